@@ -1,0 +1,61 @@
+/**
+ * Every code an expected failure can carry. Screens, the command line and tests tell failures apart by this code,
+ * never by the words of a message.
+ */
+export type ErrorCode =
+  | 'file-not-found'
+  | 'file-not-readable'
+  | 'file-not-writable'
+  | 'disk-full'
+  | 'file-too-large'
+  | 'not-json'
+  | 'not-a-book'
+  | 'not-a-plan'
+  | 'wrong-schema'
+  | 'newer-version'
+  | 'format-unknown'
+  | 'format-invalid'
+  | 'geometry-invalid'
+  | 'geometry-not-lonlat'
+  | 'geometry-too-large'
+  | 'quantity-unreadable'
+  | 'quantity-out-of-range'
+  | 'reference-missing'
+  | 'nothing-to-do'
+  | 'label-limit-broken'
+  | 'book-invalid'
+  | 'book-locked'
+  | 'book-read-only'
+  | 'book-vanished'
+  | 'book-damaged'
+  | 'plan-stale'
+  | 'no-plan-possible'
+  | 'job-unknown'
+  | 'cancelled'
+  | 'request-invalid'
+  | 'not-allowed'
+  | 'internal';
+
+/** An expected failure: what went wrong, where, in which detail, and what the reader can do about it. */
+export type AppError = {
+  readonly code: ErrorCode;
+  /** The file, record or field, for instance "round.json, properties[3].zones[0].slopeDeg". */
+  readonly where: string;
+  /** One sentence in plain words. */
+  readonly detail: string;
+  /** What to do next, one sentence. */
+  readonly hint: string;
+};
+
+export type Ok<T> = { readonly ok: true; readonly value: T };
+export type Err<E = AppError> = { readonly ok: false; readonly error: E };
+/** The outcome of anything that can fail in an expected way. */
+export type Result<T, E = AppError> = Ok<T> | Err<E>;
+
+export function ok<T>(value: T): Ok<T> {
+  return { ok: true, value };
+}
+
+export function err(code: ErrorCode, where: string, detail: string, hint: string): Err {
+  return { ok: false, error: { code, where, detail, hint } };
+}

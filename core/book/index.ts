@@ -1,0 +1,5 @@
+export { CAUTIONS, EXCLUSION_KINDS } from './ground-schema.ts';
+export type * from './model.ts';
+export { BOOK_FORMAT, BOOK_VERSION, bookSchema } from './schema.ts';
+export { HAND_METHOD_KINDS, HEAD_PURPOSES, MACHINE_KINDS, RIDES } from './shed-schema.ts';
+export { PRODUCT_UNITS } from './work-schema.ts';

@@ -1,0 +1,63 @@
+import type { InferOutput } from 'valibot';
+import type { exclusionSchema, gateSchema, propertySchema, zoneSchema, zoneShapeSchema } from './ground-schema.ts';
+import type { bookSchema } from './schema.ts';
+import type { areaGeometrySchema, hoursSchema } from './schema-parts.ts';
+import type {
+  carriedMachineSchema,
+  compartmentSchema,
+  fillPointSchema,
+  handMethodSchema,
+  headSchema,
+  machineSchema,
+  matrixSchema,
+  pricesSchema,
+  rigSchema,
+  travelSettingsSchema,
+} from './shed-schema.ts';
+import type {
+  coverageSchema,
+  labelSchema,
+  mixSchema,
+  productSchema,
+  roundSchema,
+  spreadRateSchema,
+  treatmentSchema,
+} from './work-schema.ts';
+
+/** Makes every member of a record, and of what it holds, readonly. */
+export type Frozen<T> = T extends [number, number]
+  ? readonly [number, number]
+  : T extends (infer Item)[]
+    ? readonly Frozen<Item>[]
+    : T extends object
+      ? { readonly [Key in keyof T]: Frozen<T[Key]> }
+      : T;
+
+/** Longitude, latitude in degrees (WGS84). */
+export type Position = readonly [number, number];
+export type AreaGeometry = Frozen<InferOutput<typeof areaGeometrySchema>>;
+export type Hours = Frozen<InferOutput<typeof hoursSchema>>;
+export type Gate = Frozen<InferOutput<typeof gateSchema>>;
+export type ZoneShape = Frozen<InferOutput<typeof zoneShapeSchema>>;
+export type Zone = Frozen<InferOutput<typeof zoneSchema>>;
+export type Exclusion = Frozen<InferOutput<typeof exclusionSchema>>;
+export type Property = Frozen<InferOutput<typeof propertySchema>>;
+export type Compartment = Frozen<InferOutput<typeof compartmentSchema>>;
+export type Head = Frozen<InferOutput<typeof headSchema>>;
+export type HandMethod = Frozen<InferOutput<typeof handMethodSchema>>;
+export type Machine = Frozen<InferOutput<typeof machineSchema>>;
+export type CarriedMachine = Frozen<InferOutput<typeof carriedMachineSchema>>;
+export type Rig = Frozen<InferOutput<typeof rigSchema>>;
+export type FillPoint = Frozen<InferOutput<typeof fillPointSchema>>;
+export type Prices = Frozen<InferOutput<typeof pricesSchema>>;
+export type TravelSettings = Frozen<InferOutput<typeof travelSettingsSchema>>;
+export type TravelMatrix = Frozen<InferOutput<typeof matrixSchema>>;
+export type Label = Frozen<InferOutput<typeof labelSchema>>;
+export type Product = Frozen<InferOutput<typeof productSchema>>;
+export type Mix = Frozen<InferOutput<typeof mixSchema>>;
+export type Coverage = Frozen<InferOutput<typeof coverageSchema>>;
+export type SpreadRate = Frozen<InferOutput<typeof spreadRateSchema>>;
+export type Treatment = Frozen<InferOutput<typeof treatmentSchema>>;
+export type Round = Frozen<InferOutput<typeof roundSchema>>;
+/** The working file of one company. */
+export type Book = Frozen<InferOutput<typeof bookSchema>>;

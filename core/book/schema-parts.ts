@@ -1,0 +1,33 @@
+import * as v from 'valibot';
+
+/** Small schema pieces that the records of a book are made of. */
+
+export const idSchema = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
+export const nameSchema = v.pipe(v.string(), v.maxLength(200));
+export const textSchema = v.pipe(v.string(), v.maxLength(4000));
+export const finite = v.pipe(v.number(), v.finite());
+export const notNegative = v.pipe(finite, v.minValue(0));
+export const positive = v.pipe(finite, v.gtValue(0));
+export const share = v.pipe(finite, v.minValue(0), v.maxValue(1));
+export const wholeNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
+/** Minutes after local midnight. */
+export const minuteOfDay = v.pipe(finite, v.minValue(0), v.maxValue(1440));
+/** A calendar date, YYYY-MM-DD. */
+export const dateSchema = v.pipe(v.string(), v.regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/));
+
+/** Longitude and latitude in degrees, WGS84, in that order (RFC 7946). */
+export const positionSchema = v.tuple([
+  v.pipe(finite, v.minValue(-180), v.maxValue(180)),
+  v.pipe(finite, v.minValue(-90), v.maxValue(90)),
+]);
+export const ringSchema = v.array(positionSchema);
+export const polygonSchema = v.object({ type: v.literal('Polygon'), coordinates: v.array(ringSchema) });
+export const multiPolygonSchema = v.object({
+  type: v.literal('MultiPolygon'),
+  coordinates: v.array(v.array(ringSchema)),
+});
+/** A GeoJSON polygon or multi-polygon (RFC 7946). */
+export const areaGeometrySchema = v.variant('type', [polygonSchema, multiPolygonSchema]);
+
+/** A time of the day during which something is open or allowed, in minutes after local midnight. */
+export const hoursSchema = v.object({ openMin: minuteOfDay, closeMin: minuteOfDay });

@@ -1,0 +1,41 @@
+import * as v from 'valibot';
+import { propertySchema } from './ground-schema.ts';
+import { idSchema, nameSchema, textSchema } from './schema-parts.ts';
+import {
+  fillPointSchema,
+  handMethodSchema,
+  machineSchema,
+  matrixSchema,
+  pricesSchema,
+  rigSchema,
+  travelSettingsSchema,
+} from './shed-schema.ts';
+import { mixSchema, productSchema, roundSchema, treatmentSchema } from './work-schema.ts';
+
+export const BOOK_FORMAT = 'swardway-book';
+/** The newest version of the JSON form that this program writes and reads. */
+export const BOOK_VERSION = 1;
+
+/** The JSON form of a book. Every quantity carries its unit in its name. Unknown members are kept. */
+export const bookSchema = v.looseObject({
+  format: v.literal(BOOK_FORMAT),
+  version: v.literal(BOOK_VERSION),
+  id: idSchema,
+  name: nameSchema,
+  note: v.optional(textSchema, ''),
+  /** True for made-up data; every sheet then says so. */
+  invented: v.optional(v.boolean(), false),
+  units: v.optional(v.picklist(['us', 'metric']), 'us'),
+  prices: v.optional(pricesSchema, {}),
+  travel: v.optional(travelSettingsSchema, {}),
+  matrix: v.optional(matrixSchema),
+  properties: v.optional(v.array(propertySchema), []),
+  machines: v.optional(v.array(machineSchema), []),
+  handMethods: v.optional(v.array(handMethodSchema), []),
+  rigs: v.optional(v.array(rigSchema), []),
+  fillPoints: v.optional(v.array(fillPointSchema), []),
+  products: v.optional(v.array(productSchema), []),
+  mixes: v.optional(v.array(mixSchema), []),
+  treatments: v.optional(v.array(treatmentSchema), []),
+  rounds: v.optional(v.array(roundSchema), []),
+});

@@ -1,0 +1,194 @@
+import * as v from 'valibot';
+import {
+  hoursSchema,
+  idSchema,
+  minuteOfDay,
+  nameSchema,
+  notNegative,
+  positionSchema,
+  positive,
+  share,
+  textSchema,
+  wholeNumber,
+} from './schema-parts.ts';
+
+/** A tank, hopper or seed box. */
+export const compartmentSchema = v.variant('kind', [
+  v.object({
+    kind: v.literal('tank'),
+    id: idSchema,
+    name: nameSchema,
+    capacityGal: positive,
+    /** What the pump cannot draw, gal. */
+    sumpGal: v.optional(notNegative, 0),
+    agitated: v.optional(v.boolean(), true),
+  }),
+  v.object({ kind: v.literal('hopper'), id: idSchema, name: nameSchema, capacityLb: positive }),
+  v.object({ kind: v.literal('seed-box'), id: idSchema, name: nameSchema, capacityLb: positive }),
+]);
+
+export const HEAD_PURPOSES = ['spray', 'spread', 'aerate', 'seed'] as const;
+
+/** What a machine works with; several can be swapped on one machine. */
+export const headSchema = v.object({
+  id: idSchema,
+  name: nameSchema,
+  purpose: v.picklist(HEAD_PURPOSES),
+  /** Working width of one pass, ft. */
+  swathFt: positive,
+  /** Working speed, mph. */
+  speedMph: positive,
+  /** Field efficiency, 0 to 1: the share of the theoretical rate that is left after turning, overlap and minor stops. */
+  fieldEfficiency: v.optional(v.pipe(share, v.gtValue(0)), 0.65),
+  /** Minutes to fit this head in place of another one of the same machine. */
+  swapMin: v.optional(notNegative, 0),
+  /** Compartments it draws from; several tanks listed here run together. Empty for aerating. */
+  compartmentIds: v.optional(v.array(idSchema), []),
+  /** Delivered carrier, gal per 1,000 ft2, from the last calibration; absent: not calibrated. */
+  deliveredGalPer1000SqFt: v.optional(positive),
+});
+
+export const HAND_METHOD_KINDS = ['hose', 'backpack', 'hand-spreader'] as const;
+
+/** Treating on foot: hose and gun, backpack sprayer, hand spreader. */
+export const handMethodSchema = v.object({
+  id: idSchema,
+  name: nameSchema,
+  what: v.picklist(HAND_METHOD_KINDS),
+  /** Where its material comes from: a machine's compartment, a tank fixed on the rig, or its own vessel. */
+  drawsFrom: v.variant('kind', [
+    v.object({ kind: v.literal('machine'), machineId: idSchema, compartmentId: idSchema }),
+    v.object({
+      kind: v.literal('rig'),
+      capacityGal: positive,
+      sumpGal: v.optional(notNegative, 0),
+      agitated: v.optional(v.boolean(), true),
+    }),
+    v.object({
+      kind: v.literal('own-tank'),
+      capacityGal: positive,
+      sumpGal: v.optional(notNegative, 0),
+      agitated: v.optional(v.boolean(), false),
+    }),
+    v.object({ kind: v.literal('own-hopper'), capacityLb: positive }),
+  ]),
+  /** Longest way from the stand to the farthest corner, ft; absent where nothing ties the worker to the rig. */
+  reachFt: v.optional(positive),
+  minutesPer1000SqFt: positive,
+  /** Minutes at each stop to get ready and to put away (hose out and in). */
+  setUpMin: v.optional(notNegative, 0),
+  /** Smallest volume with which the pump or gun still works evenly, gal. */
+  leastVolumeGal: v.optional(notNegative, 0),
+  /** Delivered carrier, gal per 1,000 ft2, from the last timed catch; absent: not calibrated. */
+  deliveredGalPer1000SqFt: v.optional(positive),
+});
+
+export const MACHINE_KINDS = ['ride-on', 'stand-on', 'walk-behind'] as const;
+
+/** A unit that sprays, spreads, aerates or seeds. */
+export const machineSchema = v.object({
+  id: idSchema,
+  name: nameSchema,
+  what: v.picklist(MACHINE_KINDS),
+  /** Width on the move with booms folded, inches. */
+  transitWidthIn: positive,
+  /** Weight without material, lb. */
+  emptyWeightLb: notNegative,
+  /** Steepest ground it may work on, degrees: the maker's figure. */
+  maxSlopeDeg: v.pipe(notNegative, v.maxValue(60)),
+  compartments: v.optional(v.array(compartmentSchema), []),
+  heads: v.array(headSchema),
+  /** Bags that ride on the machine beside the hopper. */
+  bagPlaces: v.optional(wholeNumber, 0),
+});
+
+export const RIDES = ['rack', 'trailer', 'ramp'] as const;
+
+/** A machine on a rig, and how it rides. */
+export const carriedMachineSchema = v.object({
+  machineId: idSchema,
+  ride: v.picklist(RIDES),
+  unloadMin: v.optional(notNegative, 0),
+  loadMin: v.optional(notNegative, 0),
+});
+
+/** A truck with its crew, nurse tank, bag stock and the machines it carries. */
+export const rigSchema = v.object({
+  id: idSchema,
+  name: nameSchema,
+  crew: v.optional(v.pipe(wholeNumber, v.minValue(1)), 1),
+  /** The fill point where its day starts and ends. */
+  homeId: idSchema,
+  shiftStartMin: minuteOfDay,
+  shiftMin: positive,
+  overtimeMin: v.optional(notNegative, 0),
+  breakAfterMin: v.optional(notNegative),
+  breakMin: v.optional(notNegative, 0),
+  /** Minutes between the start of the shift and driving off: checks, loading, mixing. */
+  morningMin: v.optional(notNegative, 0),
+  /** Minutes at the shop after coming back: rinse, records. */
+  eveningMin: v.optional(notNegative, 0),
+  machines: v.array(carriedMachineSchema),
+  handMethodIds: v.optional(v.array(idSchema), []),
+  nurseTankGal: v.optional(notNegative, 0),
+  /** Flow from the nurse tank into a machine, gal per minute. */
+  nurseFlowGpm: v.optional(positive, 20),
+  bagPlaces: v.optional(wholeNumber, 0),
+  /** Minutes to open and pour one bag. */
+  minutesPerBag: v.optional(notNegative, 1),
+  /** Minutes for one refill from the rig whatever the amount: drive or walk to the rig, connect, measure product. */
+  refillMin: v.optional(notNegative, 4),
+  /** More minutes where the refill falls in the middle of a zone: to the rig and back again. */
+  midZoneMin: v.optional(notNegative, 2),
+  /** Minutes at every stop: park, walk the hazards, flag, leave the notice. */
+  stopMin: v.optional(notNegative, 3),
+  /** What may be loaded beside the empty truck, lb: machines, water, bags. */
+  payloadLb: positive,
+});
+
+/** Where water and product can be had. */
+export const fillPointSchema = v.object({
+  id: idSchema,
+  name: nameSchema,
+  what: v.picklist(['shop', 'hydrant', 'supplier']),
+  at: positionSchema,
+  hours: v.optional(hoursSchema),
+  /** Water flow, gal per minute; 0 where there is no water. */
+  waterGpm: v.optional(notNegative, 0),
+  /** Minutes for one visit whatever the amount. */
+  visitMin: v.optional(notNegative, 5),
+  /** Products held; 'all' where everything is in stock. */
+  products: v.optional(v.union([v.literal('all'), v.array(idSchema)]), 'all'),
+});
+
+/** What money and distance cost, in dollars. */
+export const pricesSchema = v.object({
+  wagePerHour: v.optional(notNegative, 0),
+  /** Pay per overtime hour as a multiple of the wage. */
+  overtimeFactor: v.optional(notNegative, 1.5),
+  perMile: v.optional(notNegative, 0),
+  /** Per property and day after the due date. */
+  perDayLate: v.optional(notNegative, 0),
+  /** For sending a rig out at all. */
+  perRigDay: v.optional(notNegative, 0),
+});
+
+export const travelSettingsSchema = v.object({
+  /** Road distance over straight line. */
+  circuity: v.optional(v.pipe(positive, v.minValue(1)), 1.4),
+  /** Driving speed by straight-line distance; the last one has no upper end. */
+  speeds: v.optional(v.array(v.object({ upToMiles: v.nullable(positive), mph: positive })), [
+    { upToMiles: 2, mph: 22 },
+    { upToMiles: 5, mph: 28 },
+    { upToMiles: null, mph: 34 },
+  ]),
+});
+
+/** Times and distances between named places, imported; used where both ends are found. */
+export const matrixSchema = v.object({
+  source: textSchema,
+  placeIds: v.array(idSchema),
+  /** [from][to], null where unknown. */
+  durationSec: v.array(v.array(v.nullable(notNegative))),
+  distanceM: v.array(v.array(v.nullable(notNegative))),
+});

@@ -1,0 +1,124 @@
+import * as v from 'valibot';
+import {
+  dateSchema,
+  idSchema,
+  nameSchema,
+  notNegative,
+  positive,
+  share,
+  textSchema,
+  wholeNumber,
+} from './schema-parts.ts';
+
+/** Limits that the label of a product sets; entered by the user, never by the program. */
+export const labelSchema = v.object({
+  registration: v.optional(textSchema, ''),
+  /** Most per application, in the product's unit per 1,000 ft2. */
+  mostPerApplication: v.optional(positive),
+  /** Most per year, in the product's unit per 1,000 ft2. */
+  mostPerYear: v.optional(positive),
+  leastCarrierGalPer1000SqFt: v.optional(positive),
+  mostCarrierGalPer1000SqFt: v.optional(positive),
+  mostWindMph: v.optional(positive),
+  needsAgitation: v.optional(v.boolean(), false),
+  note: v.optional(textSchema, ''),
+});
+
+export const PRODUCT_UNITS = ['fl-oz', 'oz', 'lb'] as const;
+
+/** What is applied. `unit` is what it is measured in: fl-oz by volume, oz and lb by weight. */
+export const productSchema = v.object({
+  id: idSchema,
+  name: nameSchema,
+  form: v.picklist(['liquid', 'dry', 'granular', 'seed']),
+  unit: v.picklist(PRODUCT_UNITS),
+  /** Weight of one bag, lb; for granular products and seed. */
+  bagLb: v.optional(positive),
+  /** Shares by weight, 0 to 1, of the printed analysis. */
+  analysis: v.optional(v.object({ nitrogen: share, phosphate: share, potash: share })),
+  pricePerUnit: v.optional(notNegative, 0),
+  label: labelSchema,
+  note: v.optional(textSchema, ''),
+});
+
+/** One tank recipe. */
+export const mixSchema = v.object({
+  id: idSchema,
+  name: nameSchema,
+  carrierGalPer1000SqFt: positive,
+  parts: v.array(v.object({ productId: idSchema, amountPer1000SqFt: positive })),
+  needsAgitation: v.optional(v.boolean(), false),
+  /** What it takes to rinse the tank before another mix. */
+  rinseMin: v.optional(notNegative, 0),
+  rinseGal: v.optional(notNegative, 0),
+});
+
+export const coverageSchema = v.variant('kind', [
+  v.object({ kind: v.literal('whole') }),
+  /** Spots only: the share of the zone that is really sprayed; label limits still count on the sprayed ground. */
+  v.object({ kind: v.literal('spot'), share: v.pipe(share, v.gtValue(0)) }),
+  /** A strip along pavement, along beds, or both. */
+  v.object({
+    kind: v.literal('band'),
+    widthFt: positive,
+    along: v.pipe(v.array(v.picklist(['paving', 'bed'])), v.minLength(1)),
+  }),
+]);
+
+const treatmentBase = {
+  id: idSchema,
+  name: nameSchema,
+  coverage: v.optional(coverageSchema, { kind: 'whole' }),
+  /** What has to be flagged before work starts, and the minutes it takes at each property. */
+  flagFirst: v.optional(v.array(v.picklist(['sprinkler-heads', 'shallow-lines', 'edges'])), []),
+  flagMin: v.optional(notNegative, 0),
+};
+
+/** The rate of a granular product: by product, or by nutrient and the printed analysis. */
+export const spreadRateSchema = v.variant('kind', [
+  v.object({ kind: v.literal('product'), lbPer1000SqFt: positive }),
+  v.object({
+    kind: v.literal('nutrient'),
+    nutrient: v.picklist(['nitrogen', 'phosphate', 'potash']),
+    lbPer1000SqFt: positive,
+  }),
+]);
+
+/** What a round applies to a zone. */
+export const treatmentSchema = v.variant('kind', [
+  v.object({ ...treatmentBase, kind: v.literal('spray'), mixId: idSchema }),
+  v.object({ ...treatmentBase, kind: v.literal('spread'), productId: idSchema, rate: spreadRateSchema }),
+  v.object({
+    ...treatmentBase,
+    kind: v.literal('aerate'),
+    passes: v.optional(v.pipe(wholeNumber, v.minValue(1)), 1),
+  }),
+  v.object({
+    ...treatmentBase,
+    kind: v.literal('seed'),
+    productId: idSchema,
+    lbPer1000SqFt: positive,
+    passes: v.optional(v.pipe(wholeNumber, v.minValue(1)), 1),
+    /** Starter fertiliser put down in the same visit, after the seed. */
+    starter: v.optional(
+      v.object({ productId: idSchema, rate: spreadRateSchema, passes: v.pipe(wholeNumber, v.minValue(1)) }),
+    ),
+  }),
+]);
+
+/** One pass over the customer list, with dates between which it must happen. */
+export const roundSchema = v.object({
+  id: idSchema,
+  name: nameSchema,
+  treatmentIds: v.pipe(v.array(idSchema), v.minLength(1)),
+  /** Properties in the round; 'all' for every one of the book. */
+  propertyIds: v.optional(v.union([v.literal('all'), v.array(idSchema)]), 'all'),
+  skipped: v.optional(v.array(v.object({ propertyId: idSchema, reason: textSchema })), []),
+  /** The working days, in order. */
+  dates: v.pipe(v.array(dateSchema), v.minLength(1)),
+  /** Last useful day; later days are priced. */
+  dueDate: v.optional(dateSchema),
+  rigIds: v.pipe(v.array(idSchema), v.minLength(1)),
+  /** True where the ground counts as wet, so that weight limits apply. */
+  wetGround: v.optional(v.boolean(), false),
+});

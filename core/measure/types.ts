@@ -1,0 +1,33 @@
+import type { Issue } from '../base/index.ts';
+import type { Position } from '../book/index.ts';
+import type { SquareFeet } from '../units/index.ts';
+
+/** How an area was found. */
+export type AreaSource = 'drawn' | 'stated';
+
+export type ZoneMeasure = {
+  readonly zoneId: string;
+  readonly name: string;
+  readonly source: AreaSource;
+  /** Area on the map after holes, before exclusions; null where the outline cannot be measured. ft2 */
+  readonly planAreaSqFt: SquareFeet | null;
+  /** Ground the zone has for treatment: exclusions (grown) and earlier zones of the property cut out, slope applied. ft2 */
+  readonly areaSqFt: SquareFeet | null;
+  readonly slopeDeg: number;
+  /** False where a fault (self-crossing and the like) keeps the zone out of plans. */
+  readonly plannable: boolean;
+};
+
+export type PropertyMeasure = {
+  readonly propertyId: string;
+  readonly name: string;
+  readonly zones: readonly ZoneMeasure[];
+  /** Turf lost to exclusions and their keep-away distance, and holes, on the map. ft2 */
+  readonly exclusionsSqFt: SquareFeet;
+  /** Sum of `areaSqFt` over zones that could be measured; null where none could. */
+  readonly treatableSqFt: SquareFeet | null;
+  readonly issues: readonly Issue[];
+};
+
+/** The treatable part of one zone as rings in degrees, for maps and sheets. */
+export type TreatableOutline = readonly (readonly (readonly Position[])[])[];

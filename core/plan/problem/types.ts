@@ -1,0 +1,188 @@
+import type { Issue } from '../../base/index.ts';
+import type { Method } from '../../reach/index.ts';
+
+/**
+ * The frozen planning problem: whole numbers only, so that search, refills and judge agree to the last unit.
+ *
+ * Units: time in milliseconds after local midnight or as a span; levels in `parts`, one hundredth of a gallon (tanks, water)
+ * or of a pound (hoppers, dry stock); ground in whole ft2; weight in ten-thousandths of a pound; money in nano-dollars;
+ * distance in metres. Rounding is conservative: demands, times and weights up, capacities and limits down.
+ *
+ * How stock moves. A rig leaves home with its compartments and its stock loaded as far as the work needs and capacities allow.
+ * A compartment is emptied by treating and refilled
+ *  - from the rig, wherever the rig stands (`rigRefill`): costs `rig.refillMs` once for the event whatever it fills, more
+ *    `rig.midZoneMs` where the event falls inside an op, and `fillMsPerPart` for each part moved;
+ *  - at a station (a fill point): the rig drives there and on (or back), pays `station.visitMs` and, for each part that goes into
+ *    the rig's stock or a compartment, `station.msPerPart` of that stock, plus `fillMsPerPart` for each part that goes into a
+ *    compartment. A visit from the middle of a stop also pays `op.reloadMs` (machine onto the rig and off again), and
+ *    `rig.midZoneMs` where it falls inside an op. A station resupplies only the stocks that it holds.
+ * Parts loaded at home before the start cost nothing but `rig.morningMs`.
+ *
+ * Inside an op, ground is counted in whole ft2 (`areaUnits`): after x of X ft2 an op has drawn ceil(parts * x / X) of each of its
+ * draws, and its time is floor(serviceMs * x / X).
+ *
+ * A compartment holds one material at a time. Before an op that needs another material in a tank, the tank is rinsed:
+ * `material.rinseMs` of the material that comes out, `rinseParts` of water from the rig's stock (or from the station, when the
+ * change is made there); what was in it is left over. Hoppers are emptied in the same way with rinseParts 0.
+ * The change is part of a refill event.
+ */
+export type Problem = {
+  /** Fingerprint of everything below. */
+  readonly hash: string;
+  readonly bookId: string;
+  readonly roundId: string;
+  readonly dates: readonly string[];
+  readonly placeIds: readonly string[];
+  /** Row-major [from * placeIds.length + to]. */
+  readonly travelMs: Int32Array;
+  readonly travelM: Int32Array;
+  readonly stocks: readonly Stock[];
+  readonly materials: readonly Material[];
+  readonly stations: readonly Station[];
+  readonly rigs: readonly ProblemRig[];
+  /** One per rig and working day, ordered by day, then rig. */
+  readonly slots: readonly RouteSlot[];
+  readonly tasks: readonly Task[];
+  readonly jobs: readonly Job[];
+  /** Tasks that no rig can do, with the reason for every rig. They are in no job. */
+  readonly unplaceable: readonly UnplaceableTask[];
+  /** Warnings and notes found while building (rates that disagree, tight gates, estimates). */
+  readonly issues: readonly Issue[];
+};
+
+/** What a rig carries and draws on: water, or one dry product. */
+export type Stock = {
+  readonly kind: 'water' | 'dry';
+  /** '' for water, else the product id. */
+  readonly productId: string;
+  /** Weight of one part, ten-thousandths of a pound: 834 for water (8.34 lb/gal), 100 for dry goods. */
+  readonly weightPerPart: number;
+  /** Parts in one bag; 0 for water. */
+  readonly bagParts: number;
+};
+
+/** What a compartment can hold: a mix (made with water) or a dry product. */
+export type Material = {
+  /** Mix id or product id. */
+  readonly id: string;
+  /** Index into `stocks`. */
+  readonly stock: number;
+  readonly rinseMs: number;
+  readonly rinseParts: number;
+};
+
+/** A fill point. */
+export type Station = {
+  readonly fillPointId: string;
+  readonly place: number;
+  readonly openMs: number;
+  readonly closeMs: number;
+  readonly visitMs: number;
+  /** For each stock: milliseconds per part taken on, or -1 where it cannot be had here. */
+  readonly msPerPart: readonly number[];
+};
+
+export type ProblemCompartment = {
+  /** "machineId/compartmentId" (joined tanks: ids joined with "+"), or the hand method id. */
+  readonly id: string;
+  readonly kind: 'tank' | 'dry';
+  /** Usable content: capacity less what cannot be drawn. parts */
+  readonly capacityParts: number;
+  readonly fillMsPerPart: number;
+};
+
+export type ProblemRig = {
+  readonly rigId: string;
+  /** Index into `stations`: where the day starts and ends. */
+  readonly home: number;
+  /** When the paid day starts. */
+  readonly shiftStartMs: number;
+  /** Regular length of the paid day, from `shiftStartMs` to the end of the evening work. */
+  readonly shiftMs: number;
+  readonly overtimeMs: number;
+  readonly morningMs: number;
+  readonly eveningMs: number;
+  /** A break of `breakMs` is taken on the first arrival at a stop at or after this time of day; -1 for none. */
+  readonly breakAfterMs: number;
+  readonly breakMs: number;
+  /** Crew pay per millisecond of the whole paid day; at least 1. nano-dollars */
+  readonly costPerMs: number;
+  /** Added pay per millisecond beyond `shiftMs`. */
+  readonly overtimeCostPerMs: number;
+  readonly costPerM: number;
+  readonly costPerDay: number;
+  readonly compartments: readonly ProblemCompartment[];
+  /** Water that the nurse tank holds, parts; 0 without one. */
+  readonly nurseParts: number;
+  readonly bagPlaces: number;
+  readonly refillMs: number;
+  readonly midZoneMs: number;
+  /**
+   * Water, dry goods and mixes that may be aboard at once, ten-thousandths of a pound: payload less machines and sumps.
+   * Checked as the sum over stocks of what has been used since that stock was last taken on, which is never less than
+   * what is really aboard when only what is needed is carried.
+   */
+  readonly cargoLimit: number;
+};
+
+export type RouteSlot = { readonly rig: number; readonly day: number };
+
+/** One treatment step on one zone. */
+export type Task = {
+  readonly propertyId: string;
+  readonly zoneId: string;
+  readonly treatmentId: string;
+  readonly step: number;
+  /** Ground treated, whole ft2, rounded up. */
+  readonly areaUnits: number;
+};
+
+/** Amount of one compartment that an op empties, over its whole ground. */
+export type Draw = { readonly compartment: number; readonly parts: number };
+
+/** One task done by one method of one rig. */
+export type Op = {
+  readonly task: number;
+  readonly method: Method;
+  /** Index into `materials`, or -1 where nothing is applied (aeration). */
+  readonly material: number;
+  readonly draws: readonly Draw[];
+  readonly areaUnits: number;
+  readonly serviceMs: number;
+  /** Machine of the rig whose head this op needs, or -1: a number per machine in the rig's own order. */
+  readonly machine: number;
+  /** Number of the head on that machine, or -1. */
+  readonly head: number;
+  /** Minutes to fit that head when another one is on. A machine leaves home with the head of its first op. */
+  readonly swapMs: number;
+  /** Machine onto the rig and off again, for a trip to a station from the middle of the stop. */
+  readonly reloadMs: number;
+};
+
+/** One way for a rig to do a whole job: ops in the order in which they are done. */
+export type Mode = {
+  /** From parking to the first op: park, flag, unload, hose out. */
+  readonly beforeMs: number;
+  /** From the last op to driving off: hose in, load, notice. */
+  readonly afterMs: number;
+  readonly ops: readonly Op[];
+};
+
+/** What one rig does on one visit to one property. Tasks that the same rigs can do travel together. */
+export type Job = {
+  readonly propertyId: string;
+  readonly place: number;
+  /** The visit may start (arrival plus waiting) between these times. */
+  readonly openMs: number;
+  readonly closeMs: number;
+  readonly tasks: readonly number[];
+  /** [rig][k]: the modes of each rig; empty where the rig cannot do the job. */
+  readonly modes: readonly (readonly Mode[])[];
+  /** Per day: 1 where the job may be done. */
+  readonly dayAllowed: Uint8Array;
+  /** Per day: what being late costs. nano-dollars */
+  readonly lateCost: Float64Array;
+};
+
+export type UnplaceableReason = { readonly rigId: string; readonly code: string; readonly words: string };
+export type UnplaceableTask = { readonly task: number; readonly reasons: readonly UnplaceableReason[] };

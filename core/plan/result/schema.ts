@@ -1,0 +1,216 @@
+import * as v from 'valibot';
+
+export const PLAN_FORMAT = 'swardway-plan';
+export const PLAN_VERSION = 1;
+
+const figure = v.pipe(v.number(), v.finite());
+const text = v.string();
+
+/** One product in the unit it is measured in. */
+export const productAmountSchema = v.object({
+  productId: text,
+  amount: figure,
+  unit: v.picklist(['fl-oz', 'oz', 'lb']),
+});
+
+/** What went into a compartment. `volumeGal` for tanks, `weightLb` for hoppers; the other one is 0. */
+export const fillSchema = v.object({
+  compartmentId: text,
+  materialId: text,
+  volumeGal: figure,
+  weightLb: figure,
+  products: v.array(productAmountSchema),
+});
+/** What was taken into the rig's own stock: water (gal) or a dry product (lb, with the bags that it opens). */
+export const stockFillSchema = v.object({
+  stock: v.picklist(['water', 'dry']),
+  productId: text,
+  volumeGal: figure,
+  weightLb: figure,
+  bags: figure,
+});
+
+const span = { startSec: figure, endSec: figure };
+const atOp = { propertyId: text, zoneId: text, treatmentId: text, step: figure };
+
+export const methodSchema = v.variant('kind', [
+  v.object({ kind: v.literal('machine'), machineId: text, headId: text }),
+  v.object({ kind: v.literal('hand'), handMethodId: text }),
+]);
+
+/** What a rig does, one thing after the other without gaps. Times are seconds after local midnight. */
+export const activitySchema = v.variant('kind', [
+  v.object({ ...span, kind: v.literal('morning'), fills: v.array(fillSchema), stock: v.array(stockFillSchema) }),
+  v.object({ ...span, kind: v.literal('drive'), fromPlaceId: text, toPlaceId: text, distanceM: figure }),
+  v.object({ ...span, kind: v.literal('wait') }),
+  v.object({ ...span, kind: v.literal('break') }),
+  v.object({ ...span, kind: v.literal('set-up'), propertyId: text }),
+  v.object({ ...span, ...atOp, kind: v.literal('swap-head'), machineId: text, headId: text }),
+  v.object({
+    ...span,
+    ...atOp,
+    kind: v.literal('treat'),
+    method: methodSchema,
+    /** Ground of the zone that was done before, and that is done now. ft2 */
+    doneSqFt: figure,
+    areaSqFt: figure,
+    draws: v.array(v.object({ compartmentId: text, materialId: text, volumeGal: figure, weightLb: figure })),
+  }),
+  v.object({
+    ...span,
+    ...atOp,
+    kind: v.literal('refill'),
+    /** '' for a refill from the rig. */
+    fillPointId: text,
+    /** Ground of the zone done before the refill; 0 before its beginning. ft2 */
+    afterSqFt: figure,
+    rinsedCompartmentIds: v.array(text),
+    fills: v.array(fillSchema),
+    stock: v.array(stockFillSchema),
+    reasonCode: v.picklist(['runs-dry', 'stock-runs-out', 'payload', 'change-of-material', 'cheaper-here-than-later']),
+    /** The reason in words with its figures. */
+    reason: text,
+  }),
+  v.object({ ...span, kind: v.literal('pack-up'), propertyId: text }),
+  v.object({ ...span, kind: v.literal('evening') }),
+]);
+
+export const planTaskSchema = v.object({
+  ...atOp,
+  method: methodSchema,
+  startSec: figure,
+  endSec: figure,
+  areaSqFt: figure,
+  volumeGal: figure,
+  weightLb: figure,
+  /** Numbers of the loads that covered it. */
+  loadNumbers: v.array(figure),
+  /** Why this method: the figures of the alternatives. */
+  why: text,
+});
+
+export const planStopSchema = v.object({
+  number: figure,
+  propertyId: text,
+  name: text,
+  arriveSec: figure,
+  leaveSec: figure,
+  driveSec: figure,
+  distanceM: figure,
+  tasks: v.array(planTaskSchema),
+});
+
+/** One fill of a compartment: what goes in and which ground it covers. Numbered through the day. */
+export const planLoadSchema = v.object({
+  number: figure,
+  compartmentId: text,
+  materialId: text,
+  kind: v.picklist(['tank', 'dry']),
+  /** Where it is filled: '' from the rig, else the fill point. */
+  fillPointId: text,
+  atPropertyId: text,
+  startSec: figure,
+  /** What was still in the compartment, and what goes in. */
+  beforeGal: figure,
+  beforeLb: figure,
+  volumeGal: figure,
+  weightLb: figure,
+  products: v.array(productAmountSchema),
+  covers: v.array(v.object({ propertyId: text, zoneId: text, treatmentId: text, fromSqFt: figure, areaSqFt: figure })),
+  coversSqFt: figure,
+  leftGal: figure,
+  leftLb: figure,
+});
+
+/** Level of one tank, hopper or stock over the day: a broken line through these points. */
+export const levelLineSchema = v.object({
+  id: text,
+  label: text,
+  kind: v.picklist(['tank', 'dry', 'nurse', 'bags']),
+  unit: v.picklist(['gal', 'lb']),
+  capacity: figure,
+  points: v.array(v.tuple([figure, figure])),
+});
+
+export const planDaySchema = v.object({
+  date: text,
+  rigId: text,
+  rigName: text,
+  startSec: figure,
+  endSec: figure,
+  paidSec: figure,
+  overtimeSec: figure,
+  driveSec: figure,
+  treatSec: figure,
+  refillSec: figure,
+  distanceM: figure,
+  treatedSqFt: figure,
+  costUsd: figure,
+  stops: v.array(planStopSchema),
+  loads: v.array(planLoadSchema),
+  levels: v.array(levelLineSchema),
+  activities: v.array(activitySchema),
+  /** What the truck carries when it leaves: water, bags, products, machines, with weights. */
+  carry: v.array(
+    v.object({
+      what: v.picklist(['water', 'bags', 'product', 'machine', 'mix']),
+      id: text,
+      label: text,
+      amount: figure,
+      unit: text,
+      weightLb: figure,
+    }),
+  ),
+  carryWeightLb: figure,
+  payloadLb: figure,
+  /** What is left in each compartment at the end, and what to do with it. */
+  leftOver: v.array(
+    v.object({ compartmentId: text, materialId: text, volumeGal: figure, weightLb: figure, advice: text }),
+  ),
+});
+
+export const unplacedSchema = v.object({
+  ...atOp,
+  propertyName: text,
+  zoneName: text,
+  reasons: v.array(v.object({ rigId: text, code: text, words: text })),
+});
+
+export const totalsSchema = v.object({
+  days: figure,
+  stops: figure,
+  treatedSqFt: figure,
+  paidSec: figure,
+  overtimeSec: figure,
+  driveSec: figure,
+  distanceM: figure,
+  refills: figure,
+  fillPointVisits: figure,
+  loads: figure,
+  costUsd: figure,
+  unplaced: figure,
+  waterGal: figure,
+  products: v.array(productAmountSchema),
+});
+
+/** The JSON form of a plan. Every quantity carries its unit in its name. */
+export const planSchema = v.object({
+  format: v.literal(PLAN_FORMAT),
+  version: v.literal(PLAN_VERSION),
+  bookId: text,
+  bookName: text,
+  roundId: text,
+  roundName: text,
+  invented: v.boolean(),
+  problemHash: text,
+  seed: figure,
+  iterations: figure,
+  /** Whether drive times are an estimate or come from an imported matrix. */
+  travel: v.picklist(['estimate', 'matrix', 'mixed']),
+  days: v.array(planDaySchema),
+  unplaced: v.array(unplacedSchema),
+  totals: totalsSchema,
+  issues: v.array(
+    v.object({ code: text, severity: v.picklist(['error', 'warning', 'note']), where: text, message: text }),
+  ),
+});

@@ -1,0 +1,35 @@
+/** Why a method can or cannot treat a zone. Every answer carries one. */
+export type ReachReason =
+  | 'fits'
+  | 'gate-tight'
+  | 'gate-too-narrow'
+  | 'too-steep'
+  | 'hose-too-short'
+  | 'not-carried'
+  | 'no-trailer-access'
+  | 'no-agitation'
+  | 'too-heavy-when-wet'
+  | 'no-head-for-treatment'
+  | 'method-wrong-for-treatment'
+  | 'vessel-below-least-volume'
+  | 'zone-not-measured';
+
+/** One way to treat a zone: a machine with one of its heads, or a hand method. */
+export type Method =
+  | { readonly kind: 'machine'; readonly machineId: string; readonly headId: string }
+  | { readonly kind: 'hand'; readonly handMethodId: string };
+
+export type ReachAnswer = {
+  readonly propertyId: string;
+  readonly zoneId: string;
+  readonly treatmentId: string;
+  readonly method: Method;
+  /** Rig asked about; null where the question was put for the method alone. */
+  readonly rigId: string | null;
+  readonly can: boolean;
+  readonly reason: ReachReason;
+  /** True where it fits with less than 2 inches to spare. */
+  readonly tight: boolean;
+  /** The reason in words with its figures, for instance "gate 34 in, machine 36 in". Never empty. */
+  readonly words: string;
+};

@@ -1,0 +1,23 @@
+import type { Position } from '../book/index.ts';
+
+/** A place that a rig drives to or from. */
+export type Place = { readonly id: string; readonly at: Position };
+
+/** Where a travel figure comes from: an imported matrix, or the straight-line estimate. */
+export type TravelSource = 'matrix' | 'estimate';
+
+/** Travel between all places, row-major [from * count + to]. Durations in whole seconds, distances in whole metres. */
+export type TravelTable = {
+  readonly places: readonly Place[];
+  readonly durationSec: Int32Array;
+  readonly distanceM: Int32Array;
+  /** 1 where the pair is an estimate, 0 where it comes from a matrix. */
+  readonly estimated: Uint8Array;
+};
+
+/** The port that roads, matrices and estimates implement. */
+export type TravelPort = {
+  readonly source: TravelSource | 'roads';
+  /** Seconds and metres between two places; null where this source knows nothing of the pair. */
+  readonly between: (from: Place, to: Place) => { readonly durationSec: number; readonly distanceM: number } | null;
+};

@@ -1,0 +1,2 @@
+export type * from './brand.ts';
+export { quantity } from './brand.ts';
