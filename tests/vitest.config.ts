@@ -1,0 +1,61 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const BROWSER_TESTS = ['tests/browser/**/*.test.{ts,tsx}', 'tests/**/*.browser.test.{ts,tsx}'];
+const BENCH_TESTS = ['tests/bench/**/*.bench.ts'];
+
+/**
+ * Three projects: unit (fast, no browser), browser (a real Chromium and the built program) and bench (prints figures;
+ * not part of `npm test`). A file named NAME.browser.test.ts belongs to the browser project wherever it lies.
+ */
+export default defineConfig({
+  root,
+  test: {
+    reporters: ['default', fileURLToPath(new URL('support/count-reporter.ts', import.meta.url))],
+    coverage: {
+      provider: 'v8',
+      include: ['core/**', 'electron/**', 'renderer/**'],
+      reporter: ['text-summary', 'html'],
+    },
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          root,
+          environment: 'node',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: BROWSER_TESTS,
+          testTimeout: 20_000,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          root,
+          environment: 'node',
+          include: BROWSER_TESTS,
+          globalSetup: ['tests/support/build-first.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        test: {
+          name: 'bench',
+          root,
+          environment: 'node',
+          include: BENCH_TESTS,
+          globalSetup: ['tests/support/build-first.ts'],
+          testTimeout: 600_000,
+          hookTimeout: 120_000,
+          maxWorkers: 1,
+          sequence: { groupOrder: 2 },
+        },
+      },
+    ],
+  },
+});
