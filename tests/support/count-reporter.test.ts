@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -7,7 +7,9 @@ import { afterAll, describe, expect, test } from 'vitest';
 // The probe runs lie inside the project (git-ignored dist), so that they find the vitest package.
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const reporter = path.join(root, 'tests/support/count-reporter.ts');
+mkdirSync(path.join(root, 'dist'), { recursive: true });
 const folder = mkdtempSync(path.join(root, 'dist/count-reporter-'));
+writeFileSync(path.join(folder, 'vitest.config.mjs'), 'export default {};\n');
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Runs Vitest on one probe file and returns its exit code and the lines it printed. */
@@ -20,7 +22,7 @@ const runProbe = (
   const words = [
     path.join(root, 'node_modules/vitest/vitest.mjs'),
     'run',
-    ...['--root', folder, '--config', 'false', '--reporter', 'default', '--reporter', reporter, file],
+    ...['--root', folder, '--reporter', 'default', '--reporter', reporter, file],
   ];
   return new Promise((resolve) => {
     execFile(process.execPath, words, { env: { ...process.env, NO_COLOR: '1' } }, (error, stdout) => {

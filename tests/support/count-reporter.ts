@@ -39,7 +39,7 @@ export default class CountReporter implements Reporter {
 
   onInit(): void {
     process.once('exit', () => {
-      if (this.count !== null) writeSync(1, `\n${closingLines(this.count)}\n`);
+      if (this.count !== null) writeSync(1, `${closingLines(this.count)}\n`);
     });
   }
 
