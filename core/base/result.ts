@@ -28,12 +28,15 @@ export type ErrorCode =
   | 'book-read-only'
   | 'book-vanished'
   | 'book-damaged'
+  | 'book-changed'
   | 'plan-stale'
   | 'no-plan-possible'
   | 'job-unknown'
   | 'cancelled'
   | 'request-invalid'
   | 'not-allowed'
+  | 'not-available'
+  | 'host-lost'
   | 'internal';
 
 /** An expected failure: what went wrong, where, in which detail, and what the reader can do about it. */

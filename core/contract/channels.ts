@@ -1,0 +1,111 @@
+import * as v from 'valibot';
+import type { Action } from '../edit/index.ts';
+import { planSchema } from '../plan/result/index.ts';
+import { channel } from './channel.ts';
+import { type Settings, settingsChangeSchema } from './settings.ts';
+import type {
+  AppInfo,
+  Cancelled,
+  Done,
+  OpenBook,
+  PickedFile,
+  RecentBook,
+  SampleInfo,
+  Saved,
+  StoredPlan,
+  UploadInstead,
+  WrittenFile,
+} from './types.ts';
+
+const nothing = v.strictObject({});
+const shortText = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
+/** An opaque name that the host gave out: a session, a job, a file. */
+const handle = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{1,80}$/));
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
+const wholeNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
+const date = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/));
+/** Larger files are refused: 64 MiB, and a third more in base64. */
+const LARGEST_TEXT = 64 * 1024 * 1024;
+const base64 = v.pipe(v.string(), v.maxLength((LARGEST_TEXT * 4) / 3 + 4), v.base64());
+
+/** An edit: a plain record with a kind. The host applies it with core/edit, which checks the rest. */
+const actionSchema = v.custom<Action>(
+  (input) =>
+    typeof input === 'object' &&
+    input !== null &&
+    'kind' in input &&
+    typeof (input as { kind: unknown }).kind === 'string',
+  'an edit has a kind',
+);
+
+export const FILE_PURPOSES = ['book', 'geojson', 'csv', 'matrix', 'plan'] as const;
+const purpose = v.picklist(FILE_PURPOSES);
+
+/** Every request a screen can make of its host. Requests are checked against their schema at the border. */
+export const channels = {
+  'app.info': channel<AppInfo>()(nothing),
+  'settings.read': channel<Settings>()(nothing),
+  'settings.write': channel<Settings>()(v.strictObject({ changes: settingsChangeSchema })),
+
+  'samples.list': channel<readonly SampleInfo[]>()(nothing),
+  'book.recent': channel<readonly RecentBook[]>()(nothing),
+  /** Takes a book off the recent list; the file stays. */
+  'book.forget': channel<Done>()(v.strictObject({ token: handle })),
+  /** A new empty book: where the host has a save dialog it asks for the place, else it goes to the program's own folder. */
+  'book.create': channel<OpenBook | Cancelled>()(v.strictObject({ name: shortText })),
+  /** The user's own copy of an invented book. */
+  'book.openSample': channel<OpenBook>()(v.strictObject({ sampleId: id })),
+  /** A book by the token of a recent or picked file. JSON books become a book file in the program's own folder. */
+  'book.open': channel<OpenBook>()(v.strictObject({ token: handle })),
+  'book.read': channel<OpenBook>()(v.strictObject({ session: handle })),
+  /** Stores one edit. It is on disk when the answer comes. Fails with 'book-changed' when baseRevision is not the newest. */
+  'book.apply': channel<Saved>()(v.strictObject({ session: handle, action: actionSchema, baseRevision: wholeNumber })),
+  /** A copy of the whole book: as a book file, or in its JSON form. */
+  'book.saveCopy': channel<WrittenFile>()(v.strictObject({ session: handle, as: v.picklist(['book', 'json']) })),
+  'book.close': channel<Done>()(v.strictObject({ session: handle })),
+
+  'file.pick': channel<PickedFile | Cancelled | UploadInstead>()(v.strictObject({ purpose })),
+  'file.upload': channel<PickedFile>()(v.strictObject({ purpose, name: shortText, base64 })),
+  'file.saveText': channel<WrittenFile>()(
+    v.strictObject({ suggestedName: shortText, text: v.pipe(v.string(), v.maxLength(LARGEST_TEXT)) }),
+  ),
+
+  'plan.read': channel<StoredPlan | null>()(v.strictObject({ session: handle, roundId: id })),
+  'plan.store': channel<Saved>()(v.strictObject({ session: handle, roundId: id, plan: planSchema })),
+
+  /** Plans a round in the background: job.progress events, then job.done or job.failed. */
+  'job.startPlan': channel<{ readonly jobId: string }>()(
+    v.strictObject({
+      session: handle,
+      roundId: id,
+      seed: v.pipe(v.number(), v.integer()),
+      /** The search ends at whichever of the two comes first; one of them is needed. */
+      seconds: v.optional(v.pipe(v.number(), v.gtValue(0), v.maxValue(3600))),
+      iterations: v.optional(v.pipe(wholeNumber, v.maxValue(1_000_000_000))),
+      dates: v.optional(v.array(date)),
+    }),
+  ),
+  /** Ends a job soon; the best plan so far comes with job.done. */
+  'job.cancel': channel<Done>()(v.strictObject({ jobId: handle })),
+
+  /** Prints a whole HTML page to a PDF. Fails with 'not-available' where the host cannot; the page then prints itself. */
+  'print.pdf': channel<WrittenFile>()(
+    v.strictObject({ html: v.pipe(v.string(), v.maxLength(LARGEST_TEXT)), suggestedName: shortText }),
+  ),
+};
+
+export type Channels = typeof channels;
+export type ChannelName = keyof Channels;
+export const CHANNEL_NAMES = Object.keys(channels) as readonly ChannelName[];
+
+/** What is sent on a channel. */
+export type RequestOf<Name extends ChannelName> = v.InferInput<Channels[Name]['request']>;
+/** What the host gets after the check. */
+export type CheckedRequestOf<Name extends ChannelName> = v.InferOutput<Channels[Name]['request']>;
+/** What comes back when all goes well. */
+export type ResponseOf<Name extends ChannelName> = NonNullable<Channels[Name]['response']> | NullIn<Name>;
+type NullIn<Name extends ChannelName> = null extends Channels[Name]['response'] ? null : never;
+
+export function isChannelName(name: unknown): name is ChannelName {
+  return typeof name === 'string' && Object.hasOwn(channels, name);
+}

@@ -1,0 +1,38 @@
+import type { Result } from '../base/index.ts';
+import type { ChannelName, RequestOf, ResponseOf } from './channels.ts';
+import type { BookChanged, BookSaved, JobDone, JobFailed, JobProgress } from './types.ts';
+
+/** What a host tells its screens without being asked. */
+export type HostEvents = {
+  /** At most ten in a second for one job; `done` never falls. */
+  readonly 'job.progress': JobProgress;
+  readonly 'job.done': JobDone;
+  readonly 'job.failed': JobFailed;
+  readonly 'book.saved': BookSaved;
+  readonly 'book.changed': BookChanged;
+  /** The host is gone (the program was ended, or the connection broke). Every open request fails. */
+  readonly 'host.lost': { readonly reason: string };
+};
+export type EventName = keyof HostEvents;
+export const EVENT_NAMES = [
+  'job.progress',
+  'job.done',
+  'job.failed',
+  'book.saved',
+  'book.changed',
+  'host.lost',
+] as const satisfies readonly EventName[];
+
+export function isEventName(name: unknown): name is EventName {
+  return EVENT_NAMES.some((each) => each === name);
+}
+
+/**
+ * What a screen sees of its host. There are two: `window.swardway`, put there by the desktop shell's preload script, and
+ * `connectHost(wire)` over a WebSocket to the loopback host. Calls never reject: a failure is a value.
+ */
+export type Host = {
+  readonly call: <Name extends ChannelName>(name: Name, request: RequestOf<Name>) => Promise<Result<ResponseOf<Name>>>;
+  /** Listens; the returned function stops listening. */
+  readonly on: <Name extends EventName>(name: Name, handler: (payload: HostEvents[Name]) => void) => () => void;
+};

@@ -1,0 +1,25 @@
+export {
+  CHANNEL_NAMES,
+  type ChannelName,
+  type Channels,
+  type CheckedRequestOf,
+  channels,
+  FILE_PURPOSES,
+  isChannelName,
+  type RequestOf,
+  type ResponseOf,
+} from './channels.ts';
+export { connectHost } from './client.ts';
+export { EVENT_NAMES, type EventName, type Host, type HostEvents, isEventName } from './host.ts';
+export { DEFAULT_SETTINGS, type Settings, settingsChangeSchema, settingsSchema } from './settings.ts';
+export type * from './types.ts';
+export {
+  TOKEN_KEY,
+  TOKEN_PREFIX,
+  WIRE_PATH,
+  WIRE_PROTOCOL,
+  type Wire,
+  type WireEvent,
+  type WireReply,
+  wireRequestSchema,
+} from './wire.ts';

@@ -1,0 +1,120 @@
+import type { AppError, Issue } from '../base/index.ts';
+import type { Book } from '../book/index.ts';
+import type { Plan } from '../plan/result/index.ts';
+
+/** What a host is and can do. */
+export type AppInfo = {
+  readonly name: string;
+  readonly version: string;
+  /** 'window': the desktop shell. 'browser': a browser on this machine talking to the loopback host. */
+  readonly host: 'window' | 'browser';
+  /** 'dialog': file.pick opens the system's dialog. 'upload': the page asks for the file itself and calls file.upload. */
+  readonly filePicking: 'dialog' | 'upload';
+  /** Whether print.pdf can make a file; where not, the page prints itself. */
+  readonly makesPdf: boolean;
+  readonly platform: string;
+  readonly sqliteVersion: string;
+  /** What the program was asked to open when it was started; null when nothing. */
+  readonly openAtStart: OpenAtStart | null;
+};
+
+export type OpenAtStart =
+  | { readonly kind: 'sample'; readonly sampleId: string }
+  | { readonly kind: 'file'; readonly token: string };
+
+/** An invented book that comes with the program. */
+export type SampleInfo = {
+  readonly sampleId: string;
+  readonly name: string;
+  readonly note: string;
+  readonly properties: number;
+  readonly rigs: number;
+};
+
+/** A book opened before. The token stands for its path, which never leaves the host. */
+export type RecentBook = {
+  readonly token: string;
+  readonly name: string;
+  readonly fileName: string;
+  /** The folder, shortened for people to read. */
+  readonly place: string;
+  /** ISO 8601 date and time. */
+  readonly openedAt: string;
+  readonly missing: boolean;
+};
+
+/** A plan that is kept with the book, one for each round. */
+export type StoredPlan = { readonly roundId: string; readonly savedAt: string; readonly plan: Plan };
+
+/** A book in use. The session stands for it in every later request. */
+export type OpenBook = {
+  readonly session: string;
+  /** Counts the edits that have been stored; a new edit names the revision it was made on. */
+  readonly revision: number;
+  readonly book: Book;
+  /** What was found wrong with the book when it was read. */
+  readonly issues: readonly Issue[];
+  readonly plans: readonly StoredPlan[];
+  readonly fileName: string;
+  readonly place: string;
+  /** ISO 8601 date and time of the last stored edit; null where none was ever stored. */
+  readonly savedAt: string | null;
+  /** Why edits cannot be stored, or null where they can. */
+  readonly readOnlyBecause: string | null;
+};
+
+export type Saved = { readonly revision: number; readonly savedAt: string };
+export type Done = { readonly done: true };
+export type Cancelled = { readonly kind: 'cancelled' };
+
+/** A file the user chose. Books stay with the host and are opened by their token; other files come with their text. */
+export type PickedFile = {
+  readonly kind: 'picked';
+  readonly token: string;
+  readonly name: string;
+  /** The text of a file that is not a book; null for books. */
+  readonly text: string | null;
+};
+
+/** The page has to ask for the file itself and send it with file.upload. */
+export type UploadInstead = { readonly kind: 'upload' };
+
+/** Where a written file went: saved by the host, or handed to the page, which offers it as a download. */
+export type WrittenFile =
+  | { readonly kind: 'saved'; readonly name: string }
+  | Cancelled
+  | { readonly kind: 'download'; readonly name: string; readonly mediaType: string; readonly base64: string };
+
+export type JobProgress = {
+  readonly jobId: string;
+  readonly session: string;
+  readonly roundId: string;
+  readonly step: string;
+  readonly done: number;
+  readonly total: number;
+  readonly bestSoFar: string;
+};
+
+export type JobDone = {
+  readonly jobId: string;
+  readonly session: string;
+  readonly roundId: string;
+  /** The best plan found; after a cancel, the best up to then. It is stored with the book already. */
+  readonly plan: Plan;
+  readonly cancelled: boolean;
+  readonly elapsedMs: number;
+  /** Revision of the book that the plan was made on; older than the current one where the book was edited meanwhile. */
+  readonly revision: number;
+  readonly savedAt: string;
+};
+
+export type JobFailed = {
+  readonly jobId: string;
+  readonly session: string;
+  readonly roundId: string;
+  readonly error: AppError;
+};
+
+export type BookSaved = { readonly session: string; readonly revision: number; readonly savedAt: string };
+/** The book was edited from another window; read it again. */
+export type BookChanged = { readonly session: string; readonly revision: number };
