@@ -1,0 +1,119 @@
+/**
+ * The rules of the house as data. A folder is a unit: what lies under it, less what lies in a deeper unit.
+ * Everything here is read by check.ts; the reasons are in DEVELOPERS.md.
+ */
+
+/** A unit of core and what it may import. */
+export type Layer = {
+  /** Units whose code it may use. */
+  readonly uses: readonly string[];
+  /** Units of which it may import types only. */
+  readonly types?: readonly string[];
+};
+
+const GROUND = ['core/base', 'core/units', 'core/book'] as const;
+const SHAPES = [...GROUND, 'core/geometry'] as const;
+/** The steps between the ground and the problem. Each is handed the result of the one before it, so types are enough. */
+const STEPS = ['core/measure', 'core/passes', 'core/reach', 'core/demand', 'core/travel'] as const;
+const PLAN_TYPES = ['core/plan/problem', 'core/plan/refills', 'core/plan/result', 'core/plan/judge'] as const;
+
+export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
+  'core/base': { uses: [] },
+  'core/units': { uses: ['core/base'] },
+  'core/book': { uses: ['core/base', 'core/units'] },
+  'core/geometry': { uses: GROUND },
+  'core/edit': { uses: SHAPES },
+  'core/calibrate': { uses: GROUND },
+  'core/measure': { uses: SHAPES },
+  'core/passes': { uses: SHAPES, types: ['core/measure'] },
+  'core/reach': { uses: SHAPES, types: ['core/measure'] },
+  'core/demand': { uses: SHAPES, types: ['core/measure', 'core/passes'] },
+  'core/travel': { uses: SHAPES },
+  'core/checks': { uses: [...SHAPES, ...STEPS] },
+  'core/round': { uses: SHAPES },
+  'core/plan/problem': { uses: SHAPES, types: STEPS },
+  'core/plan/result': { uses: GROUND, types: ['core/plan/problem'] },
+  'core/plan/constraints': { uses: GROUND, types: ['core/plan/problem'] },
+  'core/plan/refills': { uses: [...GROUND, 'core/plan/problem'] },
+  'core/plan/search': {
+    uses: [...GROUND, 'core/plan/problem', 'core/plan/refills', 'core/plan/constraints'],
+    types: ['core/plan/result'],
+  },
+  'core/plan/judge': { uses: GROUND, types: ['core/plan/problem', 'core/plan/result'] },
+  'core/plan/explain': { uses: GROUND, types: [...STEPS, ...PLAN_TYPES] },
+  'core/formats': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES] },
+  'core/reports': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES, 'core/calibrate', 'core/round'] },
+  'core/contract': { uses: [...GROUND, 'core/plan/result'], types: [...STEPS, ...PLAN_TYPES] },
+  /** The one place that joins the steps into a run: book in, plan out. */
+  'core/plan': {
+    uses: [
+      ...SHAPES,
+      ...STEPS,
+      'core/plan/problem',
+      'core/plan/refills',
+      'core/plan/result',
+      'core/plan/search',
+      'core/plan/judge',
+      'core/plan/constraints',
+      'core/plan/explain',
+    ],
+  },
+};
+
+/** Two pieces that check each other may share no code, however far down, but for what lies under both by design. */
+export const SEPARATIONS: readonly {
+  readonly one: string;
+  readonly other: readonly string[];
+  readonly mayShare: readonly string[];
+}[] = [{ one: 'core/plan/judge', other: ['core/plan/search', 'core/plan/refills'], mayShare: GROUND }];
+
+/** Packages kept to the folders that own them. A folder stands for everything under it. */
+export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
+  '@turf/*': ['core/geometry'],
+  'clipper2-ts': ['core/geometry'],
+  leaflet: ['renderer/map'],
+  'lucide-react': ['renderer'],
+  react: ['renderer'],
+  'react-dom': ['renderer'],
+  'react-aria-components': ['renderer'],
+  zustand: ['renderer'],
+  'd3-scale': ['renderer'],
+  '@fontsource/*': ['renderer'],
+  sqlite3: ['electron/services/store'],
+  ws: ['electron/loopback'],
+  papaparse: ['electron', 'renderer'],
+  electron: ['electron/main', 'electron/preload'],
+  '@valibot/to-json-schema': ['electron/tools'],
+  valibot: ['core', 'electron', 'renderer'],
+  vite: ['renderer/vite.config.mjs', 'electron/build.mjs', 'electron/tools'],
+  '@vitejs/*': ['renderer/vite.config.mjs'],
+};
+
+/** Type-only packages that any folder may name. */
+export const TYPE_PACKAGES = ['geojson'] as const;
+
+/** Words that core may not use: its answers depend on its arguments alone. */
+export const IMPURE: readonly { readonly pattern: RegExp; readonly word: string; readonly instead: string }[] = [
+  { pattern: /\bDate\s*\.\s*now\b/g, word: 'Date.now()', instead: 'take a Clock from core/base' },
+  { pattern: /\bnew\s+Date\s*(?:\(\s*\)|(?![\s(]))/g, word: 'new Date()', instead: 'take a Clock from core/base' },
+  { pattern: /\bperformance\s*\.\s*now\b/g, word: 'performance.now()', instead: 'take a Clock from core/base' },
+  { pattern: /\bMath\s*\.\s*random\b/g, word: 'Math.random()', instead: 'take a Random from core/base' },
+  { pattern: /\b(?:globalThis|console|process)\s*\./g, word: 'a global of the host', instead: 'have it handed in' },
+];
+
+export const MOST_LINES = 500;
+
+/** What may lie at the top level, besides dot files and what git ignores. */
+export const TOP_LEVEL = [
+  'README.md',
+  'DEVELOPERS.md',
+  'LICENSE',
+  'package.json',
+  'package-lock.json',
+  'electron',
+  'renderer',
+  'core',
+  'tests',
+  'sample-routes',
+  'docs',
+] as const;
