@@ -24,7 +24,7 @@ describe('finding the imports of a text', () => {
     [`const x = await import('a');`, 'a', false],
     ['const x = await import(`a`);', 'a', false],
     [`const x = require('a');`, 'a', false],
-    [`new Worker(new URL('a', import.meta.url));`, 'a', false],
+    [`new Worker(new URL('a.ts', import.meta.url));`, 'a.ts', false],
     ['const s = `${await import("a")}`;', 'a', false],
   ])('%s', (text, specifier, typeOnly) => {
     expect(findImports(text)).toEqual([{ specifier, typeOnly, line: 1 }]);
@@ -38,6 +38,7 @@ describe('finding the imports of a text', () => {
     [`export const from = 'a';`],
     [`const pattern = /import 'a'/;`],
     [`important('a');`],
+    [`new URL('../dist', import.meta.url);`],
   ])('nothing in %s', (text) => {
     expect(specifiers(text)).toEqual([]);
   });

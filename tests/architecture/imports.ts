@@ -128,6 +128,9 @@ class Scanner {
 /** Source text without comments, regular expressions and string contents. */
 export const stripSource = (text: string): Stripped => new Scanner(text).scan();
 
+/** The address form counts for source files alone. */
+const SOURCE_ADDRESS = /\.(?:ts|tsx|mjs)$/;
+
 const IMPORT_FORMS = [
   // import x from, import { a, type B } from, import type C from, export { a } from, export * as b from, export type { D } from
   /\b(?:import|export)\s+(?<clause>(?:type\s+)?(?:[\w$\s,*]|\{[^{}]*\})*?)\s*\bfrom\s*"#(?<mark>\d+)#"/g,
@@ -135,7 +138,7 @@ const IMPORT_FORMS = [
   /\bimport\s*"#(?<mark>\d+)#"/g,
   // import('x') and require('x'); import('x').T in a type is counted too, as if it carried code
   /\b(?:import|require)\s*\(\s*"#(?<mark>\d+)#"/g,
-  // new URL('./worker.ts', import.meta.url)
+  // new URL('./worker.ts', import.meta.url); addresses of other files are no imports
   /\bnew\s+URL\s*\(\s*"#(?<mark>\d+)#"\s*,\s*import\.meta\.url/g,
 ];
 
@@ -155,8 +158,9 @@ const isTypeClause = (clause: string): boolean => {
 export const findImports = (text: string): readonly FoundImport[] => {
   const { code, strings } = stripSource(text);
   const found = IMPORT_FORMS.flatMap((form) =>
-    [...code.matchAll(form)].map((match) => {
+    [...code.matchAll(form)].flatMap((match) => {
       const { clause = '', mark = '' } = match.groups ?? {};
+      if (match[0].startsWith('new') && !SOURCE_ADDRESS.test(strings[Number(mark)] ?? '')) return [];
       return {
         specifier: strings[Number(mark)] ?? '',
         typeOnly: isTypeClause(clause),

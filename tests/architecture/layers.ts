@@ -31,8 +31,9 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/travel': { uses: SHAPES },
   'core/checks': { uses: [...SHAPES, ...STEPS] },
   'core/round': { uses: SHAPES },
-  'core/plan/problem': { uses: SHAPES, types: STEPS },
-  'core/plan/result': { uses: GROUND, types: ['core/plan/problem'] },
+  /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
+  'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },
+  'core/plan/result': { uses: GROUND, types: ['core/plan/problem', 'core/plan/refills'] },
   'core/plan/constraints': { uses: GROUND, types: ['core/plan/problem'] },
   'core/plan/refills': { uses: [...GROUND, 'core/plan/problem'] },
   'core/plan/search': {
@@ -43,7 +44,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/plan/explain': { uses: GROUND, types: [...STEPS, ...PLAN_TYPES] },
   'core/formats': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES] },
   'core/reports': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES, 'core/calibrate', 'core/round'] },
-  'core/contract': { uses: [...GROUND, 'core/plan/result'], types: [...STEPS, ...PLAN_TYPES] },
+  'core/contract': { uses: [...GROUND, 'core/edit', 'core/plan/result'], types: [...STEPS, ...PLAN_TYPES] },
   /** The one place that joins the steps into a run: book in, plan out. */
   'core/plan': {
     uses: [
