@@ -1,2 +1,37 @@
 export type * from './brand.ts';
 export { quantity } from './brand.ts';
+export * from './constants.ts';
+export * from './convert.ts';
+export {
+  formatArea,
+  formatDistance,
+  formatLargeArea,
+  formatLength,
+  formatMoney,
+  formatRate,
+  formatShare,
+  formatSlope,
+  formatSpeed,
+  formatVolume,
+  formatWeight,
+  formatWidth,
+  type UnitSystem,
+} from './format.ts';
+export { formatNumber } from './format-number.ts';
+export { formatProductAmount, formatProductRate } from './format-product.ts';
+export { formatClock, formatDuration } from './format-time.ts';
+export {
+  type ProductUnit,
+  parseArea,
+  parseDistance,
+  parseFlow,
+  parseLength,
+  parseProductAmount,
+  parseSpeed,
+  parseVolume,
+  parseWeight,
+  parseWidth,
+} from './parse.ts';
+export { parseCarrierRate, parseMoney, parseProductRate, parseShare, parseSlope } from './parse-rate.ts';
+export { parseClock, parseDuration } from './parse-time.ts';
+export type { ReadOptions } from './quantity-text.ts';

@@ -1,0 +1,42 @@
+/**
+ * Exact conversion factors and the few trade figures of the program, each with its source.
+ *
+ * - NIST, U.S. Survey Foot: Revised Unit Conversion Factors, 2023: international foot 0.3048 m, acre 43,560 ft2 =
+ *   4,046.8564224 m2, mile 1,609.344 m. The U.S. survey foot (2 parts in a million longer, retired at the end of 2022) is
+ *   not used.
+ * - NIST Handbook 44, appendix C (from memory): gallon of 231 cubic inches, pound of 0.45359237 kg, ounces to the pound.
+ */
+export const METRES_PER_FOOT = 0.3048;
+export const INCHES_PER_FOOT = 12;
+export const FEET_PER_YARD = 3;
+export const FEET_PER_MILE = 5280;
+export const METRES_PER_MILE = 1609.344;
+/** 0.3048 squared, exact. */
+export const SQUARE_METRES_PER_SQUARE_FOOT = 0.09290304;
+export const SQUARE_FEET_PER_ACRE = 43560;
+export const SQUARE_METRES_PER_ACRE = 4046.8564224;
+export const SQUARE_METRES_PER_HECTARE = 10000;
+/** 231 cubic inches of 2.54 cm each, exact. */
+export const LITRES_PER_GALLON = 3.785411784;
+/** Pints of 16 fl oz, quarts of 32: D. Gerken, Calibrating Application Equipment, OSU-Oklahoma City, 2013. */
+export const FLUID_OUNCES_PER_GALLON = 128;
+export const PINTS_PER_GALLON = 8;
+export const QUARTS_PER_GALLON = 4;
+export const KILOGRAMS_PER_POUND = 0.45359237;
+export const OUNCES_PER_POUND = 16;
+/** Short ton. */
+export const POUNDS_PER_TON = 2000;
+/** Trade figure for the weight of water: US Army MD0173, Pesticides in the Military. Not exact (8.33 at 62 F). */
+export const WATER_POUNDS_PER_GALLON = 8.34;
+export const SECONDS_PER_MINUTE = 60;
+export const SECONDS_PER_HOUR = 3600;
+export const SECONDS_PER_DAY = 86400;
+/**
+ * Gallons per acre = 5940 x (gal/min) / (mph x inches): Mesa County, Stationary Calibration Method for Boom Sprayers.
+ * It is 43,560 x 12 x 60 / 5,280 and so exact.
+ */
+export const GPA_CONSTANT = 5940;
+/** Acres per hour = mph x ft / 8.25 before efficiency: Iowa State University Extension A3-24. 43,560 / 5,280, exact. */
+export const FIELD_CAPACITY_CONSTANT = 8.25;
+/** Rates of the trade are counted on this much ground, ft2. */
+export const RATE_AREA_SQFT = 1000;
