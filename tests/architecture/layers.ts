@@ -33,7 +33,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/round': { uses: SHAPES },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
   'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },
-  'core/plan/result': { uses: GROUND, types: ['core/plan/problem', 'core/plan/refills'] },
+  'core/plan/result': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills'] },
   'core/plan/constraints': { uses: GROUND, types: ['core/plan/problem'] },
   'core/plan/refills': { uses: [...GROUND, 'core/plan/problem'] },
   'core/plan/search': {
