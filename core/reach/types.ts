@@ -1,3 +1,6 @@
+import type { Book, Property, Rig, Treatment, Zone } from '../book/index.ts';
+import type { ZoneMeasure } from '../measure/index.ts';
+
 /** Why a method can or cannot treat a zone. Every answer carries one. */
 export type ReachReason =
   | 'fits'
@@ -18,6 +21,22 @@ export type ReachReason =
 export type Method =
   | { readonly kind: 'machine'; readonly machineId: string; readonly headId: string }
   | { readonly kind: 'hand'; readonly handMethodId: string };
+
+/** Can this method treat this zone in this way? */
+export type ReachQuestion = {
+  readonly book: Book;
+  readonly property: Property;
+  readonly zone: Zone;
+  readonly zoneMeasure: ZoneMeasure;
+  /** From where the machine or reel can stand to the farthest corner of the zone, ft; null where nobody knows. */
+  readonly farthestFt: number | null;
+  readonly treatment: Treatment;
+  readonly method: Method;
+  /** Rig that would do it; null asks about the method alone, whoever carries it. */
+  readonly rig: Rig | null;
+  /** True where the ground counts as wet. */
+  readonly wetGround: boolean;
+};
 
 export type ReachAnswer = {
   readonly propertyId: string;

@@ -1,0 +1,41 @@
+export {
+  flowAtPressure,
+  gallonsOnArea,
+  gallonsPerAcre,
+  gallonsPerAcreFromOunces,
+  gallonsPerAcreFromSwath,
+  gallonsPerMinute,
+  litresPerHectare,
+  ouncesPerMinute,
+  per1000SqFt,
+  perAcre,
+  pressureForFlow,
+  rateAtSpeed,
+} from './boom.ts';
+export {
+  type CatchPlotResult,
+  type CatchPlotTest,
+  catchPlot,
+  catchPlotCourseFt,
+  rateFromRun,
+  type TipReading,
+} from './catch-plot.ts';
+export { RATE_TOLERANCE } from './constants.ts';
+export {
+  acresPerHour,
+  efficiencyFromJob,
+  hectaresPerHour,
+  minutesForArea,
+  speedForCapacity,
+} from './field-capacity.ts';
+export { courseFor1000SqFt, type HandGunResult, type HandGunTest, handGunCatch } from './hand-gun.ts';
+export {
+  type Applicator,
+  type ProductShift,
+  type RateCheck,
+  rateCheck,
+  rateIssue,
+} from './rate-check.ts';
+export { secondsForCourse, speedForRate, speedFromCourse } from './speed.ts';
+export { acceptableRates, effectiveSwathFt, ratePerPass, type WeighBackTest, weighBack } from './spreader.ts';
+export { TIP_SIZES, type TipSize, tipFlow } from './tips.ts';
