@@ -157,6 +157,8 @@ export const fillPointSchema = v.object({
   waterGpm: v.optional(notNegative, 0),
   /** Minutes for one visit whatever the amount. */
   visitMin: v.optional(notNegative, 5),
+  /** Minutes to put one bag on the rig. */
+  minutesPerBag: v.optional(notNegative, 0.5),
   /** Products held; 'all' where everything is in stock. */
   products: v.optional(v.union([v.literal('all'), v.array(idSchema)]), 'all'),
 });

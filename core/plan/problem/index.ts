@@ -1,1 +1,2 @@
+export { buildProblem, type ProblemOptions } from './build.ts';
 export type * from './types.ts';

@@ -36,6 +36,8 @@ export type Problem = {
   /** Row-major [from * placeIds.length + to]. */
   readonly travelMs: Int32Array;
   readonly travelM: Int32Array;
+  /** Where the travel figures come from. */
+  readonly travelKind: 'estimate' | 'matrix' | 'mixed';
   readonly stocks: readonly Stock[];
   readonly materials: readonly Material[];
   readonly stations: readonly Station[];

@@ -65,6 +65,8 @@ export const activitySchema = v.variant('kind', [
     /** Ground of the zone done before the refill; 0 before its beginning. ft2 */
     afterSqFt: figure,
     rinsedCompartmentIds: v.array(text),
+    /** Water for rinsing: from the nurse tank in a refill from the rig, else from the fill point. */
+    rinseGal: figure,
     fills: v.array(fillSchema),
     stock: v.array(stockFillSchema),
     reasonCode: v.picklist(['runs-dry', 'stock-runs-out', 'payload', 'change-of-material', 'cheaper-here-than-later']),

@@ -1,0 +1,248 @@
+import { type AppError, err, fingerprint, type Issue, issue, ok, type Result } from '../../base/index.ts';
+import type { Book, Property, Round, Treatment, Zone } from '../../book/index.ts';
+import { demandFor } from '../../demand/index.ts';
+import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from '../../measure/index.ts';
+import { quantity } from '../../units/index.ts';
+import { buildTravelTable, type Place } from '../../travel/index.ts';
+import { stationsOf, type Supplies, suppliesOf } from './materials.ts';
+import { areaUnits, modesOf, type TaskOptions } from './modes.ts';
+import { type Option, optionsFor, type TaskFacts } from './options.ts';
+import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
+import { minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
+import type { Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
+
+export type ProblemOptions = {
+  /** Only these dates of the round. */
+  readonly dates?: readonly string[];
+  /** Measures made before; whatever is missing is measured here. */
+  readonly measures?: ReadonlyMap<string, PropertyMeasure>;
+};
+
+const MS_PER_DAY = 86_400_000;
+
+/**
+ * Freezes a round of a book into a planning problem.
+ *
+ * @returns the problem, or the first thing that makes planning senseless: 'reference-missing' (round, rig, home),
+ *   'nothing-to-do', 'label-limit-broken', 'book-invalid' (one machine on two rigs). Work that no rig can do is not an
+ *   error: it is listed in `unplaceable` with the reason for every rig.
+ */
+export function buildProblem(book: Book, roundId: string, options: ProblemOptions = {}): Result<Problem> {
+  const round = book.rounds.find((each) => each.id === roundId);
+  if (round === undefined) {
+    return err('reference-missing', `round ${roundId}`, 'The book has no such round.', 'Choose one of the rounds of the book.');
+  }
+  const dates = round.dates.filter((date) => options.dates === undefined || options.dates.includes(date));
+  const properties = propertiesOf(book, round);
+  const gathered = gatherFacts(book, round, properties, options.measures);
+  const fault = firstFault(book, round, dates, gathered);
+  if (fault !== null) return { ok: false, error: fault };
+  const supplies = suppliesOf(book, gathered.facts.map((each) => each.demand));
+  const rigs = round.rigIds.flatMap((id) => book.rigs.filter((each) => each.id === id)).map((rig) => equipRig(book, rig, supplies.stocks));
+  return ok(freeze(assemble(book, round, dates, rigs, supplies, gathered)));
+}
+
+function propertiesOf(book: Book, round: Round): readonly Property[] {
+  const skipped = new Set(round.skipped.map((each) => each.propertyId));
+  const wanted = round.propertyIds === 'all' ? null : new Set(round.propertyIds);
+  return book.properties.filter((each) => !skipped.has(each.id) && (wanted === null || wanted.has(each.id)));
+}
+
+type Gathered = { readonly facts: readonly TaskFacts[]; readonly issues: readonly Issue[] };
+
+/** Measures every zone and works out what each treatment of the round takes there. */
+function gatherFacts(
+  book: Book,
+  round: Round,
+  properties: readonly Property[],
+  measures: ReadonlyMap<string, PropertyMeasure> | undefined,
+): Gathered {
+  const facts: TaskFacts[] = [];
+  const issues: Issue[] = [];
+  const treatments = round.treatmentIds.flatMap((id) => book.treatments.filter((each) => each.id === id));
+  for (const property of properties) {
+    const measure = measures?.get(property.id) ?? measureProperty(property);
+    issues.push(...measure.issues);
+    for (const zone of property.zones) {
+      for (const treatment of treatments) gatherZone(book, property, zone, measure, treatment, facts, issues);
+    }
+  }
+  return { facts, issues: uniqueIssues(issues) };
+}
+
+function gatherZone(
+  book: Book,
+  property: Property,
+  zone: Zone,
+  propertyMeasure: PropertyMeasure,
+  treatment: Treatment,
+  facts: TaskFacts[],
+  issues: Issue[],
+): void {
+  const measure = propertyMeasure.zones.find((each) => each.zoneId === zone.id);
+  if (measure === undefined) return;
+  const { coverage } = treatment;
+  const bandSqFt = coverage.kind === 'band' ? bandAreaSqFt(property, zone, quantity(coverage.widthFt), coverage.along) : null;
+  const result = demandFor({ book, property, zone, zoneMeasure: measure, treatment, bandSqFt });
+  issues.push(...result.issues);
+  const farthest = farthestFt(property, zone);
+  for (const demand of result.demands) {
+    if (demand.treatedSqFt > 0 || measure.areaSqFt === null) facts.push({ property, zone, measure, treatment, demand, farthestFt: farthest });
+  }
+}
+
+function uniqueIssues(issues: readonly Issue[]): readonly Issue[] {
+  return [...new Map(issues.map((each) => [`${each.code} ${each.where} ${each.message}`, each])).values()];
+}
+
+function firstFault(book: Book, round: Round, dates: readonly string[], gathered: Gathered): AppError | null {
+  const where = `round ${round.name === '' ? round.id : round.name}`;
+  const broken = gathered.issues.find((each) => each.code === 'label-limit-broken');
+  if (broken !== undefined) {
+    return { code: 'label-limit-broken', where: broken.where, detail: broken.message, hint: 'Lower the rate of the mix or treatment, or correct the limit if it was entered wrongly.' };
+  }
+  if (dates.length === 0) return { code: 'nothing-to-do', where, detail: 'No working day is left to plan.', hint: 'Give the round at least one date.' };
+  if (gathered.facts.length === 0) {
+    return { code: 'nothing-to-do', where, detail: 'No property of the round has turf to treat.', hint: 'Add properties with zones, or take fewer of them out of the round.' };
+  }
+  return rigFault(book, round, where);
+}
+
+function rigFault(book: Book, round: Round, where: string): AppError | null {
+  const carriedBy = new Map<string, string>();
+  for (const rigId of round.rigIds) {
+    const rig = book.rigs.find((each) => each.id === rigId);
+    if (rig === undefined) return { code: 'reference-missing', where, detail: `Rig ${rigId} is not in the book.`, hint: 'Choose rigs that are in the shed.' };
+    if (!book.fillPoints.some((each) => each.id === rig.homeId)) {
+      return { code: 'reference-missing', where: `rig ${rig.name}`, detail: `Its home ${rig.homeId} is not a fill point of the book.`, hint: 'Give the rig a shop to start from.' };
+    }
+    for (const { machineId } of rig.machines) {
+      const other = carriedBy.get(machineId);
+      if (other !== undefined) {
+        return { code: 'book-invalid', where: `rig ${rig.name}`, detail: `Machine ${machineId} also rides on ${other}.`, hint: 'Leave the machine on one of the rigs of this round.' };
+      }
+      carriedBy.set(machineId, rig.name);
+    }
+  }
+  return null;
+}
+
+function assemble(
+  book: Book,
+  round: Round,
+  dates: readonly string[],
+  rigs: readonly EquippedRig[],
+  supplies: Supplies,
+  gathered: Gathered,
+): Omit<Problem, 'hash'> {
+  const jobsOf = groupJobs(book, round, rigs, supplies, gathered.facts);
+  const properties = [...new Map(gathered.facts.map((each) => [each.property.id, each.property])).values()];
+  const places: readonly Place[] = [
+    ...book.fillPoints.map((each) => ({ id: each.id, at: each.at })),
+    ...properties.map((each) => ({ id: each.id, at: each.parking })),
+  ];
+  const placeOfProperty = new Map(properties.map((each, index) => [each.id, book.fillPoints.length + index]));
+  const table = buildTravelTable(places, book.travel, book.matrix);
+  const estimates = table.estimated.reduce((sum, each) => sum + each, 0);
+  const pairs = places.length * (places.length - 1);
+  return {
+    bookId: book.id,
+    roundId: round.id,
+    dates,
+    placeIds: places.map((each) => each.id),
+    travelMs: table.durationSec.map((each) => each * 1000),
+    travelM: table.distanceM,
+    travelKind: estimates >= pairs ? 'estimate' : estimates === 0 ? 'matrix' : 'mixed',
+    ...supplies,
+    stations: stationsOf(book, supplies.stocks, (id) => book.fillPoints.findIndex((each) => each.id === id)),
+    rigs: rigs.map((each) => problemRig(each, book.prices, book.fillPoints.findIndex((point) => point.id === each.rig.homeId))),
+    slots: dates.flatMap((_, day) => rigs.map((__, rig): RouteSlot => ({ rig, day }))),
+    tasks: gathered.facts.map(taskOf),
+    jobs: jobsOf.groups.map((each) => jobOf(book, round, dates, each, placeOfProperty)),
+    unplaceable: jobsOf.unplaceable,
+    issues: [...gathered.issues, ...jobsOf.issues],
+  };
+}
+
+function taskOf(facts: TaskFacts): Task {
+  return {
+    propertyId: facts.property.id,
+    zoneId: facts.zone.id,
+    treatmentId: facts.treatment.id,
+    step: facts.demand.step,
+    areaUnits: areaUnits(facts.demand.treatedSqFt),
+  };
+}
+
+type JobGroup = { readonly property: Property; readonly tasks: readonly number[]; readonly modes: Job['modes'] };
+type Grouping = { readonly groups: readonly JobGroup[]; readonly unplaceable: readonly UnplaceableTask[]; readonly issues: readonly Issue[] };
+
+/** Tasks of one property that the same rigs can do become one job; tasks that nobody can do are listed with the reasons. */
+function groupJobs(book: Book, round: Round, rigs: readonly EquippedRig[], supplies: Supplies, facts: readonly TaskFacts[]): Grouping {
+  const grouped = new Map<string, { property: Property; tasks: number[]; options: (readonly Option[])[][] }>();
+  const unplaceable: UnplaceableTask[] = [];
+  const issues: Issue[] = [];
+  facts.forEach((each, task) => {
+    const answers = rigs.map((rig) => optionsFor(book, rig, each, round.wetGround));
+    const able = answers.map((answer) => (answer.options.length > 0 ? '1' : '0')).join('');
+    if (!able.includes('1')) {
+      unplaceable.push({ task, reasons: answers.map((answer) => answer.refusal) });
+      return;
+    }
+    const key = `${each.property.id} ${able}`;
+    const group = grouped.get(key) ?? { property: each.property, tasks: [], options: [] };
+    group.tasks.push(task);
+    group.options.push(answers.map((answer) => answer.options));
+    grouped.set(key, group);
+    if (answers.every((answer) => answer.options.every((option) => option.tight))) {
+      issues.push(issue('note', 'gate-tight', `property ${each.property.name}, zone ${each.zone.name}`, 'Every machine that fits has less than 2 in to spare at the gate.'));
+    }
+  });
+  const materialOf = (each: TaskFacts): number => supplies.materials.findIndex((material) => material.id === each.demand.materialId);
+  const groups = [...grouped.values()].map((group) => ({
+    property: group.property,
+    tasks: group.tasks,
+    modes: rigs.map((rig, number) => {
+      const tasks = group.tasks.map((task, index): TaskOptions => ({ task, facts: factsAt(facts, task), options: group.options[index]?.[number] ?? [] }));
+      return tasks.every((each) => each.options.length > 0) ? modesOf(rig, tasks, materialOf) : [];
+    }),
+  }));
+  return { groups, unplaceable, issues: uniqueIssues(issues) };
+}
+
+function factsAt(facts: readonly TaskFacts[], task: number): TaskFacts {
+  const found = facts[task];
+  if (found === undefined) throw new RangeError(`task ${task} of ${facts.length}`);
+  return found;
+}
+
+function jobOf(book: Book, round: Round, dates: readonly string[], group: JobGroup, placeOf: ReadonlyMap<string, number>): Job {
+  const perDay = book.prices.perDayLate * NANO_PER_DOLLAR;
+  return {
+    propertyId: group.property.id,
+    place: placeOf.get(group.property.id) ?? 0,
+    openMs: minutesToMs(group.property.hours?.openMin ?? 0),
+    closeMs: minutesToMs(group.property.hours?.closeMin ?? 1440),
+    tasks: group.tasks,
+    modes: group.modes,
+    dayAllowed: new Uint8Array(dates.length).fill(1),
+    lateCost: Float64Array.from(dates, (date) => Math.round(perDay * daysLate(date, round.dueDate))),
+  };
+}
+
+function daysLate(date: string, dueDate: string | undefined): number {
+  if (dueDate === undefined) return 0;
+  return Math.max(0, Math.round((Date.parse(`${date}T00:00:00Z`) - Date.parse(`${dueDate}T00:00:00Z`)) / MS_PER_DAY));
+}
+
+/** Adds the fingerprint of everything else. Issues are words, not figures, and stay out of it. */
+function freeze(parts: Omit<Problem, 'hash'>): Problem {
+  const { issues: _, unplaceable: __, travelMs, travelM, jobs, ...rest } = parts;
+  const plain = {
+    ...rest,
+    travelMs: Array.from(travelMs),
+    travelM: Array.from(travelM),
+    jobs: jobs.map((job) => ({ ...job, dayAllowed: Array.from(job.dayAllowed), lateCost: Array.from(job.lateCost) })),
+  };
+  return { ...parts, hash: fingerprint(plain) };
+}

@@ -1,0 +1,46 @@
+/** Turning the book's figures into the whole numbers of a problem. Demands, times and weights go up, capacities down. */
+
+export const MS_PER_MINUTE = 60_000;
+export const PARTS_PER_UNIT = 100;
+/** 8.34 lb per gallon of water, in ten-thousandths of a pound per hundredth of a gallon. */
+export const WATER_WEIGHT_PER_PART = 834;
+export const DRY_WEIGHT_PER_PART = 100;
+export const NANO_PER_DOLLAR = 1_000_000_000;
+const METRES_PER_MILE = 1609.344;
+// Keeps 20.000000001 from becoming 2001 parts.
+const ROUNDING_SLACK = 1e-6;
+
+/** Minutes to milliseconds, rounded up. */
+export function minutesToMs(minutes: number): number {
+  return Math.ceil(minutes * MS_PER_MINUTE - ROUNDING_SLACK);
+}
+
+/** Gallons or pounds needed, to parts, rounded up. */
+export function demandParts(amount: number): number {
+  return Math.ceil(amount * PARTS_PER_UNIT - ROUNDING_SLACK);
+}
+
+/** Gallons or pounds that fit, to parts, rounded down. */
+export function capacityParts(amount: number): number {
+  return Math.max(0, Math.floor(amount * PARTS_PER_UNIT + ROUNDING_SLACK));
+}
+
+/** Flow in gallons per minute to milliseconds per part, rounded up. */
+export function flowToMsPerPart(gallonsPerMinute: number): number {
+  return Math.ceil(MS_PER_MINUTE / (gallonsPerMinute * PARTS_PER_UNIT) - ROUNDING_SLACK);
+}
+
+/** Minutes for one bag to milliseconds per part, rounded up. */
+export function bagToMsPerPart(minutesPerBag: number, bagLb: number): number {
+  return Math.ceil((minutesPerBag * MS_PER_MINUTE) / (bagLb * PARTS_PER_UNIT) - ROUNDING_SLACK);
+}
+
+/** Dollars per hour for one millisecond, in nano-dollars; at least 1, so that time is never free. */
+export function wagePerMs(dollarsPerHour: number): number {
+  return Math.max(1, Math.round((dollarsPerHour * NANO_PER_DOLLAR) / (60 * MS_PER_MINUTE)));
+}
+
+/** Dollars per mile for one metre, in nano-dollars. */
+export function milesCostPerM(dollarsPerMile: number): number {
+  return Math.round((dollarsPerMile * NANO_PER_DOLLAR) / METRES_PER_MILE);
+}

@@ -1,0 +1,78 @@
+import type { ProblemRig } from '../problem/index.ts';
+import type { PlanActivity, PlanFill, PlanLoad } from './types.ts';
+
+type Draft = { -readonly [Key in keyof PlanLoad]: PlanLoad[Key] };
+type Treat = Extract<PlanActivity, { readonly kind: 'treat' }>;
+
+/**
+ * The loads of a day: every fill of a compartment, numbered in order of time, with the ground that is treated out of that
+ * compartment until its next fill.
+ */
+export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): readonly PlanLoad[] {
+  const loads: Draft[] = [];
+  const current = new Map<string, Draft>();
+  const levels = new Map<string, number>();
+  for (const activity of activities) {
+    if (activity.kind === 'morning') {
+      for (const fill of activity.fills) open(fill, activity.startSec, '', '');
+    } else if (activity.kind === 'refill') {
+      for (const id of activity.rinsedCompartmentIds) empty(id);
+      for (const fill of activity.fills) open(fill, activity.startSec, activity.fillPointId, activity.propertyId);
+    } else if (activity.kind === 'treat') cover(activity);
+  }
+  for (const load of current.values()) close(load);
+  return loads;
+
+  function open(fill: PlanFill, startSec: number, fillPointId: string, atPropertyId: string): void {
+    const previous = current.get(fill.compartmentId);
+    if (previous !== undefined) close(previous);
+    const before = levels.get(fill.compartmentId) ?? 0;
+    const kind = rig.compartments.find((each) => each.id === fill.compartmentId)?.kind ?? 'tank';
+    const load: Draft = {
+      ...fill,
+      number: loads.length + 1,
+      kind,
+      fillPointId,
+      atPropertyId,
+      startSec,
+      beforeGal: kind === 'tank' ? before : 0,
+      beforeLb: kind === 'tank' ? 0 : before,
+      covers: [],
+      coversSqFt: 0,
+      leftGal: 0,
+      leftLb: 0,
+    };
+    levels.set(fill.compartmentId, before + fill.volumeGal + fill.weightLb);
+    current.set(fill.compartmentId, load);
+    loads.push(load);
+  }
+
+  function empty(compartmentId: string): void {
+    const previous = current.get(compartmentId);
+    if (previous !== undefined) close(previous);
+    current.delete(compartmentId);
+    levels.set(compartmentId, 0);
+  }
+
+  function close(load: Draft): void {
+    const level = clean(levels.get(load.compartmentId) ?? 0);
+    load.leftGal = load.kind === 'tank' ? level : 0;
+    load.leftLb = load.kind === 'tank' ? 0 : level;
+  }
+
+  function cover(treat: Treat): void {
+    for (const draw of treat.draws) {
+      const load = current.get(draw.compartmentId);
+      levels.set(draw.compartmentId, (levels.get(draw.compartmentId) ?? 0) - draw.volumeGal - draw.weightLb);
+      if (load === undefined || treat.areaSqFt === 0) continue;
+      const { propertyId, zoneId, treatmentId } = treat;
+      load.covers = [...load.covers, { propertyId, zoneId, treatmentId, fromSqFt: treat.doneSqFt, areaSqFt: treat.areaSqFt }];
+      load.coversSqFt += treat.areaSqFt;
+    }
+  }
+}
+
+/** Takes the floating-point dust off a level of whole hundredths. */
+export function clean(level: number): number {
+  return Math.round(level * 100) / 100;
+}

@@ -1,0 +1,32 @@
+import { sumProducts } from './amounts.ts';
+import { clean } from './loads.ts';
+import type { PlanActivity, PlanDay, PlanTotals } from './types.ts';
+
+/** Time spent in one kind of activity, seconds. */
+export function secondsIn(activities: readonly PlanActivity[], kind: PlanActivity['kind']): number {
+  return activities.reduce((sum, each) => sum + (each.kind === kind ? each.endSec - each.startSec : 0), 0);
+}
+
+/** Sums over the days of a plan. */
+export function totalsOf(days: readonly PlanDay[], unplaced: number): PlanTotals {
+  const sum = (pick: (day: PlanDay) => number): number => days.reduce((total, day) => total + pick(day), 0);
+  const activities = days.flatMap((day) => day.activities);
+  const refills = activities.filter((each) => each.kind === 'refill');
+  const loads = days.flatMap((day) => day.loads);
+  return {
+    days: days.length,
+    stops: sum((day) => day.stops.length),
+    treatedSqFt: sum((day) => day.treatedSqFt),
+    paidSec: sum((day) => day.paidSec),
+    overtimeSec: sum((day) => day.overtimeSec),
+    driveSec: sum((day) => day.driveSec),
+    distanceM: sum((day) => day.distanceM),
+    refills: refills.length,
+    fillPointVisits: refills.filter((each) => each.fillPointId !== '').length,
+    loads: loads.length,
+    costUsd: Math.round(sum((day) => day.costUsd) * 100) / 100,
+    unplaced,
+    waterGal: clean(loads.reduce((total, load) => total + load.volumeGal, 0)),
+    products: sumProducts(loads.map((load) => load.products)),
+  };
+}

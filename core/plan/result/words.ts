@@ -1,0 +1,74 @@
+import { formatArea, formatDuration, formatVolume, formatWeight } from '../../units/index.ts';
+import { quantity } from '../../units/index.ts';
+import type { Activity, RefillReason } from '../refills/index.ts';
+import { fromParts } from './amounts.ts';
+import type { Names } from './names.ts';
+import type { RouteView } from './route.ts';
+
+type RefillActivity = Extract<Activity, { readonly kind: 'refill' }>;
+
+/** Why a refill is where it is, with its figures. */
+export function refillWords(view: RouteView, names: Names, activity: RefillActivity): string {
+  const { op, task } = view.op(activity.visit, activity.op);
+  const zone = `${names.zone(task.propertyId, task.zoneId)} of ${names.property(task.propertyId)}`;
+  const place = activity.doneUnits > 0 ? `after ${area(activity.doneUnits)} of ${zone}` : `before ${zone}`;
+  const share = 1 - activity.doneUnits / op.areaUnits;
+  const need = op.draws.map((draw) => amount(view, draw.compartment, Math.ceil(draw.parts * share))).join(' and ');
+  const rest = need === '' ? '' : `; this zone still needs ${need}`;
+  return `${sentence(view, names, activity.reason, place)}${rest}.`;
+}
+
+function sentence(view: RouteView, names: Names, reason: RefillReason, place: string): string {
+  switch (reason.kind) {
+    case 'runs-dry':
+      return `${compartment(view, names, reason.compartment)} runs dry ${place}`;
+    case 'stock-runs-out': {
+      const stock = view.problem.stocks[reason.stock];
+      const what = stock?.kind === 'dry' ? `${names.product(stock.productId)?.name ?? stock.productId} on the rig` : 'The nurse tank';
+      return `${what} runs out ${place}`;
+    }
+    case 'payload':
+      return `The payload does not allow carrying more at once; filled ${place}`;
+    case 'change-of-material':
+      return `${compartment(view, names, reason.compartment)} changes to another material ${place}`;
+    case 'cheaper-here-than-later':
+      return `Filled ${place}: it saves ${formatDuration(quantity(reason.savedMs / 1000))} against filling later`;
+  }
+}
+
+function compartment(view: RouteView, names: Names, index: number): string {
+  return names.compartment(view.rig.compartments[index]?.id ?? '');
+}
+
+function amount(view: RouteView, index: number, parts: number): string {
+  const tank = view.rig.compartments[index]?.kind === 'tank';
+  return tank ? formatVolume(quantity(fromParts(parts)), 'us') : formatWeight(quantity(fromParts(parts)), 'us');
+}
+
+function area(units: number): string {
+  return formatArea(quantity(units), 'us');
+}
+
+/** Why a task is done by its method: its minutes and those of the other ways the rig has. */
+export function methodWords(view: RouteView, names: Names, visit: number, opIndex: number): string {
+  const { op } = view.op(visit, opIndex);
+  const { job } = view.visit(visit);
+  const modes = job.modes[view.slot.rig] ?? [];
+  const minutes = new Map<string, number>();
+  for (const other of modes.flatMap((mode) => mode.ops).filter((each) => each.task === op.task)) {
+    minutes.set(methodId(other.method), other.serviceMs);
+  }
+  const own = methodId(op.method);
+  const others = [...minutes].filter(([id]) => id !== own).map(([id, ms]) => `${names.method(id)} ${duration(ms)}`);
+  const chosen = `${names.method(own)} takes ${duration(op.serviceMs)}`;
+  return others.length === 0 ? `${chosen}; nothing else on this rig can do it sooner.` : `${chosen}; ${others.join(', ')}.`;
+}
+
+function duration(ms: number): string {
+  return formatDuration(quantity(ms / 1000));
+}
+
+export function methodId(method: RouteViewMethod): string {
+  return method.kind === 'machine' ? method.machineId : method.handMethodId;
+}
+type RouteViewMethod = ReturnType<RouteView['op']>['op']['method'];
