@@ -1,1 +1,24 @@
+export { demandFor } from './demand.ts';
+export { carrierLimitIssues, rateLimitIssues, yearLimitIssues } from './label-limits.ts';
+export {
+  areaPerTank,
+  bagsNeeded,
+  hopperLoads,
+  loadFor,
+  type TankLoad,
+  type TankLoads,
+  tankLoads,
+} from './loads.ts';
+export type { DemandQuestion } from './question.ts';
+export {
+  amountInFill,
+  amountPerGallon,
+  per1000ToAcre,
+  perAcreTo1000,
+  poundsIn,
+  productFor,
+  spreadLbPer1000,
+  waterIn,
+} from './rates.ts';
+export { type DemandTotals, totalDemand } from './totals.ts';
 export type * from './types.ts';

@@ -1,0 +1,94 @@
+import { type Issue, issue } from '../base/index.ts';
+import type { Mix, Product } from '../book/index.ts';
+import type { ZoneDemand } from './types.ts';
+
+/** Sums of decimals may pass a limit by their last binary digit; that much is not a breach. */
+const DUST = 1e-9;
+
+/**
+ * Rates of one application against the limits entered for its products. A product named twice counts with its sum.
+ * Each breach is a 'label-limit-broken' error with its arithmetic.
+ *
+ * @param rates product ids and their rates in the product's unit per 1,000 ft2 of treated ground
+ */
+export function rateLimitIssues(
+  products: readonly Product[],
+  rates: readonly { readonly productId: string; readonly amountPer1000SqFt: number }[],
+  where: string,
+): readonly Issue[] {
+  const sums = new Map<string, number>();
+  for (const each of rates) sums.set(each.productId, (sums.get(each.productId) ?? 0) + each.amountPer1000SqFt);
+  return [...sums].flatMap(([productId, rate]) => {
+    const product = products.find((each) => each.id === productId);
+    if (!product) return [];
+    return [
+      overLimit(product, rate, product.label.mostPerApplication, 'an application', where),
+      overLimit(product, rate, product.label.mostPerYear, 'a year', where),
+    ].flat();
+  });
+}
+
+function overLimit(
+  product: Product,
+  rate: number,
+  most: number | undefined,
+  per: string,
+  where: string,
+): readonly Issue[] {
+  if (most === undefined || rate <= most * (1 + DUST)) return [];
+  const unit = unitWord(product.unit);
+  const sum = `${figure(rate)} ${unit} per 1,000 ft² asked, ${figure(most)} ${unit} allowed in ${per} (${figure(rate)} > ${figure(most)}, ${figure((rate / most - 1) * 100)} % too much)`;
+  return [
+    issue('error', 'label-limit-broken', where, `${product.name}: ${sum}. Lower the rate to what the label allows.`),
+  ];
+}
+
+/** The mix's carrier against the least and most that the labels of its products take. */
+export function carrierLimitIssues(products: readonly Product[], mix: Mix, where: string): readonly Issue[] {
+  const carrier = mix.carrierGalPer1000SqFt;
+  return mix.parts.flatMap((part) => {
+    const product = products.find((each) => each.id === part.productId);
+    const least = product?.label.leastCarrierGalPer1000SqFt ?? 0;
+    const most = product?.label.mostCarrierGalPer1000SqFt ?? Number.POSITIVE_INFINITY;
+    if (!product || (carrier >= least * (1 - DUST) && carrier <= most * (1 + DUST))) return [];
+    const limit = carrier < least ? `at least ${figure(least)}` : `at most ${figure(most)}`;
+    const words = `${product.name}: the mix carries ${figure(carrier)} gal per 1,000 ft², the label asks for ${limit}.`;
+    return [issue('error', 'label-limit-broken', where, `${words} Change the carrier volume of mix ${mix.name}.`)];
+  });
+}
+
+/**
+ * What several applications put on the same zone, against the yearly limits of the labels. Every application counts as if it
+ * met the same ground, which is right for whole zones and on the safe side for spots and bands.
+ *
+ * @returns one 'label-limit-broken' error for each zone and product over its limit
+ */
+export function yearLimitIssues(products: readonly Product[], demands: readonly ZoneDemand[]): readonly Issue[] {
+  const zones = new Map<string, ZoneDemand[]>();
+  for (const each of demands) {
+    const where = `property ${each.propertyId}, zone ${each.zoneId}`;
+    zones.set(where, [...(zones.get(where) ?? []), each]);
+  }
+  return [...zones].flatMap(([where, applications]) =>
+    products.flatMap((product) => {
+      const rates = applications.flatMap((each) => rateOf(each, product.id));
+      if (rates.length < 2) return [];
+      const sum = rates.reduce((total, each) => total + each, 0);
+      return overLimit(product, sum, product.label.mostPerYear, `a year, by ${rates.length} applications`, where);
+    }),
+  );
+}
+
+function rateOf(demand: ZoneDemand, productId: string): readonly number[] {
+  const amount = demand.products.reduce((sum, each) => sum + (each.productId === productId ? each.amount : 0), 0);
+  return amount > 0 && demand.treatedSqFt > 0 ? [(amount * 1000) / demand.treatedSqFt] : [];
+}
+
+function unitWord(unit: Product['unit']): string {
+  return unit === 'fl-oz' ? 'fl oz' : unit;
+}
+
+/** Four figures, so that a breach is never shown as two equal numbers unless it is smaller than that. */
+function figure(value: number): string {
+  return String(Number(value.toPrecision(4)));
+}

@@ -1,0 +1,46 @@
+import type { TravelMatrix, TravelSettings } from '../book/index.ts';
+import { estimatePort } from './estimate.ts';
+import { matrixPort } from './matrix.ts';
+import type { Place, TravelPort, TravelTable } from './types.ts';
+
+/**
+ * Travel between all places: from the matrix where it knows the pair, else the estimate, and a mark that says which.
+ * The way from a place to itself is 0 and no estimate.
+ */
+export function buildTravelTable(
+  places: readonly Place[],
+  settings: TravelSettings,
+  matrix: TravelMatrix | undefined,
+): TravelTable {
+  const ports = matrix === undefined ? [] : [matrixPort(matrix)];
+  return tableFrom(places, ports, estimatePort(settings));
+}
+
+/** The same from any ports: the first that knows a pair answers, the estimate where none does. */
+export function tableFrom(places: readonly Place[], ports: readonly TravelPort[], estimate: TravelPort): TravelTable {
+  const count = places.length;
+  const durationSec = new Int32Array(count * count);
+  const distanceM = new Int32Array(count * count);
+  const estimated = new Uint8Array(count * count);
+  places.forEach((from, row) => {
+    places.forEach((to, column) => {
+      if (row === column) return;
+      const known = firstKnown(ports, from, to);
+      const answer = known ?? estimate.between(from, to);
+      if (answer === null) throw new RangeError(`no travel estimate from ${from.id} to ${to.id}`);
+      const cell = row * count + column;
+      durationSec[cell] = answer.durationSec;
+      distanceM[cell] = answer.distanceM;
+      estimated[cell] = known === null ? 1 : 0;
+    });
+  });
+  return { places, durationSec, distanceM, estimated };
+}
+
+function firstKnown(ports: readonly TravelPort[], from: Place, to: Place): ReturnType<TravelPort['between']> {
+  for (const port of ports) {
+    const answer = port.between(from, to);
+    if (answer !== null) return answer;
+  }
+  return null;
+}
