@@ -1,7 +1,13 @@
 import type { TravelSettings } from '../book/index.ts';
 import { METRES_PER_MILE, SECONDS_PER_HOUR } from '../units/index.ts';
 import { straightLineM } from './distance.ts';
-import type { TravelPort } from './types.ts';
+import type { Place, TravelPort } from './types.ts';
+
+/** A port that knows every pair. */
+export type EstimatePort = TravelPort & {
+  readonly source: 'estimate';
+  readonly between: (from: Place, to: Place) => { readonly durationSec: number; readonly distanceM: number };
+};
 
 /** A band of straight-line distance with the time that its speed takes. */
 type Band = {
@@ -21,7 +27,7 @@ type Band = {
  *
  * Seconds and metres are rounded up to whole ones, which keeps that true.
  */
-export function estimatePort(settings: TravelSettings): TravelPort {
+export function estimatePort(settings: TravelSettings): EstimatePort {
   const bands = bandsOf(settings);
   return {
     source: 'estimate',

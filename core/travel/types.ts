@@ -11,13 +11,18 @@ export type TravelTable = {
   readonly places: readonly Place[];
   readonly durationSec: Int32Array;
   readonly distanceM: Int32Array;
-  /** 1 where the pair is an estimate, 0 where it comes from a matrix. */
+  /** 1 where the pair's duration is an estimate, 0 where it comes from a matrix. */
   readonly estimated: Uint8Array;
+  /** 1 where the pair's distance is an estimate: also where a matrix knows its duration only. */
+  readonly distanceEstimated: Uint8Array;
 };
+
+/** One way between two places; the distance is null where a source knows the duration only. */
+export type Leg = { readonly durationSec: number; readonly distanceM: number | null };
 
 /** The port that roads, matrices and estimates implement. */
 export type TravelPort = {
   readonly source: TravelSource | 'roads';
-  /** Seconds and metres between two places; null where this source knows nothing of the pair. */
-  readonly between: (from: Place, to: Place) => { readonly durationSec: number; readonly distanceM: number } | null;
+  /** Seconds and metres between two places, whole numbers; null where this source knows nothing of the pair. */
+  readonly between: (from: Place, to: Place) => Leg | null;
 };
