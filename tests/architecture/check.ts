@@ -50,6 +50,7 @@ const PARTS: Readonly<Record<string, readonly string[]>> = {
   core: ['core'],
   electron: ['electron', 'core'],
   renderer: ['renderer', 'core'],
+  'sample-routes': ['sample-routes', 'core'],
 };
 
 const checkParts = (links: readonly Link[]): readonly string[] =>
@@ -106,13 +107,16 @@ const packageOf = (specifier: string): string =>
 const ownersOf = (name: string): readonly string[] | undefined =>
   PACKAGE_OWNERS[name] ?? PACKAGE_OWNERS[`${name.split('/')[0]}/*`];
 
+/** Where Node's own modules may be used: the hosts, and the tool that writes the samples. */
+const NODE_USERS = ['electron', 'sample-routes'] as const;
+
 const checkPackages = (links: readonly Link[]): readonly string[] =>
   links.flatMap((link) => {
     if (link.to !== null || link.specifier.startsWith('/') || link.specifier.startsWith('virtual:')) return [];
     if (link.specifier.startsWith('node:')) {
-      return isUnder(link.from, 'electron') || link.from.endsWith('.mjs')
+      return NODE_USERS.some((folder) => isUnder(link.from, folder)) || link.from.endsWith('.mjs')
         ? []
-        : [say(link, link.specifier, 'node: modules in electron only')];
+        : [say(link, link.specifier, `node: modules in ${list(NODE_USERS)} only`)];
     }
     const name = packageOf(link.specifier);
     if (link.typeOnly && TYPE_PACKAGES.some((known) => known === name)) return [];

@@ -25,11 +25,11 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/edit': { uses: SHAPES },
   'core/calibrate': { uses: GROUND },
   'core/measure': { uses: SHAPES },
-  'core/passes': { uses: SHAPES, types: ['core/measure'] },
-  'core/reach': { uses: SHAPES, types: ['core/measure'] },
-  'core/demand': { uses: SHAPES, types: ['core/measure', 'core/passes'] },
+  'core/passes': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure'] },
+  'core/reach': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure'] },
+  'core/demand': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure', 'core/passes'] },
   'core/travel': { uses: SHAPES },
-  'core/checks': { uses: [...SHAPES, ...STEPS] },
+  'core/checks': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },
   'core/round': { uses: SHAPES },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
   'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },
@@ -43,7 +43,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/plan/judge': { uses: GROUND, types: ['core/plan/problem', 'core/plan/result'] },
   'core/plan/explain': { uses: GROUND, types: [...STEPS, ...PLAN_TYPES] },
   'core/formats': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES] },
-  'core/reports': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES, 'core/calibrate', 'core/round'] },
+  'core/reports': { uses: [...SHAPES, 'core/calibrate'], types: [...STEPS, ...PLAN_TYPES, 'core/round'] },
   'core/contract': { uses: [...GROUND, 'core/edit', 'core/plan/result'], types: [...STEPS, ...PLAN_TYPES] },
   /** The one place that joins the steps into a run: book in, plan out. */
   'core/plan': {
