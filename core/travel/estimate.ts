@@ -1,10 +1,10 @@
 import type { TravelSettings } from '../book/index.ts';
 import { METRES_PER_MILE, SECONDS_PER_HOUR } from '../units/index.ts';
 import { straightLineM } from './distance.ts';
-import type { Place, TravelPort } from './types.ts';
+import type { Place } from './types.ts';
 
-/** A port that knows every pair. */
-export type EstimatePort = TravelPort & {
+/** A travel port that knows every pair. */
+export type EstimatePort = {
   readonly source: 'estimate';
   readonly between: (from: Place, to: Place) => { readonly durationSec: number; readonly distanceM: number };
 };
