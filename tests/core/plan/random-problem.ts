@@ -85,6 +85,7 @@ export function randomProblem(seed: number, shape: ProblemShape): Problem {
     dates: Array.from({ length: days }, (_, day) => `2031-04-${String(day + 1).padStart(2, '0')}`),
     placeIds: Array.from({ length: places }, (_, index) => `place-${index}`),
     ...makeTravel(roll, places, shape.town ?? 4000),
+    travelKind: 'estimate',
     stocks,
     materials,
     stations,
