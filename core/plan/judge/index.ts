@@ -1,1 +1,2 @@
+export { judgePlan } from './judge.ts';
 export type * from './types.ts';

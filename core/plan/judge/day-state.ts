@@ -1,0 +1,112 @@
+import type { Op, ProblemRig } from '../problem/index.ts';
+import type { PlanDay } from '../result/index.ts';
+import type { Coverage } from './coverage.ts';
+import type { Ledger } from './ledger.ts';
+import type { Lookup } from './lookup.ts';
+import { cleanVessels, type Vessels } from './vessels.ts';
+import type { MatchedVisit } from './visits.ts';
+
+/** What the judge worked out for one day, in the units of the problem. */
+export type DaySums = {
+  stops: number;
+  paidMs: number;
+  overtimeMs: number;
+  driveMs: number;
+  treatMs: number;
+  refillMs: number;
+  refills: number;
+  stationRefills: number;
+  distanceM: number;
+  treatedSqFt: number;
+  /** nano-dollars */
+  cost: number;
+};
+
+/** A stop as it happened, to hold against the plan's own list. */
+export type SeenStop = { readonly propertyId: string; readonly arriveMs: number; leaveMs: number };
+
+/** A rig in the middle of its day. */
+export type DayState = {
+  readonly lookup: Lookup;
+  readonly ledger: Ledger;
+  readonly coverage: Coverage;
+  readonly plan: PlanDay;
+  readonly label: string;
+  readonly rig: ProblemRig;
+  readonly rigNumber: number;
+  /** Number of the day, -1 where the date is not one of the problem's. */
+  readonly dayNumber: number;
+  readonly vessels: Vessels;
+  readonly sums: DaySums;
+  readonly stops: SeenStop[];
+  /** Jobs charged for being late on this day. */
+  readonly lateJobs: Set<number>;
+  clockMs: number;
+  place: number;
+  begun: boolean;
+  ended: boolean;
+  /** Last arrival or departure; what comes before the next set-up happened after it. */
+  arrivedMs: number;
+  driveSinceArrival: boolean;
+  breakTaken: boolean;
+  visit: MatchedVisit | null;
+  /** Ground done of each op of the visit in progress. */
+  readonly doneUnits: Map<Op, number>;
+  lastOp: Op | null;
+  /** Head on each machine, by the machine's number; absent until its first op. */
+  readonly heads: Map<number, number>;
+  /** A swap done since the last treat: machine, head and time spent. */
+  swap: { readonly machineId: string; readonly headId: string; ms: number } | null;
+};
+
+export function startOfDay(
+  lookup: Lookup,
+  ledger: Ledger,
+  coverage: Coverage,
+  plan: PlanDay,
+  rig: ProblemRig,
+  rigNumber: number,
+): DayState {
+  return {
+    lookup,
+    ledger,
+    coverage,
+    plan,
+    label: `${plan.date} ${plan.rigId}`,
+    rig,
+    rigNumber,
+    dayNumber: lookup.dayOf.get(plan.date) ?? -1,
+    vessels: cleanVessels(lookup.problem, rig),
+    sums: emptySums(),
+    stops: [],
+    lateJobs: new Set(),
+    clockMs: rig.shiftStartMs,
+    place: lookup.problem.stations[rig.home]?.place ?? -1,
+    begun: false,
+    ended: false,
+    arrivedMs: rig.shiftStartMs,
+    driveSinceArrival: false,
+    breakTaken: false,
+    visit: null,
+    doneUnits: new Map(),
+    lastOp: null,
+    heads: new Map(),
+    swap: null,
+  };
+}
+
+export function emptySums(): DaySums {
+  return {
+    stops: 0,
+    paidMs: 0,
+    overtimeMs: 0,
+    driveMs: 0,
+    treatMs: 0,
+    refillMs: 0,
+    refills: 0,
+    stationRefills: 0,
+    distanceM: 0,
+    treatedSqFt: 0,
+    cost: 0,
+  };
+}

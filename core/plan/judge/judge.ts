@@ -1,0 +1,80 @@
+import type { Problem } from '../problem/index.ts';
+import type { Plan, PlanDay } from '../result/index.ts';
+import { checkCoverage, emptyCoverage } from './coverage.ts';
+import { playDay } from './day.ts';
+import { type DaySums, emptySums, startOfDay } from './day-state.ts';
+import { checkDayFigures, checkTotals } from './figures.ts';
+import { createLedger, type Ledger } from './ledger.ts';
+import { type Lookup, lookupOf, slotKey } from './lookup.ts';
+import type { JudgeTotals, Verdict } from './types.ts';
+
+/**
+ * Re-runs a plan against the frozen problem with code of its own: every activity, level, weight, window and figure.
+ * Knows nothing of how the plan was made; a plan from a file or from dragged stops is judged alike. Never throws on a plan that
+ * follows the schema. `feasible` is true exactly where nothing at all is broken.
+ */
+export function judgePlan(problem: Problem, plan: Plan): Verdict {
+  const ledger = createLedger();
+  const lookup = lookupOf(problem);
+  if (plan.problemHash !== problem.hash) {
+    ledger.add('plan-stale', 'plan', 'made for another state of the book: plan again, or judge it with that book');
+  }
+  const coverage = emptyCoverage();
+  const seenSlots = new Set<string>();
+  const sums: DaySums[] = [];
+  for (const day of plan.days) {
+    const rigNumber = admitDay(lookup, ledger, day, seenSlots);
+    const rig = problem.rigs[rigNumber];
+    if (rig === undefined || isIdle(day)) continue;
+    const state = startOfDay(lookup, ledger, coverage, day, rig, rigNumber);
+    playDay(state);
+    checkDayFigures(state);
+    sums.push(state.sums);
+  }
+  checkCoverage(lookup, ledger, coverage, plan);
+  const total = addUp(sums);
+  const totals = totalsOf(total, sums.length, plan);
+  checkTotals(ledger, plan, totals, total.stationRefills);
+  return { feasible: ledger.violations.length === 0, violations: ledger.violations, totals };
+}
+
+function isIdle(day: PlanDay): boolean {
+  return day.activities.length === 0 && day.stops.length === 0;
+}
+
+/** The rig is known, works on that date, and is not planned twice. Returns the rig's number or -1. */
+function admitDay(lookup: Lookup, ledger: Ledger, day: PlanDay, seen: Set<string>): number {
+  const where = `${day.date} ${day.rigId}`;
+  const rig = lookup.rigOf.get(day.rigId) ?? -1;
+  const date = lookup.dayOf.get(day.date) ?? -1;
+  if (rig < 0) ledger.add('rig-unknown', where, `the problem has no rig "${day.rigId}"`);
+  else if (date < 0 || !lookup.slots.has(slotKey(rig, date))) {
+    ledger.add('day-not-allowed', where, `this rig does not work on ${day.date}`);
+  }
+  if (seen.has(where)) ledger.add('time-not-possible', where, 'this rig is planned twice on this date');
+  seen.add(where);
+  return rig;
+}
+
+function addUp(sums: readonly DaySums[]): DaySums {
+  const total = emptySums();
+  for (const day of sums) {
+    for (const key of Object.keys(total) as (keyof DaySums)[]) total[key] += day[key];
+  }
+  return total;
+}
+
+function totalsOf(total: DaySums, days: number, plan: Plan): JudgeTotals {
+  return {
+    days,
+    stops: total.stops,
+    treatedSqFt: total.treatedSqFt,
+    paidSec: total.paidMs / 1000,
+    overtimeSec: total.overtimeMs / 1000,
+    driveSec: total.driveMs / 1000,
+    distanceM: total.distanceM,
+    refills: total.refills,
+    costUsd: total.cost / 1e9,
+    unplaced: plan.unplaced.length,
+  };
+}

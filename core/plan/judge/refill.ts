@@ -1,0 +1,163 @@
+import type { Op, Station } from '../problem/index.ts';
+import type { PlanActivity } from '../result/index.ts';
+import type { DayState } from './day-state.ts';
+import { needTime } from './need-time.ts';
+import { clockWords, GROUND_SLACK_SQ_FT, msOf, TIME_SLACK_MS } from './tolerance.ts';
+import {
+  addToStock,
+  checkLoad,
+  pourIn,
+  type ReadFill,
+  type ReadStockFill,
+  readFills,
+  readStockFills,
+  rinse,
+  takeFromStock,
+} from './vessels.ts';
+
+type Refill = Extract<PlanActivity, { kind: 'refill' }>;
+
+/** Where the visit stands when a refill begins. */
+type Standing = {
+  /** True after the set-up and before the pack-up of a stop. */
+  readonly midStop: boolean;
+  /** True with an op begun and not finished. */
+  readonly midZone: boolean;
+  readonly nextOp: Op | null;
+  readonly doneUnits: number;
+};
+
+/** Plays one refill: where, when, for how long, from what, into what. */
+export function refill(state: DayState, activity: Refill, index: number, where: string): void {
+  const { ledger, lookup } = state;
+  const standing = standingAt(state, index);
+  const stated = readFills(state, activity.fills, where);
+  const taken = readStockFills(state, activity.stock, where);
+  state.sums.refills += 1;
+  state.sums.refillMs += msOf(activity.endSec) - msOf(activity.startSec);
+  if (standing.nextOp !== null && Math.abs(activity.afterSqFt - standing.doneUnits) > GROUND_SLACK_SQ_FT) {
+    const words = `after ${activity.afterSqFt} ft2 stated, ${standing.doneUnits} ft2 are done`;
+    ledger.add('figure-differs', where, words);
+  }
+  const rinsed = rinse(state, activity.rinsedCompartmentIds, where);
+  if (activity.fillPointId === '') {
+    fromRig(state, activity, standing, stated, taken, rinsed, where);
+  } else {
+    const number = lookup.stationOf.get(activity.fillPointId) ?? -1;
+    const station = lookup.problem.stations[number];
+    state.sums.stationRefills += 1;
+    if (station === undefined) {
+      ledger.add('fill-point-lacks-material', where, `no fill point is called "${activity.fillPointId}"`);
+    } else {
+      fromStation(state, activity, station, standing, stated, taken, rinsed, where);
+    }
+  }
+  for (const fill of stated) pourIn(state, fill, where);
+  for (const fill of taken) addToStock(state, fill);
+  checkLoad(state, where);
+}
+
+/** The next treat of the visit in progress tells the next op and whether a begun one goes on. */
+function standingAt(state: DayState, index: number): Standing {
+  if (state.visit === null) return { midStop: false, midZone: false, nextOp: firstOpAfter(state, index), doneUnits: 0 };
+  const nextOp = nextOpOf(state, index);
+  const done = nextOp === null ? 0 : (state.doneUnits.get(nextOp) ?? 0);
+  const midZone = nextOp !== null && done > 0 && done < nextOp.areaUnits;
+  return { midStop: true, midZone, nextOp, doneUnits: done };
+}
+
+function nextOpOf(state: DayState, index: number): Op | null {
+  const activities = state.plan.activities;
+  for (let at = index + 1; at < activities.length; at += 1) {
+    const kind = activities[at]?.kind;
+    if (kind === 'pack-up' || kind === 'set-up' || kind === 'evening') return null;
+    if (kind === 'treat') return state.visit?.ops.get(at) ?? null;
+  }
+  return null;
+}
+
+/** Before a stop nothing of it is done; any op stands for "the next one, not begun". */
+function firstOpAfter(state: DayState, index: number): Op | null {
+  const next = state.plan.activities.slice(index + 1).find((each) => each.kind === 'set-up' || each.kind === 'evening');
+  if (next?.kind !== 'set-up') return null;
+  const job = state.lookup.problem.jobs[state.lookup.jobsOf.get(next.propertyId)?.[0] ?? -1];
+  return job?.modes[state.rigNumber]?.[0]?.ops[0] ?? null;
+}
+
+function fromRig(
+  state: DayState,
+  activity: Refill,
+  standing: Standing,
+  fills: readonly ReadFill[],
+  taken: readonly ReadStockFill[],
+  rinsed: readonly number[],
+  where: string,
+): void {
+  const { rig, lookup, ledger } = state;
+  if (taken.length > 0) {
+    ledger.add('fill-point-lacks-material', where, 'stock is taken on where there is no fill point');
+  }
+  for (const fill of fills) {
+    takeFromStock(state, lookup.problem.materials[fill.material]?.stock ?? -1, fill.parts, where);
+  }
+  rinseFromRig(state, rinsed, where);
+  const least = rig.refillMs + (standing.midZone ? rig.midZoneMs : 0) + pourMs(state, fills) + rinseMs(state, rinsed);
+  needTime(state, activity, least, where);
+}
+
+function fromStation(
+  state: DayState,
+  activity: Refill,
+  station: Station,
+  standing: Standing,
+  fills: readonly ReadFill[],
+  taken: readonly ReadStockFill[],
+  rinsed: readonly number[],
+  where: string,
+): void {
+  const { ledger, rig, lookup } = state;
+  if (station.place !== state.place) ledger.add('time-not-possible', where, 'the rig is not at this fill point');
+  const start = msOf(activity.startSec);
+  if (start < station.openMs - TIME_SLACK_MS || start > station.closeMs + TIME_SLACK_MS) {
+    const hours = `${clockWords(station.openMs)} to ${clockWords(station.closeMs)}`;
+    ledger.add('fill-point-closed', where, `${station.fillPointId} is open ${hours}, not at ${clockWords(start)}`);
+  }
+  const moved = [
+    ...fills.map((fill) => ({ stock: lookup.problem.materials[fill.material]?.stock ?? -1, parts: fill.parts })),
+    ...taken,
+  ];
+  let least = station.visitMs + pourMs(state, fills) + rinseMs(state, rinsed);
+  for (const each of moved) {
+    const perPart = station.msPerPart[each.stock] ?? -1;
+    if (perPart >= 0) least += perPart * Math.max(0, each.parts);
+    else lacks(state, station, each.stock, where);
+  }
+  if (standing.midStop) least += (standing.nextOp?.reloadMs ?? 0) + (standing.midZone ? rig.midZoneMs : 0);
+  if ((station.msPerPart[waterStock(state)] ?? -1) < 0) rinseFromRig(state, rinsed, where);
+  needTime(state, activity, least, where);
+}
+
+function lacks(state: DayState, station: Station, stock: number, where: string): void {
+  const name = state.lookup.problem.stocks[stock]?.productId || 'water';
+  state.ledger.add('fill-point-lacks-material', where, `${station.fillPointId} has no ${name}`);
+}
+
+function rinseFromRig(state: DayState, rinsed: readonly number[], where: string): void {
+  const parts = rinsed.reduce((sum, material) => sum + (state.lookup.problem.materials[material]?.rinseParts ?? 0), 0);
+  if (parts > 0) takeFromStock(state, waterStock(state), parts, where);
+}
+
+function waterStock(state: DayState): number {
+  return state.lookup.stockOf.get('') ?? -1;
+}
+
+function rinseMs(state: DayState, rinsed: readonly number[]): number {
+  return rinsed.reduce((sum, material) => sum + (state.lookup.problem.materials[material]?.rinseMs ?? 0), 0);
+}
+
+function pourMs(state: DayState, fills: readonly ReadFill[]): number {
+  return fills.reduce(
+    (sum, fill) => sum + Math.max(0, fill.parts) * (state.rig.compartments[fill.compartment]?.fillMsPerPart ?? 0),
+    0,
+  );
+}
