@@ -14,7 +14,7 @@ import { mkdir, rm, utimes, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'vite';
-import { staleReason, withLock } from './build-state.mjs';
+import { staleReason, withLock } from './build-state.mjs.mts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const STAMP = path.join(root, 'dist/.built');
@@ -67,32 +67,44 @@ const buildRenderer = () =>
     logLevel: 'warn',
   });
 
-/** Builds the chosen entries; returns the names built and the sources that are absent. */
+/** Every entry with its source, the file that proves it was built, and how to build it. */
+const ENTRIES = [
+  ...HOST_ENTRIES.map((entry) => ({
+    ...entry,
+    made: `dist/electron/${entry.name}.cjs`,
+    make: () => buildHost(entry),
+  })),
+  { name: 'renderer', source: RENDERER_ENTRY, made: 'dist/renderer/index.html', make: buildRenderer },
+];
+
+/** Builds one entry; when that fails its old result goes too, so that nobody runs or tests what no longer builds. */
+const buildEntry = async ({ name, source, made, make }) => {
+  if (!existsSync(path.join(root, source))) return { name, outcome: 'absent', detail: source };
+  try {
+    await make();
+    return { name, outcome: 'built', detail: '' };
+  } catch (error) {
+    await rm(path.join(root, made), { force: true });
+    return { name, outcome: 'failed', detail: error instanceof Error ? error.message : String(error) };
+  }
+};
+
+/** Builds the chosen entries (all when none is named), each whatever becomes of the others. */
 export const buildAll = async (only = []) => {
-  const wanted = (name) => only.length === 0 || only.includes(name);
-  const built = [];
-  const absent = [];
   const startedAt = new Date();
-  if (only.length === 0) await rm(STAMP, { force: true });
-  for (const entry of HOST_ENTRIES.filter(({ name }) => wanted(name))) {
-    if (existsSync(path.join(root, entry.source))) {
-      await buildHost(entry);
-      built.push(entry.name);
-    } else absent.push(entry.source);
+  const whole = only.length === 0;
+  if (whole) await rm(STAMP, { force: true });
+  const results = [];
+  for (const entry of ENTRIES) {
+    if (whole || only.includes(entry.name)) results.push(await buildEntry(entry));
   }
-  if (wanted('renderer')) {
-    if (existsSync(path.join(root, RENDERER_ENTRY))) {
-      await buildRenderer();
-      built.push('renderer');
-    } else absent.push(RENDERER_ENTRY);
-  }
-  if (only.length === 0) {
+  if (whole && results.every(({ outcome }) => outcome !== 'failed')) {
     await mkdir(path.dirname(STAMP), { recursive: true });
     await writeFile(STAMP, '');
     // The stamp bears the time of the start, so that a source saved while the build ran counts as newer.
     await utimes(STAMP, startedAt, startedAt);
   }
-  return { built, absent };
+  return results;
 };
 
 const readArguments = (words) => {
@@ -118,9 +130,13 @@ const run = async () => {
 const buildAndTell = async (reason, only) => {
   console.error(`Building Swardway (${reason}) ...`);
   const started = performance.now();
-  const { built, absent } = await buildAll(only);
-  for (const source of absent) console.error(`  left out, no such file: ${source}`);
+  const results = await buildAll(only);
+  const named = (wanted) => results.filter(({ outcome }) => outcome === wanted);
+  for (const { detail } of named('absent')) console.error(`  left out, no such file: ${detail}`);
+  for (const { name, detail } of named('failed')) console.error(`  ${name} FAILED\n${detail}`);
+  const built = named('built').map(({ name }) => name);
   console.error(`  built ${built.join(', ') || 'nothing'} in ${((performance.now() - started) / 1000).toFixed(1)} s`);
+  if (named('failed').length > 0) process.exitCode = 1;
 };
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {

@@ -22,7 +22,7 @@ describe('the checker finds a breach of every rule', () => {
     expect(check(typed)).toEqual([]);
     expect(check(coded)).toEqual([
       'core/reach/index.ts:1 may not import code from core/measure; ' +
-        'allowed: core/base, core/units, core/book, core/geometry, types of core/measure',
+        'allowed: core/base, core/units, core/book, core/geometry, core/calibrate, types of core/measure',
     ]);
   });
 

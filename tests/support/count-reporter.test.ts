@@ -78,4 +78,15 @@ describe('the line that ends a test run', () => {
     expect(lines.at(-1)).toBe('1 passed, 1 failed');
     expect(code).toBe(1);
   });
+
+  test('a run that fails outside the tests never says 0 failed', async () => {
+    writeFileSync(path.join(folder, 'set-up.mjs'), `export const setup = () => { throw new Error('no'); };`);
+    writeFileSync(
+      path.join(folder, 'vitest.config.mjs'),
+      `export default { test: { globalSetup: ['./set-up.mjs'] } };`,
+    );
+    const { code, lines } = await runProbe('fine', `test('a', () => {});`);
+    expect(lines.at(-1)).toBe('0 passed, 1 failed');
+    expect(code).toBe(1);
+  });
 });

@@ -32,6 +32,10 @@ const skipLine = (module: TestModule, test: TestCase): string => {
 export const closingLines = ({ passed, failed, skipped }: Count): string =>
   [...skipped, `${passed} passed, ${failed} failed`].join('\n');
 
+/** A run that ends with an error code never says `0 failed`, whatever went wrong outside the tests. */
+export const asFailedRun = (count: Count, exitCode: number | string | null | undefined): Count =>
+  count.failed === 0 && Number(exitCode ?? 0) !== 0 ? { ...count, failed: 1 } : count;
+
 /** Vitest reporter that prints the closing lines as the very last output, after Vitest's own summary. */
 // biome-ignore lint/style/noDefaultExport: Vitest loads a reporter by its default export.
 export default class CountReporter implements Reporter {
@@ -39,7 +43,7 @@ export default class CountReporter implements Reporter {
 
   onInit(): void {
     process.once('exit', () => {
-      if (this.count !== null) writeSync(1, `${closingLines(this.count)}\n`);
+      if (this.count !== null) writeSync(1, `${closingLines(asFailedRun(this.count, process.exitCode))}\n`);
     });
   }
 
