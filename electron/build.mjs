@@ -14,7 +14,7 @@ import { mkdir, rm, utimes, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'vite';
-import { staleReason, withLock } from './build-state.mjs.mts';
+import { staleReason, withLock } from './build-state.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const STAMP = path.join(root, 'dist/.built');
