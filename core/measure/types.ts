@@ -9,7 +9,7 @@ export type ZoneMeasure = {
   readonly zoneId: string;
   readonly name: string;
   readonly source: AreaSource;
-  /** Area on the map after holes, before exclusions; null where the outline cannot be measured. ft2 */
+  /** Area on the map after holes, before exclusions; null where the outline cannot be measured, and for stated areas. ft2 */
   readonly planAreaSqFt: SquareFeet | null;
   /** Ground the zone has for treatment: exclusions (grown) and earlier zones of the property cut out, slope applied. ft2 */
   readonly areaSqFt: SquareFeet | null;

@@ -1,0 +1,122 @@
+import type { GridPath, GridPoint } from './region.ts';
+
+/** Where sides meet that are not neighbours in one path. */
+export type Contacts = {
+  /** Places where two sides cross properly, in the order of their western ends; at most `MOST_PLACES`. */
+  readonly crossings: readonly GridPoint[];
+  /** Number of proper crossings. */
+  readonly crossingCount: number;
+  /** The first place where sides only touch or run along each other, if any. */
+  readonly touch: GridPoint | null;
+};
+
+const MOST_PLACES = 16;
+
+type Side = {
+  readonly from: GridPoint;
+  readonly to: GridPoint;
+  readonly west: number;
+  readonly east: number;
+  readonly south: number;
+  readonly north: number;
+  readonly path: number;
+  readonly index: number;
+};
+
+type Found = { crossings: GridPoint[]; crossingCount: number; touch: GridPoint | null };
+
+/**
+ * All contacts between the sides of one or more closed paths: sides sorted by their western ends are swept, and only those
+ * whose boxes meet are compared.
+ */
+export function findContacts(paths: readonly GridPath[]): Contacts {
+  const sides = sidesOf(paths).sort((left, right) => left.west - right.west);
+  const found: Found = { crossings: [], crossingCount: 0, touch: null };
+  const count = sides.length;
+  for (let index = 0; index < count; index += 1) {
+    const side = sides[index];
+    if (side === undefined) break;
+    for (let other = index + 1; other < count; other += 1) {
+      const against = sides[other];
+      if (against === undefined || against.west > side.east) break;
+      if (against.south > side.north || against.north < side.south) continue;
+      if (side.path === against.path && areNeighbours(side.index, against.index, paths[side.path]?.length ?? 0))
+        continue;
+      compare(side, against, found);
+    }
+  }
+  return found;
+}
+
+function sidesOf(paths: readonly GridPath[]): Side[] {
+  const sides: Side[] = [];
+  for (let path = 0; path < paths.length; path += 1) {
+    const points = paths[path] ?? [];
+    let from = points[points.length - 1];
+    for (let index = 0; index < points.length; index += 1) {
+      const to = points[index];
+      if (from === undefined || to === undefined) break;
+      sides.push({
+        from,
+        to,
+        west: Math.min(from.x, to.x),
+        east: Math.max(from.x, to.x),
+        south: Math.min(from.y, to.y),
+        north: Math.max(from.y, to.y),
+        path,
+        index,
+      });
+      from = to;
+    }
+  }
+  return sides;
+}
+
+function areNeighbours(left: number, right: number, count: number): boolean {
+  const gap = Math.abs(left - right);
+  return gap === 1 || gap === count - 1;
+}
+
+function compare(side: Side, against: Side, found: Found): void {
+  const start = turn(against.from, against.to, side.from);
+  const end = turn(against.from, against.to, side.to);
+  if ((start > 0 && end > 0) || (start < 0 && end < 0)) return;
+  const otherStart = turn(side.from, side.to, against.from);
+  const otherEnd = turn(side.from, side.to, against.to);
+  if ((otherStart > 0 && otherEnd > 0) || (otherStart < 0 && otherEnd < 0)) return;
+  if (start !== 0 && end !== 0 && otherStart !== 0 && otherEnd !== 0) {
+    found.crossingCount += 1;
+    if (found.crossings.length < MOST_PLACES) found.crossings.push(between(side.from, side.to, start / (start - end)));
+    return;
+  }
+  found.touch ??= touchOf(side, against, start, end, otherStart, otherEnd);
+}
+
+function touchOf(
+  side: Side,
+  against: Side,
+  start: number,
+  end: number,
+  first: number,
+  second: number,
+): GridPoint | null {
+  if (start === 0 && holds(against, side.from)) return side.from;
+  if (end === 0 && holds(against, side.to)) return side.to;
+  if (first === 0 && holds(side, against.from)) return against.from;
+  if (second === 0 && holds(side, against.to)) return against.to;
+  return null;
+}
+
+/** True where a point of the side's line lies within its box. */
+function holds(side: Side, point: GridPoint): boolean {
+  return point.x >= side.west && point.x <= side.east && point.y >= side.south && point.y <= side.north;
+}
+
+/** Positive where `point` lies left of the line from `from` to `to`. */
+function turn(from: GridPoint, to: GridPoint, point: GridPoint): number {
+  return (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x);
+}
+
+function between(from: GridPoint, to: GridPoint, share: number): GridPoint {
+  return { x: Math.round(from.x + (to.x - from.x) * share), y: Math.round(from.y + (to.y - from.y) * share) };
+}
