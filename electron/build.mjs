@@ -29,7 +29,8 @@ const HOST_ENTRIES = [
   { name: 'start', source: 'electron/start.ts' },
   { name: 'cli', source: 'electron/cli/cli.ts' },
 ];
-const RENDERER_ENTRY = 'renderer/index.html';
+/** The page of the screens is renderer/index.html; it starts this. */
+const RENDERER_ENTRY = 'renderer/app/main.tsx';
 /** What a bundle loads at run time instead of carrying inside. */
 const OUTSIDE = ['electron', 'sqlite3'];
 
