@@ -49,6 +49,8 @@ export type StoredPlan = { readonly roundId: string; readonly savedAt: string; r
 /** A book in use. The session stands for it in every later request. */
 export type OpenBook = {
   readonly session: string;
+  /** Opens the same book again with book.open, for instance after the page was reloaded. */
+  readonly token: string;
   /** Counts the edits that have been stored; a new edit names the revision it was made on. */
   readonly revision: number;
   readonly book: Book;
