@@ -1,0 +1,21 @@
+import path from 'node:path';
+import packageFile from '../package.json' with { type: 'json' };
+
+/** Where the parts of the built program lie, from the folder of its bundles (dist/electron). */
+export type ProgramPlaces = {
+  readonly pageFolder: string;
+  readonly samplesFolder: string;
+  readonly workerFile: string;
+  readonly preloadFile: string;
+};
+
+export const PROGRAM_VERSION: string = packageFile.version;
+
+export function programPlaces(bundleFolder: string): ProgramPlaces {
+  return {
+    pageFolder: path.join(bundleFolder, '../renderer'),
+    samplesFolder: path.join(bundleFolder, '../../sample-routes'),
+    workerFile: path.join(bundleFolder, 'plan-worker.cjs'),
+    preloadFile: path.join(bundleFolder, 'preload.cjs'),
+  };
+}

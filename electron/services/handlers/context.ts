@@ -1,0 +1,36 @@
+import type { Result } from '../../../core/base/index.ts';
+import type { ChannelName, CheckedRequestOf, OpenAtStart, ResponseOf } from '../../../core/contract/index.ts';
+import type { FileTokens } from '../files/index.ts';
+import type { Client, HostPort } from '../host-port.ts';
+import type { Jobs } from '../jobs/index.ts';
+import type { Library, Samples } from '../library/index.ts';
+import type { Log } from '../log/index.ts';
+import type { RecentStore, SettingsStore } from '../settings/index.ts';
+
+/** All that a handler may use. */
+export type Context = {
+  readonly port: HostPort;
+  readonly dataFolder: string;
+  /** Where books of the program's own go. */
+  readonly booksFolder: string;
+  readonly version: string;
+  readonly openAtStart: OpenAtStart | null;
+  readonly now: () => Date;
+  readonly log: Log;
+  readonly tokens: FileTokens;
+  readonly library: Library;
+  readonly samples: Samples;
+  readonly settings: SettingsStore;
+  readonly recent: RecentStore;
+  readonly jobs: Jobs;
+  /** A screen that is connected, by its id. */
+  readonly clientOf: (clientId: string) => Client | null;
+};
+
+export type Handler<Name extends ChannelName> = (
+  request: CheckedRequestOf<Name>,
+  client: Client,
+) => Promise<Result<ResponseOf<Name>>>;
+
+/** The handlers of some channels. */
+export type HandlersOf<Name extends ChannelName> = { readonly [Each in Name]: Handler<Each> };

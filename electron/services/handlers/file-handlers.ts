@@ -1,0 +1,61 @@
+import { mkdir } from 'node:fs/promises';
+import path from 'node:path';
+import { ok, type Result } from '../../../core/base/index.ts';
+import type { PickedFile } from '../../../core/contract/index.ts';
+import { decodeText, fileNameFrom, LARGEST_FILE, readText, tooLarge, writeWhole } from '../files/index.ts';
+import type { FilePurpose } from '../host-port.ts';
+import { BOOK_ENDING } from '../library/index.ts';
+import type { Context, HandlersOf } from './context.ts';
+import { deliver } from './deliver.ts';
+
+export function fileHandlers(
+  context: Context,
+): HandlersOf<'file.pick' | 'file.upload' | 'file.saveText' | 'print.pdf'> {
+  return {
+    'file.pick': async ({ purpose }, client) => {
+      const chosen = await context.port.pickFile(client, purpose);
+      return chosen.kind === 'path' ? describePicked(context, chosen.file, purpose) : ok(chosen);
+    },
+    'file.upload': ({ purpose, name, base64 }) => takeUpload(context, purpose, path.basename(name), base64),
+    'file.saveText': ({ suggestedName, text }, client) =>
+      deliver(context, client, suggestedName, () => ok(Buffer.from(text))),
+    'print.pdf': async ({ html, suggestedName }, client) => {
+      const bytes = await context.port.printPdf(html);
+      return bytes.ok ? deliver(context, client, suggestedName, () => bytes) : bytes;
+    },
+  };
+}
+
+async function describePicked(context: Context, file: string, purpose: FilePurpose): Promise<Result<PickedFile>> {
+  const token = context.tokens.give(file);
+  const name = path.basename(file);
+  if (purpose === 'book') return ok({ kind: 'picked', token, name, text: null });
+  const text = await readText(file);
+  return text.ok ? ok({ kind: 'picked', token, name, text: text.value }) : text;
+}
+
+/** A file that a page sends: a book goes to the program's own folder under a free name, of others the text is given back. */
+async function takeUpload(
+  context: Context,
+  purpose: FilePurpose,
+  name: string,
+  base64: string,
+): Promise<Result<PickedFile>> {
+  const bytes = Buffer.from(base64, 'base64');
+  if (bytes.byteLength > LARGEST_FILE) return tooLarge(name, bytes.byteLength);
+  if (purpose !== 'book') {
+    const text = decodeText(bytes, name);
+    return text.ok ? ok({ kind: 'picked', token: context.tokens.give(name), name, text: text.value }) : text;
+  }
+  const ending = name.endsWith(BOOK_ENDING) ? BOOK_ENDING : path.extname(name) || '.json';
+  const stamp = context
+    .now()
+    .toISOString()
+    .replace(/[^0-9]/g, '')
+    .slice(0, 14);
+  const folder = path.join(context.dataFolder, 'received', stamp);
+  const file = path.join(folder, `${fileNameFrom(path.basename(name, ending))}${ending}`);
+  await mkdir(folder, { recursive: true }).catch(() => undefined);
+  const written = await writeWhole(file, bytes);
+  return written.ok ? ok({ kind: 'picked', token: context.tokens.give(file), name, text: null }) : written;
+}

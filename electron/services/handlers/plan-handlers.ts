@@ -1,0 +1,33 @@
+import { ok } from '../../../core/base/index.ts';
+import type { Context, HandlersOf } from './context.ts';
+
+export function planHandlers(
+  context: Context,
+): HandlersOf<'plan.read' | 'plan.store' | 'job.startPlan' | 'job.cancel'> {
+  const { library, jobs, settings, now } = context;
+  return {
+    'plan.read': async ({ session, roundId }, client) => {
+      const found = library.find(session, client.id);
+      if (!found.ok) return found;
+      return ok(found.value.entry.plans().find((plan) => plan.roundId === roundId) ?? null);
+    },
+    'plan.store': async ({ session, roundId, plan }, client) => {
+      const found = library.find(session, client.id);
+      return found.ok ? found.value.entry.keepPlan({ roundId, savedAt: now().toISOString(), plan }) : found;
+    },
+    'job.startPlan': async ({ session, roundId, seed, seconds, iterations, dates }, client) => {
+      const found = library.find(session, client.id);
+      if (!found.ok) return found;
+      const limit = seconds === undefined && iterations === undefined ? (await settings.read()).planSeconds : seconds;
+      const jobId = jobs.startPlan(found.value, client, {
+        roundId,
+        seed,
+        seconds: limit ?? null,
+        iterations: iterations ?? null,
+        dates: dates ?? null,
+      });
+      return ok({ jobId });
+    },
+    'job.cancel': async ({ jobId }, client) => jobs.cancel(jobId, client),
+  };
+}

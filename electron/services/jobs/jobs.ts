@@ -1,0 +1,86 @@
+import { randomBytes } from 'node:crypto';
+import { err, ok, type Result } from '../../../core/base/index.ts';
+import type { Done } from '../../../core/contract/index.ts';
+import type { Client } from '../host-port.ts';
+import type { Session } from '../library/index.ts';
+import type { Log } from '../log/index.ts';
+import { type PlanJob, type PlanOutcome, startPlanJob } from './plan-job.ts';
+
+export type PlanRequest = {
+  readonly roundId: string;
+  readonly seed: number;
+  readonly seconds: number | null;
+  readonly iterations: number | null;
+  readonly dates: readonly string[] | null;
+};
+
+/** The work that runs in the background, and whom its news go to. */
+export type Jobs = {
+  readonly startPlan: (session: Session, client: Client, request: PlanRequest) => string;
+  readonly cancel: (jobId: string, client: Client) => Result<Done>;
+  /** Cancels the jobs of a session and waits until their plans are stored. */
+  readonly endSession: (session: string) => Promise<void>;
+  readonly endClient: (clientId: string) => Promise<void>;
+  readonly endAll: () => Promise<void>;
+};
+
+type RunningJob = {
+  readonly jobId: string;
+  readonly session: Session;
+  readonly client: Client;
+  readonly job: PlanJob;
+  readonly finished: Promise<void>;
+};
+type JobTools = { readonly workerFile: string; readonly now: () => Date; readonly log: Log };
+
+export function createJobs({ workerFile, now, log }: JobTools): Jobs {
+  const running = new Map<string, RunningJob>();
+
+  const startPlan: Jobs['startPlan'] = (session, client, request) => {
+    const jobId = randomBytes(12).toString('base64url');
+    const about = { jobId, session: session.session, roundId: request.roundId };
+    const revision = session.entry.revision();
+    const startedMs = performance.now();
+    const job = startPlanJob(workerFile, { book: session.entry.book(), ...request }, (progress) =>
+      client.send('job.progress', { ...about, ...progress }),
+    );
+    const finish = async (outcome: Result<PlanOutcome>): Promise<void> => {
+      const elapsedMs = Math.round(performance.now() - startedMs);
+      const told = outcome.ok ? await keep(outcome.value) : outcome;
+      running.delete(jobId);
+      if (told.ok) client.send('job.done', { ...about, ...told.value, elapsedMs, revision });
+      else client.send('job.failed', { ...about, error: told.error });
+      log(told.ok ? 'info' : 'warn', 'job', 'ended', { jobId, elapsedMs, code: told.ok ? 'done' : told.error.code });
+    };
+    const keep = async ({ plan, cancelled }: PlanOutcome) => {
+      const savedAt = now().toISOString();
+      const stored = await session.entry.keepPlan({ roundId: request.roundId, savedAt, plan });
+      // A plan that cannot be stored (a read-only book) is still shown.
+      return stored.ok || stored.error.code === 'book-read-only' ? ok({ plan, cancelled, savedAt }) : stored;
+    };
+    running.set(jobId, { jobId, session, client, job, finished: job.outcome.then(finish) });
+    return jobId;
+  };
+
+  const endThose = async (which: (job: RunningJob) => boolean): Promise<void> => {
+    const chosen = [...running.values()].filter(which);
+    for (const { job } of chosen) job.cancel();
+    await Promise.all(chosen.map(({ finished }) => finished));
+  };
+  return {
+    startPlan,
+    cancel: (jobId, client) => {
+      const found = running.get(jobId);
+      if (found === undefined || found.client.id !== client.id) return unknownJob();
+      found.job.cancel();
+      return ok({ done: true });
+    },
+    endSession: (session) => endThose((job) => job.session.session === session),
+    endClient: (clientId) => endThose((job) => job.client.id === clientId),
+    endAll: () => endThose(() => true),
+  };
+}
+
+function unknownJob(): Result<never> {
+  return err('job-unknown', 'job', 'There is no such job any more.', 'It has probably just ended; look at its result.');
+}

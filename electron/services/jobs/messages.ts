@@ -1,0 +1,21 @@
+import type { AppError, Progress } from '../../../core/base/index.ts';
+import type { Book } from '../../../core/book/index.ts';
+import type { Plan } from '../../../core/plan/result/index.ts';
+
+/** What the worker is started with. */
+export type PlanOrder = {
+  readonly book: Book;
+  readonly roundId: string;
+  readonly dates: readonly string[] | null;
+  readonly seed: number;
+  readonly seconds: number | null;
+  readonly iterations: number | null;
+  /** One 32-bit number that both sides see: 1 asks the search to end and give the best it has. */
+  readonly stopFlag: SharedArrayBuffer;
+};
+
+/** What the worker tells. The last message is 'done' or 'failed'. */
+export type PlanMessage =
+  | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'done'; readonly plan: Plan; readonly cancelled: boolean }
+  | { readonly kind: 'failed'; readonly error: AppError };

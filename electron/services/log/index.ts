@@ -1,0 +1,1 @@
+export { createLog, type Log, type LogDetail, type LogLevel, NO_LOG } from './log.ts';

@@ -1,0 +1,36 @@
+import { appendFileSync, mkdirSync, renameSync, statSync } from 'node:fs';
+import path from 'node:path';
+
+export type LogLevel = 'info' | 'warn' | 'error';
+/** What may be logged: codes, counts and ids. Never names, addresses or coordinates. */
+export type LogDetail = Readonly<Record<string, string | number | boolean>>;
+export type Log = (level: LogLevel, area: string, event: string, detail?: LogDetail) => void;
+
+const LARGEST_BYTES = 1024 * 1024;
+const KEPT = 5;
+
+/** A log of one JSON object a line; at 1 MiB a new file is begun, and five are kept. A log that cannot be written is no error. */
+export function createLog(folder: string, now: () => Date): Log {
+  const file = path.join(folder, 'swardway.log');
+  return (level, area, event, detail = {}) => {
+    try {
+      mkdirSync(folder, { recursive: true });
+      rotate(file);
+      appendFileSync(file, `${JSON.stringify({ at: now().toISOString(), level, area, event, ...detail })}\n`);
+    } catch {
+      // The program goes on without a log.
+    }
+  };
+}
+
+function rotate(file: string): void {
+  const size = statSync(file, { throwIfNoEntry: false })?.size ?? 0;
+  if (size < LARGEST_BYTES) return;
+  for (let number = KEPT - 1; number >= 1; number -= 1) {
+    const from = number === 1 ? file : `${file}.${number - 1}`;
+    if (statSync(from, { throwIfNoEntry: false }) !== undefined) renameSync(from, `${file}.${number}`);
+  }
+}
+
+/** For tests and for hosts that must not write. */
+export const NO_LOG: Log = () => undefined;

@@ -1,0 +1,2 @@
+export { type PageFile, readPageFile } from './page-file.ts';
+export { contentSecurityPolicy, pageHeaders } from './policy.ts';

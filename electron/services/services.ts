@@ -1,0 +1,133 @@
+import { randomBytes } from 'node:crypto';
+import path from 'node:path';
+import * as v from 'valibot';
+import { err, type Result } from '../../core/base/index.ts';
+import { type ChannelName, channels, isChannelName, type OpenAtStart } from '../../core/contract/index.ts';
+import { createFileTokens } from './files/index.ts';
+import { type Context, createHandlers } from './handlers/index.ts';
+import type { Client, HostPort } from './host-port.ts';
+import { createJobs } from './jobs/index.ts';
+import { createLibrary, createSamples } from './library/index.ts';
+import { createLog, type Log } from './log/index.ts';
+import { createRecentStore, createSettingsStore } from './settings/index.ts';
+
+export type ServiceOptions = {
+  readonly port: HostPort;
+  readonly version: string;
+  /** The program's own folder: settings, recent books, own books, log. */
+  readonly dataFolder: string;
+  readonly samplesFolder: string;
+  /** The bundled plan-worker. */
+  readonly workerFile: string;
+  /** What the program was asked to open on its command line. */
+  readonly open:
+    | { readonly kind: 'sample'; readonly sampleId: string }
+    | { readonly kind: 'file'; readonly file: string }
+    | null;
+  readonly now?: () => Date;
+  readonly log?: Log;
+};
+
+/** The same services for both hosts: a host brings clients and hands their requests over. */
+export type Services = {
+  readonly connect: (client: Client) => void;
+  /** Ends a client's jobs, keeping their plans, and closes its books. */
+  readonly disconnect: (clientId: string) => Promise<void>;
+  /** Checks a request and answers it. Never rejects: a fault of the program is an 'internal' failure with an id to the log. */
+  readonly call: (client: Client, channel: unknown, request: unknown) => Promise<Result<unknown>>;
+  readonly log: Log;
+  readonly close: () => Promise<void>;
+};
+
+type AnyHandler = (request: unknown, client: Client) => Promise<Result<unknown>>;
+
+export function createServices(options: ServiceOptions): Services {
+  const now = options.now ?? (() => new Date());
+  const log = options.log ?? createLog(path.join(options.dataFolder, 'log'), now);
+  const clients = new Map<string, Client>();
+  const context = createContext(options, now, log, (id) => clients.get(id) ?? null);
+  const handlers = createHandlers(context);
+
+  const call: Services['call'] = async (client, channel, request) => {
+    if (!isChannelName(channel)) return unknownChannel();
+    const checked = v.safeParse(channels[channel].request as v.GenericSchema, request);
+    if (!checked.success) return invalidRequest(channel, checked.issues[0]);
+    try {
+      return await (handlers[channel] as AnyHandler)(checked.output, client);
+    } catch (error) {
+      return internal(log, channel, error);
+    }
+  };
+  const disconnect = async (clientId: string): Promise<void> => {
+    clients.delete(clientId);
+    await context.jobs.endClient(clientId);
+    await context.library.closeClient(clientId);
+  };
+  return {
+    connect: (client) => {
+      clients.set(client.id, client);
+    },
+    disconnect,
+    call,
+    log,
+    close: async () => {
+      await context.jobs.endAll();
+      await context.library.closeAll();
+      clients.clear();
+    },
+  };
+}
+
+function createContext(
+  options: ServiceOptions,
+  now: () => Date,
+  log: Log,
+  clientOf: (clientId: string) => Client | null,
+): Context {
+  const { dataFolder, open } = options;
+  const tokens = createFileTokens();
+  const openAtStart: OpenAtStart | null =
+    open === null || open.kind === 'sample' ? open : { kind: 'file', token: tokens.give(path.resolve(open.file)) };
+  return {
+    port: options.port,
+    dataFolder,
+    booksFolder: path.join(dataFolder, 'books'),
+    version: options.version,
+    openAtStart,
+    now,
+    log,
+    tokens,
+    library: createLibrary(now),
+    samples: createSamples(options.samplesFolder),
+    settings: createSettingsStore(dataFolder),
+    recent: createRecentStore(dataFolder),
+    jobs: createJobs({ workerFile: options.workerFile, now, log }),
+    clientOf,
+  };
+}
+
+function unknownChannel(): Result<never> {
+  return err('request-invalid', 'channel', 'The host does not know this request.', 'Reload the window.');
+}
+
+function invalidRequest(channel: ChannelName, issue: v.BaseIssue<unknown>): Result<never> {
+  const place = v.getDotPath(issue);
+  return err(
+    'request-invalid',
+    place === null ? channel : `${channel}, ${place}`,
+    `The request was refused: ${issue.message}.`,
+    'Reload the window; if it happens again, report it with the log file.',
+  );
+}
+
+function internal(log: Log, channel: ChannelName, error: unknown): Result<never> {
+  const id = randomBytes(4).toString('hex');
+  const fault = error instanceof Error ? error : new Error(String(error));
+  log('error', 'services', 'fault', { id, channel, message: fault.message, stack: fault.stack ?? '' });
+  return err(
+    'internal',
+    channel,
+    `A fault in the program stopped this request (log entry ${id}).`,
+    'Nothing that was stored is lost. Report it with the log file.',
+  );
+}

@@ -1,0 +1,33 @@
+import path from 'node:path';
+import * as v from 'valibot';
+import { jsonFile } from './json-file.ts';
+
+const recentSchema = v.array(v.object({ file: v.string(), name: v.string(), openedAt: v.string() }));
+export type RecentEntry = Readonly<v.InferOutput<typeof recentSchema>[number]>;
+
+export type RecentStore = {
+  readonly list: () => Promise<readonly RecentEntry[]>;
+  /** Puts a book at the head of the list. Failing to write the list is no reason to refuse the book. */
+  readonly remember: (entry: RecentEntry) => Promise<void>;
+  readonly forget: (file: string) => Promise<void>;
+};
+
+const KEPT = 10;
+
+export function createRecentStore(folder: string): RecentStore {
+  const file = jsonFile(path.join(folder, 'recent.json'));
+  const list = async (): Promise<readonly RecentEntry[]> => {
+    const parsed = v.safeParse(recentSchema, await file.read());
+    return parsed.success ? parsed.output : [];
+  };
+  const without = async (name: string) => (await list()).filter((entry) => entry.file !== name);
+  return {
+    list,
+    remember: async (entry) => {
+      await file.write([entry, ...(await without(entry.file))].slice(0, KEPT));
+    },
+    forget: async (name) => {
+      await file.write(await without(name));
+    },
+  };
+}

@@ -1,0 +1,6 @@
+import { firstTables } from './001-first-tables.ts';
+import type { Migration } from './migration.ts';
+
+export type { Migration } from './migration.ts';
+/** Every step of the book file's format, oldest first. */
+export const MIGRATIONS: readonly Migration[] = [firstTables];

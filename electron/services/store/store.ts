@@ -1,0 +1,221 @@
+import { randomBytes } from 'node:crypto';
+import { mkdir, open, rename, rm, stat } from 'node:fs/promises';
+import path from 'node:path';
+import { err, type Issue, ok, type Result } from '../../../core/base/index.ts';
+import { type Book, readBook } from '../../../core/book/index.ts';
+import type { StoredPlan } from '../../../core/contract/index.ts';
+import type { Action } from '../../../core/edit/index.ts';
+import { type Plan, readPlan } from '../../../core/plan/result/index.ts';
+import { describePlace } from '../files/index.ts';
+import type { Connection } from './connection.ts';
+import { damaged, guardStore } from './failures.ts';
+import { createEmptyFile, openBookFile } from './open.ts';
+import { changesBetween, readBookText, writeChanges } from './records.ts';
+
+/** Everything that a book file holds, as read when it was opened. */
+export type StoredBook = {
+  readonly book: Book;
+  readonly issues: readonly Issue[];
+  readonly revision: number;
+  readonly savedAt: string | null;
+  readonly plans: readonly StoredPlan[];
+};
+
+export type StoredEdit = {
+  readonly before: Book;
+  readonly after: Book;
+  readonly revision: number;
+  /** ISO 8601 date and time. */
+  readonly at: string;
+  readonly label: string;
+  readonly action: Action;
+  readonly inverse: Action;
+};
+
+/** One open book file. Only this store writes to it; what it says is stored is on the disk. */
+export type BookStore = {
+  readonly file: string;
+  readonly readOnlyBecause: string | null;
+  readonly stored: StoredBook;
+  readonly saveEdit: (edit: StoredEdit) => Promise<Result<true>>;
+  readonly savePlan: (plan: StoredPlan) => Promise<Result<true>>;
+  /** A whole, checked copy in a new file. */
+  readonly copyTo: (file: string) => Promise<Result<true>>;
+  readonly close: () => Promise<Result<true>>;
+};
+
+/** Opens a book file for this process alone. Fails with a code of core/base; the file is then as it was. */
+export async function openStore(file: string): Promise<Result<BookStore>> {
+  const opened = await openBookFile(file);
+  if (!opened.ok) return opened;
+  const { connection, readOnlyBecause } = opened.value;
+  const stored = await guardStore(file, () => readStored(connection, file));
+  if (!stored.ok) {
+    await connection.close();
+    return stored;
+  }
+  const { ino, dev } = await stat(file);
+  return ok(createStore({ file, connection, readOnlyBecause, stored: stored.value, inode: `${dev}:${ino}` }));
+}
+
+/** Writes a book into a new file: complete under another name first, so that a crash leaves no half book. */
+export async function createStoreFile(file: string, book: Book, overwrite = false): Promise<Result<true>> {
+  const fresh = path.join(path.dirname(file), `.${path.basename(file)}.${randomBytes(6).toString('hex')}.new`);
+  const written = await guardStore<true>(file, async () => {
+    if (!overwrite && (await stat(file).catch(() => null)) !== null) {
+      return err('not-allowed', describePlace(file), 'There is a file of this name already.', 'Choose another name.');
+    }
+    await mkdir(path.dirname(file), { recursive: true });
+    const connection = await createEmptyFile(fresh);
+    try {
+      await connection.transaction(() => writeChanges(connection, changesBetween(null, book)));
+      await connection.exec('PRAGMA wal_checkpoint(TRUNCATE)');
+    } finally {
+      await connection.close();
+    }
+    await rename(fresh, file);
+    return ok(true);
+  });
+  if (!written.ok) await removeFile(fresh);
+  return written;
+}
+
+const removeFile = async (file: string): Promise<void> => {
+  for (const name of [file, `${file}-wal`, `${file}-journal`, `${file}-shm`]) {
+    await rm(name, { force: true }).catch(() => undefined);
+  }
+};
+
+async function readStored(connection: Connection, file: string): Promise<Result<StoredBook>> {
+  const text = await readBookText(connection);
+  if (text.kind === 'damaged') return damaged(file, text.detail);
+  const read = readBook(text.text, describePlace(file));
+  if (!read.ok) return read;
+  const edits = await connection.all('SELECT revision, at FROM edit ORDER BY revision DESC LIMIT 1');
+  const plans = await connection.all('SELECT round_id, saved_at, json FROM plan ORDER BY round_id');
+  return ok({
+    ...read.value,
+    revision: Number(edits[0]?.revision ?? 0),
+    savedAt: edits[0] === undefined ? null : String(edits[0].at),
+    plans: plans.flatMap((row) => {
+      // A plan that this version cannot read is left in the file and not shown: it can be made again.
+      const plan = readPlan(String(row.json), describePlace(file));
+      return plan.ok ? [{ roundId: String(row.round_id), savedAt: String(row.saved_at), plan: plan.value }] : [];
+    }),
+  });
+}
+
+type StoreParts = {
+  readonly file: string;
+  readonly connection: Connection;
+  readonly readOnlyBecause: string | null;
+  readonly stored: StoredBook;
+  readonly inode: string;
+};
+
+function createStore({ file, connection, readOnlyBecause, stored, inode }: StoreParts): BookStore {
+  const write = (work: () => Promise<void>): Promise<Result<true>> =>
+    guardStore<true>(file, async () => {
+      if (readOnlyBecause !== null) return readOnly(file, readOnlyBecause);
+      if (!(await isSameFile(file, inode))) return vanished(file);
+      await connection.transaction(work);
+      return ok(true);
+    });
+  return {
+    file,
+    readOnlyBecause,
+    stored,
+    saveEdit: (edit) => write(() => writeEdit(connection, edit)),
+    savePlan: ({ roundId, savedAt, plan }) => write(() => writePlan(connection, roundId, savedAt, plan)),
+    copyTo: (target) => copyWhole(connection, target),
+    close: () =>
+      guardStore<true>(file, async () => {
+        await connection.close();
+        return ok(true);
+      }),
+  };
+}
+
+async function writeEdit(connection: Connection, edit: StoredEdit): Promise<void> {
+  await writeChanges(connection, changesBetween(edit.before, edit.after));
+  await connection.run('INSERT INTO edit (revision, at, label, action, inverse) VALUES (?, ?, ?, ?, ?)', [
+    edit.revision,
+    edit.at,
+    edit.label,
+    JSON.stringify(edit.action),
+    JSON.stringify(edit.inverse),
+  ]);
+}
+
+function writePlan(connection: Connection, roundId: string, savedAt: string, plan: Plan): Promise<void> {
+  return connection.run('INSERT OR REPLACE INTO plan (round_id, saved_at, problem_hash, json) VALUES (?, ?, ?, ?)', [
+    roundId,
+    savedAt,
+    plan.problemHash,
+    JSON.stringify(plan),
+  ]);
+}
+
+/** Copies by VACUUM INTO (a plain copy of a live file misses its log), counts the records, and renames into place. */
+function copyWhole(connection: Connection, target: string): Promise<Result<true>> {
+  const fresh = path.join(path.dirname(target), `.${path.basename(target)}.${randomBytes(6).toString('hex')}.new`);
+  return guardStore<true>(target, async () => {
+    try {
+      await connection.run('VACUUM INTO ?', [fresh]);
+      const missing = await countDifference(connection, fresh);
+      if (missing !== null) return damaged(target, missing);
+      await flush(fresh);
+      await rename(fresh, target);
+      return ok(true);
+    } finally {
+      await removeFile(fresh);
+    }
+  });
+}
+
+async function flush(file: string): Promise<void> {
+  const handle = await open(file, 'r+');
+  await handle.sync();
+  await handle.close();
+}
+
+/** Null where the copy has as many rows in each table as the book. */
+async function countDifference(connection: Connection, copy: string): Promise<string | null> {
+  await connection.run('ATTACH DATABASE ? AS copy', [copy]);
+  try {
+    for (const table of ['member', 'listing', 'record', 'edit', 'plan']) {
+      const rows = await connection.all(
+        `SELECT (SELECT count(*) FROM main.${table}) AS here, (SELECT count(*) FROM copy.${table}) AS there`,
+      );
+      if (rows[0]?.here !== rows[0]?.there)
+        return `the copy has ${rows[0]?.there} of ${rows[0]?.here} rows in ${table}`;
+    }
+    return null;
+  } finally {
+    await connection.exec('DETACH DATABASE copy');
+  }
+}
+
+/** False where the file was deleted, moved or replaced while the book was open: a write would go to nowhere. */
+async function isSameFile(file: string, inode: string): Promise<boolean> {
+  const now = await stat(file).catch(() => null);
+  return now !== null && `${now.dev}:${now.ino}` === inode;
+}
+
+function vanished(file: string): Result<never> {
+  return err(
+    'book-vanished',
+    describePlace(file),
+    'The book file was moved, deleted or replaced while it was open, so the edit was not stored.',
+    'Put the file back, or save a copy: all that was stored before is still held by the program.',
+  );
+}
+
+function readOnly(file: string, because: string): Result<never> {
+  return err(
+    'book-read-only',
+    describePlace(file),
+    `${because} The edit was not stored.`,
+    'Save a copy of the book in a folder of your own and go on with the copy.',
+  );
+}
