@@ -14,6 +14,8 @@ export { EVENT_NAMES, type EventName, type Host, type HostEvents, isEventName } 
 export { DEFAULT_SETTINGS, type Settings, settingsChangeSchema, settingsSchema } from './settings.ts';
 export type * from './types.ts';
 export {
+  IPC_CALL,
+  IPC_EVENT,
   TOKEN_KEY,
   TOKEN_PREFIX,
   WIRE_PATH,

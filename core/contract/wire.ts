@@ -31,3 +31,7 @@ export type Wire = {
   /** Called once when the line is gone. */
   readonly onClosed: (closed: (reason: string) => void) => void;
 };
+
+/** Names of the desktop shell's two messages between main and preload. */
+export const IPC_CALL = 'swardway:call';
+export const IPC_EVENT = 'swardway:event';

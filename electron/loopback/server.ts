@@ -4,8 +4,8 @@ import type { AddressInfo } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
 import { TOKEN_KEY, WIRE_PROTOCOL } from '../../core/contract/index.ts';
-import { contentSecurityPolicy, pageHeaders, readPageFile } from '../services/page/index.ts';
 import type { Services } from '../services/index.ts';
+import { contentSecurityPolicy, pageHeaders, readPageFile } from '../services/page/index.ts';
 import { hostIsOurs, mayConnect } from './guard.ts';
 import { serveSocket } from './socket.ts';
 
@@ -41,7 +41,8 @@ export async function startServer(services: Services, pageFolder: string, wanted
   });
   server.on('request', (request, response) => void answer(request, response, { port, pageFolder, policy }));
   server.on('upgrade', (request: IncomingMessage, socket: Duplex, head: Buffer) => {
-    if (mayConnect(request, port, token)) sockets.handleUpgrade(request, socket, head, (wire) => serveSocket(services, wire));
+    if (mayConnect(request, port, token))
+      sockets.handleUpgrade(request, socket, head, (wire) => serveSocket(services, wire));
     else socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\nContent-Length: 0\r\n\r\n');
   });
   return {

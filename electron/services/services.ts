@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import path from 'node:path';
 import * as v from 'valibot';
 import { err, type Result } from '../../core/base/index.ts';
-import { type ChannelName, channels, isChannelName, type OpenAtStart } from '../../core/contract/index.ts';
+import { type ChannelName, channels, isChannelName } from '../../core/contract/index.ts';
 import { createFileTokens } from './files/index.ts';
 import { type Context, createHandlers } from './handlers/index.ts';
 import type { Client, HostPort } from './host-port.ts';
@@ -10,6 +10,11 @@ import { createJobs } from './jobs/index.ts';
 import { createLibrary, createSamples } from './library/index.ts';
 import { createLog, type Log } from './log/index.ts';
 import { createRecentStore, createSettingsStore } from './settings/index.ts';
+
+export type WantedAtStart =
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'sample'; readonly sampleId: string | null }
+  | { readonly kind: 'file'; readonly file: string };
 
 export type ServiceOptions = {
   readonly port: HostPort;
@@ -19,11 +24,8 @@ export type ServiceOptions = {
   readonly samplesFolder: string;
   /** The bundled plan-worker. */
   readonly workerFile: string;
-  /** What the program was asked to open on its command line. */
-  readonly open:
-    | { readonly kind: 'sample'; readonly sampleId: string }
-    | { readonly kind: 'file'; readonly file: string }
-    | null;
+  /** What the program was asked to open on its command line; 'sample' without an id is the one shown first. */
+  readonly open: WantedAtStart;
   readonly now?: () => Date;
   readonly log?: Log;
 };
@@ -86,14 +88,12 @@ function createContext(
 ): Context {
   const { dataFolder, open } = options;
   const tokens = createFileTokens();
-  const openAtStart: OpenAtStart | null =
-    open === null || open.kind === 'sample' ? open : { kind: 'file', token: tokens.give(path.resolve(open.file)) };
   return {
     port: options.port,
     dataFolder,
     booksFolder: path.join(dataFolder, 'books'),
     version: options.version,
-    openAtStart,
+    wanted: open.kind === 'file' ? { kind: 'file', token: tokens.give(path.resolve(open.file)) } : open,
     now,
     log,
     tokens,

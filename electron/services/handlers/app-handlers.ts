@@ -1,4 +1,5 @@
 import { ok } from '../../../core/base/index.ts';
+import type { OpenAtStart } from '../../../core/contract/index.ts';
 import { sqliteVersion } from '../store/index.ts';
 import type { Context, HandlersOf } from './context.ts';
 
@@ -16,10 +17,20 @@ export function appHandlers(
         makesPdf: port.makesPdf,
         platform: process.platform,
         sqliteVersion: sqliteVersion(),
-        openAtStart: context.openAtStart,
+        openAtStart: await openAtStart(context),
       }),
     'settings.read': async () => ok(await settings.read()),
     'settings.write': ({ changes }) => settings.write(changes),
     'samples.list': async () => ok(await samples.list()),
   };
+}
+
+/** What to open first: what was asked for, else a sample while no book was ever opened, else nothing. */
+async function openAtStart({ wanted, recent, samples }: Context): Promise<OpenAtStart | null> {
+  if (wanted.kind === 'file') return wanted;
+  if (wanted.kind === 'sample' && wanted.sampleId !== null) return { kind: 'sample', sampleId: wanted.sampleId };
+  if (wanted.kind === 'nothing' && (await recent.list()).length > 0) return null;
+  // The simplest sample makes the best first sight: fewest rigs, then fewest properties.
+  const [first] = [...(await samples.list())].sort((a, b) => a.rigs - b.rigs || a.properties - b.properties);
+  return first === undefined ? null : { kind: 'sample', sampleId: first.sampleId };
 }

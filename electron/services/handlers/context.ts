@@ -1,5 +1,5 @@
 import type { Result } from '../../../core/base/index.ts';
-import type { ChannelName, CheckedRequestOf, OpenAtStart, ResponseOf } from '../../../core/contract/index.ts';
+import type { ChannelName, CheckedRequestOf, ResponseOf } from '../../../core/contract/index.ts';
 import type { FileTokens } from '../files/index.ts';
 import type { Client, HostPort } from '../host-port.ts';
 import type { Jobs } from '../jobs/index.ts';
@@ -14,7 +14,10 @@ export type Context = {
   /** Where books of the program's own go. */
   readonly booksFolder: string;
   readonly version: string;
-  readonly openAtStart: OpenAtStart | null;
+  readonly wanted:
+    | { readonly kind: 'nothing' }
+    | { readonly kind: 'sample'; readonly sampleId: string | null }
+    | { readonly kind: 'file'; readonly token: string };
   readonly now: () => Date;
   readonly log: Log;
   readonly tokens: FileTokens;

@@ -26,7 +26,7 @@ export function createSamples(folder: string): Samples {
           return [{ sampleId: entry.name.slice(0, -'.json'.length), file: path.join(folder, entry.name) }];
         }
         if (!entry.isDirectory()) return [];
-        const inside = await readdir(path.join(folder, entry.name)).catch(() => []);
+        const inside: readonly string[] = await readdir(path.join(folder, entry.name)).catch(() => []);
         return inside.includes('book.json')
           ? [{ sampleId: entry.name, file: path.join(folder, entry.name, 'book.json') }]
           : [];

@@ -1,0 +1,4 @@
+import { startInBrowser } from '../start-browser.ts';
+
+/** The loopback host alone, without looking for Electron. */
+void startInBrowser(__dirname, process.argv.slice(2));

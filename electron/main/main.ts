@@ -1,0 +1,73 @@
+import path from 'node:path';
+import { app, BrowserWindow, session } from 'electron';
+import { readStartArguments } from '../arguments.ts';
+import { PROGRAM_VERSION, programPlaces } from '../program.ts';
+import { createServices, dataFolder, type Services } from '../services/index.ts';
+import { jsonFile } from '../services/settings/index.ts';
+import { createBridge } from './bridge.ts';
+import { lockContents, lockSession } from './lockdown.ts';
+import { setMenu } from './menu.ts';
+import { declareScheme, servePages } from './pages.ts';
+import { desktopPort } from './port.ts';
+import { openWindow } from './window.ts';
+
+/** The desktop shell: one window on the services. */
+
+const places = programPlaces(__dirname);
+const folder = dataFolder();
+let services: Services | null = null;
+const running = (): Services => {
+  if (services === null) throw new Error('the services have not been started');
+  return services;
+};
+
+// The browser part of Electron keeps its own files apart from the books.
+app.setPath('userData', path.join(folder, 'window'));
+app.enableSandbox();
+declareScheme();
+
+if (app.requestSingleInstanceLock()) {
+  app.on('second-instance', () => {
+    const [window] = BrowserWindow.getAllWindows();
+    if (window?.isMinimized()) window.restore();
+    window?.focus();
+  });
+  app.on('window-all-closed', () => app.quit());
+  closeBeforeQuit();
+  void run();
+} else app.quit();
+
+async function run(): Promise<void> {
+  await app.whenReady();
+  const pages = servePages(places.pageFolder);
+  const bridge = createBridge(running);
+  const reading = readStartArguments(process.argv.slice(app.isPackaged ? 1 : 2));
+  services = createServices({
+    port: desktopPort(pages, bridge.contentsOf),
+    version: PROGRAM_VERSION,
+    dataFolder: folder,
+    samplesFolder: places.samplesFolder,
+    workerFile: places.workerFile,
+    open: reading.kind === 'start' ? reading.wishes.open : { kind: 'nothing' },
+  });
+  lockSession(session.defaultSession);
+  lockContents(services.log);
+  setMenu();
+  await openWindow(places.preloadFile, jsonFile(path.join(folder, 'window.json')), (window) =>
+    bridge.attach(window.webContents),
+  );
+  services.log('info', 'window', 'opened');
+}
+
+/** Ends jobs and closes every book before the program ends. */
+function closeBeforeQuit(): void {
+  let closed = false;
+  app.on('will-quit', (event) => {
+    if (closed || services === null) return;
+    event.preventDefault();
+    void services.close().finally(() => {
+      closed = true;
+      app.quit();
+    });
+  });
+}

@@ -1,0 +1,66 @@
+import { BrowserWindow, dialog, type FileFilter, type WebContents } from 'electron';
+import { ok } from '../../core/base/index.ts';
+import type { Client, FilePurpose, HostPort } from '../services/index.ts';
+import type { PrintPages } from './pages.ts';
+
+const FILTERS: Readonly<Record<FilePurpose, readonly FileFilter[]>> = {
+  book: [{ name: 'Books', extensions: ['swardway', 'json'] }],
+  geojson: [{ name: 'GeoJSON', extensions: ['geojson', 'json'] }],
+  csv: [{ name: 'CSV tables', extensions: ['csv', 'txt'] }],
+  matrix: [{ name: 'Travel tables', extensions: ['csv', 'txt'] }],
+  plan: [{ name: 'Plans', extensions: ['json'] }],
+};
+const TITLES: Readonly<Record<FilePurpose, string>> = {
+  book: 'Open a book',
+  geojson: 'Open outlines of lawns',
+  csv: 'Open a table of lawns',
+  matrix: 'Open a travel table',
+  plan: 'Open a plan',
+};
+
+/** Dialogs of the system, and printing by Electron's own Chromium. */
+export function desktopPort(pages: PrintPages, contentsOf: (client: Client) => WebContents | null): HostPort {
+  const windowOf = (client: Client): BrowserWindow | null => {
+    const contents = contentsOf(client);
+    return contents === null ? null : BrowserWindow.fromWebContents(contents);
+  };
+  return {
+    host: 'window',
+    filePicking: 'dialog',
+    makesPdf: true,
+    pickFile: async (client, purpose) => {
+      const window = windowOf(client);
+      if (window === null) return { kind: 'cancelled' };
+      const { canceled, filePaths } = await dialog.showOpenDialog(window, {
+        title: TITLES[purpose],
+        properties: ['openFile'],
+        filters: [...FILTERS[purpose]],
+      });
+      const file = filePaths[0];
+      return canceled || file === undefined ? { kind: 'cancelled' } : { kind: 'path', file };
+    },
+    chooseTarget: async (client, suggestedName) => {
+      const window = windowOf(client);
+      if (window === null) return { kind: 'cancelled' };
+      const { canceled, filePath } = await dialog.showSaveDialog(window, { defaultPath: suggestedName });
+      return canceled || filePath === '' ? { kind: 'cancelled' } : { kind: 'path', file: filePath };
+    },
+    printPdf: async (html) => ok(await printPage(pages, html)),
+  };
+}
+
+/** Prints in a window that is never shown and runs no scripts. */
+async function printPage(pages: PrintPages, html: string): Promise<Uint8Array> {
+  const page = pages.add(html);
+  const window = new BrowserWindow({
+    show: false,
+    webPreferences: { sandbox: true, contextIsolation: true, nodeIntegration: false, javascript: false },
+  });
+  try {
+    await window.loadURL(page.address);
+    return await window.webContents.printToPDF({ preferCSSPageSize: true, printBackground: true });
+  } finally {
+    page.remove();
+    window.destroy();
+  }
+}
