@@ -120,6 +120,31 @@ describe('the checker finds a breach of every rule', () => {
     ]);
   });
 
+  test('the start of a program may use what uses its folder; any other file may not', () => {
+    const files = {
+      'electron/loopback/index.ts': '',
+      'electron/shared.ts': `import './loopback/index.ts';`,
+    };
+    expect(check({ ...files, 'electron/loopback/loopback.ts': `import '../shared.ts';` })).toEqual([]);
+    expect(check({ ...files, 'electron/loopback/other.ts': `import '../shared.ts';` })).toEqual([
+      'folders may not import each other in a ring: ' +
+        'electron/loopback -> electron/shared.ts -> electron/loopback; allowed: one way only',
+    ]);
+  });
+
+  test('a door may use the folders behind it, and they the types beside it, but not the door itself', () => {
+    const files = {
+      'electron/services/index.ts': `import './handlers/make.ts';`,
+      'electron/services/types.ts': '',
+      'electron/services/handlers/make.ts': `import '../types.ts';`,
+    };
+    expect(check(files)).toEqual([]);
+    expect(check({ ...files, 'electron/services/handlers/make.ts': `import '../index.ts';` })).toEqual([
+      'folders may not import each other in a ring: ' +
+        'electron/services/handlers -> electron/services/index.ts -> electron/services/handlers; allowed: one way only',
+    ]);
+  });
+
   test.each([
     'Date.now()',
     'new Date()',

@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { type FoundImport, findImports, stripSource } from './imports.ts';
-import { CORE_LAYERS, IMPURE, MOST_LINES, PACKAGE_OWNERS, SEPARATIONS, TYPE_PACKAGES } from './layers.ts';
+import { CORE_LAYERS, IMPURE, MOST_LINES, PACKAGE_OWNERS, SEPARATIONS, STARTS, TYPE_PACKAGES } from './layers.ts';
 
 /** Source texts by path from the project's root, with forward slashes. */
 export type Sources = ReadonlyMap<string, string>;
@@ -183,10 +183,10 @@ const parentFolders = (sources: Sources): ReadonlySet<string> => {
 
 /**
  * What stands in a ring: a folder; but a file of a folder that has folders inside (electron/services/index.ts) stands for
- * itself, so that a door may use the folders behind it and they the plain types beside it.
+ * itself, so that a door may use the folders behind it and they the plain types beside it. So does a start.
  */
 const cycleUnit = (file: string, parents: ReadonlySet<string>): string =>
-  parents.has(folderOf(file)) ? file : folderOf(file);
+  STARTS.includes(file) || parents.has(folderOf(file)) ? file : folderOf(file);
 
 const ringName = (ring: readonly string[]): string => {
   const first = ring.indexOf([...ring].sort()[0] ?? '');

@@ -102,6 +102,16 @@ export const IMPURE: readonly { readonly pattern: RegExp; readonly word: string;
   { pattern: /\b(?:globalThis|console|process)\s*\./g, word: 'a global of the host', instead: 'have it handed in' },
 ];
 
+/** Where a program starts. Nobody imports such a file, so in a ring it stands for itself and not for its folder. */
+export const STARTS: readonly string[] = [
+  'electron/main/main.ts',
+  'electron/preload/preload.ts',
+  'electron/services/jobs/plan-worker.ts',
+  'electron/loopback/loopback.ts',
+  'electron/cli/cli.ts',
+  'renderer/app/main.tsx',
+];
+
 export const MOST_LINES = 500;
 
 /** What may lie at the top level, besides dot files and what git ignores. */
