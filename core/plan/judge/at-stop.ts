@@ -42,10 +42,11 @@ function checkVisit(state: DayState, activity: Extract<PlanActivity, { kind: 'se
   if (visit === null) return;
   if (state.place !== visit.place) ledger.add('time-not-possible', where, 'the rig is not there');
   needTime(state, activity, visit.beforeMs, where);
-  const start = msOf(activity.startSec);
-  if (start < visit.openMs - TIME_SLACK_MS || start > visit.closeMs + TIME_SLACK_MS) {
+  // The break comes after the waiting and does not move the moment that the window asks for.
+  const ready = state.arrivedMs + state.waitedMs;
+  if (msOf(activity.startSec) < visit.openMs - TIME_SLACK_MS || ready > visit.closeMs + TIME_SLACK_MS) {
     const window = `${clockWords(visit.openMs)} to ${clockWords(visit.closeMs)}`;
-    ledger.add('window-missed', where, `starts at ${clockWords(start)}, allowed ${window}`);
+    ledger.add('window-missed', where, `ready at ${clockWords(ready)}, allowed ${window}`);
   }
   if (!visit.orderKnown) {
     ledger.add('time-not-possible', where, 'this rig cannot do these tasks in this order in one visit');
@@ -165,6 +166,7 @@ export function packUp(state: DayState, activity: Extract<PlanActivity, { kind: 
   const stop = state.stops.at(-1);
   if (stop !== undefined) stop.leaveMs = msOf(activity.endSec);
   state.arrivedMs = msOf(activity.endSec);
+  state.waitedMs = 0;
   if (visit === null) {
     ledger.add('time-not-possible', where, 'packs up without having set up');
     return;

@@ -47,7 +47,8 @@ export type DayState = {
   ended: boolean;
   /** Last arrival or departure; what comes before the next set-up happened after it. */
   arrivedMs: number;
-  driveSinceArrival: boolean;
+  /** Waiting since `arrivedMs`. */
+  waitedMs: number;
   breakTaken: boolean;
   visit: MatchedVisit | null;
   /** Ground done of each op of the visit in progress. */
@@ -85,7 +86,7 @@ export function startOfDay(
     begun: false,
     ended: false,
     arrivedMs: rig.shiftStartMs,
-    driveSinceArrival: false,
+    waitedMs: 0,
     breakTaken: false,
     visit: null,
     doneUnits: new Map(),

@@ -6,7 +6,7 @@ import { travelBetween } from './lookup.ts';
 import { needTime } from './need-time.ts';
 import { refill } from './refill.ts';
 import { clockWords, DISTANCE_SLACK_M, msOf, TIME_SLACK_MS } from './tolerance.ts';
-import { addToStock, checkLoad, pourIn, readFills, readStockFills } from './vessels.ts';
+import { addToStock, checkLoad, pourIn, readFills, readStockFills, stockName, stocksMoved } from './vessels.ts';
 
 /** Plays one day through, activity by activity, and reports whatever cannot be. */
 export function playDay(state: DayState): void {
@@ -46,6 +46,7 @@ function playActivity(state: DayState, activity: PlanActivity, index: number, wh
       drive(state, activity, where);
       break;
     case 'wait':
+      state.waitedMs += msOf(activity.endSec) - msOf(activity.startSec);
       break;
     case 'break':
       takeBreak(state, activity);
@@ -75,10 +76,19 @@ function morning(state: DayState, activity: Extract<PlanActivity, { kind: 'morni
   if (state.begun) state.ledger.add('time-not-possible', where, 'the day has begun already');
   state.begun = true;
   needTime(state, activity, state.rig.morningMs, where);
-  for (const fill of readFills(state, activity.fills, where)) pourIn(state, fill, where);
-  for (const fill of readStockFills(state, activity.stock, where)) addToStock(state, fill);
+  const fills = readFills(state, activity.fills, where);
+  const taken = readStockFills(state, activity.stock, where);
+  const home = state.lookup.problem.stations[state.rig.home];
+  for (const stock of stocksMoved(state, fills, taken).keys()) {
+    if ((home?.msPerPart[stock] ?? -1) < 0) {
+      state.ledger.add('fill-point-lacks-material', where, `home has no ${stockName(state, stock)}`);
+    }
+  }
+  for (const fill of fills) pourIn(state, fill, where);
+  for (const fill of taken) addToStock(state, fill);
   checkLoad(state, where);
   state.arrivedMs = msOf(activity.endSec);
+  state.waitedMs = 0;
 }
 
 function drive(state: DayState, activity: Extract<PlanActivity, { kind: 'drive' }>, where: string): void {
@@ -99,7 +109,10 @@ function drive(state: DayState, activity: Extract<PlanActivity, { kind: 'drive' 
     state.ledger.add('time-not-possible', where, `starts at "${activity.fromPlaceId}", where the rig is not`);
   }
   state.place = to;
-  if (state.visit === null) state.arrivedMs = msOf(activity.endSec);
+  if (state.visit === null) {
+    state.arrivedMs = msOf(activity.endSec);
+    state.waitedMs = 0;
+  }
 }
 
 /** A break counts when it is long enough and not taken before its time; anything else is waiting. */

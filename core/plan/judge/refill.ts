@@ -12,6 +12,8 @@ import {
   readFills,
   readStockFills,
   rinse,
+  stockName,
+  stocksMoved,
   takeFromStock,
 } from './vessels.ts';
 
@@ -115,31 +117,26 @@ function fromStation(
   rinsed: readonly number[],
   where: string,
 ): void {
-  const { ledger, rig, lookup } = state;
+  const { ledger, rig } = state;
   if (station.place !== state.place) ledger.add('time-not-possible', where, 'the rig is not at this fill point');
-  const start = msOf(activity.startSec);
-  if (start < station.openMs - TIME_SLACK_MS || start > station.closeMs + TIME_SLACK_MS) {
+  const [start, end] = [msOf(activity.startSec), msOf(activity.endSec)];
+  if (start < station.openMs - TIME_SLACK_MS || end > station.closeMs + TIME_SLACK_MS) {
     const hours = `${clockWords(station.openMs)} to ${clockWords(station.closeMs)}`;
-    ledger.add('fill-point-closed', where, `${station.fillPointId} is open ${hours}, not at ${clockWords(start)}`);
+    const words = `${station.fillPointId} is open ${hours}, not from ${clockWords(start)} to ${clockWords(end)}`;
+    ledger.add('fill-point-closed', where, words);
   }
-  const moved = [
-    ...fills.map((fill) => ({ stock: lookup.problem.materials[fill.material]?.stock ?? -1, parts: fill.parts })),
-    ...taken,
-  ];
   let least = station.visitMs + pourMs(state, fills) + rinseMs(state, rinsed);
-  for (const each of moved) {
-    const perPart = station.msPerPart[each.stock] ?? -1;
-    if (perPart >= 0) least += perPart * Math.max(0, each.parts);
-    else lacks(state, station, each.stock, where);
+  for (const [stock, parts] of stocksMoved(state, fills, taken)) {
+    const perPart = station.msPerPart[stock] ?? -1;
+    if (perPart >= 0) least += perPart * parts;
+    else {
+      const words = `${station.fillPointId} has no ${stockName(state, stock)}`;
+      ledger.add('fill-point-lacks-material', where, words);
+    }
   }
   if (standing.midStop) least += (standing.nextOp?.reloadMs ?? 0) + (standing.midZone ? rig.midZoneMs : 0);
   if ((station.msPerPart[waterStock(state)] ?? -1) < 0) rinseFromRig(state, rinsed, where);
   needTime(state, activity, least, where);
-}
-
-function lacks(state: DayState, station: Station, stock: number, where: string): void {
-  const name = state.lookup.problem.stocks[stock]?.productId || 'water';
-  state.ledger.add('fill-point-lacks-material', where, `${station.fillPointId} has no ${name}`);
 }
 
 function rinseFromRig(state: DayState, rinsed: readonly number[], where: string): void {

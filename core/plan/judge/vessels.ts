@@ -78,6 +78,25 @@ export function stockOfMaterial(problem: Problem, material: number) {
   return problem.stocks[problem.materials[material]?.stock ?? -1];
 }
 
+export function stockName(context: VesselContext, stock: number): string {
+  return context.lookup.problem.stocks[stock]?.productId || 'water';
+}
+
+/** Parts by stock that fills and stock fills move together. */
+export function stocksMoved(
+  context: VesselContext,
+  fills: readonly ReadFill[],
+  taken: readonly ReadStockFill[],
+): ReadonlyMap<number, number> {
+  const moved = new Map<number, number>();
+  const add = (stock: number, parts: number): void => {
+    moved.set(stock, (moved.get(stock) ?? 0) + Math.max(0, parts));
+  };
+  for (const fill of fills) add(context.lookup.problem.materials[fill.material]?.stock ?? -1, fill.parts);
+  for (const fill of taken) add(fill.stock, fill.parts);
+  return moved;
+}
+
 /** Empties compartments for another material. Returns the material that came out of each that held one. */
 export function rinse(context: VesselContext, ids: readonly string[], where: string): number[] {
   const out: number[] = [];
@@ -114,11 +133,11 @@ export function pourIn(context: VesselContext, fill: ReadFill, where: string): v
 }
 
 export function takeFromStock(context: VesselContext, stock: number, parts: number, where: string): void {
-  const { vessels, lookup, ledger } = context;
+  const { vessels, ledger } = context;
   const level = (vessels.stocks[stock] ?? 0) - parts;
   vessels.stocks[stock] = level;
   if (level < -LEVEL_SLACK_PARTS) {
-    const name = lookup.problem.stocks[stock]?.productId || 'water';
+    const name = stockName(context, stock);
     ledger.add('stock-below-empty', where, `the rig's stock of ${name} is short by ${amountWords(-level)}`);
     vessels.stocks[stock] = 0;
   }
