@@ -1,4 +1,5 @@
 import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType, type Paths64 } from 'clipper2-ts';
+import { sortOut } from './free-holes.ts';
 import { boxesMeet, EMPTY_REGION, type GridPath, isEmpty, type Region, regionOf, STEPS_PER_METRE } from './region.ts';
 
 /** How far a round corner may lie inside the true arc when a region is grown: 1 mm. */
@@ -20,15 +21,19 @@ export function union(regions: readonly Region[]): Region {
   return keepApart(filled) ? regionOf(paths) : run(ClipType.Union, paths, []);
 }
 
-/** What `region` covers and none of `others` does. */
+/**
+ * What `region` covers and none of `others` does. Others that lie free inside it become holes without a sweep; only those
+ * that meet its edge or one another are handed to the clipper.
+ */
 export function difference(region: Region, others: readonly Region[]): Region {
   const meeting = others.filter((each) => boxesMeet(region.box, each.box));
   if (meeting.length === 0 || isEmpty(region)) return region;
-  return run(
-    ClipType.Difference,
-    region.paths,
-    meeting.flatMap((each) => each.paths),
-  );
+  const { tangled, holes } = sortOut(region, meeting);
+  const clip = tangled.flatMap((each) => each.paths);
+  const left = clip.length === 0 ? region : run(ClipType.Difference, region.paths, clip);
+  if (holes.length === 0) return left;
+  const reversed = holes.flatMap((each) => each.paths.map((path) => path.toReversed()));
+  return { paths: [...left.paths, ...reversed], box: left.box };
 }
 
 /** What both regions cover. */

@@ -1,4 +1,5 @@
 import type { GridPath, GridPoint } from './region.ts';
+import { isBetween, turn } from './segments.ts';
 
 /** Where sides meet that are not neighbours in one path. */
 export type Contacts = {
@@ -100,21 +101,11 @@ function touchOf(
   first: number,
   second: number,
 ): GridPoint | null {
-  if (start === 0 && holds(against, side.from)) return side.from;
-  if (end === 0 && holds(against, side.to)) return side.to;
-  if (first === 0 && holds(side, against.from)) return against.from;
-  if (second === 0 && holds(side, against.to)) return against.to;
+  if (start === 0 && isBetween(side.from, against.from, against.to)) return side.from;
+  if (end === 0 && isBetween(side.to, against.from, against.to)) return side.to;
+  if (first === 0 && isBetween(against.from, side.from, side.to)) return against.from;
+  if (second === 0 && isBetween(against.to, side.from, side.to)) return against.to;
   return null;
-}
-
-/** True where a point of the side's line lies within its box. */
-function holds(side: Side, point: GridPoint): boolean {
-  return point.x >= side.west && point.x <= side.east && point.y >= side.south && point.y <= side.north;
-}
-
-/** Positive where `point` lies left of the line from `from` to `to`. */
-function turn(from: GridPoint, to: GridPoint, point: GridPoint): number {
-  return (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x);
 }
 
 function between(from: GridPoint, to: GridPoint, share: number): GridPoint {

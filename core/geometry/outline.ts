@@ -1,11 +1,10 @@
 import { PointInPolygonResult, pointInPolygon } from 'clipper2-ts';
 import type { AreaGeometry, Position } from '../book/index.ts';
 import { difference, intersection, union } from './booleans.ts';
-import { findContacts } from './contacts.ts';
 import { polygonsOf } from './degrees-box.ts';
 import { type GeometryFault, holeIgnoredFault, holeOutsideFault, invalidFault, partIgnoredFault } from './faults.ts';
 import type { LocalPlane } from './local-plane.ts';
-import { type GridPath, type Region, regionArea } from './region.ts';
+import { type Region, regionArea } from './region.ts';
 import { readRing } from './rings.ts';
 
 /** An outline as ground in a plane. */
@@ -77,40 +76,11 @@ function cutHoles(
   holes: readonly Hole[],
 ): { readonly net: Region; readonly faults: readonly GeometryFault[] } {
   if (holes.length === 0) return { net: shell, faults: [] };
-  const laid = layHoles(shell, holes);
-  if (laid !== null) return { net: laid, faults: [] };
   const net = difference(
     shell,
     holes.map((each) => each.region),
   );
   return { net, faults: misplacedHoles(shell, net, holes) };
-}
-
-/** The usual case without a boolean operation: every ring plain, holes inside the shell, apart from it and one another. */
-function layHoles(shell: Region, holes: readonly Hole[]): Region | null {
-  const outer = shell.paths[0];
-  if (outer === undefined || shell.paths.length !== 1) return null;
-  const inner: GridPath[] = [];
-  for (const { region } of holes) {
-    const path = region.paths[0];
-    if (path === undefined || region.paths.length !== 1) return null;
-    inner.push(path);
-  }
-  const contacts = findContacts([outer, ...inner]);
-  if (contacts.crossingCount > 0 || contacts.touch !== null) return null;
-  for (const [index, path] of inner.entries()) {
-    if (!startsInside(path, outer)) return null;
-    if (inner.some((other, place) => place !== index && startsInside(path, other))) return null;
-  }
-  return { paths: [outer, ...inner.map((path) => path.toReversed())], box: shell.box };
-}
-
-function startsInside(path: GridPath, within: GridPath): boolean {
-  const point = path[0];
-  return (
-    point !== undefined &&
-    pointInPolygon({ x: point.x, y: point.y }, within as { x: number; y: number }[]) === PointInPolygonResult.IsInside
-  );
 }
 
 function misplacedHoles(shell: Region, net: Region, holes: readonly Hole[]): GeometryFault[] {
