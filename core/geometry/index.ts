@@ -3,8 +3,9 @@ export { boxCentre, type DegreesBox, degreesBox, joinBoxes, polygonsOf, position
 export { distanceMetres } from './ellipsoid.ts';
 export { type GeometryFault, type GeometryFaultCode, placeText } from './faults.ts';
 export { type LocalPlane, localPlane, type PlanePoint, unwrapLongitude, wrapLongitude } from './local-plane.ts';
-export { boundingBox, centreOf, containsPosition, cornersOf, nearestOnOutline, polygonsInside } from './lonlat.ts';
+export { boundingBox, centreOf, containsPosition, cornersOf, nearestOnOutline } from './lonlat.ts';
 export { type Outline, type RefusedOutline, readOutline } from './outline.ts';
+export { outlinesOverlap } from './overlap.ts';
 export { joinParts, partArea, partsOf, type RegionPart, toGeometry, toPolygons } from './parts.ts';
 export { type AreaReading, lineLengthMetres, outlineArea, ringAreaSquareMetres } from './quick-area.ts';
 export { boxesMeet, EMPTY_REGION, isEmpty, type Region, regionArea, STEPS_PER_METRE } from './region.ts';

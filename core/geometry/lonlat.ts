@@ -3,7 +3,6 @@ import {
   booleanPointInPolygon,
   center,
   coordAll,
-  flattenEach,
   lineString,
   multiPolygon,
   nearestPointOnLine,
@@ -64,21 +63,6 @@ export function nearestOnOutline(geometry: AreaGeometry, position: Position): Po
     }
   }
   return best;
-}
-
-/** The polygons inside a GeoJSON geometry of any kind, and how many other members it has. */
-export function polygonsInside(geometry: GeoJSON.Geometry): {
-  readonly polygons: readonly GeoJSON.Position[][][];
-  readonly others: number;
-} {
-  const polygons: GeoJSON.Position[][][] = [];
-  let others = 0;
-  flattenEach(geometry as GeoJSON.Point, ({ geometry: each }) => {
-    const member = each as GeoJSON.Geometry | null;
-    if (member?.type === 'Polygon') polygons.push(member.coordinates);
-    else others += 1;
-  });
-  return { polygons, others };
 }
 
 function toGeoJson(shape: AreaGeometry | Position): GeoJSON.Point | GeoJSON.Polygon | GeoJSON.MultiPolygon {

@@ -1,4 +1,3 @@
-import { PointInPolygonResult, pointInPolygon } from 'clipper2-ts';
 import type { AreaGeometry, Position } from '../book/index.ts';
 import { difference, intersection, union } from './booleans.ts';
 import { polygonsOf } from './degrees-box.ts';

@@ -82,7 +82,7 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   '@fontsource/*': ['renderer'],
   sqlite3: ['electron/services/store'],
   ws: ['electron/loopback'],
-  papaparse: ['electron', 'renderer'],
+  papaparse: ['core/formats'],
   electron: ['electron/main', 'electron/preload'],
   '@valibot/to-json-schema': ['electron/tools'],
   valibot: ['core', 'electron', 'renderer'],

@@ -1,0 +1,2 @@
+export { previewLawns } from './lawns.ts';
+export { previewMatrix } from './matrix.ts';

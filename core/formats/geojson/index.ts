@@ -1,0 +1,11 @@
+export {
+  MEASURE_FORMAT,
+  MEASURE_VERSION,
+  type MeasuredFile,
+  type MeasuredProperty,
+  type MeasuredZone,
+  type MeasureProperty,
+  measuredFromBook,
+  measureGeojson,
+} from './measured.ts';
+export { previewGeojson } from './preview.ts';

@@ -1,0 +1,14 @@
+export { previewLawns, previewMatrix } from './csv/index.ts';
+export {
+  MEASURE_FORMAT,
+  MEASURE_VERSION,
+  type MeasuredFile,
+  type MeasuredProperty,
+  type MeasuredZone,
+  type MeasureProperty,
+  measuredFromBook,
+  measureGeojson,
+  previewGeojson,
+} from './geojson/index.ts';
+export { FORMATS, findFormat } from './registry.ts';
+export type { FileFormat, GroundFormat, GroundPreview, MatrixFormat, MatrixPreview } from './types.ts';
