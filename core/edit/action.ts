@@ -1,0 +1,46 @@
+import type { Result } from '../base/index.ts';
+import type { Book } from '../book/index.ts';
+import type { AnyRecord, TableName } from './tables.ts';
+
+/** Adds a record, or replaces the one with the same id. A new record goes to `at`, or to the end. */
+export type PutAction = {
+  readonly kind: 'put';
+  readonly table: TableName;
+  readonly record: AnyRecord;
+  readonly at?: number;
+  /** What the user did, "Change gate width"; made up from the record where it is absent. */
+  readonly label?: string;
+};
+
+/** Takes a record out of its table. References to it stay and are named by the checks. */
+export type RemoveAction = {
+  readonly kind: 'remove';
+  readonly table: TableName;
+  readonly id: string;
+  readonly label?: string;
+};
+
+/** Moves a record to another place in its table. */
+export type MoveAction = { readonly kind: 'move'; readonly table: TableName; readonly id: string; readonly to: number };
+
+/** The parts of a book that are no tables. `matrix: null` takes the imported matrix away. */
+export type BookSettings = {
+  readonly name?: string;
+  readonly note?: string;
+  readonly units?: Book['units'];
+  readonly prices?: Book['prices'];
+  readonly travel?: Book['travel'];
+  readonly matrix?: Book['matrix'] | null;
+};
+
+export type SetAction = { readonly kind: 'set'; readonly changes: BookSettings; readonly label?: string };
+
+/** Several edits as one step: all of them, or none. */
+export type SeveralAction = { readonly kind: 'several'; readonly label: string; readonly actions: readonly Action[] };
+
+/** An edit of a book: a plain record that a screen dispatches, a host stores and undo replays. */
+export type Action = PutAction | RemoveAction | MoveAction | SetAction | SeveralAction;
+
+/** A book after an edit, the edit that takes it back, and what to call it in the menu. */
+export type Applied = { readonly book: Book; readonly inverse: Action; readonly label: string };
+export type ApplyResult = Result<Applied>;

@@ -1,0 +1,13 @@
+export type {
+  Action,
+  Applied,
+  ApplyResult,
+  BookSettings,
+  MoveAction,
+  PutAction,
+  RemoveAction,
+  SetAction,
+  SeveralAction,
+} from './action.ts';
+export { applyAction } from './apply.ts';
+export { type AnyRecord, RECORD_NAMES, type RecordOf, TABLES, type TableName } from './tables.ts';
