@@ -1,1 +1,2 @@
+export { type Placement, placeRefills, RefillPlacer } from './placer.ts';
 export type * from './types.ts';

@@ -1,0 +1,175 @@
+import type { RigModel } from './model.ts';
+
+/**
+ * A row of visits of one rig as a row of ops, in buffers that are used again for the next row. Chain positions `i` count the ops of
+ * all visits; position `length` stands for the end of the day.
+ */
+export class Chain {
+  readonly model: RigModel;
+  visits = 0;
+  length = 0;
+  /** [visit] */
+  job = new Int32Array(16);
+  place = new Int32Array(16);
+  mode = new Int32Array(16);
+  start = new Int32Array(17);
+  /** [i] */
+  op = new Int32Array(32);
+  swapMs = new Float64Array(32);
+  /** [i * compartments + c]: material of the next use of c at or after i, -1 for none. */
+  nextMaterial = new Int32Array(0);
+  /** [i * compartments + c]: parts still to be used from c at or after i before its next change of material. */
+  runParts = new Float64Array(0);
+  /** [i * stocks + s]: parts still to be used at or after i, rinses with it. */
+  stockParts = new Float64Array(0);
+  /** [i]: weight still to be used. */
+  weightLeft = new Float64Array(0);
+  /** [i]: time from the start of op i to the end of the day without any refill, waiting or break. */
+  leastMs = new Float64Array(0);
+  /** [visit] leastMs at its arrival. */
+  arriveLeastMs = new Float64Array(0);
+  private readonly heads: Int32Array;
+
+  constructor(model: RigModel) {
+    this.model = model;
+    const machines = model.ops.machine.reduce((top, each) => Math.max(top, each), -1);
+    this.heads = new Int32Array(machines + 1);
+  }
+
+  /** Takes up a new row of visits: `count` jobs with their mode numbers (0 for a job's first mode). */
+  load(jobs: ArrayLike<number>, modes: ArrayLike<number>, count: number): void {
+    const { model } = this;
+    this.reserveVisits(count);
+    this.visits = count;
+    let length = 0;
+    for (let v = 0; v < count; v += 1) {
+      const job = jobs[v] as number;
+      const mode = (model.modes.first[job] as number) + (modes[v] as number);
+      this.job[v] = job;
+      this.mode[v] = mode;
+      this.place[v] = (model.problem.jobs[job] as { place: number }).place;
+      this.start[v] = length;
+      const from = model.modes.opStart[mode] as number;
+      const to = model.modes.opStart[mode + 1] as number;
+      if (length + to - from > this.op.length) this.growOps(length + to - from);
+      for (let op = from; op < to; op += 1) this.op[length++] = op;
+    }
+    this.start[count] = length;
+    this.length = length;
+    this.fitHeads();
+    this.lookAhead();
+  }
+
+  private reserveVisits(count: number): void {
+    if (count <= this.job.length) return;
+    const size = count * 2;
+    this.job = new Int32Array(size);
+    this.place = new Int32Array(size);
+    this.mode = new Int32Array(size);
+    this.start = new Int32Array(size + 1);
+  }
+
+  private growOps(need: number): void {
+    const op = new Int32Array(need * 2);
+    op.set(this.op);
+    this.op = op;
+    this.swapMs = new Float64Array(need * 2);
+  }
+
+  /** The first op of each machine finds its head fitted. */
+  private fitHeads(): void {
+    const { heads, model } = this;
+    heads.fill(-1);
+    for (let i = 0; i < this.length; i += 1) {
+      const op = this.op[i] as number;
+      const machine = model.ops.machine[op] as number;
+      const head = model.ops.head[op] as number;
+      this.swapMs[i] = 0;
+      if (machine < 0 || head < 0) continue;
+      const fitted = heads[machine] as number;
+      if (fitted >= 0 && fitted !== head) this.swapMs[i] = model.ops.swapMs[op] as number;
+      heads[machine] = head;
+    }
+  }
+
+  private lookAhead(): void {
+    const { length } = this;
+    const C = this.model.compartments;
+    const S = this.model.stocks;
+    if (this.nextMaterial.length < (length + 1) * C || this.stockParts.length < (length + 1) * S) {
+      const size = (length + 1) * 2;
+      this.nextMaterial = new Int32Array(size * C);
+      this.runParts = new Float64Array(size * C);
+      this.stockParts = new Float64Array(size * S);
+      this.weightLeft = new Float64Array(size);
+      this.leastMs = new Float64Array(size);
+    }
+    if (this.arriveLeastMs.length < this.visits + 1) this.arriveLeastMs = new Float64Array(this.visits * 2 + 1);
+    this.nextMaterial.fill(-1, length * C, (length + 1) * C);
+    this.runParts.fill(0, length * C, (length + 1) * C);
+    this.stockParts.fill(0, length * S, (length + 1) * S);
+    this.weightLeft[length] = 0;
+    for (let i = length - 1; i >= 0; i -= 1) this.lookAheadFrom(i);
+    this.addTimes();
+  }
+
+  /** Works out the look-ahead figures of position i from those of i + 1. */
+  private lookAheadFrom(i: number): void {
+    const { model, nextMaterial, runParts, stockParts } = this;
+    const { ops } = model;
+    const C = model.compartments;
+    const S = model.stocks;
+    const row = i * C;
+    for (let c = 0; c < C; c += 1) {
+      nextMaterial[row + c] = nextMaterial[row + C + c] as number;
+      runParts[row + c] = runParts[row + C + c] as number;
+    }
+    for (let s = 0; s < S; s += 1) stockParts[i * S + s] = stockParts[(i + 1) * S + s] as number;
+    let weight = this.weightLeft[i + 1] as number;
+    const op = this.op[i] as number;
+    const material = ops.material[op] as number;
+    if (material >= 0) {
+      const stock = ops.stock[op] as number;
+      const end = ops.drawStart[op + 1] as number;
+      for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
+        const at = row + (ops.drawCompartment[draw] as number);
+        const parts = ops.drawParts[draw] as number;
+        const later = nextMaterial[at] as number;
+        if (later !== material) {
+          const rinse = later < 0 ? 0 : (model.problem.materials[material] as { rinseParts: number }).rinseParts;
+          if (rinse > 0 && model.water >= 0) {
+            stockParts[i * S + model.water] = (stockParts[i * S + model.water] as number) + rinse;
+            weight += rinse * (model.weight[model.water] as number);
+          }
+          nextMaterial[at] = material;
+          runParts[at] = 0;
+        }
+        runParts[at] = (runParts[at] as number) + parts;
+        stockParts[i * S + stock] = (stockParts[i * S + stock] as number) + parts;
+        weight += parts * (model.weight[stock] as number);
+      }
+    }
+    this.weightLeft[i] = weight;
+  }
+
+  private addTimes(): void {
+    const { model, leastMs } = this;
+    const { travelMs } = model.problem;
+    const rig = model.problem.rigs[model.rig] as { eveningMs: number };
+    let least = rig.eveningMs;
+    let to = model.homePlace;
+    for (let v = this.visits - 1; v >= 0; v -= 1) {
+      const place = this.place[v] as number;
+      const mode = this.mode[v] as number;
+      least += (travelMs[place * model.places + to] as number) + (model.modes.afterMs[mode] as number);
+      const first = this.start[v] as number;
+      for (let i = (this.start[v + 1] as number) - 1; i >= first; i -= 1) {
+        least += (model.ops.serviceMs[this.op[i] as number] as number) + (this.swapMs[i] as number);
+        leastMs[i] = least;
+      }
+      least += model.modes.beforeMs[mode] as number;
+      this.arriveLeastMs[v] = least;
+      to = place;
+    }
+  }
+}

@@ -1,0 +1,155 @@
+import type { Problem, ProblemRig } from '../problem/index.ts';
+import { settleAmounts } from './amounts.ts';
+import { keepLedger } from './ledger.ts';
+import { findReasons } from './reasons.ts';
+import { type RefillEvent, RefillSearch } from './refill-search.ts';
+import { isTimeline, playDay, type Timeline, type TimelineFault } from './timeline.ts';
+import type { RefillReason, RouteFault, RouteOutcome, Visit } from './types.ts';
+
+export type Placement =
+  | { readonly kind: 'placed'; readonly outcome: RouteOutcome }
+  | { readonly kind: 'impossible'; readonly fault: RouteFault };
+
+/** Labels kept at most from op to op where the best is wanted; met only by days of dozens of forced refills. */
+const WIDE = 2000;
+/** Ends of the day that are played exactly before the best is taken. */
+const ENDS = 24;
+
+type Played = { readonly events: readonly RefillEvent[]; readonly timeline: Timeline; readonly sparing: boolean };
+
+/** Places refills on routes of one problem; keeps its buffers from one route to the next. */
+export class RefillPlacer {
+  readonly problem: Problem;
+  private readonly searches: (RefillSearch | undefined)[];
+
+  constructor(problem: Problem) {
+    this.problem = problem;
+    this.searches = problem.rigs.map(() => undefined);
+  }
+
+  /**
+   * Cost of a route without lateness as the labels reckon it: exact where neither windows nor hours nor breaks bind, else close.
+   * Infinity where it cannot be done. `beam` bounds the labels kept from op to op.
+   */
+  estimate(rig: number, jobs: ArrayLike<number>, modes: ArrayLike<number>, count: number, beam: number): number {
+    return this.searchOf(rig).run(jobs, modes, count, { beam, latestMs: latestOf(this.rigOf(rig)) });
+  }
+
+  /** See `placeRefills`. `withReasons` false saves the work of finding what each refill saves. */
+  place(slot: number, visits: readonly Visit[], withReasons = true): Placement {
+    const rig = this.problem.slots[slot]?.rig ?? 0;
+    if (visits.length === 0) return { kind: 'placed', outcome: emptyRoute(slot) };
+    const search = this.searchOf(rig);
+    const jobs = visits.map((visit) => visit.job);
+    const modes = visits.map((visit) => visit.mode);
+    const limits = { beam: WIDE, latestMs: latestOf(this.rigOf(rig)) };
+    search.run(jobs, modes, visits.length, limits);
+    const { best, fault } = playEnds(search);
+    if (best === null) return { kind: 'impossible', fault: this.faultOf(search, jobs, modes, fault) };
+    const reasons = withReasons ? findReasons(search, jobs, modes, best.events, limits) : [];
+    if (withReasons) search.chain.load(jobs, modes, visits.length);
+    return { kind: 'placed', outcome: this.outcome(search, slot, visits, best, reasons) };
+  }
+
+  private outcome(
+    search: RefillSearch,
+    slot: number,
+    visits: readonly Visit[],
+    best: Played,
+    reasons: readonly RefillReason[],
+  ): RouteOutcome {
+    const day = this.problem.slots[slot]?.day ?? 0;
+    const played =
+      reasons.length === 0 ? best.timeline : (playEvents(search, best.events, best.sparing, reasons) as Timeline);
+    const late = visits.reduce((sum, visit) => sum + (this.problem.jobs[visit.job]?.lateCost[day] ?? 0), 0);
+    const { activities, paidMs, distanceM, cost } = played;
+    return { slot, visits, activities, paidMs, distanceM, cost: cost + late };
+  }
+
+  private faultOf(
+    search: RefillSearch,
+    jobs: readonly number[],
+    modes: readonly number[],
+    fault: TimelineFault | null,
+  ): RouteFault {
+    if (fault !== null && fault.kind !== 'too-long') return { kind: fault.kind, visit: fault.visit };
+    const { visit, kind, material } = search.dead;
+    const rig = this.rigOf(search.model.rig);
+    if (fault !== null || kind === 'too-long') {
+      search.run(jobs, modes, jobs.length, { beam: WIDE, latestMs: Number.POSITIVE_INFINITY });
+      const endMs = search.earliestEnd();
+      return { kind: 'too-long', overMs: Math.max(1, endMs - latestOf(rig)) };
+    }
+    if (kind === 'window') return { kind: 'window-missed', visit };
+    if (kind === 'closed') return { kind: 'station-closed', visit };
+    if (kind === 'payload') return { kind: 'payload', visit };
+    return { kind: 'no-material', visit: Math.max(0, visit), material };
+  }
+
+  private searchOf(rig: number): RefillSearch {
+    const search = this.searches[rig] ?? new RefillSearch(this.problem, rig);
+    this.searches[rig] = search;
+    return search;
+  }
+
+  private rigOf(rig: number): ProblemRig {
+    return this.problem.rigs[rig] as ProblemRig;
+  }
+}
+
+function latestOf(rig: ProblemRig): number {
+  return rig.shiftStartMs + rig.shiftMs + rig.overtimeMs;
+}
+
+function emptyRoute(slot: number): RouteOutcome {
+  return { slot, visits: [], activities: [], paidMs: 0, distanceM: 0, cost: 0 };
+}
+
+/** Plays the ends of the day that the labels found, best first, until no further one can be better. */
+function playEnds(search: RefillSearch): { best: Played | null; fault: TimelineFault | null } {
+  let best: Played | null = null;
+  let fault: TimelineFault | null = null;
+  const ends = Math.min(ENDS, search.finals.length);
+  for (let end = 0; end < ends; end += 1) {
+    if (best !== null && best.timeline.cost <= (search.finalCosts[end] as number)) break;
+    const events = search.eventsOf(search.finals[end] as number);
+    for (const sparing of [false, true]) {
+      const played = playEvents(search, events, sparing);
+      if (played === null) continue;
+      if (!isTimeline(played)) fault ??= played;
+      else if (best === null || played.cost < best.timeline.cost) best = { events, timeline: played, sparing };
+      if (best !== null && best.timeline.cost <= (search.finalCosts[end] as number)) break;
+    }
+  }
+  return { best, fault };
+}
+
+function playEvents(
+  search: RefillSearch,
+  events: readonly RefillEvent[],
+  sparing: boolean,
+  reasons: readonly RefillReason[] = [],
+): Timeline | TimelineFault | null {
+  const moves = settleAmounts(search, keepLedger(search.chain, events), sparing);
+  return moves === null ? null : playDay(search.chain, events, moves, reasons);
+}
+
+/**
+ * Places the refills of one rig on one day along a fixed row of visits (job and mode) so that the route costs least.
+ *
+ * Exact, up to the last millisecond, where no window, opening hours or break bind: labels then reckon every time and cost in full,
+ * amounts are made to measure afterwards, and only labels that cannot become better than another one are dropped. Three things are
+ * left out on purpose, since they can save no more than a few parts' flow time: opening the rig's stock inside an op before a
+ * compartment runs dry, keeping water of a cheaper station past a dearer one, and sharing bag places or payload between stocks from
+ * home that are kept past a station.
+ * Where times of day bind, labels reckon a transfer when its parts are used, not when they are moved, so that an arrival may be taken
+ * for earlier than it is; the best ends of the day are then played exactly and the best of those that hold is taken.
+ *
+ * Morning load, refills, trips, rinses and breaks are as in ../problem/types.ts. A station on the way to a stop is visited before the
+ * drive there; at most two stations lie between two stops.
+ *
+ * @param slot index into `problem.slots`; whether the jobs are allowed on its day is not looked at
+ */
+export function placeRefills(problem: Problem, slot: number, visits: readonly Visit[]): Placement {
+  return new RefillPlacer(problem).place(slot, visits);
+}

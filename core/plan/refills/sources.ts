@@ -1,0 +1,161 @@
+import { DONE, TIME } from './labels.ts';
+import type { Ledger } from './ledger.ts';
+import type { RefillEvent, RefillSearch } from './refill-search.ts';
+import type { SourceBook } from './steps.ts';
+
+/** Stations split the day of a stock into legs; leg 0 begins at home. */
+export type Sources = {
+  /** [run]: parts from home put into its compartment in the morning. */
+  readonly homeDirect: Float64Array;
+  /** [s]: parts of the stock taken along from home. */
+  readonly homeStock: Float64Array;
+  /** [run][e]: parts put into the compartment at the station of event e. */
+  readonly direct: readonly Float64Array[];
+  /** [s][e]: parts taken into the stock at event e. */
+  readonly stock: readonly Float64Array[];
+  /** [run][e]: parts that the run takes out of the rig's stock in the leg that begins with event e. */
+  readonly fromStock: readonly Float64Array[];
+};
+
+type Leg = {
+  readonly event: number;
+  /** Parts used once the rig's stock was open, and for rinses; of these, from home. */
+  opened: number;
+  fromHome: number;
+  /** [run]: parts from home in the compartment; parts used before the stock was open; parts used after. */
+  readonly free: Float64Array;
+  readonly forced: Float64Array;
+  readonly later: Float64Array;
+};
+
+/**
+ * Decides where each used part comes from, by playing the day once more in the way in which the labels paid for it. What a station
+ * gives goes into compartments as far as they take it, then into the stock.
+ */
+export function findSources(search: RefillSearch, ledger: Ledger): Sources {
+  const book = new Legs(search, ledger);
+  book.play();
+  const { runs, events } = ledger;
+  const { stocks } = search.model;
+  const grid = (rows: number): Float64Array[] => Array.from({ length: rows }, () => new Float64Array(events.length));
+  const sources: Sources = {
+    homeDirect: new Float64Array(runs.length),
+    homeStock: new Float64Array(stocks),
+    direct: grid(runs.length),
+    stock: grid(stocks),
+    fromStock: grid(runs.length),
+  };
+  for (let s = 0; s < stocks; s += 1) settleStock(search, ledger, book.legs[s] ?? [], s, sources);
+  return sources;
+}
+
+function settleStock(search: RefillSearch, ledger: Ledger, legs: readonly Leg[], s: number, sources: Sources): void {
+  const { model } = search;
+  legs.forEach((leg, number) => {
+    const atStation = leg.event > 0;
+    let bought = leg.opened - leg.fromHome;
+    sources.homeStock[s] = (sources.homeStock[s] as number) + leg.fromHome;
+    ledger.runs.forEach((run, r) => {
+      if (run.stock !== s) return;
+      sources.homeDirect[r] = (sources.homeDirect[r] as number) + (leg.free[r] as number);
+      let fromStock = leg.later[r] as number;
+      if (atStation) {
+        const forced = leg.forced[r] as number;
+        const alive = ledger.runAt[leg.event * model.compartments + run.compartment] === r;
+        const kept = legs.slice(number).reduce((sum, each) => sum + (each.free[r] as number), 0);
+        const room = alive ? (model.capacity[run.compartment] as number) - kept - forced : 0;
+        const extra = Math.max(0, Math.min(room, fromStock, bought));
+        (sources.direct[r] as Float64Array)[leg.event] = forced + extra;
+        bought -= extra;
+        fromStock -= extra;
+      }
+      (sources.fromStock[r] as Float64Array)[leg.event] = fromStock;
+    });
+    if (atStation) (sources.stock[s] as Float64Array)[leg.event] = bought;
+  });
+}
+
+/** The legs of every stock, filled while the day is played. */
+class Legs implements SourceBook {
+  readonly legs: Leg[][];
+  private readonly search: RefillSearch;
+  private readonly ledger: Ledger;
+  private event = 0;
+
+  constructor(search: RefillSearch, ledger: Ledger) {
+    this.search = search;
+    this.ledger = ledger;
+    this.legs = Array.from({ length: search.model.stocks }, () => [this.leg(0)]);
+  }
+
+  private leg(event: number): Leg {
+    const fresh = (): Float64Array => new Float64Array(this.ledger.runs.length);
+    return { event, opened: 0, fromHome: 0, free: fresh(), forced: fresh(), later: fresh() };
+  }
+
+  play(): void {
+    const { search, ledger } = this;
+    const { chain, labels, steps, model } = search;
+    const at = labels.first(chain, 0, 0);
+    steps.book = this;
+    let next = 1;
+    for (let i = 0; i < chain.length; i += 1) {
+      labels.data[at + DONE] = 0;
+      for (; ledger.events[next]?.position === i; next += 1) {
+        const event = ledger.events[next] as RefillEvent;
+        if (event.done > (labels.data[at + DONE] as number)) steps.work(at, i, event.done);
+        if (event.station < 0) steps.refillFromRig(at, i, event.changes);
+        else this.station(at, i, event, next);
+        this.event = next;
+      }
+      steps.work(at, i, model.ops.area[chain.op[i] as number] as number);
+    }
+    steps.book = null;
+    labels.release(at);
+  }
+
+  private station(at: number, i: number, event: RefillEvent, number: number): void {
+    const { labels, steps, model } = this.search;
+    labels.data[at + TIME] = 0;
+    steps.visitStation(at, i, event.station, event.changes);
+    const held = model.holds[event.station] as number;
+    for (let s = 0; s < model.stocks; s += 1) if (((held >> s) & 1) === 1) this.legs[s]?.push(this.leg(number));
+  }
+
+  used(c: number, s: number, free: number, rest: number, cheap: number, opened: boolean): void {
+    const leg = this.legs[s]?.at(-1);
+    const r = this.ledger.runAt[this.event * this.search.model.compartments + c] as number;
+    if (leg === undefined) return;
+    leg.free[r] = (leg.free[r] as number) + free;
+    const part = opened || leg.event === 0 ? leg.later : leg.forced;
+    part[r] = (part[r] as number) + rest;
+    if (part === leg.forced) return;
+    leg.opened += rest;
+    leg.fromHome += cheap;
+  }
+
+  rinsed(parts: number, cheap: number): void {
+    const leg = this.legs[this.search.model.water]?.at(-1);
+    if (leg === undefined) return;
+    leg.opened += parts;
+    leg.fromHome += cheap;
+  }
+
+  /** Takes back from the latest legs first. */
+  returned(s: number, fromStock: number, fromCompartments: number): void {
+    let stock = fromStock;
+    let direct = fromCompartments;
+    for (const leg of [...(this.legs[s] ?? [])].reverse()) {
+      if (leg.event === 0) continue;
+      const less = Math.min(stock, leg.fromHome);
+      leg.fromHome -= less;
+      stock -= less;
+      leg.free.forEach((free, r) => {
+        const back = Math.min(direct, free);
+        leg.free[r] = free - back;
+        leg.forced[r] = (leg.forced[r] as number) + back;
+        direct -= back;
+      });
+    }
+  }
+}

@@ -1,0 +1,538 @@
+import type { Chain } from './chain.ts';
+import {
+  CARRIED_DIRECT,
+  CARRIED_STOCK,
+  CARRIES,
+  COST,
+  DIRECT,
+  DONE,
+  DRAWN,
+  FREE,
+  GIVEN,
+  HOME_DRAWN,
+  type Labels,
+  MATERIAL,
+  MOST_DRAWN,
+  NODE,
+  OPENED,
+  PAST_MOST,
+  PER_COMPARTMENT,
+  PER_STOCK,
+  PRICE,
+  REFILLED,
+  STATIONS,
+  TIME,
+  USED,
+} from './labels.ts';
+import { FROM_HOME, NOT_ABOARD, type RigModel } from './model.ts';
+
+/** Parts of a draw of `parts` over `area` that are gone after `done` units. */
+export function drawnAfter(parts: number, done: number, area: number): number {
+  return done >= area ? parts : Math.ceil((parts * done) / area);
+}
+
+/** Time of an op after `done` of its `area` units. */
+export function servedAfter(serviceMs: number, done: number, area: number): number {
+  return done >= area ? serviceMs : Math.floor((serviceMs * done) / area);
+}
+
+/** Told where used parts come from. */
+export type SourceBook = {
+  /** `free` parts were in compartment c since home; of the `rest`, `cheap` came with the rig's stock from home. */
+  readonly used: (c: number, s: number, free: number, rest: number, cheap: number, opened: boolean) => void;
+  /** Water for a rinse, out of the rig's stock. */
+  readonly rinsed: (parts: number, cheap: number) => void;
+  /** Parts that were booked as from home, but have to be taken on at the station. */
+  readonly returned: (s: number, fromStock: number, fromCompartments: number) => void;
+};
+
+/**
+ * What changes a label: work on ground, a refill from the rig, a visit to a station. Amounts are put off: a compartment that could be
+ * filled counts as filled as far as it turns out to be used, and is paid for when used. Each used part is paid for at
+ *  - nothing, while the compartment holds parts from home;
+ *  - the fill time alone, for parts out of the stock from home once the stock has been opened since the last station;
+ *  - the fill time and the station's time per part, else.
+ */
+export class Steps {
+  readonly model: RigModel;
+  readonly chain: Chain;
+  readonly labels: Labels;
+  private readonly cargoLimit: number;
+  private readonly bagPlaces: number;
+  private readonly refillMs: number;
+  private readonly midZoneMs: number;
+  private readonly costPerMs: number;
+  private readonly costPerM: number;
+  private readonly dearestFillMs: number;
+  private readonly moved: Float64Array;
+  /** Told of every part, where a day is played to learn the sources; null while searching. */
+  book: SourceBook | null = null;
+
+  constructor(model: RigModel, chain: Chain, labels: Labels) {
+    const rig = model.problem.rigs[model.rig];
+    if (rig === undefined) throw new RangeError('no such rig');
+    this.model = model;
+    this.chain = chain;
+    this.labels = labels;
+    this.cargoLimit = rig.cargoLimit;
+    this.bagPlaces = rig.bagPlaces;
+    this.refillMs = rig.refillMs;
+    this.midZoneMs = rig.midZoneMs;
+    this.costPerMs = rig.costPerMs;
+    this.costPerM = rig.costPerM;
+    this.dearestFillMs = Math.max(0, ...model.fillMs);
+    this.moved = new Float64Array(model.moments.count);
+  }
+
+  spend(at: number, ms: number): void {
+    const { data } = this.labels;
+    data[at + TIME] = (data[at + TIME] as number) + ms;
+    data[at + COST] = (data[at + COST] as number) + ms * this.costPerMs;
+  }
+
+  drive(at: number, from: number, to: number): void {
+    if (from === to) return;
+    const { data } = this.labels;
+    const { problem, places } = this.model;
+    const ms = problem.travelMs[from * places + to] as number;
+    data[at + TIME] = (data[at + TIME] as number) + ms;
+    data[at + COST] =
+      (data[at + COST] as number) +
+      ms * this.costPerMs +
+      (problem.travelM[from * places + to] as number) * this.costPerM;
+  }
+
+  /** Whether the op at position i finds the wrong material in one of its compartments. */
+  mismatched(at: number, i: number): boolean {
+    const { data, compartmentsAt } = this.labels;
+    const { ops } = this.model;
+    const op = this.chain.op[i] as number;
+    const material = ops.material[op] as number;
+    const end = ops.drawStart[op + 1] as number;
+    for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
+      const c = ops.drawCompartment[draw] as number;
+      if (data[at + compartmentsAt + c * PER_COMPARTMENT + MATERIAL] !== material) return true;
+    }
+    return false;
+  }
+
+  /** The last whole unit of the op at position i that the label reaches without another event. */
+  furthest(at: number, i: number): number {
+    const op = this.chain.op[i] as number;
+    const area = this.model.ops.area[op] as number;
+    const done = this.labels.data[at + DONE] as number;
+    if (this.reaches(at, op, done, area)) return area;
+    let low = done;
+    let high = area;
+    while (high - low > 1) {
+      const middle = Math.floor((low + high) / 2);
+      if (this.reaches(at, op, done, middle)) low = middle;
+      else high = middle;
+    }
+    return low;
+  }
+
+  /** What stops the label at `done` units: a compartment, a stock, or the payload. */
+  limitAt(at: number, i: number): { kind: 'compartment' | 'stock' | 'payload'; index: number } {
+    const { data, compartmentsAt } = this.labels;
+    const { ops, capacity } = this.model;
+    const op = this.chain.op[i] as number;
+    const area = ops.area[op] as number;
+    const done = data[at + DONE] as number;
+    const end = ops.drawStart[op + 1] as number;
+    for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
+      const c = ops.drawCompartment[draw] as number;
+      const parts = ops.drawParts[draw] as number;
+      const next = drawnAfter(parts, done + 1, area) - drawnAfter(parts, done, area);
+      if ((data[at + compartmentsAt + c * PER_COMPARTMENT + USED] as number) + next > (capacity[c] as number)) {
+        return { kind: 'compartment', index: c };
+      }
+    }
+    const stock = ops.stock[op] as number;
+    if (stock >= 0 && this.weightFits(at, stock, 1)) return { kind: 'stock', index: stock };
+    return { kind: 'payload', index: -1 };
+  }
+
+  private reaches(at: number, op: number, done: number, to: number): boolean {
+    const { data, compartmentsAt } = this.labels;
+    const { ops, capacity } = this.model;
+    const stock = ops.stock[op] as number;
+    if (stock < 0) return true;
+    const area = ops.area[op] as number;
+    const end = ops.drawStart[op + 1] as number;
+    let total = 0;
+    let fromStock = 0;
+    for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
+      const c = ops.drawCompartment[draw] as number;
+      const parts = ops.drawParts[draw] as number;
+      const y = drawnAfter(parts, to, area) - (done > 0 ? drawnAfter(parts, done, area) : 0);
+      const row = at + compartmentsAt + c * PER_COMPARTMENT;
+      if ((data[row + USED] as number) + y > (capacity[c] as number)) return false;
+      const direct = data[row + DIRECT] as number;
+      if (y > direct) fromStock += y - direct;
+      total += y;
+    }
+    if (fromStock > 0 && !this.stockGives(at, stock, fromStock)) return false;
+    return this.weightFits(at, stock, total);
+  }
+
+  /** Whether the rig's stock s still gives `parts`, by nurse tank or bag places. */
+  private stockGives(at: number, s: number, parts: number): boolean {
+    const { data, stocksAt } = this.labels;
+    const { model } = this;
+    const row = at + stocksAt + s * PER_STOCK;
+    if (data[row + PRICE] === NOT_ABOARD) return false;
+    const drawn = (data[row + DRAWN] as number) + parts;
+    if (s === model.water) return drawn <= (model.stockCapacity[s] as number);
+    let bags = 0;
+    for (let other = 0; other < model.stocks; other += 1) {
+      if (other === model.water) continue;
+      const place = at + stocksAt + other * PER_STOCK;
+      const now = other === s ? drawn : (data[place + DRAWN] as number);
+      const most = Math.max(now, data[place + MOST_DRAWN] as number);
+      if (most > 0) bags += Math.ceil(most / (model.bagParts[other] as number));
+    }
+    return bags <= this.bagPlaces;
+  }
+
+  private weightFits(at: number, s: number, parts: number): boolean {
+    if (!this.model.mayOverload) return true;
+    const { data, momentsAt } = this.labels;
+    const { moments, stocks, weight } = this.model;
+    const room = this.cargoLimit - parts * (weight[s] as number);
+    for (let m = 0; m < moments.count; m += 1) {
+      if (moments.counts[m * stocks + s] === 1 && (data[at + momentsAt + m] as number) > room) return false;
+    }
+    return true;
+  }
+
+  /** Works on op i from what is done up to `to` units. */
+  work(at: number, i: number, to: number): void {
+    const { data } = this.labels;
+    const { ops } = this.model;
+    const op = this.chain.op[i] as number;
+    const area = ops.area[op] as number;
+    const done = data[at + DONE] as number;
+    const service = ops.serviceMs[op] as number;
+    if (done === 0) this.spend(at, this.chain.swapMs[i] as number);
+    this.spend(at, servedAfter(service, to, area) - servedAfter(service, done, area));
+    const end = ops.drawStart[op + 1] as number;
+    const stock = ops.stock[op] as number;
+    for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
+      const parts = ops.drawParts[draw] as number;
+      const y = drawnAfter(parts, to, area) - drawnAfter(parts, done, area);
+      this.use(at, ops.drawCompartment[draw] as number, stock, y);
+    }
+    data[at + DONE] = to;
+    data[at + STATIONS] = 0;
+    data[at + GIVEN] = 0;
+    data[at + REFILLED] = 0;
+  }
+
+  /** Uses `y` parts of stock s out of compartment c. */
+  private use(at: number, c: number, s: number, y: number): void {
+    const { data, compartmentsAt, stocksAt } = this.labels;
+    const row = at + compartmentsAt + c * PER_COMPARTMENT;
+    const place = at + stocksAt + s * PER_STOCK;
+    const direct = data[row + DIRECT] as number;
+    const free = Math.min(y, data[row + FREE] as number);
+    data[row + USED] = (data[row + USED] as number) + y;
+    data[row + DIRECT] = Math.max(0, direct - y);
+    data[row + FREE] = (data[row + FREE] as number) - free;
+    if (y > direct) data[place + DRAWN] = (data[place + DRAWN] as number) + y - direct;
+    if (this.model.mayOverload) this.weigh(at, s, y);
+    if (free > 0 && data[place + PRICE] !== FROM_HOME) {
+      data[place + CARRIED_DIRECT] = (data[place + CARRIED_DIRECT] as number) + free;
+      data[at + CARRIES] = 1;
+    }
+    const opened = data[place + OPENED] === 1;
+    const cheap = y > free ? this.pay(at, s, y - free, this.model.fillMs[c] as number, opened) : 0;
+    if (this.book !== null) this.book.used(c, s, free, y - free, cheap, opened);
+    if (data[at + CARRIES] === 1) this.unload(at);
+  }
+
+  /** Pays for `parts` of stock s that were not in the compartment since home; returns how many of them came from home. */
+  private pay(at: number, s: number, parts: number, fillMs: number, opened: boolean): number {
+    const { data, stocksAt } = this.labels;
+    const place = at + stocksAt + s * PER_STOCK;
+    const price = data[place + PRICE] as number;
+    let cheap = 0;
+    if (price === FROM_HOME) {
+      cheap = parts;
+    } else if (price > 0 && opened) {
+      cheap = Math.min(parts, this.leftFromHome(at, s));
+      if (cheap > 0) {
+        data[place + CARRIED_STOCK] = (data[place + CARRIED_STOCK] as number) + cheap;
+        data[at + CARRIES] = 1;
+      }
+    }
+    data[place + HOME_DRAWN] = (data[place + HOME_DRAWN] as number) + cheap;
+    this.spend(at, parts * fillMs + (parts - cheap) * Math.max(0, price));
+    return cheap;
+  }
+
+  /** Parts of stock s that could have been taken along from home and are not used up. */
+  private leftFromHome(at: number, s: number): number {
+    const { model } = this;
+    if (model.homeHolds[s] !== 1) return 0;
+    const { data, stocksAt } = this.labels;
+    const drawn = data[at + stocksAt + s * PER_STOCK + HOME_DRAWN] as number;
+    if (s === model.water) return (model.stockCapacity[s] as number) - drawn;
+    let places = this.bagPlaces;
+    let placesThen = this.bagPlaces;
+    for (let other = 0; other < model.stocks; other += 1) {
+      if (other === model.water || other === s) continue;
+      const place = at + stocksAt + other * PER_STOCK;
+      const bag = model.bagParts[other] as number;
+      places -= Math.ceil((data[place + HOME_DRAWN] as number) / bag);
+      const past = data[place + PAST_MOST] as number;
+      if (past > 0) placesThen -= Math.ceil(Math.max(past, data[place + CARRIED_STOCK] as number) / bag);
+    }
+    const bag = model.bagParts[s] as number;
+    const carried = data[at + stocksAt + s * PER_STOCK + CARRIED_STOCK] as number;
+    return Math.max(0, Math.min(places * bag - drawn, placesThen * bag - carried));
+  }
+
+  private weigh(at: number, s: number, parts: number): void {
+    const { data, momentsAt } = this.labels;
+    const { moments, stocks, weight } = this.model;
+    const more = parts * (weight[s] as number);
+    for (let m = 0; m < moments.count; m += 1) {
+      if (moments.counts[m * stocks + s] === 1) data[at + momentsAt + m] = (data[at + momentsAt + m] as number) + more;
+    }
+  }
+
+  /**
+   * Parts from home that are used after a station gave their stock were aboard ever since. Where they crowd out what else has to be
+   * aboard, they are taken on at the station instead, and paid for after all.
+   */
+  private unload(at: number): void {
+    const { model } = this;
+    for (;;) {
+      const heavy = model.mayOverload ? this.overweight(at) : 0;
+      const crowded = this.bagsTooMany(at);
+      if (heavy <= 0 && !crowded) return;
+      if (!this.giveBack(at, heavy, crowded)) return;
+    }
+  }
+
+  private overweight(at: number): number {
+    const { data, momentsAt, stocksAt } = this.labels;
+    const { moments, stocks, weight } = this.model;
+    let most = 0;
+    for (let m = 0; m < moments.count; m += 1) {
+      let aboard = data[at + momentsAt + m] as number;
+      for (let s = 0; s < stocks; s += 1) {
+        if (moments.counts[m * stocks + s] === 1) continue;
+        const place = at + stocksAt + s * PER_STOCK;
+        const carried = (data[place + CARRIED_STOCK] as number) + (data[place + CARRIED_DIRECT] as number);
+        aboard += carried * (weight[s] as number);
+      }
+      most = Math.max(most, aboard - this.cargoLimit);
+    }
+    return most;
+  }
+
+  private bagsTooMany(at: number): boolean {
+    const { data, stocksAt } = this.labels;
+    const { model } = this;
+    let bags = 0;
+    for (let s = 0; s < model.stocks; s += 1) {
+      if (s === model.water) continue;
+      const most = this.mostOf(at, s, data[at + stocksAt + s * PER_STOCK + CARRIED_STOCK] as number);
+      if (most > 0) bags += Math.ceil(most / (model.bagParts[s] as number));
+    }
+    return bags > this.bagPlaces;
+  }
+
+  /** Most parts of stock s in bags at once, with `carried` parts from home. */
+  private mostOf(at: number, s: number, carried: number): number {
+    const { data, stocksAt } = this.labels;
+    const place = at + stocksAt + s * PER_STOCK;
+    return Math.max(carried, data[place + DRAWN] as number, data[place + MOST_DRAWN] as number);
+  }
+
+  /** Takes the cheapest step back from carrying parts from home; false where there is none. */
+  private giveBack(at: number, heavy: number, crowded: boolean): boolean {
+    const { data, stocksAt } = this.labels;
+    const { model } = this;
+    let best = -1;
+    let bestParts = 0;
+    let bestMs = Number.POSITIVE_INFINITY;
+    for (let s = 0; s < model.stocks; s += 1) {
+      const place = at + stocksAt + s * PER_STOCK;
+      const carried = data[place + CARRIED_STOCK] as number;
+      const direct = data[place + CARRIED_DIRECT] as number;
+      const weighty = Math.min(Math.ceil(heavy / (model.weight[s] as number)), carried + direct);
+      const parts = heavy > 0 ? weighty : crowded && s !== model.water ? this.bagStep(at, s, carried) : 0;
+      const ms = parts * Math.max(0, data[place + PRICE] as number);
+      if (parts <= 0 || ms >= bestMs) continue;
+      best = s;
+      bestParts = parts;
+      bestMs = ms;
+    }
+    if (best < 0) return false;
+    this.returnParts(at, best, bestParts);
+    return true;
+  }
+
+  /** Parts of stock s to leave at home so that one bag place gets free; 0 where that does not help. */
+  private bagStep(at: number, s: number, carried: number): number {
+    const bag = this.model.bagParts[s] as number;
+    const fewer = (Math.ceil(carried / bag) - 1) * bag;
+    if (carried <= 0 || Math.ceil(this.mostOf(at, s, fewer) / bag) >= Math.ceil(this.mostOf(at, s, carried) / bag))
+      return 0;
+    return carried - fewer;
+  }
+
+  private returnParts(at: number, s: number, parts: number): void {
+    const { data, stocksAt } = this.labels;
+    const place = at + stocksAt + s * PER_STOCK;
+    const stock = Math.min(parts, data[place + CARRIED_STOCK] as number);
+    const direct = parts - stock;
+    data[place + CARRIED_STOCK] = (data[place + CARRIED_STOCK] as number) - stock;
+    data[place + CARRIED_DIRECT] = (data[place + CARRIED_DIRECT] as number) - direct;
+    data[place + HOME_DRAWN] = (data[place + HOME_DRAWN] as number) - stock;
+    const price = Math.max(0, data[place + PRICE] as number);
+    this.spend(at, parts * price + direct * this.dearestFillMs);
+    if (this.book !== null) this.book.returned(s, stock, direct);
+  }
+
+  /** Bits of the compartments whose next use wants another material. */
+  pendingChanges(at: number, i: number): number {
+    const { data, compartmentsAt } = this.labels;
+    const C = this.model.compartments;
+    let mask = 0;
+    for (let c = 0; c < C; c += 1) {
+      const next = this.chain.nextMaterial[i * C + c] as number;
+      if (next >= 0 && data[at + compartmentsAt + c * PER_COMPARTMENT + MATERIAL] !== next) mask |= 1 << c;
+    }
+    return mask;
+  }
+
+  /** Of the pending changes, those that need water. */
+  wetChanges(at: number, mask: number): number {
+    const { data, compartmentsAt } = this.labels;
+    let wet = 0;
+    for (let c = 0; mask >> c !== 0; c += 1) {
+      if (((mask >> c) & 1) === 0) continue;
+      const old = data[at + compartmentsAt + c * PER_COMPARTMENT + MATERIAL] as number;
+      if ((this.model.problem.materials[old] as { rinseParts: number }).rinseParts > 0) wet |= 1 << c;
+    }
+    return wet;
+  }
+
+  /** Refills from the rig before the rest of op i, with the changes of `mask`. False where the rinse water is lacking. */
+  refillFromRig(at: number, i: number, mask: number): boolean {
+    const { labels, model } = this;
+    const { data, compartmentsAt, stocksAt } = labels;
+    const done = data[at + DONE] as number;
+    this.spend(at, this.refillMs + (done > 0 ? this.midZoneMs : 0));
+    for (let c = 0; c < model.compartments; c += 1) data[at + compartmentsAt + c * PER_COMPARTMENT + USED] = 0;
+    for (let s = 0; s < model.stocks; s += 1) data[at + stocksAt + s * PER_STOCK + OPENED] = 1;
+    if (mask !== 0 && !this.change(at, i, mask, true)) return false;
+    data[at + REFILLED] = 1;
+    data[at + NODE] = labels.addNode(data[at + NODE] as number, i, done, -1, mask);
+    return true;
+  }
+
+  /** Puts the next material into the compartments of `mask`, out of the rig's stock. */
+  private change(at: number, i: number, mask: number, fromRig: boolean): boolean {
+    const { data, compartmentsAt, stocksAt } = this.labels;
+    const { model, chain } = this;
+    const water = model.water;
+    for (let c = 0; mask >> c !== 0; c += 1) {
+      if (((mask >> c) & 1) === 0) continue;
+      const row = at + compartmentsAt + c * PER_COMPARTMENT;
+      const old = model.problem.materials[data[row + MATERIAL] as number];
+      if (old === undefined) return false;
+      this.spend(at, old.rinseMs);
+      if (fromRig && old.rinseParts > 0) {
+        if (water < 0 || !this.stockGives(at, water, old.rinseParts)) return false;
+        if (!this.weightFits(at, water, old.rinseParts)) return false;
+        if (model.mayOverload) this.weigh(at, water, old.rinseParts);
+        const place = at + stocksAt + water * PER_STOCK;
+        data[place + DRAWN] = (data[place + DRAWN] as number) + old.rinseParts;
+        const cheap = this.pay(at, water, old.rinseParts, 0, true);
+        if (this.book !== null) this.book.rinsed(old.rinseParts, cheap);
+      }
+      data[row + MATERIAL] = chain.nextMaterial[i * model.compartments + c] as number;
+      data[row + USED] = 0;
+      data[row + DIRECT] = 0;
+      data[row + FREE] = 0;
+    }
+    return true;
+  }
+
+  /**
+   * The visit itself at station k (drives and reload are the caller's): wait, resupply, changes of `mask`.
+   * False where it is closed. Transfer times come with use; the hours are checked without them.
+   */
+  visitStation(at: number, i: number, k: number, mask: number): boolean {
+    const { labels, model } = this;
+    const { data } = labels;
+    const station = model.problem.stations[k];
+    if (station === undefined) return false;
+    const early = station.openMs - (data[at + TIME] as number);
+    if (early > 0) this.spend(at, early);
+    if ((data[at + TIME] as number) + station.visitMs > station.closeMs) return false;
+    const done = data[at + DONE] as number;
+    this.spend(at, station.visitMs + (done > 0 ? this.midZoneMs : 0));
+    const held = model.holds[k] as number;
+    const givesWater = model.water >= 0 && ((held >> model.water) & 1) === 1;
+    if (mask !== 0 && !this.change(at, i, mask, !givesWater)) return false;
+    this.resupply(at, k, held);
+    this.fillDirect(at, i, held, mask);
+    data[at + STATIONS] = (data[at + STATIONS] as number) + 1;
+    data[at + GIVEN] = (data[at + GIVEN] as number) | held;
+    data[at + REFILLED] = 0;
+    data[at + NODE] = labels.addNode(data[at + NODE] as number, i, done, k, mask);
+    return true;
+  }
+
+  private resupply(at: number, k: number, held: number): void {
+    const { data, stocksAt, momentsAt } = this.labels;
+    const { model, moved } = this;
+    const allDry = model.holdsAllDry[k] === 1;
+    for (let s = 0; s < model.stocks; s += 1) {
+      if (((held >> s) & 1) === 0) continue;
+      const place = at + stocksAt + s * PER_STOCK;
+      const drawn = data[place + DRAWN] as number;
+      data[place + MOST_DRAWN] = allDry || s === model.water ? 0 : Math.max(drawn, data[place + MOST_DRAWN] as number);
+      if (s !== model.water && (data[place + PRICE] as number) >= 0) {
+        data[place + PAST_MOST] = Math.max(
+          data[place + PAST_MOST] as number,
+          this.mostOf(at, s, data[place + CARRIED_STOCK] as number),
+        );
+      }
+      data[place + DRAWN] = 0;
+      data[place + PRICE] = model.price[k * model.stocks + s] as number;
+      data[place + OPENED] = 0;
+    }
+    const { count, next } = model.moments;
+    moved.fill(0);
+    for (let m = 0; m < count; m += 1) {
+      const to = next[k * count + m] as number;
+      moved[to] = Math.max(moved[to] as number, data[at + momentsAt + m] as number);
+    }
+    if (held !== 0) moved[0] = 0;
+    for (let m = 0; m < count; m += 1) data[at + momentsAt + m] = moved[m] as number;
+  }
+
+  private fillDirect(at: number, i: number, held: number, changed: number): void {
+    const { data, compartmentsAt } = this.labels;
+    const { model, chain } = this;
+    for (let c = 0; c < model.compartments; c += 1) {
+      const row = at + compartmentsAt + c * PER_COMPARTMENT;
+      const material = data[row + MATERIAL] as number;
+      if (material < 0 || chain.nextMaterial[i * model.compartments + c] !== material) continue;
+      const stock = (model.problem.materials[material] as { stock: number }).stock;
+      if (((held >> stock) & 1) === 1) {
+        data[row + USED] = 0;
+        data[row + DIRECT] = model.capacity[c] as number;
+      } else if (((changed >> c) & 1) === 1) {
+        data[row + USED] = model.capacity[c] as number;
+      }
+    }
+  }
+}
