@@ -49,12 +49,16 @@ export function slopeRule(facts: Facts): Refusal | null {
   return { reason: 'too-steep', words: `slope ${figure(slopeDeg)}°, machine up to ${figure(limit)}°` };
 }
 
-/** The hose reaches the farthest corner. Where nobody knows how far that is, the answer is no until it has been paced. */
+/**
+ * The hose reaches the farthest corner. Where nobody knows how far that is, the answer is no until it has been paced; a zone
+ * that could not be measured at all is left to the test that says so.
+ */
 export function hoseRule(facts: Facts): Refusal | null {
   if (facts.kind === 'machine' || facts.hand.reachFt === undefined) return null;
   const { reachFt } = facts.hand;
   const farthest = knownFarthest(facts.question);
   if (farthest === null) {
+    if (facts.question.zoneMeasure.areaSqFt === null) return null;
     return {
       reason: 'hose-too-short',
       words: `hose ${figure(reachFt)} ft, way to the farthest corner not known: pace it and enter it`,

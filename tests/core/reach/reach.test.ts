@@ -241,6 +241,8 @@ describe('the zone', () => {
     expect([unknown.can, faulty.can]).toEqual([false, false]);
     expect([unknown.reason, faulty.reason]).toEqual(['zone-not-measured', 'zone-not-measured']);
     expect(unknown.words).not.toBe(faulty.words);
+    const byHose = { zoneMeasure: measured(zone, null), farthestFt: Number.POSITIVE_INFINITY };
+    expect(reach(ask(hand('reel'), 'spray', byHose)).reason).toBe('zone-not-measured');
   });
 });
 
