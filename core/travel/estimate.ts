@@ -1,6 +1,6 @@
 import type { TravelSettings } from '../book/index.ts';
+import { distanceMetres } from '../geometry/index.ts';
 import { METRES_PER_MILE, SECONDS_PER_HOUR } from '../units/index.ts';
-import { straightLineM } from './distance.ts';
 import type { Place } from './types.ts';
 
 /** A travel port that knows every pair. */
@@ -32,7 +32,7 @@ export function estimatePort(settings: TravelSettings): EstimatePort {
   return {
     source: 'estimate',
     between: (from, to) => {
-      const straight = straightLineM(from.at, to.at);
+      const straight = distanceMetres(from.at, to.at);
       return { durationSec: secondsFor(bands, straight), distanceM: Math.ceil(straight * settings.circuity) };
     },
   };
