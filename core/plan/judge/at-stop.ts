@@ -2,6 +2,7 @@ import type { Op } from '../problem/index.ts';
 import type { PlanActivity } from '../result/index.ts';
 import { cover } from './coverage.ts';
 import type { DayState } from './day-state.ts';
+import { coverWithLoad } from './loads.ts';
 import { taskKey } from './lookup.ts';
 import { needTime } from './need-time.ts';
 import { AMOUNT_SLACK, clockWords, GROUND_SLACK_SQ_FT, msOf, TIME_SLACK_MS } from './tolerance.ts';
@@ -108,6 +109,7 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
   fitHead(state, op, place);
   checkDraws(state, activity, op, from, to, place);
   drawForOp(state, op, from, to, place);
+  for (const draw of op.draws) coverWithLoad(state, draw.compartment, activity.areaSqFt);
   state.doneUnits.set(op, to);
   state.lastOp = op;
 }

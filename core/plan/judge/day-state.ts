@@ -2,6 +2,7 @@ import type { Op, ProblemRig } from '../problem/index.ts';
 import type { PlanDay } from '../result/index.ts';
 import type { Coverage } from './coverage.ts';
 import type { Ledger } from './ledger.ts';
+import type { SeenLoad } from './loads.ts';
 import type { Lookup } from './lookup.ts';
 import { cleanVessels, type Vessels } from './vessels.ts';
 import type { MatchedVisit } from './visits.ts';
@@ -39,6 +40,9 @@ export type DayState = {
   readonly vessels: Vessels;
   readonly sums: DaySums;
   readonly stops: SeenStop[];
+  readonly loads: SeenLoad[];
+  /** The load in each compartment, by its number. */
+  readonly openLoads: Map<number, SeenLoad>;
   /** Jobs charged for being late on this day. */
   readonly lateJobs: Set<number>;
   clockMs: number;
@@ -80,6 +84,8 @@ export function startOfDay(
     vessels: cleanVessels(lookup.problem, rig),
     sums: emptySums(),
     stops: [],
+    loads: [],
+    openLoads: new Map(),
     lateJobs: new Set(),
     clockMs: rig.shiftStartMs,
     place: lookup.problem.stations[rig.home]?.place ?? -1,

@@ -2,6 +2,7 @@ import type { PlanActivity } from '../result/index.ts';
 import { packUp, setUp, swapHead, treat } from './at-stop.ts';
 import { checkDayEnd } from './day-end.ts';
 import type { DayState } from './day-state.ts';
+import { openLoad } from './loads.ts';
 import { travelBetween } from './lookup.ts';
 import { needTime } from './need-time.ts';
 import { refill } from './refill.ts';
@@ -84,7 +85,10 @@ function morning(state: DayState, activity: Extract<PlanActivity, { kind: 'morni
       state.ledger.add('fill-point-lacks-material', where, `home has no ${stockName(state, stock)}`);
     }
   }
-  for (const fill of fills) pourIn(state, fill, where);
+  for (const fill of fills) {
+    openLoad(state, fill.compartment, fill.material, fill.parts, '');
+    pourIn(state, fill, where);
+  }
   for (const fill of taken) addToStock(state, fill);
   checkLoad(state, where);
   state.arrivedMs = msOf(activity.endSec);

@@ -1,16 +1,16 @@
 import type { Plan, PlanDay } from '../result/index.ts';
+import { reportFigures } from './compare.ts';
 import type { DayState } from './day-state.ts';
 import type { Ledger } from './ledger.ts';
+import { checkLoads } from './loads.ts';
 import { COST_SLACK_USD, DISTANCE_SLACK_M, GROUND_SLACK_SQ_FT, SUM_SLACK_SEC } from './tolerance.ts';
 import type { JudgeTotals } from './types.ts';
-
-type Figure = { readonly name: string; readonly stated: number; readonly found: number; readonly slack: number };
 
 /** Holds the figures that a day states against those of the re-run. */
 export function checkDayFigures(state: DayState): void {
   const { plan, sums, rig } = state;
   const startSec = rig.shiftStartMs / 1000;
-  report(state.ledger, state.label, [
+  reportFigures(state.ledger, state.label, [
     { name: 'startSec', stated: plan.startSec, found: startSec, slack: SUM_SLACK_SEC },
     { name: 'endSec', stated: plan.endSec, found: startSec + sums.paidMs / 1000, slack: SUM_SLACK_SEC },
     { name: 'paidSec', stated: plan.paidSec, found: sums.paidMs / 1000, slack: SUM_SLACK_SEC },
@@ -24,6 +24,7 @@ export function checkDayFigures(state: DayState): void {
     { name: 'number of stops', stated: plan.stops.length, found: state.stops.length, slack: 0 },
   ]);
   checkStops(state, plan);
+  checkLoads(state, plan);
 }
 
 function checkStops(state: DayState, plan: PlanDay): void {
@@ -35,7 +36,7 @@ function checkStops(state: DayState, plan: PlanDay): void {
       state.ledger.add('figure-differs', where, `"${stop.propertyId}" is listed, "${seen.propertyId}" is visited`);
       return;
     }
-    report(state.ledger, where, [
+    reportFigures(state.ledger, where, [
       { name: 'number', stated: stop.number, found: index + 1, slack: 0 },
       { name: 'arriveSec', stated: stop.arriveSec, found: seen.arriveMs / 1000, slack: SUM_SLACK_SEC },
       { name: 'leaveSec', stated: stop.leaveSec, found: seen.leaveMs / 1000, slack: SUM_SLACK_SEC },
@@ -48,7 +49,7 @@ export function checkTotals(ledger: Ledger, plan: Plan, found: JudgeTotals, stat
   const { totals } = plan;
   const loads = plan.days.reduce((sum, day) => sum + day.loads.length, 0);
   const days = Math.max(1, found.days);
-  report(ledger, 'totals', [
+  reportFigures(ledger, 'totals', [
     { name: 'days', stated: totals.days, found: found.days, slack: 0 },
     { name: 'stops', stated: totals.stops, found: found.stops, slack: 0 },
     { name: 'treatedSqFt', stated: totals.treatedSqFt, found: found.treatedSqFt, slack: GROUND_SLACK_SQ_FT },
@@ -62,13 +63,4 @@ export function checkTotals(ledger: Ledger, plan: Plan, found: JudgeTotals, stat
     { name: 'costUsd', stated: totals.costUsd, found: found.costUsd, slack: COST_SLACK_USD * days },
     { name: 'unplaced', stated: totals.unplaced, found: found.unplaced, slack: 0 },
   ]);
-}
-
-function report(ledger: Ledger, where: string, figures: readonly Figure[]): void {
-  for (const { name, stated, found, slack } of figures) {
-    // Sums of many large figures lose some of their last digits.
-    if (Math.abs(stated - found) > slack + Math.abs(found) * 1e-12) {
-      ledger.add('figure-differs', where, `${name} is ${stated} in the plan, ${found} when worked out`);
-    }
-  }
 }

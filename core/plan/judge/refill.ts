@@ -1,6 +1,8 @@
 import type { Op, Station } from '../problem/index.ts';
 import type { PlanActivity } from '../result/index.ts';
 import type { DayState } from './day-state.ts';
+import { closeLoad, openLoad } from './loads.ts';
+import { compartmentOf } from './lookup.ts';
 import { needTime } from './need-time.ts';
 import { clockWords, GROUND_SLACK_SQ_FT, msOf, TIME_SLACK_MS } from './tolerance.ts';
 import {
@@ -41,6 +43,7 @@ export function refill(state: DayState, activity: Refill, index: number, where: 
     const words = `after ${activity.afterSqFt} ft2 stated, ${standing.doneUnits} ft2 are done`;
     ledger.add('figure-differs', where, words);
   }
+  for (const id of activity.rinsedCompartmentIds) closeLoad(state, compartmentOf(state.rig, id));
   const rinsed = rinse(state, activity.rinsedCompartmentIds, where);
   if (activity.fillPointId === '') {
     fromRig(state, activity, standing, stated, taken, rinsed, where);
@@ -54,7 +57,10 @@ export function refill(state: DayState, activity: Refill, index: number, where: 
       fromStation(state, activity, station, standing, stated, taken, rinsed, where);
     }
   }
-  for (const fill of stated) pourIn(state, fill, where);
+  for (const fill of stated) {
+    openLoad(state, fill.compartment, fill.material, fill.parts, activity.fillPointId);
+    pourIn(state, fill, where);
+  }
   for (const fill of taken) addToStock(state, fill);
   checkLoad(state, where);
 }

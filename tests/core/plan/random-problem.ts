@@ -44,6 +44,8 @@ export type ProblemShape = {
   readonly hours?: number;
   /** True: every station needs the same time per part, where it holds a stock. */
   readonly evenFlow?: boolean;
+  /** Largest zone in thousands of ft2. */
+  readonly largest?: number;
   /** Half width of the town in metres. */
   readonly town?: number;
 };
@@ -207,7 +209,7 @@ function makeJobs(
         zoneId: `z-${zone}`,
         treatmentId: 't',
         step: 0,
-        areaUnits: roll.between(2, 30) * 1000 + roll.below(1000),
+        areaUnits: roll.between(2, shape.largest ?? 30) * 1000 + roll.below(1000),
       });
     }
     const taskIds = Array.from({ length: zones }, (_, zone) => first + zone);

@@ -59,13 +59,20 @@ function undominated(options: readonly Option[]): readonly Option[] {
   return options.filter((each, index) => {
     const own = figures[index] as number[];
     return !options.some((other, at) => {
-      if (at === index || `${other.materials}` !== `${each.materials}`) return false;
       const theirs = figures[at] as number[];
-      const noWorse = own.every((figure, place) => (theirs[place] as number) >= figure);
+      if (at === index || !noWorse(theirs, own) || `${other.materials}` !== `${each.materials}`) return false;
       // Of two that are alike in everything the first one stays.
-      return noWorse && (at < index || theirs.some((figure, place) => figure > (own[place] as number)));
+      return at < index || !noWorse(own, theirs);
     });
   });
+}
+
+/** True where every figure of the left list is at least that of the right one. */
+export function noWorse(left: readonly number[], right: readonly number[]): boolean {
+  for (let place = 0; place < right.length; place += 1) {
+    if ((left[place] as number) < (right[place] as number)) return false;
+  }
+  return true;
 }
 
 /**
@@ -205,11 +212,14 @@ function subsetSums(parts: readonly number[]): number[] {
 }
 
 /** True where loads smaller than "as much as fits and is needed" can be better: see `generous`, and where stock is scarce. */
-function mustCount({ route, source }: Asking, draft: Draft, run: Run): boolean {
+function mustCount({ route, source, at, units }: Asking, draft: Draft, run: Run): boolean {
   if (source.kind === 'home') return !route.roomy;
   if (!route.generous || source.kind !== 'rig') return !route.generous;
   const stock = route.problem.materials[run.material]?.stock as number;
-  return (draft.stocks[stock] as number) < run.total;
+  if ((draft.stocks[stock] as number) >= run.total) return false;
+  // Scarce, and another compartment or a later run wants some of it too.
+  const rivals = allRuns(route, at, units).flat();
+  return rivals.some((each) => each !== run && route.problem.materials[each.material]?.stock === stock);
 }
 
 /** Most parts that may go in: room, scarce stock, payload, bag places. */

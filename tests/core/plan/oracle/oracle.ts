@@ -1,5 +1,5 @@
 import type { Problem } from '../../../../core/plan/problem/index.ts';
-import { cheapestOrder } from './orders.ts';
+import { cheapestOrder, type Order, ordersOfSlot } from './orders.ts';
 import type { BestDay } from './refills.ts';
 
 /** The best that can be done: fewest jobs left out, then least cost. */
@@ -10,64 +10,87 @@ export type Truth = {
   readonly days: readonly { readonly slot: number; readonly jobs: readonly number[]; readonly day: BestDay }[];
 };
 
+/** What is known about serving a set of jobs in one slot: a bound first, later the cheapest day itself. */
+type Known = { least: number; orders: readonly Order[]; day: BestDay | null; exact: boolean };
+
 /**
  * Plans by brute force: every split of the jobs over the slots, every order, every mode, every placing of refills with explicit
  * levels. Shares no code with the program's own search and refills. For at most about seven jobs.
  */
 export function bruteForce(problem: Problem): Truth {
-  const all = (1 << problem.jobs.length) - 1;
-  let best: (Truth | null)[] = Array.from({ length: all + 1 }, (_, set) =>
-    set === 0 ? { unserved: 0, cost: 0, days: [] } : null,
-  );
-  const twins = new Map<string, (BestDay | null)[]>();
-  for (const [slot, { rig, day }] of problem.slots.entries()) {
-    // Days that differ in nothing cost the same.
-    const terms = problem.jobs.map((job) => [job.dayAllowed[day], job.lateCost[day]]);
-    const key = JSON.stringify([rig, terms]);
-    const days = twins.get(key) ?? daysOf(problem, slot, all);
-    twins.set(key, days);
-    best = withSlot(best, days, slot, all);
+  const known = new Map<string, Known>();
+  for (let left = 0; left <= problem.jobs.length; left += 1) {
+    const splits = setsOfSize(problem.jobs.length, problem.jobs.length - left).flatMap((set) =>
+      allSplits(set, problem.slots.length),
+    );
+    const best = cheapestSplit(problem, splits, known);
+    if (best !== null) return { ...best, unserved: left };
   }
-  return best.reduce<Truth>(
-    (winner, each, set) => {
-      if (each === null) return winner;
-      const truth = { ...each, unserved: problem.jobs.length - bits(set) };
-      const better =
-        truth.unserved < winner.unserved || (truth.unserved === winner.unserved && truth.cost < winner.cost);
-      return better ? truth : winner;
-    },
-    { unserved: problem.jobs.length, cost: 0, days: [] },
+  throw new Error('leaving every job out is always possible');
+}
+
+function setsOfSize(count: number, size: number): number[][] {
+  const sets = Array.from({ length: 1 << count }, (_, bits) =>
+    Array.from({ length: count }, (__, job) => job).filter((job) => (bits & (1 << job)) !== 0),
   );
+  return sets.filter((set) => set.length === size);
 }
 
-function daysOf(problem: Problem, slot: number, all: number): (BestDay | null)[] {
-  return Array.from({ length: all + 1 }, (_, set) => (set === 0 ? null : cheapestOrder(problem, slot, members(set))));
+/** Every way to hand the jobs of a set to the slots: one list of jobs per slot. */
+function allSplits(set: readonly number[], slots: number): number[][][] {
+  let splits: number[][][] = [Array.from({ length: slots }, () => [])];
+  for (const job of set) {
+    splits = splits.flatMap((split) =>
+      split.map((_, slot) => split.map((jobs, at) => (at === slot ? [...jobs, job] : jobs))),
+    );
+  }
+  return splits;
 }
 
-function withSlot(
-  best: readonly (Truth | null)[],
-  days: readonly (BestDay | null)[],
-  slot: number,
-  all: number,
-): (Truth | null)[] {
-  const next = [...best];
-  for (let set = 1; set <= all; set += 1) {
-    for (let part = set; part > 0; part = (part - 1) & set) {
-      const [rest, day] = [best[set ^ part], days[part]];
-      if (rest == null || day == null) continue;
-      const cost = rest.cost + day.cost;
-      if (cost < (next[set]?.cost ?? Number.POSITIVE_INFINITY)) {
-        next[set] = { unserved: 0, cost, days: [...rest.days, { slot, jobs: members(part), day }] };
-      }
+/** The cheapest split: bounds are made exact one at a time until the cheapest one has no bound left in it. */
+function cheapestSplit(
+  problem: Problem,
+  splits: readonly (readonly (readonly number[])[])[],
+  known: Map<string, Known>,
+): Omit<Truth, 'unserved'> | null {
+  const parts = splits.map((split) =>
+    split.flatMap((jobs, slot) =>
+      jobs.length === 0 ? [] : [{ slot, jobs, known: knownOf(problem, slot, jobs, known) }],
+    ),
+  );
+  for (;;) {
+    let [best, least] = [-1, Number.POSITIVE_INFINITY];
+    parts.forEach((split, index) => {
+      const sum = split.reduce((total, part) => total + part.known.least, 0);
+      if (sum < least) [best, least] = [index, sum];
+    });
+    const split = parts[best];
+    if (split === undefined) return null;
+    const open = split.find((part) => !part.known.exact);
+    if (open === undefined) {
+      const days = split.map(({ slot, jobs, known: { day } }) => ({ slot, jobs, day: day as BestDay }));
+      return { cost: least, days };
     }
+    open.known.day = cheapestOrder(problem, open.slot, open.known.orders);
+    open.known.least = open.known.day?.cost ?? Number.POSITIVE_INFINITY;
+    open.known.exact = true;
   }
-  return next;
 }
 
-function members(set: number): number[] {
-  return Array.from({ length: 31 }, (_, bit) => bit).filter((bit) => (set & (1 << bit)) !== 0);
-}
-
-function bits(set: number): number {
-  return members(set).length;
+function knownOf(problem: Problem, slot: number, jobs: readonly number[], known: Map<string, Known>): Known {
+  const { rig, day } = problem.slots[slot] as Problem['slots'][number];
+  // Days that differ in nothing cost the same.
+  const terms = jobs.map((job) => [job, problem.jobs[job]?.dayAllowed[day], problem.jobs[job]?.lateCost[day]]);
+  const key = JSON.stringify([rig, terms]);
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const orders = ordersOfSlot(problem, slot, jobs);
+  const fresh: Known = {
+    orders,
+    least: orders[0]?.least ?? Number.POSITIVE_INFINITY,
+    day: null,
+    exact: orders.length === 0,
+  };
+  known.set(key, fresh);
+  return fresh;
 }

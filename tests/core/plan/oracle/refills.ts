@@ -1,6 +1,8 @@
 import type { Station } from '../../../../core/plan/problem/index.ts';
-import { type Hold, optionsFor, type Source } from './amounts.ts';
+import { type Hold, noWorse, optionsFor, type Source } from './amounts.ts';
+import { leastRefills } from './bounds.ts';
 import { drawn } from './needs.ts';
+import { Queue } from './queue.ts';
 import { dayCost, type FixedRoute, type FlatOp, homePlace, travel } from './route.ts';
 
 /** The cheapest day of a fixed route, with what happens in it in words. */
@@ -15,31 +17,46 @@ type State = Hold & {
 };
 type Story = { readonly words: string; readonly before: Story | null };
 
-type Seen = { readonly ms: number; readonly m: number };
+/**
+ * A point of the day from which it can go on in several ways: on the way to a stop, on site before an op, dry in the middle of one,
+ * at a station on a trip from a stop, or back from it; or the day's end.
+ */
+type Node = {
+  readonly kind: 'way' | 'site' | 'dry' | 'trip' | 'back' | 'end';
+  readonly state: State;
+  readonly at: number;
+  readonly units: number;
+  /** Stations been to in this chain. */
+  readonly been: readonly number[];
+  /** Place to come back to from a trip. */
+  readonly back: number;
+  /** Least cost of a whole day that goes through here. */
+  readonly least: number;
+};
+
 type Search = {
   readonly route: FixedRoute;
-  best: number;
-  story: Story | null;
-  /** Moments at which the same point was reached with the same levels. */
-  readonly seen: Map<string, Seen[]>;
+  readonly bound: number;
+  readonly queue: Queue<Node>;
+  /** Times, metres (both negative) and levels with which a point was reached. */
+  readonly seen: Map<string, number[][]>;
 };
 
 /**
- * Tries every way to place refills in a fixed order of visits, depth first, and returns the cheapest day below `bound`, or null.
- * A refill may lie before a visit (at a station), after its set-up and between its ops, and where a compartment has run dry.
+ * Tries every way to place refills in a fixed order of visits, always going on from where the least cost of the whole day is lowest,
+ * and returns the cheapest day below `bound`, or null. A refill may lie before a visit (at a station), after its set-up and between
+ * its ops, and where a compartment has run dry.
  */
 export function cheapestDay(route: FixedRoute, bound: number): BestDay | null {
   const { problem, rig } = route;
-  const search: Search = { route, best: bound, story: null, seen: new Map() };
+  const search: Search = { route, bound, queue: new Queue(), seen: new Map() };
   const home = problem.stations[rig.home] as Station;
   const empty: Hold = {
     levels: rig.compartments.map(() => 0),
     materials: rig.compartments.map(() => -1),
     stocks: problem.stocks.map(() => 0),
   };
-  const morning = optionsFor({ route, hold: empty, at: 0, units: 0, source: { kind: 'home', station: home } });
-  // The fullest first: it is mostly the best.
-  for (const option of [...morning].sort((left, right) => total(right) - total(left))) {
+  for (const option of optionsFor({ route, hold: empty, at: 0, units: 0, source: { kind: 'home', station: home } })) {
     const state: State = {
       ...option,
       ms: rig.shiftStartMs + rig.morningMs,
@@ -48,13 +65,38 @@ export function cheapestDay(route: FixedRoute, bound: number): BestDay | null {
       breakTaken: rig.breakAfterMs < 0,
       story: { words: `morning ${option.levels} / ${option.stocks}`, before: null },
     };
-    onTheWay(search, state, 0, new Set());
+    push(search, 'way', state, 0, 0);
   }
-  return search.story === null ? null : { cost: search.best, story: told(search.story) };
+  for (let node = search.queue.pop(); node !== undefined; node = search.queue.pop()) {
+    if (node.kind === 'end') return { cost: node.least, story: told(node.state.story) };
+    expand(search, node);
+  }
+  return null;
 }
 
-function total(hold: Hold): number {
-  return [...hold.levels, ...hold.stocks].reduce((sum, each) => sum + each, 0);
+function expand(search: Search, node: Node): void {
+  const { state, at, units, been, back } = node;
+  switch (node.kind) {
+    case 'way':
+      onTheWay(search, state, at, been);
+      break;
+    case 'site':
+      treat(search, state, at, units);
+      refillHere(search, state, at, units);
+      break;
+    case 'dry':
+      refillHere(search, state, at, units);
+      break;
+    case 'trip':
+      tripsFrom(search, state, back, at, units, been);
+      break;
+    case 'back':
+      treat(search, state, at, units);
+      rigRefill(search, state, at, units);
+      break;
+    case 'end':
+      break;
+  }
 }
 
 function told(story: Story | null): string[] {
@@ -64,15 +106,14 @@ function told(story: Story | null): string[] {
 }
 
 /** Before the visit of op `at`: straight there, or by way of a station. */
-function onTheWay(search: Search, state: State, at: number, been: ReadonlySet<number>): void {
+function onTheWay(search: Search, state: State, at: number, been: readonly number[]): void {
   const { route } = search;
-  if (hopeless(search, state, at, `w${[...been]}`)) return;
   const flat = route.ops[at] as FlatOp;
   const job = route.jobs[flat.visit] as FixedRoute['jobs'][number];
   const leg = travel(route.problem, state.place, job.place);
   arrive(search, { ...state, ms: state.ms + leg.ms, m: state.m + leg.m, place: job.place }, at);
   for (const [number, visited] of stationVisits(search, state, at, 0, been)) {
-    onTheWay(search, visited, at, new Set([...been, number]));
+    push(search, 'way', visited, at, 0, [...been, number]);
   }
 }
 
@@ -85,17 +126,14 @@ function arrive(search: Search, state: State, at: number): void {
   const due = !state.breakTaken && state.ms >= route.rig.breakAfterMs;
   const before = (route.modes[flat.visit] as FixedRoute['modes'][number]).beforeMs;
   const ms = ready + (due ? route.rig.breakMs : 0) + before;
-  atPoint(search, { ...state, ms, breakTaken: state.breakTaken || due }, at, 0);
+  push(search, 'site', { ...state, ms, breakTaken: state.breakTaken || due }, at, 0);
 }
 
-/** On site with op `at` next, `units` of it done: go on, or refill first. */
-function atPoint(search: Search, state: State, at: number, units: number): void {
-  if (hopeless(search, state, at, `p${units}`)) return;
-  treat(search, state, at, units);
+/** Every refill that can be made on site or from it; before the first op of a visit a station would have been gone to on the way. */
+function refillHere(search: Search, state: State, at: number, units: number): void {
   rigRefill(search, state, at, units);
   const { firstOfVisit } = search.route.ops[at] as FlatOp;
-  if (firstOfVisit && units === 0) return;
-  tripsFrom(search, state, state.place, at, units, new Set());
+  if (!firstOfVisit || units > 0) tripsFrom(search, state, state.place, at, units, []);
 }
 
 function rigRefill(search: Search, state: State, at: number, units: number): void {
@@ -119,16 +157,12 @@ function tripsFrom(
   back: number,
   at: number,
   units: number,
-  been: ReadonlySet<number>,
+  been: readonly number[],
 ): void {
   for (const [number, visited] of stationVisits(search, state, at, units, been)) {
     const leg = travel(search.route.problem, visited.place, back);
-    const returned = { ...visited, ms: visited.ms + leg.ms, m: visited.m + leg.m, place: back };
-    if (!hopeless(search, returned, at, `b${units}`)) {
-      treat(search, returned, at, units);
-      rigRefill(search, returned, at, units);
-    }
-    tripsFrom(search, visited, back, at, units, new Set([...been, number]));
+    push(search, 'back', { ...visited, ms: visited.ms + leg.ms, m: visited.m + leg.m, place: back }, at, units);
+    push(search, 'trip', visited, at, units, [...been, number], back);
   }
 }
 
@@ -138,14 +172,14 @@ function* stationVisits(
   state: State,
   at: number,
   units: number,
-  been: ReadonlySet<number>,
+  been: readonly number[],
 ): Generator<readonly [number, State]> {
   const { route } = search;
   const { op, firstOfVisit } = route.ops[at] as FlatOp;
   const middle = !firstOfVisit || units > 0;
   const extra = (middle ? op.reloadMs : 0) + (units > 0 ? route.rig.midZoneMs : 0);
   for (const [number, station] of route.problem.stations.entries()) {
-    if (been.has(number)) continue;
+    if (been.includes(number)) continue;
     const leg = travel(route.problem, state.place, station.place);
     const start = Math.max(state.ms + leg.ms, station.openMs);
     const source: Source = { kind: 'station', station };
@@ -177,11 +211,8 @@ function treat(search: Search, state: State, at: number, units: number): void {
   }
   const ms = state.ms + (units === 0 ? swapMs : 0) + spent(op.serviceMs, op.areaUnits, units, reached);
   const next = { ...state, levels, ms };
-  if (reached < op.areaUnits) {
-    dryPoint(search, next, at, reached);
-    return;
-  }
-  leaveOp(search, next, at);
+  if (reached < op.areaUnits) push(search, 'dry', next, at, reached);
+  else leaveOp(search, next, at);
 }
 
 /** Furthest mark that a level reaches from `units` on. */
@@ -194,60 +225,75 @@ function spent(serviceMs: number, areaUnits: number, from: number, to: number): 
   return after(to) - after(from);
 }
 
-function dryPoint(search: Search, state: State, at: number, units: number): void {
-  if (hopeless(search, state, at, `d${units}`)) return;
-  rigRefill(search, state, at, units);
-  tripsFrom(search, state, state.place, at, units, new Set());
-}
-
 function leaveOp(search: Search, state: State, at: number): void {
   const { route } = search;
   const { visit, lastOfVisit } = route.ops[at] as FlatOp;
   if (!lastOfVisit) {
-    atPoint(search, state, at + 1, 0);
+    push(search, 'site', state, at + 1, 0);
     return;
   }
   const packed = { ...state, ms: state.ms + (route.modes[visit] as FixedRoute['modes'][number]).afterMs };
-  if (at + 1 < route.ops.length) onTheWay(search, packed, at + 1, new Set());
-  else goHome(search, packed);
+  if (at + 1 < route.ops.length) push(search, 'way', packed, at + 1, 0);
+  else goHome(search, packed, at);
 }
 
-function goHome(search: Search, state: State): void {
-  const { route } = search;
+function goHome(search: Search, state: State, at: number): void {
+  const { route, queue, bound } = search;
   const leg = travel(route.problem, state.place, homePlace(route.problem, route.rig));
   const paid = state.ms + leg.ms + route.rig.eveningMs - route.rig.shiftStartMs;
-  const cost = dayCost(route, paid, state.m + leg.m);
-  if (cost >= search.best) return;
-  search.best = cost;
-  search.story = state.story;
+  const least = dayCost(route, paid, state.m + leg.m);
+  if (least < bound) queue.push({ kind: 'end', state, at, units: 0, been: [], back: -1, least });
 }
 
-/** True where the rest of the day cannot beat the best one, or the same point was reached before no later and no further. */
-function hopeless(search: Search, state: State, at: number, point: string): boolean {
-  const { route, seen } = search;
-  if (least(route, state, at, point) >= search.best) return true;
+/** Keeps a point for later unless the day cannot beat the bound from there, or it was reached before and no worse. */
+function push(
+  search: Search,
+  kind: Node['kind'],
+  state: State,
+  at: number,
+  units: number,
+  been: readonly number[] = [],
+  back = -1,
+): void {
+  const { route, seen, bound, queue } = search;
+  const least = leastCost(route, { kind, state, at, units, been, back });
+  if (least >= bound) return;
   // An earlier arrival can lose where a break is still to come, so that then only equal times compare.
   const clock = state.breakTaken ? '' : `${state.ms}`;
-  const key = `${at}${point}|${state.place}|${state.breakTaken}${clock}|${state.levels}|${state.materials}|${state.stocks}`;
+  // More aboard is no worse where there is room for everything; else only equal levels compare.
+  const levels = route.roomy ? '' : `${state.levels}|${state.stocks}`;
+  const key = `${kind}${at}|${units}|${been}|${state.place}|${clock}|${state.materials}|${levels}`;
+  const own = [-state.ms, -state.m, ...state.levels, ...state.stocks];
   const before = seen.get(key) ?? [];
-  if (before.some((each) => each.ms <= state.ms && each.m <= state.m)) return true;
-  seen.set(key, [...before, { ms: state.ms, m: state.m }]);
-  return false;
+  if (before.some((each) => noWorse(each, own))) return;
+  before.push(own);
+  seen.set(key, before);
+  queue.push({ kind, state, at, units, been, back, least });
 }
 
-/** Least cost of a day that goes on from here: nothing but driving, working and the evening. */
-function least(route: FixedRoute, state: State, at: number, point: string): number {
-  const { op, visit } = route.ops[at] as FlatOp;
-  let ms = state.ms + (route.restMs[at] as number);
+/** Least cost of a day that goes on from here: driving, working, the evening and the least that refills take. */
+function leastCost(route: FixedRoute, node: Omit<Node, 'least'>): number {
+  const { kind, state, at, units, been, back } = node;
+  const { op, visit, swapMs } = route.ops[at] as FlatOp;
+  const refills = leastRefills(route, at, units, state);
+  let ms = state.ms + (route.restMs[at] as number) + refills.ms;
   let metres = state.m + (route.restM[at] as number);
-  if (point.startsWith('w')) {
+  if (kind === 'way') {
     const leg = travel(route.problem, state.place, (route.jobs[visit] as FixedRoute['jobs'][number]).place);
     ms += leg.ms + (route.modes[visit] as FixedRoute['modes'][number]).beforeMs;
     metres += leg.m;
   } else {
-    const units = Number(point.slice(1));
-    ms -= spent(op.serviceMs, op.areaUnits, 0, units);
-    if (units > 0) ms -= (route.ops[at] as FlatOp).swapMs;
+    ms -= spent(op.serviceMs, op.areaUnits, 0, units) + (units > 0 ? swapMs : 0);
+    if (kind === 'trip') {
+      const leg = travel(route.problem, state.place, back);
+      ms += leg.ms;
+      metres += leg.m;
+    }
+  }
+  // In a chain of stations the next one may lie anywhere: then no detour is certain.
+  if (been.length === 0) {
+    ms += refills.detourMs;
+    metres += refills.detourM;
   }
   return dayCost(route, ms - route.rig.shiftStartMs, metres);
 }

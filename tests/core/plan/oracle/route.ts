@@ -24,6 +24,8 @@ export type FixedRoute = {
   readonly roomy: boolean;
   /** What `allRuns` has worked out before. */
   readonly runs: Map<number, readonly (readonly Run[])[]>;
+  /** What the bounds have worked out before: least detours by op and stock. */
+  readonly detours: Map<number, { readonly ms: number; readonly m: number }>;
   /** Lateness of its jobs on its day, nano-dollars. */
   readonly lateCost: number;
   /** From op i on: ms of driving, set-up, treating, packing up and the evening, without waiting, breaks and refills. */
@@ -70,7 +72,7 @@ export function fixRoute(
   const lateCost = jobs.reduce((sum, job) => sum + (job.lateCost[day] ?? 0), 0);
   const roomy = heaviest(problem, rig) <= rig.cargoLimit && bagsFit(problem, rig, ops);
   const generous = roomy && isGenerous(problem, rig);
-  const route = { problem, rig, jobs, modes, ops, lateCost, generous, roomy, runs: new Map() };
+  const route = { problem, rig, jobs, modes, ops, lateCost, generous, roomy, runs: new Map(), detours: new Map() };
   return { ...route, ...restOf(route) };
 }
 
