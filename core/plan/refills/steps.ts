@@ -235,20 +235,31 @@ export class Steps {
     const row = at + compartmentsAt + c * PER_COMPARTMENT;
     const place = at + stocksAt + s * PER_STOCK;
     const direct = data[row + DIRECT] as number;
-    const free = Math.min(y, data[row + FREE] as number);
+    let free = Math.min(y, data[row + FREE] as number);
     data[row + USED] = (data[row + USED] as number) + y;
     data[row + DIRECT] = Math.max(0, direct - y);
     data[row + FREE] = (data[row + FREE] as number) - free;
     if (y > direct) data[place + DRAWN] = (data[place + DRAWN] as number) + y - direct;
     if (this.model.mayOverload) this.weigh(at, s, y);
-    if (free > 0 && data[place + PRICE] !== FROM_HOME) {
-      data[place + CARRIED_DIRECT] = (data[place + CARRIED_DIRECT] as number) + free;
-      data[at + CARRIES] = 1;
-    }
+    if (free > 0 && data[place + PRICE] !== FROM_HOME) free = this.carryDirect(at, s, free);
     const opened = data[place + OPENED] === 1;
     const cheap = y > free ? this.pay(at, s, y - free, this.model.fillMs[c] as number, opened) : 0;
     if (this.book !== null) this.book.used(c, s, free, y - free, cheap, opened);
     if (data[at + CARRIES] === 1) this.unload(at);
+  }
+
+  /** Books parts that were in a compartment since home, as far as the payload then let them be aboard; returns how many. */
+  private carryDirect(at: number, s: number, parts: number): number {
+    const { data, stocksAt } = this.labels;
+    const place = at + stocksAt + s * PER_STOCK + CARRIED_DIRECT;
+    const before = data[place] as number;
+    data[place] = before + parts;
+    data[at + CARRIES] = 1;
+    const heavy = this.model.mayOverload ? this.overweight(at) : 0;
+    if (heavy <= 0) return parts;
+    const kept = Math.max(0, parts - Math.ceil(heavy / (this.model.weight[s] as number)));
+    data[place] = before + kept;
+    return kept;
   }
 
   /** Pays for `parts` of stock s that were not in the compartment since home; returns how many of them came from home. */
