@@ -112,7 +112,7 @@ export function residentialDay(): Book {
     },
     '1 Wagtail Court': { inBack: 'garden', keepAwayFt: 6, cautions: ['neighbour-garden'] },
     '3 Kiln Street': { locked: true, gateIn: 42 },
-    '8 Kiln Street': { inBack: 'water', keepAwayFt: 10, cautions: ['water'] },
+    '8 Kiln Street': { inBack: 'water', keepAwayFt: 6, cautions: ['water'] },
     '5 Kiln Street': { cautions: ['pets'] },
     '2 Orchard Rise': { backSlopeDeg: 9, frontSlopeDeg: 6 },
     '5 Orchard Rise': {
@@ -376,6 +376,8 @@ export function fourDayRound(): Book {
         name: 'Rig North',
         machines: [{ machineId: 'stand-on-35', ride: 'rack', unloadMin: 1, loadMin: 1 }],
         handMethodIds: ['reel-200'],
+        shiftMin: 480,
+        overtimeMin: 45,
         nurseTankGal: 150,
         payloadLb: 4000,
       }),
@@ -400,7 +402,7 @@ export function fourDayRound(): Book {
         propertyIds: 'all',
         skipped: [{ propertyId: 'alder-close-1', reason: 'newly seeded' }],
         dates: ['2027-03-15', '2027-03-16', '2027-03-17', '2027-03-18'],
-        dueDate: '2027-03-17',
+        dueDate: '2027-03-18',
         rigIds: ['rig-north'],
         wetGround: false,
       },
@@ -424,7 +426,7 @@ function oddLot(throwOf20: number): Partial<LotPlan> {
     case 5:
       return { cautions: ['pets'] };
     case 6:
-      return { inBack: 'water', keepAwayFt: 10, cautions: ['water'] };
+      return { inBack: 'water', keepAwayFt: 6, cautions: ['water'] };
     default:
       return {};
   }

@@ -2,11 +2,11 @@ import { type AppError, err, fingerprint, type Issue, issue, ok, type Result } f
 import type { Book, Property, Round, Treatment, Zone } from '../../book/index.ts';
 import { demandFor } from '../../demand/index.ts';
 import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from '../../measure/index.ts';
-import { quantity } from '../../units/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
-import { stationsOf, type Supplies, suppliesOf } from './materials.ts';
+import { quantity } from '../../units/index.ts';
+import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
 import { areaUnits, modesOf, type TaskOptions } from './modes.ts';
-import { type Option, optionsFor, type TaskFacts } from './options.ts';
+import { type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
 import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
 import { minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
 import type { Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
@@ -30,15 +30,25 @@ const MS_PER_DAY = 86_400_000;
 export function buildProblem(book: Book, roundId: string, options: ProblemOptions = {}): Result<Problem> {
   const round = book.rounds.find((each) => each.id === roundId);
   if (round === undefined) {
-    return err('reference-missing', `round ${roundId}`, 'The book has no such round.', 'Choose one of the rounds of the book.');
+    return err(
+      'reference-missing',
+      `round ${roundId}`,
+      'The book has no such round.',
+      'Choose one of the rounds of the book.',
+    );
   }
   const dates = round.dates.filter((date) => options.dates === undefined || options.dates.includes(date));
   const properties = propertiesOf(book, round);
   const gathered = gatherFacts(book, round, properties, options.measures);
   const fault = firstFault(book, round, dates, gathered);
   if (fault !== null) return { ok: false, error: fault };
-  const supplies = suppliesOf(book, gathered.facts.map((each) => each.demand));
-  const rigs = round.rigIds.flatMap((id) => book.rigs.filter((each) => each.id === id)).map((rig) => equipRig(book, rig, supplies.stocks));
+  const supplies = suppliesOf(
+    book,
+    gathered.facts.map((each) => each.demand),
+  );
+  const rigs = round.rigIds
+    .flatMap((id) => book.rigs.filter((each) => each.id === id))
+    .map((rig) => equipRig(book, rig, supplies.stocks));
   return ok(freeze(assemble(book, round, dates, rigs, supplies, gathered)));
 }
 
@@ -82,12 +92,14 @@ function gatherZone(
   const measure = propertyMeasure.zones.find((each) => each.zoneId === zone.id);
   if (measure === undefined) return;
   const { coverage } = treatment;
-  const bandSqFt = coverage.kind === 'band' ? bandAreaSqFt(property, zone, quantity(coverage.widthFt), coverage.along) : null;
+  const bandSqFt =
+    coverage.kind === 'band' ? bandAreaSqFt(property, zone, quantity(coverage.widthFt), coverage.along) : null;
   const result = demandFor({ book, property, zone, zoneMeasure: measure, treatment, bandSqFt });
   issues.push(...result.issues);
   const farthest = farthestFt(property, zone);
   for (const demand of result.demands) {
-    if (demand.treatedSqFt > 0 || measure.areaSqFt === null) facts.push({ property, zone, measure, treatment, demand, farthestFt: farthest });
+    if (demand.treatedSqFt > 0 || measure.areaSqFt === null)
+      facts.push({ property, zone, measure, treatment, demand, farthestFt: farthest });
   }
 }
 
@@ -99,11 +111,27 @@ function firstFault(book: Book, round: Round, dates: readonly string[], gathered
   const where = `round ${round.name === '' ? round.id : round.name}`;
   const broken = gathered.issues.find((each) => each.code === 'label-limit-broken');
   if (broken !== undefined) {
-    return { code: 'label-limit-broken', where: broken.where, detail: broken.message, hint: 'Lower the rate of the mix or treatment, or correct the limit if it was entered wrongly.' };
+    return {
+      code: 'label-limit-broken',
+      where: broken.where,
+      detail: broken.message,
+      hint: 'Lower the rate of the mix or treatment, or correct the limit if it was entered wrongly.',
+    };
   }
-  if (dates.length === 0) return { code: 'nothing-to-do', where, detail: 'No working day is left to plan.', hint: 'Give the round at least one date.' };
+  if (dates.length === 0)
+    return {
+      code: 'nothing-to-do',
+      where,
+      detail: 'No working day is left to plan.',
+      hint: 'Give the round at least one date.',
+    };
   if (gathered.facts.length === 0) {
-    return { code: 'nothing-to-do', where, detail: 'No property of the round has turf to treat.', hint: 'Add properties with zones, or take fewer of them out of the round.' };
+    return {
+      code: 'nothing-to-do',
+      where,
+      detail: 'No property of the round has turf to treat.',
+      hint: 'Add properties with zones, or take fewer of them out of the round.',
+    };
   }
   return rigFault(book, round, where);
 }
@@ -112,14 +140,30 @@ function rigFault(book: Book, round: Round, where: string): AppError | null {
   const carriedBy = new Map<string, string>();
   for (const rigId of round.rigIds) {
     const rig = book.rigs.find((each) => each.id === rigId);
-    if (rig === undefined) return { code: 'reference-missing', where, detail: `Rig ${rigId} is not in the book.`, hint: 'Choose rigs that are in the shed.' };
+    if (rig === undefined)
+      return {
+        code: 'reference-missing',
+        where,
+        detail: `Rig ${rigId} is not in the book.`,
+        hint: 'Choose rigs that are in the shed.',
+      };
     if (!book.fillPoints.some((each) => each.id === rig.homeId)) {
-      return { code: 'reference-missing', where: `rig ${rig.name}`, detail: `Its home ${rig.homeId} is not a fill point of the book.`, hint: 'Give the rig a shop to start from.' };
+      return {
+        code: 'reference-missing',
+        where: `rig ${rig.name}`,
+        detail: `Its home ${rig.homeId} is not a fill point of the book.`,
+        hint: 'Give the rig a shop to start from.',
+      };
     }
     for (const { machineId } of rig.machines) {
       const other = carriedBy.get(machineId);
       if (other !== undefined) {
-        return { code: 'book-invalid', where: `rig ${rig.name}`, detail: `Machine ${machineId} also rides on ${other}.`, hint: 'Leave the machine on one of the rigs of this round.' };
+        return {
+          code: 'book-invalid',
+          where: `rig ${rig.name}`,
+          detail: `Machine ${machineId} also rides on ${other}.`,
+          hint: 'Leave the machine on one of the rigs of this round.',
+        };
       }
       carriedBy.set(machineId, rig.name);
     }
@@ -155,7 +199,13 @@ function assemble(
     travelKind: estimates >= pairs ? 'estimate' : estimates === 0 ? 'matrix' : 'mixed',
     ...supplies,
     stations: stationsOf(book, supplies.stocks, (id) => book.fillPoints.findIndex((each) => each.id === id)),
-    rigs: rigs.map((each) => problemRig(each, book.prices, book.fillPoints.findIndex((point) => point.id === each.rig.homeId))),
+    rigs: rigs.map((each) =>
+      problemRig(
+        each,
+        book.prices,
+        book.fillPoints.findIndex((point) => point.id === each.rig.homeId),
+      ),
+    ),
     slots: dates.flatMap((_, day) => rigs.map((__, rig): RouteSlot => ({ rig, day }))),
     tasks: gathered.facts.map(taskOf),
     jobs: jobsOf.groups.map((each) => jobOf(book, round, dates, each, placeOfProperty)),
@@ -175,48 +225,89 @@ function taskOf(facts: TaskFacts): Task {
 }
 
 type JobGroup = { readonly property: Property; readonly tasks: readonly number[]; readonly modes: Job['modes'] };
-type Grouping = { readonly groups: readonly JobGroup[]; readonly unplaceable: readonly UnplaceableTask[]; readonly issues: readonly Issue[] };
+type Grouping = {
+  readonly groups: readonly JobGroup[];
+  readonly unplaceable: readonly UnplaceableTask[];
+  readonly issues: readonly Issue[];
+};
 
-/** Tasks of one property that the same rigs can do become one job; tasks that nobody can do are listed with the reasons. */
-function groupJobs(book: Book, round: Round, rigs: readonly EquippedRig[], supplies: Supplies, facts: readonly TaskFacts[]): Grouping {
-  const grouped = new Map<string, { property: Property; tasks: number[]; options: (readonly Option[])[][] }>();
+type Answered = { readonly task: number; readonly facts: TaskFacts; readonly answers: readonly OptionAnswer[] };
+
+/** The tasks of each property become jobs; tasks that nobody can do are listed with the reasons. */
+function groupJobs(
+  book: Book,
+  round: Round,
+  rigs: readonly EquippedRig[],
+  supplies: Supplies,
+  facts: readonly TaskFacts[],
+): Grouping {
+  const byProperty = new Map<string, Answered[]>();
   const unplaceable: UnplaceableTask[] = [];
   const issues: Issue[] = [];
   facts.forEach((each, task) => {
     const answers = rigs.map((rig) => optionsFor(book, rig, each, round.wetGround));
-    const able = answers.map((answer) => (answer.options.length > 0 ? '1' : '0')).join('');
-    if (!able.includes('1')) {
+    const options = answers.flatMap((answer) => answer.options);
+    if (options.length === 0) {
       unplaceable.push({ task, reasons: answers.map((answer) => answer.refusal) });
       return;
     }
-    const key = `${each.property.id} ${able}`;
-    const group = grouped.get(key) ?? { property: each.property, tasks: [], options: [] };
-    group.tasks.push(task);
-    group.options.push(answers.map((answer) => answer.options));
-    grouped.set(key, group);
-    if (answers.every((answer) => answer.options.every((option) => option.tight))) {
-      issues.push(issue('note', 'gate-tight', `property ${each.property.name}, zone ${each.zone.name}`, 'Every machine that fits has less than 2 in to spare at the gate.'));
-    }
+    byProperty.set(each.property.id, [...(byProperty.get(each.property.id) ?? []), { task, facts: each, answers }]);
+    if (options.every((option) => option.tight)) issues.push(tightNote(each));
   });
-  const materialOf = (each: TaskFacts): number => supplies.materials.findIndex((material) => material.id === each.demand.materialId);
-  const groups = [...grouped.values()].map((group) => ({
-    property: group.property,
-    tasks: group.tasks,
-    modes: rigs.map((rig, number) => {
-      const tasks = group.tasks.map((task, index): TaskOptions => ({ task, facts: factsAt(facts, task), options: group.options[index]?.[number] ?? [] }));
-      return tasks.every((each) => each.options.length > 0) ? modesOf(rig, tasks, materialOf) : [];
-    }),
-  }));
+  const materialOf = (each: TaskFacts): number =>
+    supplies.materials.findIndex((material) => material.id === each.demand.materialId);
+  const groups = [...byProperty.values()].flatMap((answered) =>
+    splitByRigs(rigs, answered).map((each) => groupOf(rigs, each, materialOf)),
+  );
   return { groups, unplaceable, issues: uniqueIssues(issues) };
 }
 
-function factsAt(facts: readonly TaskFacts[], task: number): TaskFacts {
-  const found = facts[task];
-  if (found === undefined) throw new RangeError(`task ${task} of ${facts.length}`);
-  return found;
+function tightNote({ property, zone }: TaskFacts): Issue {
+  const where = `property ${property.name}, zone ${zone.name}`;
+  return issue('note', 'gate-tight', where, 'Every machine that fits has less than 2 in to spare at the gate.');
 }
 
-function jobOf(book: Book, round: Round, dates: readonly string[], group: JobGroup, placeOf: ReadonlyMap<string, number>): Job {
+/**
+ * One visit does a whole property where some rig can do all of it. Where none can, the tasks are split by the rigs that can do them,
+ * so that as few visits as possible are needed.
+ */
+function splitByRigs(rigs: readonly EquippedRig[], answered: readonly Answered[]): readonly (readonly Answered[])[] {
+  const can = (each: Answered, rig: number): boolean => (each.answers[rig]?.options.length ?? 0) > 0;
+  if (rigs.some((_, rig) => answered.every((each) => can(each, rig)))) return [answered];
+  const groups = new Map<string, Answered[]>();
+  for (const each of answered) {
+    const able = rigs.map((_, rig) => (can(each, rig) ? '1' : '0')).join('');
+    groups.set(able, [...(groups.get(able) ?? []), each]);
+  }
+  return [...groups.values()];
+}
+
+function groupOf(
+  rigs: readonly EquippedRig[],
+  answered: readonly Answered[],
+  materialOf: (facts: TaskFacts) => number,
+): JobGroup {
+  const [first] = answered;
+  if (first === undefined) throw new RangeError('a job without tasks');
+  return {
+    property: first.facts.property,
+    tasks: answered.map((each) => each.task),
+    modes: rigs.map((rig, number) => {
+      const tasks = answered.map(
+        ({ task, facts, answers }): TaskOptions => ({ task, facts, options: answers[number]?.options ?? [] }),
+      );
+      return tasks.every((each) => each.options.length > 0) ? modesOf(rig, tasks, materialOf) : [];
+    }),
+  };
+}
+
+function jobOf(
+  book: Book,
+  round: Round,
+  dates: readonly string[],
+  group: JobGroup,
+  placeOf: ReadonlyMap<string, number>,
+): Job {
   const perDay = book.prices.perDayLate * NANO_PER_DOLLAR;
   return {
     propertyId: group.property.id,

@@ -25,7 +25,9 @@ export function suppliesOf(book: Book, demands: readonly ZoneDemand[]): Supplies
   for (const demand of demands) {
     if (demand.materialId === '' || seen.has(demand.materialId)) continue;
     seen.add(demand.materialId);
-    materials.push(demand.what === 'spray' ? mixMaterial(book, demand.materialId) : dryMaterial(demand.materialId, stocks.length));
+    materials.push(
+      demand.what === 'spray' ? mixMaterial(book, demand.materialId) : dryMaterial(demand.materialId, stocks.length),
+    );
     if (demand.what !== 'spray') stocks.push(dryStock(book, demand.materialId));
   }
   return { stocks, materials };

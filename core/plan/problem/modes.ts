@@ -1,5 +1,5 @@
-import type { EquippedRig } from './rigs.ts';
 import type { Option, TaskFacts } from './options.ts';
+import type { EquippedRig } from './rigs.ts';
 import { minutesToMs } from './scale.ts';
 import type { Mode, Op } from './types.ts';
 
@@ -18,7 +18,11 @@ const ORDER_OF_WORK = { aerate: 0, seed: 1, spread: 2, spray: 3 } as const;
  *
  * @param materialOf number of the material of a task, -1 for none
  */
-export function modesOf(equipped: EquippedRig, tasks: readonly TaskOptions[], materialOf: (facts: TaskFacts) => number): readonly Mode[] {
+export function modesOf(
+  equipped: EquippedRig,
+  tasks: readonly TaskOptions[],
+  materialOf: (facts: TaskFacts) => number,
+): readonly Mode[] {
   const inOrder = [...tasks].sort((left, right) => rank(left) - rank(right) || left.task - right.task);
   const preferences = ['', ...new Set(inOrder.flatMap((each) => each.options.map(unitOf)))];
   const modes = preferences.map((unit) => {
@@ -89,7 +93,9 @@ export function areaUnits(squareFeet: number): number {
 }
 
 function keepUseful(modes: readonly Mode[]): readonly Mode[] {
-  const ordered = modes.map((mode) => ({ mode, ms: totalMs(mode), draws: totalDraws(mode) })).sort((left, right) => left.ms - right.ms);
+  const ordered = modes
+    .map((mode) => ({ mode, ms: totalMs(mode), draws: totalDraws(mode) }))
+    .sort((left, right) => left.ms - right.ms);
   const kept: typeof ordered = [];
   for (const each of ordered) {
     if (!kept.some((other) => drawsNoMore(other.draws, each.draws))) kept.push(each);
@@ -103,7 +109,8 @@ function totalMs(mode: Mode): number {
 
 function totalDraws(mode: Mode): ReadonlyMap<number, number> {
   const draws = new Map<number, number>();
-  for (const draw of mode.ops.flatMap((op) => op.draws)) draws.set(draw.compartment, (draws.get(draw.compartment) ?? 0) + draw.parts);
+  for (const draw of mode.ops.flatMap((op) => op.draws))
+    draws.set(draw.compartment, (draws.get(draw.compartment) ?? 0) + draw.parts);
   return draws;
 }
 

@@ -40,7 +40,17 @@ export function optionsFor(book: Book, equipped: EquippedRig, facts: TaskFacts, 
   const rigId = equipped.rig.id;
   for (const method of methodsFor(book, stepTreatment(facts))) {
     const { property, zone, measure: zoneMeasure, farthestFt } = facts;
-    const question = { book, property, zone, zoneMeasure, farthestFt, treatment: stepTreatment(facts), method, rig: equipped.rig, wetGround };
+    const question = {
+      book,
+      property,
+      zone,
+      zoneMeasure,
+      farthestFt,
+      treatment: stepTreatment(facts),
+      method,
+      rig: equipped.rig,
+      wetGround,
+    };
     const answer = reach(question);
     if (!answer.can) {
       refusals.push({ rigId, code: answer.reason, words: answer.words });
@@ -48,8 +58,14 @@ export function optionsFor(book: Book, equipped: EquippedRig, facts: TaskFacts, 
     }
     const option = optionOf(book, equipped, facts, method, answer.tight);
     const excess = rateExcess(book, facts, option === null ? 1 : rateFactor(book, facts, method));
-    if (option === null) refusals.push({ rigId, code: 'no-compartment', words: `${methodName(book, method)}: nothing on it holds the material` });
-    else if (excess !== '') refusals.push({ rigId, code: 'rate-above-label', words: `${methodName(book, method)}: ${excess}` });
+    if (option === null)
+      refusals.push({
+        rigId,
+        code: 'no-compartment',
+        words: `${methodName(book, method)}: nothing on it holds the material`,
+      });
+    else if (excess !== '')
+      refusals.push({ rigId, code: 'rate-above-label', words: `${methodName(book, method)}: ${excess}` });
     else options.push(option);
   }
   return { options, refusal: joinRefusals(rigId, refusals) };
@@ -85,7 +101,15 @@ function machineOption(
   const compartment = equipped.compartmentOf(`${machine.id}/${head.compartmentIds[0] ?? ''}`);
   const draws = drawsOn(compartment, facts.demand, factor);
   if (draws === null) return null;
-  return { method, serviceMs: minutesToMs(minutes), draws, machineIds: [machine.id], handMethodId: '', headId: head.id, tight };
+  return {
+    method,
+    serviceMs: minutesToMs(minutes),
+    draws,
+    machineIds: [machine.id],
+    handMethodId: '',
+    headId: head.id,
+    tight,
+  };
 }
 
 function handOption(
@@ -119,7 +143,8 @@ function rateFactor(book: Book, facts: TaskFacts, method: Method): number {
   const mix = book.mixes.find((each) => each.id === facts.demand.materialId);
   const delivered =
     method.kind === 'machine'
-      ? book.machines.find((each) => each.id === method.machineId)?.heads.find((each) => each.id === method.headId)?.deliveredGalPer1000SqFt
+      ? book.machines.find((each) => each.id === method.machineId)?.heads.find((each) => each.id === method.headId)
+          ?.deliveredGalPer1000SqFt
       : book.handMethods.find((each) => each.id === method.handMethodId)?.deliveredGalPer1000SqFt;
   return mix === undefined || delivered === undefined ? 1 : delivered / mix.carrierGalPer1000SqFt;
 }
@@ -139,7 +164,8 @@ function rateExcess(book: Book, facts: TaskFacts, factor: number): string {
 }
 
 function methodName(book: Book, method: Method): string {
-  if (method.kind === 'hand') return book.handMethods.find((each) => each.id === method.handMethodId)?.name ?? method.handMethodId;
+  if (method.kind === 'hand')
+    return book.handMethods.find((each) => each.id === method.handMethodId)?.name ?? method.handMethodId;
   return book.machines.find((each) => each.id === method.machineId)?.name ?? method.machineId;
 }
 
@@ -148,7 +174,8 @@ function joinRefusals(rigId: string, refusals: readonly UnplaceableReason[]): Un
   const carried = refusals.filter((each) => each.code !== 'not-carried');
   const telling = carried.length > 0 ? carried : refusals;
   const first = telling[0];
-  if (first === undefined) return { rigId, code: 'no-method', words: 'no machine or hand method of the book is for this treatment' };
+  if (first === undefined)
+    return { rigId, code: 'no-method', words: 'no machine or hand method of the book is for this treatment' };
   const words = [...new Set(telling.map((each) => each.words))].join('; ');
   const codes = new Set(telling.map((each) => each.code));
   return { rigId, code: codes.size === 1 ? first.code : 'no-single-cause', words };

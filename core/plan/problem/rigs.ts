@@ -1,5 +1,14 @@
 import type { Book, Compartment, HandMethod, Machine, Prices, Rig } from '../../book/index.ts';
-import { bagToMsPerPart, capacityParts, flowToMsPerPart, milesCostPerM, minutesToMs, NANO_PER_DOLLAR, WATER_WEIGHT_PER_PART, wagePerMs } from './scale.ts';
+import {
+  bagToMsPerPart,
+  capacityParts,
+  flowToMsPerPart,
+  milesCostPerM,
+  minutesToMs,
+  NANO_PER_DOLLAR,
+  WATER_WEIGHT_PER_PART,
+  wagePerMs,
+} from './scale.ts';
 import type { ProblemCompartment, ProblemRig, Stock } from './types.ts';
 
 /** A rig of the book with the compartments that its machines and hand methods bring. */
@@ -76,7 +85,9 @@ function addHandVessel(hand: HandMethod, vessels: Vessel[], numbers: Map<string,
 }
 
 function fillTimes(rig: Rig, stocks: readonly Stock[]): { readonly tank: number; readonly dry: number } {
-  const bags = stocks.filter((each) => each.kind === 'dry').map((each) => bagToMsPerPart(rig.minutesPerBag, each.bagParts / 100));
+  const bags = stocks
+    .filter((each) => each.kind === 'dry')
+    .map((each) => bagToMsPerPart(rig.minutesPerBag, each.bagParts / 100));
   return { tank: flowToMsPerPart(rig.nurseFlowGpm), dry: Math.max(0, ...bags) };
 }
 
@@ -104,6 +115,9 @@ export function problemRig(equipped: EquippedRig, prices: Prices, home: number):
     bagPlaces: rig.bagPlaces,
     refillMs: minutesToMs(rig.refillMin),
     midZoneMs: minutesToMs(rig.midZoneMin),
-    cargoLimit: Math.max(0, Math.floor((rig.payloadLb - machinesLb) * 10_000) - equipped.sumpParts * WATER_WEIGHT_PER_PART),
+    cargoLimit: Math.max(
+      0,
+      Math.floor((rig.payloadLb - machinesLb) * 10_000) - equipped.sumpParts * WATER_WEIGHT_PER_PART,
+    ),
   };
 }

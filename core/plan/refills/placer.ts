@@ -35,6 +35,11 @@ export class RefillPlacer {
     return this.searchOf(rig).run(jobs, modes, count, { beam, latestMs: latestOf(this.rigOf(rig)) });
   }
 
+  /** End of the paid day of the best route that `estimate` found last for this rig. */
+  lastEndMs(rig: number): number {
+    return this.searchOf(rig).bestEnd();
+  }
+
   /** See `placeRefills`. `withReasons` false saves the work of finding what each refill saves. */
   place(slot: number, visits: readonly Visit[], withReasons = true): Placement {
     const rig = this.problem.slots[slot]?.rig ?? 0;

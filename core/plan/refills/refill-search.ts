@@ -129,6 +129,12 @@ export class RefillSearch {
     );
   }
 
+  /** End of the day of the cheapest label. */
+  bestEnd(): number {
+    const at = this.finals[0];
+    return at === undefined ? Number.POSITIVE_INFINITY : (this.labels.data[at + TIME] as number);
+  }
+
   private visit(v: number): void {
     const { chain, steps } = this;
     this.rowVisit = v;

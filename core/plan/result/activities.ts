@@ -10,7 +10,8 @@ export function planActivities(view: RouteView, names: Names): readonly PlanActi
   const held = new Map<number, number>();
   return view.route.activities.map((each) => {
     const rinseParts = each.kind === 'refill' ? rinsePartsOf(view, held, each.rinsed) : 0;
-    if (each.kind === 'morning' || each.kind === 'refill') for (const fill of each.fills) held.set(fill.compartment, fill.material);
+    if (each.kind === 'morning' || each.kind === 'refill')
+      for (const fill of each.fills) held.set(fill.compartment, fill.material);
     return planActivity(view, names, each, rinseParts);
   });
 }
@@ -74,7 +75,9 @@ function atOp(view: RouteView, activity: { readonly visit: number; readonly op: 
 
 function headOf(view: RouteView, activity: { readonly visit: number; readonly op: number }) {
   const { method } = view.op(activity.visit, activity.op).op;
-  return method.kind === 'machine' ? { machineId: method.machineId, headId: method.headId } : { machineId: '', headId: '' };
+  return method.kind === 'machine'
+    ? { machineId: method.machineId, headId: method.headId }
+    : { machineId: '', headId: '' };
 }
 
 type TreatActivity = Extract<Activity, { readonly kind: 'treat' }>;

@@ -51,8 +51,15 @@ export function planFill(problem: Problem, rig: ProblemRig, names: Names, fill: 
 export function planStockFill(problem: Problem, fill: StockFill): PlanStockFill {
   const stock = problem.stocks[fill.stock];
   const amount = fromParts(fill.parts);
-  if (stock === undefined || stock.kind === 'water') return { stock: 'water', productId: '', volumeGal: amount, weightLb: 0, bags: 0 };
-  return { stock: 'dry', productId: stock.productId, volumeGal: 0, weightLb: amount, bags: Math.ceil(fill.parts / stock.bagParts) };
+  if (stock === undefined || stock.kind === 'water')
+    return { stock: 'water', productId: '', volumeGal: amount, weightLb: 0, bags: 0 };
+  return {
+    stock: 'dry',
+    productId: stock.productId,
+    volumeGal: 0,
+    weightLb: amount,
+    bags: Math.ceil(fill.parts / stock.bagParts),
+  };
 }
 
 /** Adds amounts up by product, in the order in which they first appear. */

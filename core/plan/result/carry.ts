@@ -13,9 +13,19 @@ const OUNCES_PER_POUND = 16;
 const FLUID_OUNCES_PER_GALLON = 128;
 
 /** What the truck carries when it leaves in the morning: machines, water, mixes, bags, and product for the later fills. */
-export function carryOf(book: Book, view: RouteView, names: Names, activities: readonly PlanActivity[]): readonly Carry[] {
+export function carryOf(
+  book: Book,
+  view: RouteView,
+  names: Names,
+  activities: readonly PlanActivity[],
+): readonly Carry[] {
   const morning = activities.find((each): each is Morning => each.kind === 'morning');
-  return [...machinesCarried(book, view), ...stockCarried(names, morning), ...mixesCarried(names, morning), ...productsCarried(names, activities)];
+  return [
+    ...machinesCarried(book, view),
+    ...stockCarried(names, morning),
+    ...mixesCarried(names, morning),
+    ...productsCarried(names, activities),
+  ];
 }
 
 function machinesCarried(book: Book, view: RouteView): readonly Carry[] {
@@ -24,15 +34,31 @@ function machinesCarried(book: Book, view: RouteView): readonly Carry[] {
     const machine = book.machines.find((other) => other.id === each.machineId);
     if (machine === undefined) return [];
     const label = `${machine.name}, on the ${each.ride}`;
-    return [{ what: 'machine' as const, id: machine.id, label, amount: 1, unit: 'machine', weightLb: machine.emptyWeightLb }];
+    return [
+      { what: 'machine' as const, id: machine.id, label, amount: 1, unit: 'machine', weightLb: machine.emptyWeightLb },
+    ];
   });
 }
 
 function stockCarried(names: Names, morning: Morning | undefined): readonly Carry[] {
   return (morning?.stock ?? []).map((fill) =>
     fill.stock === 'water'
-      ? { what: 'water' as const, id: 'water', label: 'Water in the nurse tank', amount: fill.volumeGal, unit: 'gal', weightLb: fill.volumeGal * POUNDS_PER_GALLON }
-      : { what: 'bags' as const, id: fill.productId, label: names.material(fill.productId), amount: fill.bags, unit: 'bags', weightLb: fill.weightLb },
+      ? {
+          what: 'water' as const,
+          id: 'water',
+          label: 'Water in the nurse tank',
+          amount: fill.volumeGal,
+          unit: 'gal',
+          weightLb: fill.volumeGal * POUNDS_PER_GALLON,
+        }
+      : {
+          what: 'bags' as const,
+          id: fill.productId,
+          label: names.material(fill.productId),
+          amount: fill.bags,
+          unit: 'bags',
+          weightLb: fill.weightLb,
+        },
   );
 }
 
@@ -52,18 +78,37 @@ function mixesCarried(names: Names, morning: Morning | undefined): readonly Carr
 
 /** Product that goes into tanks after the start. Fluid ounces are weighed as water, since a book holds no densities. */
 function productsCarried(names: Names, activities: readonly PlanActivity[]): readonly Carry[] {
-  const later = activities.flatMap((each) => (each.kind === 'refill' ? each.fills.filter((fill) => fill.volumeGal > 0) : []));
+  const later = activities.flatMap((each) =>
+    each.kind === 'refill' ? each.fills.filter((fill) => fill.volumeGal > 0) : [],
+  );
   return sumProducts(later.map((fill) => fill.products)).map((each) => {
-    const weightLb = each.unit === 'lb' ? each.amount : each.unit === 'oz' ? each.amount / OUNCES_PER_POUND : (each.amount / FLUID_OUNCES_PER_GALLON) * POUNDS_PER_GALLON;
-    return { what: 'product' as const, id: each.productId, label: `${names.material(each.productId)}, for later fills`, amount: each.amount, unit: each.unit, weightLb };
+    const weightLb =
+      each.unit === 'lb'
+        ? each.amount
+        : each.unit === 'oz'
+          ? each.amount / OUNCES_PER_POUND
+          : (each.amount / FLUID_OUNCES_PER_GALLON) * POUNDS_PER_GALLON;
+    return {
+      what: 'product' as const,
+      id: each.productId,
+      label: `${names.material(each.productId)}, for later fills`,
+      amount: each.amount,
+      unit: each.unit,
+      weightLb,
+    };
   });
 }
 
 /** What is left in each compartment at the end of the day, and what to do with it. */
-export function leftOverOf(levels: readonly LevelLine[], activities: readonly PlanActivity[], names: Names): PlanDay['leftOver'] {
+export function leftOverOf(
+  levels: readonly LevelLine[],
+  activities: readonly PlanActivity[],
+  names: Names,
+): PlanDay['leftOver'] {
   const held = new Map<string, string>();
   for (const each of activities) {
-    if (each.kind === 'morning' || each.kind === 'refill') for (const fill of each.fills) held.set(fill.compartmentId, fill.materialId);
+    if (each.kind === 'morning' || each.kind === 'refill')
+      for (const fill of each.fills) held.set(fill.compartmentId, fill.materialId);
   }
   return levels.flatMap((line) => {
     const left = clean(line.points.at(-1)?.[1] ?? 0);

@@ -11,7 +11,12 @@ type Refill = Extract<PlanActivity, { readonly kind: 'refill' }>;
  * The level of every tank, hopper and stock that is used, as broken lines over the day. Treating empties a compartment
  * evenly from the start to the end of the activity; a refill raises it between its own start and end.
  */
-export function levelsOf(problem: Problem, rig: ProblemRig, names: Names, activities: readonly PlanActivity[]): readonly LevelLine[] {
+export function levelsOf(
+  problem: Problem,
+  rig: ProblemRig,
+  names: Names,
+  activities: readonly PlanActivity[],
+): readonly LevelLine[] {
   const lines = linesOf(problem, rig, names);
   const at = (id: string): Line | undefined => lines.get(id);
   for (const activity of activities) {
@@ -19,7 +24,8 @@ export function levelsOf(problem: Problem, rig: ProblemRig, names: Names, activi
       for (const fill of activity.fills) start(at(fill.compartmentId), activity.startSec, amountOf(fill));
       for (const fill of activity.stock) start(at(stockId(fill)), activity.startSec, stockAmount(fill));
     } else if (activity.kind === 'treat') {
-      for (const draw of activity.draws) move(at(draw.compartmentId), activity.startSec, activity.endSec, -draw.volumeGal - draw.weightLb);
+      for (const draw of activity.draws)
+        move(at(draw.compartmentId), activity.startSec, activity.endSec, -draw.volumeGal - draw.weightLb);
     } else if (activity.kind === 'refill') refill(lines, activity);
   }
   const last = activities.at(-1)?.endSec ?? 0;
@@ -37,13 +43,26 @@ function linesOf(problem: Problem, rig: ProblemRig, names: Names): ReadonlyMap<s
   const add = (head: Line['head']): void => void lines.set(head.id, { head, points: [], level: 0 });
   for (const each of rig.compartments) {
     const unit = each.kind === 'tank' ? 'gal' : 'lb';
-    add({ id: each.id, label: names.compartment(each.id), kind: each.kind, unit, capacity: fromParts(each.capacityParts) });
+    add({
+      id: each.id,
+      label: names.compartment(each.id),
+      kind: each.kind,
+      unit,
+      capacity: fromParts(each.capacityParts),
+    });
   }
   for (const stock of problem.stocks) {
-    if (stock.kind === 'water') add({ id: 'water', label: 'Nurse tank', kind: 'nurse', unit: 'gal', capacity: fromParts(rig.nurseParts) });
+    if (stock.kind === 'water')
+      add({ id: 'water', label: 'Nurse tank', kind: 'nurse', unit: 'gal', capacity: fromParts(rig.nurseParts) });
     else {
       const label = `${names.product(stock.productId)?.name ?? stock.productId}, bags`;
-      add({ id: `dry ${stock.productId}`, label, kind: 'bags', unit: 'lb', capacity: fromParts(rig.bagPlaces * stock.bagParts) });
+      add({
+        id: `dry ${stock.productId}`,
+        label,
+        kind: 'bags',
+        unit: 'lb',
+        capacity: fromParts(rig.bagPlaces * stock.bagParts),
+      });
     }
   }
   return lines;
@@ -57,7 +76,8 @@ function refill(lines: ReadonlyMap<string, Line>, activity: Refill): void {
   for (const fill of activity.fills) {
     move(lines.get(fill.compartmentId), activity.startSec, activity.endSec, amountOf(fill));
   }
-  for (const [id, change] of stockChanges(lines, activity)) move(lines.get(id), activity.startSec, activity.endSec, change);
+  for (const [id, change] of stockChanges(lines, activity))
+    move(lines.get(id), activity.startSec, activity.endSec, change);
 }
 
 /** What a refill does to each stock: fills from the rig and rinse water take out of it, a fill point puts into it. */

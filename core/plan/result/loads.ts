@@ -66,7 +66,10 @@ export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): r
       levels.set(draw.compartmentId, (levels.get(draw.compartmentId) ?? 0) - draw.volumeGal - draw.weightLb);
       if (load === undefined || treat.areaSqFt === 0) continue;
       const { propertyId, zoneId, treatmentId } = treat;
-      load.covers = [...load.covers, { propertyId, zoneId, treatmentId, fromSqFt: treat.doneSqFt, areaSqFt: treat.areaSqFt }];
+      load.covers = [
+        ...load.covers,
+        { propertyId, zoneId, treatmentId, fromSqFt: treat.doneSqFt, areaSqFt: treat.areaSqFt },
+      ];
       load.coversSqFt += treat.areaSqFt;
     }
   }

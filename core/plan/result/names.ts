@@ -20,7 +20,9 @@ export function namesOf(book: Book, problem: Problem): Names {
   const places = new Map([...book.fillPoints, ...book.properties].map((each) => [each.id, each.name]));
   const products = new Map(book.products.map((each) => [each.id, each]));
   const mixes = new Map(book.mixes.map((each) => [each.id, each]));
-  const compartments = new Map(problem.rigs.flatMap((rig) => rig.compartments.map((each) => [each.id, compartmentName(book, each.id)])));
+  const compartments = new Map(
+    problem.rigs.flatMap((rig) => rig.compartments.map((each) => [each.id, compartmentName(book, each.id)])),
+  );
   return {
     property: (id) => properties.get(id)?.name ?? id,
     zone: (propertyId, zoneId) => properties.get(propertyId)?.zones.find((each) => each.id === zoneId)?.name ?? zoneId,

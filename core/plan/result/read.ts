@@ -14,12 +14,23 @@ export function readPlan(text: string, where: string): Result<Plan> {
   try {
     data = JSON.parse(text);
   } catch (cause) {
-    return err('not-json', where, `The text is not JSON: ${cause instanceof Error ? cause.message : 'unreadable'}.`, 'Export the plan again.');
+    return err(
+      'not-json',
+      where,
+      `The text is not JSON: ${cause instanceof Error ? cause.message : 'unreadable'}.`,
+      'Export the plan again.',
+    );
   }
   const head = v.safeParse(v.looseObject({ format: v.literal(PLAN_FORMAT), version: v.number() }), data);
-  if (!head.success) return err('not-a-plan', where, `The member "format" is not "${PLAN_FORMAT}".`, 'Choose a file that holds a plan.');
+  if (!head.success)
+    return err('not-a-plan', where, `The member "format" is not "${PLAN_FORMAT}".`, 'Choose a file that holds a plan.');
   if (head.output.version > PLAN_VERSION) {
-    return err('newer-version', where, `The plan has version ${head.output.version}; this program reads up to ${PLAN_VERSION}.`, 'Update the program; the file was left as it is.');
+    return err(
+      'newer-version',
+      where,
+      `The plan has version ${head.output.version}; this program reads up to ${PLAN_VERSION}.`,
+      'Update the program; the file was left as it is.',
+    );
   }
   const parsed = v.safeParse(planSchema, data);
   if (parsed.success) return ok(parsed.output);

@@ -1,4 +1,4 @@
-import { toSeconds, fromParts } from './amounts.ts';
+import { fromParts, toSeconds } from './amounts.ts';
 import type { Names } from './names.ts';
 import type { RouteView } from './route.ts';
 import type { PlanActivity, PlanLoad, PlanStop, PlanTask } from './types.ts';
@@ -7,7 +7,12 @@ import { methodWords } from './words.ts';
 type Treat = Extract<PlanActivity, { readonly kind: 'treat' }>;
 
 /** The visits of a day in order, each with its tasks, times and the loads that cover them. */
-export function stopsOf(view: RouteView, names: Names, activities: readonly PlanActivity[], loads: readonly PlanLoad[]): readonly PlanStop[] {
+export function stopsOf(
+  view: RouteView,
+  names: Names,
+  activities: readonly PlanActivity[],
+  loads: readonly PlanLoad[],
+): readonly PlanStop[] {
   const spans = visitSpans(view);
   return view.route.visits.map((_, index) => {
     const { job, mode } = view.visit(index);
@@ -38,11 +43,17 @@ function visitSpans(view: RouteView): readonly VisitSpan[] {
       drive = { ms: drive.ms + activity.endMs - activity.startMs, metres: drive.metres + activity.distanceM };
       arriveMs = activity.endMs;
     } else if (activity.kind === 'set-up') {
-      spans.push({ arriveMs: Math.min(arriveMs || activity.startMs, activity.startMs), leaveMs: activity.endMs, driveMs: drive.ms, distanceM: drive.metres });
+      spans.push({
+        arriveMs: Math.min(arriveMs, activity.startMs),
+        leaveMs: activity.endMs,
+        driveMs: drive.ms,
+        distanceM: drive.metres,
+      });
       drive = { ms: 0, metres: 0 };
     } else if (activity.kind === 'pack-up') {
       const span = spans.at(-1);
       if (span !== undefined) span.leaveMs = activity.endMs;
+      arriveMs = activity.endMs;
       drive = { ms: 0, metres: 0 };
     }
   }
@@ -58,9 +69,15 @@ function planTask(
   loads: readonly PlanLoad[],
 ): PlanTask {
   const { op, task } = view.op(visit, opIndex);
-  const same = (each: { readonly propertyId: string; readonly zoneId: string; readonly treatmentId: string }): boolean =>
+  const same = (each: {
+    readonly propertyId: string;
+    readonly zoneId: string;
+    readonly treatmentId: string;
+  }): boolean =>
     each.propertyId === task.propertyId && each.zoneId === task.zoneId && each.treatmentId === task.treatmentId;
-  const pieces = activities.filter((each): each is Treat => each.kind === 'treat' && each.step === task.step && same(each));
+  const pieces = activities.filter(
+    (each): each is Treat => each.kind === 'treat' && each.step === task.step && same(each),
+  );
   const compartments = new Set(op.draws.map((draw) => view.rig.compartments[draw.compartment]?.id));
   const parts = (kind: 'tank' | 'dry'): number =>
     op.draws.reduce((sum, draw) => sum + (view.rig.compartments[draw.compartment]?.kind === kind ? draw.parts : 0), 0);
@@ -75,7 +92,9 @@ function planTask(
     areaSqFt: task.areaUnits,
     volumeGal: fromParts(parts('tank')),
     weightLb: fromParts(parts('dry')),
-    loadNumbers: loads.filter((load) => compartments.has(load.compartmentId) && load.covers.some(same)).map((load) => load.number),
+    loadNumbers: loads
+      .filter((load) => compartments.has(load.compartmentId) && load.covers.some(same))
+      .map((load) => load.number),
     why: methodWords(view, names, visit, opIndex),
   };
 }

@@ -1,6 +1,6 @@
+import { formatDuration, quantity } from '../../units/index.ts';
 import type { Problem } from '../problem/index.ts';
 import { placeRefills, type RouteFault, type Solution } from '../refills/index.ts';
-import { formatDuration, quantity } from '../../units/index.ts';
 import type { Names } from './names.ts';
 import { must } from './route.ts';
 import type { UnplacedTask } from './types.ts';
@@ -45,22 +45,36 @@ function reasonFor(problem: Problem, names: Names, jobIndex: number, rig: number
       const answer = placeRefills(problem, slot, [{ job: jobIndex, mode }]);
       if (answer.kind === 'placed') {
         const alone = formatDuration(quantity(answer.outcome.paidMs / 1000));
-        return { rigId, code: 'no-time-left', words: `would make a day of ${alone} alone, but every working day of this rig is full` };
+        return {
+          rigId,
+          code: 'no-time-left',
+          words: `would make a day of ${alone} alone, but every working day of this rig is full`,
+        };
       }
       fault ??= answer.fault;
     }
   }
-  return fault === null ? { rigId, code: 'day-not-allowed', words: 'none of the working days is allowed' } : faultReason(problem, names, rigId, fault);
+  return fault === null
+    ? { rigId, code: 'day-not-allowed', words: 'none of the working days is allowed' }
+    : faultReason(problem, names, rigId, fault);
 }
 
 function faultReason(problem: Problem, names: Names, rigId: string, fault: RouteFault): Reason {
   switch (fault.kind) {
     case 'too-long':
-      return { rigId, code: 'too-long-for-a-day', words: `alone it overruns a day by ${formatDuration(quantity(fault.overMs / 1000))}` };
+      return {
+        rigId,
+        code: 'too-long-for-a-day',
+        words: `alone it overruns a day by ${formatDuration(quantity(fault.overMs / 1000))}`,
+      };
     case 'window-missed':
       return { rigId, code: 'window-missed', words: 'cannot be reached in the hours that the customer allows' };
     case 'no-material':
-      return { rigId, code: 'no-material', words: `no fill point supplies enough ${names.material(problem.materials[fault.material]?.id ?? '')}` };
+      return {
+        rigId,
+        code: 'no-material',
+        words: `no fill point supplies enough ${names.material(problem.materials[fault.material]?.id ?? '')}`,
+      };
     case 'payload':
       return { rigId, code: 'payload', words: 'the payload does not allow carrying enough' };
     case 'station-closed':

@@ -1,9 +1,11 @@
-import { formatArea, formatDuration, formatVolume, formatWeight } from '../../units/index.ts';
-import { quantity } from '../../units/index.ts';
+import { formatArea, formatDuration, formatVolume, formatWeight, quantity } from '../../units/index.ts';
 import type { Activity, RefillReason } from '../refills/index.ts';
 import { fromParts } from './amounts.ts';
 import type { Names } from './names.ts';
 import type { RouteView } from './route.ts';
+
+/** Savings below this are not worth a figure. */
+const LEAST_SAVING_MS = 60_000;
 
 type RefillActivity = Extract<Activity, { readonly kind: 'refill' }>;
 
@@ -24,15 +26,23 @@ function sentence(view: RouteView, names: Names, reason: RefillReason, place: st
       return `${compartment(view, names, reason.compartment)} runs dry ${place}`;
     case 'stock-runs-out': {
       const stock = view.problem.stocks[reason.stock];
-      const what = stock?.kind === 'dry' ? `${names.product(stock.productId)?.name ?? stock.productId} on the rig` : 'The nurse tank';
+      const what =
+        stock?.kind === 'dry'
+          ? `${names.product(stock.productId)?.name ?? stock.productId} on the rig`
+          : 'The nurse tank';
       return `${what} runs out ${place}`;
     }
     case 'payload':
       return `The payload does not allow carrying more at once; filled ${place}`;
     case 'change-of-material':
       return `${compartment(view, names, reason.compartment)} changes to another material ${place}`;
-    case 'cheaper-here-than-later':
-      return `Filled ${place}: it saves ${formatDuration(quantity(reason.savedMs / 1000))} against filling later`;
+    case 'cheaper-here-than-later': {
+      const saving =
+        reason.savedMs < LEAST_SAVING_MS
+          ? 'no later place is cheaper'
+          : `${duration(reason.savedMs)} less than filling later`;
+      return `Filled ${place}: ${saving}`;
+    }
   }
 }
 
@@ -61,7 +71,9 @@ export function methodWords(view: RouteView, names: Names, visit: number, opInde
   const own = methodId(op.method);
   const others = [...minutes].filter(([id]) => id !== own).map(([id, ms]) => `${names.method(id)} ${duration(ms)}`);
   const chosen = `${names.method(own)} takes ${duration(op.serviceMs)}`;
-  return others.length === 0 ? `${chosen}; nothing else on this rig can do it sooner.` : `${chosen}; ${others.join(', ')}.`;
+  return others.length === 0
+    ? `${chosen}; nothing else on this rig can do it sooner.`
+    : `${chosen}; ${others.join(', ')}.`;
 }
 
 function duration(ms: number): string {

@@ -1,0 +1,1 @@
+export { type SolveOptions, type SolveRun, solve } from './solve.ts';

@@ -1,0 +1,97 @@
+import type { RouteOutcome, Visit } from '../refills/index.ts';
+import { RefillPlacer } from '../refills/index.ts';
+import type { JobTable } from './jobs.ts';
+import { QuickReckoner } from './quick.ts';
+import { SMALL } from './size.ts';
+
+/** Labels kept from op to op while the search compares routes; the routes that are kept are placed in full. */
+const BEAM = 16;
+/** Routes remembered at most. */
+const MOST_REMEMBERED = 300_000;
+
+/** A route of the search: codes of its visits in order. Never changed once made. */
+export type Codes = readonly number[];
+
+/**
+ * What routes cost. Small problems have every route reckoned by the labels of ../refills; larger ones by rule while the search runs.
+ * Remembers what it has seen.
+ */
+export class RouteValues {
+  readonly table: JobTable;
+  private readonly placer: RefillPlacer;
+  private readonly remembered = new Map<string, number>();
+  private readonly proved = new Map<string, number>();
+  private readonly late: readonly Float64Array[];
+  private readonly quick: readonly QuickReckoner[];
+
+  constructor(table: JobTable) {
+    this.table = table;
+    this.placer = new RefillPlacer(table.problem);
+    this.late = table.problem.jobs.map((job) => job.lateCost);
+    this.quick = table.problem.rigs.map((_, rig) => new QuickReckoner(table, rig));
+  }
+
+  /** Cost of a route as the search reckons it, lateness included; infinite where it cannot be done. nano-dollars */
+  reckon(slot: number, codes: Codes): number {
+    if (codes.length === 0) return 0;
+    const { rig, day } = this.slotOf(slot);
+    const late = this.lateness(day, codes);
+    if (this.table.jobs > SMALL) return (this.quick[rig] as QuickReckoner).cost(codes) + late;
+    const key = keyOf(rig, codes);
+    let cost = this.remembered.get(key);
+    if (cost === undefined) {
+      cost = this.labels(rig, codes);
+      if (this.remembered.size >= MOST_REMEMBERED) this.remembered.clear();
+      this.remembered.set(key, cost);
+    }
+    return cost + late;
+  }
+
+  /** Cost of a route without lateness by the labels of the refill programme. */
+  private labels(rig: number, codes: Codes): number {
+    const { width } = this.table;
+    const jobs = codes.map((code) => Math.trunc(code / width));
+    const modes = codes.map((code) => code % width);
+    return this.placer.estimate(rig, jobs, modes, codes.length, BEAM);
+  }
+
+  /** Cost of a route as it will really be driven: every time of day played through. */
+  prove(slot: number, codes: Codes): number {
+    if (codes.length === 0) return 0;
+    const { rig, day } = this.slotOf(slot);
+    const key = keyOf(rig, codes);
+    const known = this.proved.get(key);
+    if (known !== undefined) return known + this.lateness(day, codes);
+    const outcome = this.place(slot, codes, false);
+    const cost = outcome === null ? Number.POSITIVE_INFINITY : outcome.cost;
+    if (this.proved.size >= MOST_REMEMBERED) this.proved.clear();
+    this.proved.set(key, cost - this.lateness(day, codes));
+    if (outcome === null) this.remembered.set(key, Number.POSITIVE_INFINITY);
+    return cost;
+  }
+
+  /** The route with everything decided; null where it cannot be done. */
+  place(slot: number, codes: Codes, withReasons: boolean): RouteOutcome | null {
+    const placement = this.placer.place(slot, this.visits(codes), withReasons);
+    return placement.kind === 'placed' ? placement.outcome : null;
+  }
+
+  private visits(codes: Codes): readonly Visit[] {
+    const { width } = this.table;
+    return codes.map((code) => ({ job: Math.trunc(code / width), mode: code % width }));
+  }
+
+  private lateness(day: number, codes: Codes): number {
+    let sum = 0;
+    for (const code of codes) sum += this.late[Math.trunc(code / this.table.width)]?.[day] ?? 0;
+    return sum;
+  }
+
+  private slotOf(slot: number): { readonly rig: number; readonly day: number } {
+    return this.table.problem.slots[slot] ?? { rig: 0, day: 0 };
+  }
+}
+
+function keyOf(rig: number, codes: Codes): string {
+  return String.fromCharCode(rig, ...codes);
+}
