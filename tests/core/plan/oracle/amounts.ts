@@ -211,11 +211,15 @@ function subsetSums(parts: readonly number[]): number[] {
   return sums;
 }
 
-/** True where loads smaller than "as much as fits and is needed" can be better: see `generous`, and where stock is scarce. */
+/**
+ * True where loads smaller than "as much as fits and is needed" can be better: where size matters in general (see `generous`), at a
+ * station while the rig still has some of its own, and where the rig's own is scarce.
+ */
 function mustCount({ route, source, at, units }: Asking, draft: Draft, run: Run): boolean {
   if (source.kind === 'home') return !route.roomy;
-  if (!route.generous || source.kind !== 'rig') return !route.generous;
   const stock = route.problem.materials[run.material]?.stock as number;
+  if (!route.generous) return true;
+  if (source.kind === 'station') return (draft.stocks[stock] as number) > 0;
   if ((draft.stocks[stock] as number) >= run.total) return false;
   // Scarce, and another compartment or a later run wants some of it too.
   const rivals = allRuns(route, at, units).flat();
