@@ -1,0 +1,32 @@
+import type { Issue } from '../base/index.ts';
+import type { Book } from '../book/index.ts';
+import { absurd } from './absurd.ts';
+import { calibration } from './calibration.ts';
+import { duplicateIds } from './duplicate-ids.ts';
+import { labelLimits } from './label-limits.ts';
+import { products } from './products.ts';
+import { references } from './references.ts';
+import { rigs } from './rigs.ts';
+import { rounds } from './rounds.ts';
+import type { Rule } from './rule.ts';
+import { vessels } from './vessels.ts';
+
+export type { Rule } from './rule.ts';
+
+/** Every invariant of a book. A new one is a file beside these and a line here. */
+export const RULES: readonly Rule[] = [
+  duplicateIds,
+  references,
+  vessels,
+  labelLimits,
+  products,
+  calibration,
+  rounds,
+  rigs,
+  absurd,
+];
+
+/** What is wrong or odd in a book, in the order of the rules. Whether lawns can be reached and measured is told elsewhere. */
+export function checkBook(book: Book): readonly Issue[] {
+  return RULES.flatMap((rule) => rule.find(book));
+}

@@ -1,0 +1,108 @@
+import { type Issue, issue } from '../base/index.ts';
+import type { Book } from '../book/index.ts';
+import { named, type Rule } from './rule.ts';
+
+/** Ids that lead nowhere. */
+export const references: Rule = {
+  code: 'reference-missing',
+  find: (book) => [...ground(book), ...shed(book), ...work(book), ...rounds(book)],
+};
+
+function ids(records: readonly { readonly id: string }[]): ReadonlySet<string> {
+  return new Set(records.map((each) => each.id));
+}
+
+function missing(where: string, what: string, known: ReadonlySet<string>, wanted: readonly string[]): readonly Issue[] {
+  return wanted
+    .filter((id) => !known.has(id))
+    .map((id) =>
+      issue('error', 'reference-missing', where, `There is no ${what} ${id}; choose another one or add it.`),
+    );
+}
+
+function ground(book: Book): readonly Issue[] {
+  return book.properties.flatMap((property) =>
+    property.zones.flatMap((zone) =>
+      missing(`${named('property', property)}, zone ${zone.name}`, 'gate', ids(property.gates), zone.gateIds),
+    ),
+  );
+}
+
+function shed(book: Book): readonly Issue[] {
+  const machines = ids(book.machines);
+  return [
+    ...book.machines.flatMap((machine) =>
+      machine.heads.flatMap((head) =>
+        missing(
+          `${named('machine', machine)}, head ${head.name}`,
+          'compartment',
+          ids(machine.compartments),
+          head.compartmentIds,
+        ),
+      ),
+    ),
+    ...book.handMethods.flatMap((hand) => {
+      const from = hand.drawsFrom;
+      if (from.kind !== 'machine') return [];
+      const where = named('hand method', hand);
+      const machine = book.machines.find((each) => each.id === from.machineId);
+      return machine === undefined
+        ? missing(where, 'machine', machines, [from.machineId])
+        : missing(where, 'compartment', ids(machine.compartments), [from.compartmentId]);
+    }),
+    ...book.rigs.flatMap((rig) => [
+      ...missing(named('rig', rig), 'fill point', ids(book.fillPoints), [rig.homeId]),
+      ...missing(
+        named('rig', rig),
+        'machine',
+        machines,
+        rig.machines.map((each) => each.machineId),
+      ),
+      ...missing(named('rig', rig), 'hand method', ids(book.handMethods), rig.handMethodIds),
+    ]),
+    ...book.fillPoints.flatMap((point) =>
+      point.products === 'all'
+        ? []
+        : missing(named('fill point', point), 'product', ids(book.products), point.products),
+    ),
+  ];
+}
+
+function work(book: Book): readonly Issue[] {
+  const products = ids(book.products);
+  return [
+    ...book.mixes.flatMap((mix) =>
+      missing(
+        named('mix', mix),
+        'product',
+        products,
+        mix.parts.map((each) => each.productId),
+      ),
+    ),
+    ...book.treatments.flatMap((treatment) => {
+      const where = named('treatment', treatment);
+      if (treatment.kind === 'spray') return missing(where, 'mix', ids(book.mixes), [treatment.mixId]);
+      if (treatment.kind === 'aerate') return [];
+      const starter = treatment.kind === 'seed' && treatment.starter !== undefined ? [treatment.starter.productId] : [];
+      return missing(where, 'product', products, [treatment.productId, ...starter]);
+    }),
+  ];
+}
+
+function rounds(book: Book): readonly Issue[] {
+  return book.rounds.flatMap((round) => {
+    const where = named('round', round);
+    const properties = ids(book.properties);
+    return [
+      ...missing(where, 'treatment', ids(book.treatments), round.treatmentIds),
+      ...missing(where, 'rig', ids(book.rigs), round.rigIds),
+      ...missing(where, 'property', properties, round.propertyIds === 'all' ? [] : round.propertyIds),
+      ...missing(
+        where,
+        'property',
+        properties,
+        round.skipped.map((each) => each.propertyId),
+      ),
+    ];
+  });
+}
