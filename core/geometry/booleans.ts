@@ -1,24 +1,19 @@
-import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType, type Paths64 } from 'clipper2-ts';
 import { sortOut } from './free-holes.ts';
+import { movePath } from './offset.ts';
 import { boxesMeet, EMPTY_REGION, type GridPath, isEmpty, type Region, regionOf, STEPS_PER_METRE } from './region.ts';
+import { sweep } from './sweep.ts';
 
-/** How far a round corner may lie inside the true arc when a region is grown: 1 mm. */
-const ARC_TOLERANCE_STEPS = 0.001 * STEPS_PER_METRE;
+/** Half the width below which ground counts as a hair left by rounding along a shared side: 5 mm. */
+const HAIR_STEPS = 0.005 * STEPS_PER_METRE;
 
-/** One clipper serves all calls: it is emptied after each, and core runs on one thread. */
-const clipper = new Clipper64();
-
-/**
- * Everything that at least one of the regions covers. Regions whose boxes keep apart are only laid side by side.
- * Source of the operation: Clipper2 (B. R. Vatti's sweep), nonzero filling.
- */
+/** Everything that at least one of the regions covers. Regions whose boxes keep apart are only laid side by side. */
 export function union(regions: readonly Region[]): Region {
   const filled = regions.filter((each) => !isEmpty(each));
   const [first] = filled;
   if (first === undefined) return EMPTY_REGION;
   if (filled.length === 1) return first;
   const paths = filled.flatMap((each) => each.paths);
-  return keepApart(filled) ? regionOf(paths) : run(ClipType.Union, paths, []);
+  return keepApart(filled) ? regionOf(paths) : sweep('union', paths);
 }
 
 /**
@@ -30,7 +25,7 @@ export function difference(region: Region, others: readonly Region[]): Region {
   if (meeting.length === 0 || isEmpty(region)) return region;
   const { tangled, holes } = sortOut(region, meeting);
   const clip = tangled.flatMap((each) => each.paths);
-  const left = clip.length === 0 ? region : run(ClipType.Difference, region.paths, clip);
+  const left = clip.length === 0 ? region : sweep('difference', region.paths, clip);
   if (holes.length === 0) return left;
   const reversed = holes.flatMap((each) => each.paths.map((path) => path.toReversed()));
   return { paths: [...left.paths, ...reversed], box: left.box };
@@ -38,28 +33,40 @@ export function difference(region: Region, others: readonly Region[]): Region {
 
 /** What both regions cover. */
 export function intersection(region: Region, other: Region): Region {
-  if (!boxesMeet(region.box, other.box)) return EMPTY_REGION;
-  return run(ClipType.Intersection, region.paths, other.paths);
+  return boxesMeet(region.box, other.box) ? sweep('intersection', region.paths, other.paths) : EMPTY_REGION;
 }
 
 /** The region made larger all round by `metres`, with round corners. Zero or less gives the region unchanged. */
 export function grow(region: Region, metres: number): Region {
   if (!(metres > 0) || isEmpty(region)) return region;
-  const offset = new ClipperOffset(2, ARC_TOLERANCE_STEPS);
-  offset.addPaths(region.paths as Paths64, JoinType.Round, EndType.Polygon);
-  const grown: Paths64 = [];
-  offset.execute(metres * STEPS_PER_METRE, grown);
-  return regionOf(grown);
+  const moved = region.paths.map((path) => movePath(path, metres * STEPS_PER_METRE, 'round'));
+  return sweep('positive', moved);
+}
+
+/**
+ * The region without hairs: strips narrower than 1 cm, which sides drawn twice leave behind. Done by drawing the edge in by
+ * 5 mm and out again with sharp corners; what is wider comes back where it was.
+ */
+export function withoutHairs(region: Region): Region {
+  if (isEmpty(region)) return region;
+  const inner = sweep(
+    'positive',
+    region.paths.map((path) => movePath(path, -HAIR_STEPS, 'sharp')),
+  );
+  return sweep(
+    'positive',
+    inner.paths.map((path) => movePath(path, HAIR_STEPS, 'sharp')),
+  );
 }
 
 /** A closed path of any kind, self-crossing or not, as the region that nonzero filling gives it. */
 export function fillNonzero(paths: readonly GridPath[]): Region {
-  return run(ClipType.Union, paths, []);
+  return sweep('union', paths);
 }
 
 /** The ground that a closed path goes round anticlockwise more often than clockwise. */
 export function fillPositive(paths: readonly GridPath[]): Region {
-  return run(ClipType.Union, paths, [], FillRule.Positive);
+  return sweep('positive', paths);
 }
 
 function keepApart(regions: readonly Region[]): boolean {
@@ -70,20 +77,4 @@ function keepApart(regions: readonly Region[]): boolean {
     }
   }
   return true;
-}
-
-function run(
-  operation: ClipType,
-  subject: readonly GridPath[],
-  clip: readonly GridPath[],
-  rule: FillRule = FillRule.NonZero,
-): Region {
-  clipper.clear();
-  clipper.addSubject(subject as Paths64);
-  if (clip.length > 0) clipper.addClip(clip as Paths64);
-  const outcome: Paths64 = [];
-  const worked = clipper.execute(operation, rule, outcome);
-  clipper.clear();
-  if (!worked) throw new Error('the polygon operation failed inside the clipper');
-  return regionOf(outcome);
 }

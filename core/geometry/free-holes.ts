@@ -15,8 +15,10 @@ export function sortOut(region: Region, others: readonly Region[]): SortedOut {
   const holes: Region[] = [];
   const tangled: Region[] = [];
   for (const other of others) {
-    if (isTangled(other, region, others)) tangled.push(other);
-    else if (holdsStartOf(region, other)) holes.push(other);
+    const inside = other.paths.filter((path) => holdsStart(region, path)).length;
+    const isMixed = inside > 0 && inside < other.paths.length;
+    if (isMixed || isTangled(other, region, others)) tangled.push(other);
+    else if (inside > 0) holes.push(other);
   }
   return { holes, tangled };
 }
@@ -70,11 +72,12 @@ function meets(from: GridPoint, to: GridPoint, box: Box): boolean {
 
 /** True where a path of `inner` starts inside `outer`. Asked only of regions whose sides do not meet. */
 function holdsStartOf(outer: Region, inner: Region): boolean {
-  if (!boxesMeet(outer.box, inner.box)) return false;
-  return inner.paths.some((path) => {
-    const start = path[0];
-    return start !== undefined && isCovered(start, outer.paths);
-  });
+  return boxesMeet(outer.box, inner.box) && inner.paths.some((path) => holdsStart(outer, path));
+}
+
+function holdsStart(outer: Region, path: GridPath): boolean {
+  const start = path[0];
+  return start !== undefined && isCovered(start, outer.paths);
 }
 
 /** True where a point lies in an odd number of a region's paths: inside its outer paths and outside their holes. */

@@ -1,4 +1,4 @@
-export { difference, grow, intersection, union } from './booleans.ts';
+export { difference, grow, intersection, union, withoutHairs } from './booleans.ts';
 export { boxCentre, type DegreesBox, degreesBox, joinBoxes, polygonsOf, positionFault } from './degrees-box.ts';
 export { distanceMetres } from './ellipsoid.ts';
 export { type GeometryFault, type GeometryFaultCode, placeText } from './faults.ts';

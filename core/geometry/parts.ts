@@ -1,7 +1,7 @@
 import { PointInPolygonResult, pointInPolygon } from 'clipper2-ts';
 import type { AreaGeometry, Position } from '../book/index.ts';
 import type { LocalPlane } from './local-plane.ts';
-import { boxOf, doubleArea, type GridPath, type Region, regionOf } from './region.ts';
+import { doubleArea, type GridPath, type GridPoint, type Region, regionOf } from './region.ts';
 import { toPosition } from './rings.ts';
 
 /** One connected piece of a region: an outer path and the holes in it. */
@@ -21,8 +21,7 @@ export function partsOf(region: Region): readonly RegionPart[] {
   }
   outers.sort((left, right) => right.size - left.size);
   for (const hole of holes) {
-    const around = outers.length === 1 ? outers[0] : outers.findLast((each) => isWithin(hole, each.path));
-    around?.holes.push(hole);
+    outerAround(hole, outers)?.holes.push(hole);
   }
   return outers.map(({ path, holes: inner }) => ({ outer: path, holes: inner }));
 }
@@ -38,16 +37,45 @@ export function partArea(part: RegionPart): number {
   return sum;
 }
 
-/** True where `path`, which crosses nothing, lies within `around`. Corners may lie on its sides. */
-function isWithin(path: GridPath, around: GridPath): boolean {
-  for (const point of path) {
-    const where = pointInPolygon({ x: point.x, y: point.y }, around as { x: number; y: number }[]);
-    if (where === PointInPolygonResult.IsInside) return true;
-    if (where === PointInPolygonResult.IsOutside) return false;
+/**
+ * The outer path that a hole lies in, of several nested ones the smallest. Corners of the hole may touch the outer path, and
+ * by rounding even lie a step outside, so the most of its corners and mid-sides decide.
+ */
+function outerAround<Outer extends { readonly path: GridPath }>(
+  hole: GridPath,
+  outers: readonly Outer[],
+): Outer | undefined {
+  if (outers.length < 2) return outers[0];
+  let best: Outer | undefined;
+  let bestCount = Number.NEGATIVE_INFINITY;
+  for (const outer of outers) {
+    const count = countWithin(hole, outer.path);
+    if (count < bestCount) continue;
+    best = outer;
+    bestCount = count;
   }
-  const box = boxOf([path]);
-  const middle = { x: Math.round((box.west + box.east) / 2), y: Math.round((box.south + box.north) / 2) };
-  return pointInPolygon(middle, around as { x: number; y: number }[]) !== PointInPolygonResult.IsOutside;
+  return best;
+}
+
+/** Corners and mid-sides of a path inside another, less those outside. */
+function countWithin(path: GridPath, around: GridPath): number {
+  let count = 0;
+  let previous = path[path.length - 1];
+  for (const point of path) {
+    count += sideOf(point, around);
+    if (previous !== undefined) {
+      const middle = { x: Math.round((previous.x + point.x) / 2), y: Math.round((previous.y + point.y) / 2) };
+      count += sideOf(middle, around);
+    }
+    previous = point;
+  }
+  return count;
+}
+
+function sideOf(point: GridPoint, around: GridPath): number {
+  const where = pointInPolygon({ x: point.x, y: point.y }, around as { x: number; y: number }[]);
+  if (where === PointInPolygonResult.IsOn) return 0;
+  return where === PointInPolygonResult.IsInside ? 1 : -1;
 }
 
 /** A region as polygons in degrees: per part the outer ring, then its holes; rings closed, outer ones anticlockwise. */

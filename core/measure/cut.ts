@@ -49,16 +49,19 @@ export function cutZones(
 type Kept = Pick<CutZone, 'treatable' | 'treatableSqM' | 'droppedSqM' | 'droppedParts'>;
 
 function dropSmallParts(region: Region): Kept {
-  const treatableSqM = regionArea(region);
-  const isOne = region.paths.length === 1;
-  if (region.paths.length === 0 || (isOne && treatableSqM >= LEAST_PART_SQ_M)) {
-    return { treatable: region, treatableSqM, droppedSqM: 0, droppedParts: 0 };
-  }
+  const whole = Math.max(0, regionArea(region));
+  if (region.paths.length === 1 && whole >= LEAST_PART_SQ_M) return keepAll(region, whole);
   const least = 2 * LEAST_PART_SQ_M * STEPS_PER_METRE ** 2;
   const parts = partsOf(region);
   const kept = parts.filter((part) => partArea(part) >= least);
-  if (kept.length === parts.length) return { treatable: region, treatableSqM, droppedSqM: 0, droppedParts: 0 };
-  const treatable = kept.length === 0 ? EMPTY_REGION : joinParts(kept);
-  const left = regionArea(treatable);
-  return { treatable, treatableSqM: left, droppedSqM: treatableSqM - left, droppedParts: parts.length - kept.length };
+  if (kept.length === 0)
+    return { treatable: EMPTY_REGION, treatableSqM: 0, droppedSqM: whole, droppedParts: parts.length };
+  if (kept.length === parts.length) return keepAll(region, whole);
+  const treatable = joinParts(kept);
+  const treatableSqM = regionArea(treatable);
+  return { treatable, treatableSqM, droppedSqM: whole - treatableSqM, droppedParts: parts.length - kept.length };
+}
+
+function keepAll(region: Region, treatableSqM: number): Kept {
+  return { treatable: region, treatableSqM, droppedSqM: 0, droppedParts: 0 };
 }

@@ -1,5 +1,5 @@
 import type { Property, Zone } from '../book/index.ts';
-import { STEPS_PER_METRE } from '../geometry/index.ts';
+import { STEPS_PER_METRE, withoutHairs } from '../geometry/index.ts';
 import { type Feet, metresToFeet, quantity } from '../units/index.ts';
 import { prepareProperty } from './prepare.ts';
 
@@ -17,7 +17,7 @@ export function farthestFt(property: Property, zone: Zone): Feet {
   if (prepared?.kind !== 'drawn') return quantity<'ft'>(Number.POSITIVE_INFINITY);
   const stand = plane.toPlane(zone.hoseStand ?? property.parking);
   let farthest = 0;
-  for (const path of prepared.cut.treatable.paths) {
+  for (const path of withoutHairs(prepared.cut.treatable).paths) {
     for (const { x, y } of path) {
       farthest = Math.max(farthest, Math.hypot(x / STEPS_PER_METRE - stand.x, y / STEPS_PER_METRE - stand.y));
     }

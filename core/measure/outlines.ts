@@ -1,13 +1,13 @@
 import type { Property } from '../book/index.ts';
-import { toPolygons } from '../geometry/index.ts';
+import { toPolygons, withoutHairs } from '../geometry/index.ts';
 import { prepareProperty } from './prepare.ts';
 import type { TreatableOutline } from './types.ts';
 
-/** What is treated of one zone, in degrees; empty where the zone has no outline or nothing is left of it. */
+/** What is treated of one zone, in degrees, without hairs along shared sides; empty where the zone has no outline or nothing is left of it. */
 export function treatableOutline(property: Property, zoneId: string): TreatableOutline {
   const { plane, zones } = prepareProperty(property);
   const zone = zones.find((each) => each.zone.id === zoneId);
-  return zone?.kind === 'drawn' ? toPolygons(zone.cut.treatable, plane) : [];
+  return zone?.kind === 'drawn' ? toPolygons(withoutHairs(zone.cut.treatable), plane) : [];
 }
 
 export type ExcludedOutline = { readonly exclusionId: string; readonly outline: TreatableOutline };

@@ -1,8 +1,8 @@
 import * as polyclip from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
-import { fillNonzero } from '../../../core/geometry/booleans.ts';
+import { fillNonzero, withoutHairs } from '../../../core/geometry/booleans.ts';
 import { difference, grow, intersection, regionArea, union } from '../../../core/geometry/index.ts';
-import { type GridPath, type Region, regionOf } from '../../../core/geometry/region.ts';
+import { doubleArea, type GridPath, type Region, regionOf } from '../../../core/geometry/region.ts';
 import { path, random, rectangle, squareRegion, starCorners } from './shapes.ts';
 
 const METRE = 100_000;
@@ -12,6 +12,14 @@ type Multi = [number, number][][][];
 /** polyclip-ts as the second opinion; its figures in metres. */
 const toPolyclip = (region: Region): Multi =>
   region.paths.map((each) => [each.map(({ x, y }) => [x / METRE, y / METRE])]);
+/** The same for regions with holes: outer paths united, then holes taken out. */
+const asRegions = (region: Region): Multi => {
+  const outers = region.paths.filter((each) => doubleArea(each) > 0);
+  const holes = region.paths.filter((each) => doubleArea(each) < 0);
+  const [first, ...rest] = outers.map((each) => toPolyclip(regionOf([each])));
+  if (first === undefined) return [];
+  return polyclip.difference(polyclip.union(first, ...rest), ...holes.map((each) => toPolyclip(regionOf([each]))));
+};
 const polyclipArea = (polygons: Multi): number => {
   let sum = 0;
   for (const rings of polygons) {
@@ -26,6 +34,12 @@ const polyclipArea = (polygons: Multi): number => {
   }
   return sum;
 };
+
+/** A region of up to three pieces, some with holes. */
+function randomPieces(seed: number): Region {
+  const pieces = union([randomRegion(seed), randomRegion(seed + 1), randomRegion(seed + 2)]);
+  return difference(pieces, [randomRegion(seed + 3)]);
+}
 
 function randomRegion(seed: number): Region {
   const { unit, below, ...rest } = random(seed);
@@ -65,6 +79,16 @@ describe('polygon operations against polyclip-ts', () => {
       const [first, ...rest] = others.map(toPolyclip);
       const expected = polyclipArea(polyclip.difference(toPolyclip(lawn), polyclip.union(first!, ...rest)));
       expect(Math.abs(regionArea(difference(lawn, others)) - expected), `seed ${seed}`).toBeLessThan(0.01);
+    }
+  });
+
+  it('cut regions of several pieces with holes as polyclip does', () => {
+    for (let seed = 1; seed <= 100; seed += 1) {
+      const lawn = randomPieces(seed * 10);
+      const others = [randomPieces(seed * 10 + 5000), randomPieces(seed * 10 + 9000)];
+      const [first, second] = others.map(asRegions);
+      const expected = polyclipArea(polyclip.difference(asRegions(lawn), first!, second!));
+      expect(Math.abs(regionArea(difference(lawn, others)) - expected), `seed ${seed}`).toBeLessThan(0.02);
     }
   });
 
@@ -117,6 +141,16 @@ describe('difference', () => {
     ],
   ])('cuts what is %s', (_, others, area) => expect(regionArea(difference(lawn, others))).toBeCloseTo(area, 6));
 
+  it('cuts of a region in several pieces only those that lie inside', () => {
+    const pieces = union([
+      squareRegion(10 * METRE, 10 * METRE, 10 * METRE),
+      squareRegion(99 * METRE, 200 * METRE, 10 * METRE),
+    ]);
+    const wide = union([pieces, squareRegion(-50 * METRE, 50 * METRE, 10 * METRE)]);
+    expect(regionArea(difference(lawn, [pieces]))).toBeCloseTo(9900, 6);
+    expect(regionArea(difference(lawn, [wide]))).toBeCloseTo(9900, 6);
+  });
+
   it('leaves what lies in the hole of a ring that is cut', () => {
     const ring = difference(squareRegion(10 * METRE, 10 * METRE, 50 * METRE), [
       squareRegion(20 * METRE, 20 * METRE, 30 * METRE),
@@ -147,6 +181,25 @@ describe('grow', () => {
   it.each([0, -3, Number.NaN])('leaves a region alone for %d', (metres) => {
     const square = squareRegion(0, 0, METRE);
     expect(grow(square, metres)).toBe(square);
+  });
+});
+
+describe('withoutHairs', () => {
+  it('takes off what is narrower than 1 cm and leaves all else where it was', () => {
+    const lawn = union([squareRegion(0, 0, 10 * METRE), squareRegion(10 * METRE, 0, METRE)]);
+    const hairy = union([lawn, regionOf([path(...rectangle(5 * METRE, 10 * METRE, 5 * METRE + 20, 30 * METRE))])]);
+    expect(regionArea(hairy) - regionArea(lawn)).toBeCloseTo(0.004, 9);
+    const clean = withoutHairs(hairy);
+    expect(clean.box).toEqual(lawn.box);
+    expect(regionArea(clean)).toBeCloseTo(regionArea(lawn), 3);
+    expect(regionArea(withoutHairs(regionOf([])))).toBe(0);
+  });
+
+  it('keeps sharp corners and holes', () => {
+    const wedge = fillNonzero([path([0, 0], [20 * METRE, -2 * METRE], [20 * METRE, 2 * METRE])]);
+    const holed = difference(wedge, [squareRegion(15 * METRE, 0, METRE)]);
+    expect(Math.abs(withoutHairs(holed).box.west)).toBeLessThan(20);
+    expect(regionArea(withoutHairs(holed))).toBeCloseTo(39, 2);
   });
 });
 

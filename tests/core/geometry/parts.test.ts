@@ -11,7 +11,8 @@ import {
   toGeometry,
   union,
 } from '../../../core/geometry/index.ts';
-import { karneyArea, squareRegion } from './shapes.ts';
+import { regionOf } from '../../../core/geometry/region.ts';
+import { karneyArea, path, squareRegion } from './shapes.ts';
 
 const METRE = 100_000;
 const lawn = difference(squareRegion(0, 0, 100 * METRE), [squareRegion(10 * METRE, 10 * METRE, 50 * METRE)]);
@@ -24,6 +25,23 @@ describe('partsOf', () => {
     const parts = partsOf(region);
     expect(parts.map((each) => each.holes.length)).toEqual([1, 1, 0]);
     expect(parts.map((each) => partArea(each) / 2 / METRE ** 2)).toEqual([7500, 1575, 100]);
+  });
+
+  it('finds the outer path of a hole whose corner lies a step outside it', () => {
+    // As the clipper leaves it where a hole ends on a slanting side.
+    const outer = path(
+      [2561793, 3331044],
+      [232891, -302802],
+      [284653, -370106],
+      [121975, -475868],
+      [-640456, -1665512],
+      [512365, -666193],
+      [2561816, -3331035],
+    );
+    const hole = path([284653, -370106], [2561801, 1110351], [512365, -666193]);
+    const crumb = path([-1707876, -3331035], [-2561816, -3331035], [-1707877, -3331037]);
+    const parts = partsOf(regionOf([outer, hole, crumb]));
+    expect(parts.map((each) => each.holes.length)).toEqual([1, 0]);
   });
 
   it('loses nothing on the way there and back', () => {
