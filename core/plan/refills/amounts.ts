@@ -92,9 +92,10 @@ class Settling {
       const run = ledger.runs[r];
       if (run === undefined) continue;
       const missing = this.untilNextFill(e, r, run) - (content[c] as number);
-      if (missing <= 0) continue;
+      const last = !this.refillsAgain(e, r, run);
+      if (missing <= 0 && !(last && (due[r] as number) > 0)) continue;
       const most = Math.min((model.capacity[c] as number) - (content[c] as number), due[r] as number);
-      const parts = this.sparing ? missing : most;
+      const parts = last ? (due[r] as number) : this.sparing ? missing : most;
       if (parts < missing || parts > most) this.fits = false;
       due[r] = (due[r] as number) - parts;
       this.takeStock(run.stock, parts);
@@ -133,6 +134,18 @@ class Settling {
       parts += ledger.stretches[next]?.used[run.compartment] ?? 0;
     }
     return parts;
+  }
+
+  /** Whether the rig fills run r once more before its stock is taken on anew or the run ends. */
+  private refillsAgain(e: number, r: number, run: Run): boolean {
+    const { model, ledger } = this;
+    for (let next = e + 1; next < ledger.events.length; next += 1) {
+      if (ledger.runAt[next * model.compartments + run.compartment] !== r) return false;
+      const station = ledger.events[next]?.station ?? -1;
+      if (station < 0) return true;
+      if ((((model.holds[station] as number) >> run.stock) & 1) === 1) return false;
+    }
+    return false;
   }
 
   private put(c: number, r: number, parts: number, fills: CompartmentFill[]): void {

@@ -15,6 +15,7 @@ import {
   OPENED,
   PER_COMPARTMENT,
   PER_STOCK,
+  PRELOADED,
   PRICE,
   TIME,
   USED,
@@ -185,15 +186,22 @@ export class Dominance {
       }
       if ((data[left + USED] as number) > (data[right + USED] as number)) emptier = true;
       if (!lasting && (data[left + DIRECT] as number) < (data[right + DIRECT] as number)) return -1;
-      const less = (data[right + FREE] as number) - (data[left + FREE] as number);
-      if (less > 0) {
-        const stock = (model.problem.materials[next] as { stock: number }).stock;
-        const useful = Math.min(less, chain.runParts[i * C + c] as number);
-        handicap += useful * ((model.fillMs[c] as number) + (model.topPrice[stock] as number));
-      }
+      handicap += this.compareFree(left, right, c, next, chain.runParts[i * C + c] as number);
     }
     if (!emptier) return handicap;
     return handicap + this.refillMs + ((data[a + DONE] as number) > 0 ? this.midZoneMs : 0);
+  }
+
+  /** Milliseconds that parts from home in b's compartment, but not in a's, may save. */
+  private compareFree(left: number, right: number, c: number, material: number, most: number): number {
+    const { data } = this.labels;
+    const { model } = this;
+    const less = (data[right + FREE] as number) - (data[left + FREE] as number);
+    const lessPreloaded = (data[right + PRELOADED] as number) - (data[left + PRELOADED] as number);
+    if (less <= 0 && lessPreloaded <= 0) return 0;
+    const price = model.topPrice[(model.problem.materials[material] as { stock: number }).stock] as number;
+    const free = less > 0 ? Math.min(less, most) * ((model.fillMs[c] as number) + price) : 0;
+    return free + (lessPreloaded > 0 ? Math.min(lessPreloaded, most) * price : 0);
   }
 
   private compareMoments(a: number, b: number): boolean {

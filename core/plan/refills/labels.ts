@@ -20,12 +20,16 @@ export const REFILLED = 7;
 export const CARRIES = 8;
 const HEAD = 9;
 
-/** Fields per compartment: used since it could last be filled; left of what was put in directly; of that, from home; material. */
+/**
+ * Fields per compartment: used since it could last be filled; left of what was put in directly; of that, from home; material; what
+ * a refill from the rig before the last station may have left in it out of the stock from home.
+ */
 export const USED = 0;
 export const DIRECT = 1;
 export const FREE = 2;
 export const MATERIAL = 3;
-export const PER_COMPARTMENT = 4;
+export const PRELOADED = 4;
+export const PER_COMPARTMENT = 5;
 
 /**
  * Fields per stock: drawn from the rig since the last station; drawn in all of what home gave; price of the last station; 1 where

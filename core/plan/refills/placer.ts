@@ -11,7 +11,7 @@ export type Placement =
   | { readonly kind: 'impossible'; readonly fault: RouteFault };
 
 /** Labels kept at most from op to op where the best is wanted; met only by days of dozens of forced refills. */
-const WIDE = 2000;
+const WIDE = 300;
 /** Ends of the day that are played exactly before the best is taken. */
 const ENDS = 24;
 

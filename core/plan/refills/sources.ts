@@ -22,8 +22,12 @@ type Leg = {
   /** Parts used once the rig's stock was open, and for rinses; of these, from home. */
   opened: number;
   fromHome: number;
-  /** [run]: parts from home in the compartment; parts used before the stock was open; parts used after. */
+  /**
+   * [run]: parts from home in the compartment; parts out of the stock from home put in before the station; parts of the station
+   * used before the stock was open; parts used after.
+   */
   readonly free: Float64Array;
+  readonly preloaded: Float64Array;
   readonly forced: Float64Array;
   readonly later: Float64Array;
 };
@@ -62,17 +66,39 @@ function settleStock(search: RefillSearch, ledger: Ledger, legs: readonly Leg[],
       if (atStation) {
         const forced = leg.forced[r] as number;
         const alive = ledger.runAt[leg.event * model.compartments + run.compartment] === r;
-        const kept = legs.slice(number).reduce((sum, each) => sum + (each.free[r] as number), 0);
+        const kept = legs.slice(number).reduce((sum, each) => {
+          const before = refillBefore(ledger, each.event) < leg.event ? (each.preloaded[r] as number) : 0;
+          return sum + (each.free[r] as number) + before;
+        }, 0);
         const room = alive ? (model.capacity[run.compartment] as number) - kept - forced : 0;
         const extra = Math.max(0, Math.min(room, fromStock, bought));
         (sources.direct[r] as Float64Array)[leg.event] = forced + extra;
         bought -= extra;
         fromStock -= extra;
       }
-      (sources.fromStock[r] as Float64Array)[leg.event] = fromStock;
+      const row = sources.fromStock[r] as Float64Array;
+      row[leg.event] = (row[leg.event] as number) + fromStock;
+      preload(ledger, legs, leg, r, s, sources);
     });
     if (atStation) (sources.stock[s] as Float64Array)[leg.event] = bought;
   });
+}
+
+/** Books what a run has in its compartment out of the stock from home, put in by the last refill from the rig before the leg. */
+function preload(ledger: Ledger, legs: readonly Leg[], leg: Leg, r: number, s: number, sources: Sources): void {
+  const parts = leg.preloaded[r] as number;
+  if (parts === 0) return;
+  const event = refillBefore(ledger, leg.event);
+  const start = legs.reduce((latest, each) => (each.event <= event ? each.event : latest), 0);
+  const row = sources.fromStock[r] as Float64Array;
+  row[start] = (row[start] as number) + parts;
+  sources.homeStock[s] = (sources.homeStock[s] as number) + parts;
+}
+
+/** The last refill from the rig before event e; 0 where there is none. */
+function refillBefore(ledger: Ledger, e: number): number {
+  for (let event = e - 1; event > 0; event -= 1) if (ledger.events[event]?.station === -1) return event;
+  return 0;
 }
 
 /** The legs of every stock, filled while the day is played. */
@@ -90,7 +116,7 @@ class Legs implements SourceBook {
 
   private leg(event: number): Leg {
     const fresh = (): Float64Array => new Float64Array(this.ledger.runs.length);
-    return { event, opened: 0, fromHome: 0, free: fresh(), forced: fresh(), later: fresh() };
+    return { event, opened: 0, fromHome: 0, free: fresh(), preloaded: fresh(), forced: fresh(), later: fresh() };
   }
 
   play(): void {
@@ -127,9 +153,12 @@ class Legs implements SourceBook {
     const r = this.ledger.runAt[this.event * this.search.model.compartments + c] as number;
     if (leg === undefined) return;
     leg.free[r] = (leg.free[r] as number) + free;
-    const part = opened || leg.event === 0 ? leg.later : leg.forced;
-    part[r] = (part[r] as number) + rest;
-    if (part === leg.forced) return;
+    if (!opened && leg.event > 0) {
+      leg.preloaded[r] = (leg.preloaded[r] as number) + cheap;
+      leg.forced[r] = (leg.forced[r] as number) + rest - cheap;
+      return;
+    }
+    leg.later[r] = (leg.later[r] as number) + rest;
     leg.opened += rest;
     leg.fromHome += cheap;
   }
@@ -153,8 +182,10 @@ class Legs implements SourceBook {
       leg.free.forEach((free, r) => {
         const back = Math.min(direct, free);
         leg.free[r] = free - back;
-        leg.forced[r] = (leg.forced[r] as number) + back;
-        direct -= back;
+        const more = Math.min(direct - back, leg.preloaded[r] as number);
+        leg.preloaded[r] = (leg.preloaded[r] as number) - more;
+        leg.forced[r] = (leg.forced[r] as number) + back + more;
+        direct -= back + more;
       });
     }
   }

@@ -18,6 +18,7 @@ import {
   PAST_MOST,
   PER_COMPARTMENT,
   PER_STOCK,
+  PRELOADED,
   PRICE,
   REFILLED,
   STATIONS,
@@ -243,7 +244,12 @@ export class Steps {
     if (this.model.mayOverload) this.weigh(at, s, y);
     if (free > 0 && data[place + PRICE] !== FROM_HOME) free = this.carryDirect(at, s, free);
     const opened = data[place + OPENED] === 1;
-    const cheap = y > free ? this.pay(at, s, y - free, this.model.fillMs[c] as number, opened) : 0;
+    let cheap = 0;
+    if (y > free) {
+      const preloaded = data[row + PRELOADED] as number;
+      cheap = this.pay(at, s, y - free, this.model.fillMs[c] as number, opened, preloaded);
+      if (!opened && preloaded > 0) data[row + PRELOADED] = preloaded - cheap;
+    }
     if (this.book !== null) this.book.used(c, s, free, y - free, cheap, opened);
     if (data[at + CARRIES] === 1) this.unload(at);
   }
@@ -263,17 +269,18 @@ export class Steps {
   }
 
   /** Pays for `parts` of stock s that were not in the compartment since home; returns how many of them came from home. */
-  private pay(at: number, s: number, parts: number, fillMs: number, opened: boolean): number {
+  private pay(at: number, s: number, parts: number, fillMs: number, opened: boolean, preloaded: number): number {
     const { data, stocksAt } = this.labels;
     const place = at + stocksAt + s * PER_STOCK;
     const price = data[place + PRICE] as number;
     let cheap = 0;
     if (price === FROM_HOME) {
       cheap = parts;
-    } else if (price > 0 && opened) {
-      cheap = Math.min(parts, this.leftFromHome(at, s));
+    } else if (price > 0 && (opened || preloaded > 0)) {
+      cheap = Math.min(opened ? parts : Math.min(parts, preloaded), this.leftFromHome(at, s));
       if (cheap > 0) {
-        data[place + CARRIED_STOCK] = (data[place + CARRIED_STOCK] as number) + cheap;
+        const field = place + (opened ? CARRIED_STOCK : CARRIED_DIRECT);
+        data[field] = (data[field] as number) + cheap;
         data[at + CARRIES] = 1;
       }
     }
@@ -464,13 +471,14 @@ export class Steps {
         if (model.mayOverload) this.weigh(at, water, old.rinseParts);
         const place = at + stocksAt + water * PER_STOCK;
         data[place + DRAWN] = (data[place + DRAWN] as number) + old.rinseParts;
-        const cheap = this.pay(at, water, old.rinseParts, 0, true);
+        const cheap = this.pay(at, water, old.rinseParts, 0, true, 0);
         if (this.book !== null) this.book.rinsed(old.rinseParts, cheap);
       }
       data[row + MATERIAL] = chain.nextMaterial[i * model.compartments + c] as number;
       data[row + USED] = 0;
       data[row + DIRECT] = 0;
       data[row + FREE] = 0;
+      data[row + PRELOADED] = 0;
     }
     return true;
   }
@@ -492,8 +500,8 @@ export class Steps {
     const held = model.holds[k] as number;
     const givesWater = model.water >= 0 && ((held >> model.water) & 1) === 1;
     if (mask !== 0 && !this.change(at, i, mask, !givesWater)) return false;
-    this.resupply(at, k, held);
     this.fillDirect(at, i, held, mask);
+    this.resupply(at, k, held);
     data[at + STATIONS] = (data[at + STATIONS] as number) + 1;
     data[at + GIVEN] = (data[at + GIVEN] as number) | held;
     data[at + REFILLED] = 0;
@@ -539,11 +547,20 @@ export class Steps {
       if (material < 0 || chain.nextMaterial[i * model.compartments + c] !== material) continue;
       const stock = (model.problem.materials[material] as { stock: number }).stock;
       if (((held >> stock) & 1) === 1) {
+        this.preload(at, row, stock, c);
         data[row + USED] = 0;
         data[row + DIRECT] = model.capacity[c] as number;
       } else if (((changed >> c) & 1) === 1) {
         data[row + USED] = model.capacity[c] as number;
       }
     }
+  }
+
+  /** What the compartment may still hold out of the stock from home: its last refill from the rig, less what was used since. */
+  private preload(at: number, row: number, s: number, c: number): void {
+    const { data, stocksAt } = this.labels;
+    const left = (this.model.capacity[c] as number) - (data[row + USED] as number) - (data[row + FREE] as number);
+    const opened = data[at + stocksAt + s * PER_STOCK + OPENED] === 1;
+    data[row + PRELOADED] = Math.max(0, opened ? left : Math.min(left, data[row + PRELOADED] as number));
   }
 }
