@@ -1,0 +1,167 @@
+import { describe, expect, test } from 'vitest';
+import type { Book, Machine, Property, Rig } from '../../../../core/book/index.ts';
+import { buildProblem, type Problem } from '../../../../core/plan/problem/index.ts';
+import { problemOf, SAMPLE_NAMES, sampleBook } from '../../../support/samples.ts';
+
+const residential = sampleBook('residential-day');
+const mixed = sampleBook('mixed-day');
+
+function withRig(book: Book, change: Partial<Rig>): Book {
+  return { ...book, rigs: book.rigs.map((rig) => ({ ...rig, ...change })) };
+}
+
+function withMachine(book: Book, change: Partial<Machine>): Book {
+  return { ...book, machines: book.machines.map((machine) => ({ ...machine, ...change })) };
+}
+
+function jobOf(problem: Problem, propertyId: string) {
+  const job = problem.jobs.find((each) => each.propertyId === propertyId);
+  if (job === undefined) throw new Error(`no job at ${propertyId}`);
+  return job;
+}
+
+describe('a frozen problem', () => {
+  test.each(SAMPLE_NAMES)('of %s holds whole numbers only', (name) => {
+    const problem = problemOf(sampleBook(name));
+    const numbers = JSON.stringify(problem, (_key, value: unknown) =>
+      ArrayBuffer.isView(value) ? Array.from(value as Int32Array) : value,
+    ).match(/-?\d+\.\d+(?=[,\]}])/g);
+    expect(numbers).toBeNull();
+  });
+
+  test('is the same for the same book, and another one for another book', () => {
+    expect(problemOf(residential).hash).toBe(problemOf(sampleBook('residential-day')).hash);
+    expect(problemOf(withRig(residential, { nurseTankGal: 66 })).hash).not.toBe(problemOf(residential).hash);
+  });
+
+  test('takes the usable tank, less what the pump leaves, rounded down', () => {
+    const tank = problemOf(residential).rigs[0]?.compartments.find((each) => each.id === 'stand-on-35/tank');
+    // 18.5 gal less 0.5 gal.
+    expect(tank?.capacityParts).toBe(1800);
+    // 20 gal per minute is 3 s a gallon.
+    expect(tank?.fillMsPerPart).toBe(30);
+  });
+
+  test('joins the tanks that one head draws on', () => {
+    const rig = problemOf(mixed).rigs.find((each) => each.rigId === 'rig-south');
+    expect(rig?.compartments.map((each) => [each.id, each.capacityParts])).toEqual([
+      ['ride-on-49/left+right', 5200],
+      ['ride-on-49/hopper', 22_000],
+    ]);
+  });
+
+  test('takes machines and sumps off the payload', () => {
+    // 3,000 lb less the 690-lb machine, less half a gallon in the tank and one gallon in the reel, at 8.34 lb.
+    const expected = (3000 - 690) * 10_000 - 150 * 834;
+    expect(problemOf(residential).rigs[0]?.cargoLimit).toBe(expected);
+  });
+
+  test('works minutes out from field capacity', () => {
+    const problem = problemOf(residential);
+    const front = jobOf(problem, 'teasel-lane-2').modes[0]?.[0]?.ops.find(
+      (op) => problem.tasks[op.task]?.zoneId === 'front',
+    );
+    // 185.4 m2 at 8 ft x 4 mph x 0.6 / 8.25 acres an hour (Iowa State University Extension A3-24).
+    const hours = 185.4 / 0.3048 ** 2 / 43_560 / ((8 * 4 * 0.6) / 8.25);
+    expect(front?.serviceMs).toBeGreaterThanOrEqual(hours * 3_600_000 * 0.9997);
+    expect(front?.serviceMs).toBeLessThanOrEqual(hours * 3_600_000 * 1.0003);
+  });
+
+  test('puts dry work before wet work inside a stop', () => {
+    const problem = problemOf(mixed);
+    for (const mode of problem.jobs.flatMap((job) => job.modes.flat())) {
+      const kinds = mode.ops.map((op) => problem.stocks[problem.materials[op.material]?.stock ?? 0]?.kind);
+      expect(kinds).toEqual([...kinds].sort());
+    }
+  });
+
+  test('keeps the hours of a customer', () => {
+    const job = jobOf(problemOf(residential), 'orchard-rise-5');
+    expect([job.openMs, job.closeMs]).toEqual([13 * 3_600_000, 16 * 3_600_000]);
+  });
+
+  test('leaves a rig with a trailer out where none may go', () => {
+    const problem = problemOf(mixed);
+    const south = problem.rigs.findIndex((rig) => rig.rigId === 'rig-south');
+    expect(jobOf(problem, 'heron-way-3').modes[south]).toEqual([]);
+    expect(jobOf(problem, 'heron-way-6').modes[south]?.length).toBeGreaterThan(0);
+  });
+
+  test('plans only the dates it is asked for', () => {
+    const built = buildProblem(sampleBook('four-day-round'), 'spring', { dates: ['2027-03-17'] });
+    expect(built.ok && built.value.dates).toEqual(['2027-03-17']);
+  });
+});
+
+describe('work that nobody can do', () => {
+  test('a gate narrower than every machine and a hose too short: listed with both reasons, never dropped', () => {
+    const short = { ...residential, handMethods: residential.handMethods.map((each) => ({ ...each, reachFt: 75 })) };
+    const problem = problemOf(short);
+    const lost = problem.unplaceable.map((each) => {
+      const task = problem.tasks[each.task];
+      return [`${task?.propertyId} ${task?.zoneId}`, each.reasons[0]?.words ?? ''] as const;
+    });
+    expect(lost.map(([place]) => place).sort()).toEqual(['teasel-lane-6 back', 'wagtail-court-4 back']);
+    const words = lost.find(([place]) => place === 'teasel-lane-6 back')?.[1] ?? '';
+    expect(words).toMatch(/30 in.*35 in/);
+    expect(words).toMatch(/75 ft/);
+  });
+
+  test('every rig has its say', () => {
+    const problem = problemOf(withRig(withMachine(mixed, { maxSlopeDeg: 0.5 }), { handMethodIds: [] }));
+    for (const { reasons } of problem.unplaceable)
+      expect(reasons.map((each) => each.rigId)).toEqual(['rig-north', 'rig-south']);
+    expect(problem.unplaceable.length).toBeGreaterThan(0);
+  });
+
+  test('a hose calibrated to five times the carrier of the mix is refused where that breaks the label', () => {
+    const wild = {
+      ...residential,
+      handMethods: residential.handMethods.map((each) => ({ ...each, deliveredGalPer1000SqFt: 2.5 })),
+    };
+    const reasons = problemOf(wild).unplaceable.flatMap((each) => each.reasons);
+    expect(reasons.length).toBe(2);
+    for (const reason of reasons)
+      expect(reason.words).toMatch(/5\.00 times the carrier.*2\.250 fl-oz.*label limit 0\.6/);
+  });
+});
+
+describe('a round that makes no sense is refused with a code and a remedy', () => {
+  const property = (change: Partial<Property>): Book => ({
+    ...residential,
+    properties: residential.properties.map((each) => ({ ...each, ...change })),
+  });
+  const round = residential.rounds[0]!;
+  test.each([
+    ['an unknown round', residential, 'autumn', 'reference-missing'],
+    ['no turf at all', property({ zones: [] }), 'spring', 'nothing-to-do'],
+    ['everybody skipped', { ...residential, rounds: [{ ...round, propertyIds: [] }] }, 'spring', 'nothing-to-do'],
+    ['a rig that is not there', { ...residential, rigs: [] }, 'spring', 'reference-missing'],
+    ['a home that is not there', withRig(residential, { homeId: 'moon' }), 'spring', 'reference-missing'],
+    [
+      'a rate above the label',
+      {
+        ...residential,
+        mixes: residential.mixes.map((mix) => ({ ...mix, parts: [{ productId: 'forecrop', amountPer1000SqFt: 0.9 }] })),
+      },
+      'spring',
+      'label-limit-broken',
+    ],
+    [
+      'one machine on two rigs',
+      {
+        ...residential,
+        rigs: [...residential.rigs, { ...residential.rigs[0]!, id: 'rig-two' }],
+        rounds: [{ ...round, rigIds: ['rig-north', 'rig-two'] }],
+      },
+      'spring',
+      'book-invalid',
+    ],
+  ] as const)('%s', (_name, book, roundId, code) => {
+    const built = buildProblem(book, roundId);
+    expect(built.ok).toBe(false);
+    if (built.ok) return;
+    expect(built.error.code).toBe(code);
+    expect(built.error.hint).not.toBe('');
+  });
+});

@@ -1,0 +1,117 @@
+import { describe, expect, test } from 'vitest';
+import { explainPlan, type Plan, readPlan, writePlan } from '../../../../core/plan/result/index.ts';
+import { solve } from '../../../../core/plan/search/index.ts';
+import { problemOf, sampleBook } from '../../../support/samples.ts';
+
+function planOf(name: 'residential-day' | 'mixed-day'): Plan {
+  const book = sampleBook(name);
+  const problem = problemOf(book);
+  return explainPlan(book, problem, solve(problem, { seed: 3, iterations: 400 }));
+}
+
+const plans = { 'residential-day': planOf('residential-day'), 'mixed-day': planOf('mixed-day') };
+
+describe.each(Object.entries(plans))('the plan of %s', (_name, plan) => {
+  test('reads back as it was written', () => {
+    expect(readPlan(writePlan(plan), 'plan.json')).toEqual({ ok: true, value: JSON.parse(JSON.stringify(plan)) });
+  });
+
+  test('has no gap between one activity and the next, and ends when the day ends', () => {
+    for (const day of plan.days) {
+      expect(day.activities[0]?.startSec).toBe(day.startSec);
+      expect(day.activities.at(-1)?.endSec).toBeCloseTo(day.endSec, 6);
+      day.activities.slice(1).forEach((each, index) => {
+        expect(each.startSec).toBeCloseTo(day.activities[index]?.endSec ?? -1, 6);
+      });
+    }
+  });
+
+  test('draws levels that stay between empty and full and end where the day ends', () => {
+    for (const line of plan.days.flatMap((day) => day.levels)) {
+      for (const [, level] of line.points) {
+        expect(level, line.label).toBeGreaterThanOrEqual(0);
+        expect(level, line.label).toBeLessThanOrEqual(line.capacity);
+      }
+      const times = line.points.map(([time]) => time);
+      expect(times).toEqual([...times].sort((left, right) => left - right));
+    }
+  });
+
+  test('covers every task with numbered loads that really cover it', () => {
+    for (const day of plan.days) {
+      expect(day.loads.map((load) => load.number)).toEqual(day.loads.map((_, index) => index + 1));
+      for (const task of day.stops.flatMap((stop) => stop.tasks)) {
+        const loads = day.loads.filter((load) => task.loadNumbers.includes(load.number));
+        const covered = loads
+          .flatMap((load) => load.covers)
+          .filter(
+            (each) =>
+              each.propertyId === task.propertyId &&
+              each.zoneId === task.zoneId &&
+              each.treatmentId === task.treatmentId,
+          );
+        expect(covered.reduce((sum, each) => sum + each.areaSqFt, 0)).toBe(task.areaSqFt);
+      }
+    }
+  });
+
+  test('carries in the morning no more than the payload', () => {
+    for (const day of plan.days) expect(day.carryWeightLb).toBeLessThanOrEqual(day.payloadLb);
+  });
+
+  test('puts as much product into loads as the ground asks for', () => {
+    for (const load of plan.days.flatMap((day) => day.loads).filter((each) => each.kind === 'tank')) {
+      // 0.45 fl oz in 0.5 gal, from the invented mix of the samples.
+      expect(load.products[0]?.amount).toBeCloseTo(load.volumeGal * 0.9, 6);
+    }
+  });
+
+  test('gives a reason in words for each refill and each choice of method', () => {
+    for (const day of plan.days) {
+      for (const each of day.activities)
+        if (each.kind === 'refill') expect(each.reason).toMatch(/ (before|after) .*\.$/);
+      for (const task of day.stops.flatMap((stop) => stop.tasks)) expect(task.why).toMatch(/ takes \d/);
+    }
+  });
+
+  test('arrives at each stop after it left the one before', () => {
+    for (const day of plan.days) {
+      day.stops.slice(1).forEach((stop, index) => {
+        expect(stop.arriveSec).toBeGreaterThanOrEqual(day.stops[index]?.leaveSec ?? Number.POSITIVE_INFINITY);
+        expect(stop.leaveSec).toBeGreaterThan(stop.arriveSec);
+      });
+    }
+  });
+});
+
+test('a refill falls in the middle of the sports ground, and a hopper is filled more than once', () => {
+  const refills = plans['mixed-day'].days.flatMap((day) => day.activities).filter((each) => each.kind === 'refill');
+  expect(refills.some((each) => each.propertyId === 'sports-ground' && each.afterSqFt > 0)).toBe(true);
+  expect(
+    plans['mixed-day'].days.flatMap((day) => day.loads).filter((load) => load.compartmentId === 'ride-on-49/hopper')
+      .length,
+  ).toBeGreaterThan(1);
+});
+
+test('a day that cannot hold everything lists what is left with the reason', () => {
+  const book = sampleBook('residential-day');
+  const short = { ...book, rigs: book.rigs.map((rig) => ({ ...rig, shiftMin: 240, overtimeMin: 0 })) };
+  const problem = problemOf(short);
+  const plan = explainPlan(short, problem, solve(problem, { seed: 3, iterations: 300 }));
+  expect(plan.totals.stops).toBeGreaterThan(5);
+  expect(plan.totals.stops + new Set(plan.unplaced.map((each) => each.propertyId)).size).toBe(28);
+  expect(plan.unplaced.some((each) => each.reasons[0]?.code === 'no-time-left')).toBe(true);
+  for (const each of plan.unplaced) expect(each.reasons[0]?.words).not.toBe('');
+});
+
+describe('a file that is no plan is refused', () => {
+  const good = JSON.parse(writePlan(plans['mixed-day'])) as Record<string, unknown>;
+  test.each([
+    ['no JSON', '{"format":', 'not-json'],
+    ['something else', '{"format":"other","version":1}', 'not-a-plan'],
+    ['a later version', JSON.stringify({ ...good, version: 2 }), 'newer-version'],
+    ['a wrong member', JSON.stringify({ ...good, days: 'none' }), 'wrong-schema'],
+  ])('%s', (_name, text, code) => {
+    expect(readPlan(text, 'plan.json')).toMatchObject({ ok: false, error: { code } });
+  });
+});
