@@ -1,5 +1,6 @@
+import { findContacts } from './contacts.ts';
 import { sortOut } from './free-holes.ts';
-import { movePath } from './offset.ts';
+import { movePath, movePathTrimmed } from './offset.ts';
 import { boxesMeet, EMPTY_REGION, type GridPath, isEmpty, type Region, regionOf, STEPS_PER_METRE } from './region.ts';
 import { sweep } from './sweep.ts';
 
@@ -39,8 +40,19 @@ export function intersection(region: Region, other: Region): Region {
 /** The region made larger all round by `metres`, with round corners. Zero or less gives the region unchanged. */
 export function grow(region: Region, metres: number): Region {
   if (!(metres > 0) || isEmpty(region)) return region;
-  const moved = region.paths.map((path) => movePath(path, metres * STEPS_PER_METRE, 'round'));
-  return sweep('positive', moved);
+  const distance = metres * STEPS_PER_METRE;
+  const plain =
+    region.paths.length === 1 && region.paths[0] !== undefined ? movePathTrimmed(region.paths[0], distance) : null;
+  if (plain !== null && isPlain(plain)) return regionOf([plain]);
+  return sweep(
+    'positive',
+    region.paths.map((path) => movePath(path, distance, 'round')),
+  );
+}
+
+function isPlain(path: GridPath): boolean {
+  const { crossingCount, touch } = findContacts([path]);
+  return crossingCount === 0 && touch === null;
 }
 
 /**

@@ -8,7 +8,7 @@ type Side = {
   readonly low: number;
   readonly highX: number;
   readonly high: number;
-  /** 1 where the path runs north along the side, -1 where it runs south. */
+  /** How the winding changes from west to east across the side: 1 where the path runs south along it, -1 where north. */
   readonly turn: number;
   readonly isClip: boolean;
   x: number;
@@ -78,9 +78,9 @@ function sidesOf(paths: readonly GridPath[], isClip: boolean): Side[] {
     let from = path[path.length - 1];
     for (const to of path) {
       if (from !== undefined && from.y < to.y) {
-        sides.push({ lowX: from.x, low: from.y, highX: to.x, high: to.y, turn: 1, isClip, x: 0 });
+        sides.push({ lowX: from.x, low: from.y, highX: to.x, high: to.y, turn: -1, isClip, x: 0 });
       } else if (from !== undefined && from.y > to.y) {
-        sides.push({ lowX: to.x, low: to.y, highX: from.x, high: from.y, turn: -1, isClip, x: 0 });
+        sides.push({ lowX: to.x, low: to.y, highX: from.x, high: from.y, turn: 1, isClip, x: 0 });
       }
       from = to;
     }

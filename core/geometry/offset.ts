@@ -4,6 +4,8 @@ import type { GridPath, GridPoint } from './region.ts';
 const ARC_TOLERANCE_STEPS = 100;
 /** Corners whose tip would stand out more than this many times the distance are cut off square. */
 const MITER_LIMIT = 20;
+/** Cosine of the sharpest turn at an inner corner that is trimmed. */
+const SHARPEST_TRIM = -0.9;
 
 /**
  * The path moved to its right by `distance` steps (outwards for an anticlockwise outer path, into the hole for a clockwise
@@ -24,6 +26,46 @@ export function movePath(path: GridPath, distance: number, corners: 'round' | 's
     turnCorner(moved, point, incoming, outgoing, distance, corners);
   }
   return moved;
+}
+
+/**
+ * The same for a plain path whose sides are all longer than what its inner corners take off them: there the moved sides are
+ * simply cut where they meet. Null where a side would turn round; the result may still cross itself elsewhere.
+ */
+export function movePathTrimmed(path: GridPath, distance: number): GridPath | null {
+  const moved: GridPoint[] = [];
+  const count = path.length;
+  const taken = new Float64Array(count);
+  for (let index = 0; index < count; index += 1) {
+    const last = (index + count - 1) % count;
+    const before = path[last];
+    const point = path[index];
+    const after = path[(index + 1) % count];
+    if (before === undefined || point === undefined || after === undefined) return null;
+    const incoming = normal(before, point);
+    const outgoing = normal(point, after);
+    if (incoming === null || outgoing === null) return null;
+    const sine = incoming.x * outgoing.y - incoming.y * outgoing.x;
+    const cosine = incoming.x * outgoing.x + incoming.y * outgoing.y;
+    if (sine * distance > 0) {
+      turnCorner(moved, point, incoming, outgoing, distance, 'round');
+      continue;
+    }
+    if (cosine < SHARPEST_TRIM) return null;
+    const trim = Math.abs((distance * sine) / (1 + cosine));
+    taken[last] = (taken[last] ?? 0) + trim;
+    taken[index] = (taken[index] ?? 0) + trim;
+    add(moved, point, { x: incoming.x + outgoing.x, y: incoming.y + outgoing.y }, distance / (1 + cosine));
+  }
+  return fitsSides(path, taken) ? moved : null;
+}
+
+/** True where every side, from its corner on, is longer than what is taken off its two ends. */
+function fitsSides(path: GridPath, taken: Float64Array): boolean {
+  return path.every((point, index) => {
+    const after = path[(index + 1) % path.length] ?? point;
+    return Math.hypot(after.x - point.x, after.y - point.y) > (taken[index] ?? 0) + 1;
+  });
 }
 
 type Vector = { readonly x: number; readonly y: number };
