@@ -1,6 +1,6 @@
 import { type AppError, err, fingerprint, type Issue, issue, ok, type Result } from '../../base/index.ts';
 import type { Book, Property, Round, Treatment, Zone } from '../../book/index.ts';
-import { demandFor } from '../../demand/index.ts';
+import { demandFor, yearLimitIssues } from '../../demand/index.ts';
 import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from '../../measure/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { quantity } from '../../units/index.ts';
@@ -77,6 +77,12 @@ function gatherFacts(
       for (const treatment of treatments) gatherZone(book, property, zone, measure, treatment, facts, issues);
     }
   }
+  issues.push(
+    ...yearLimitIssues(
+      book.products,
+      facts.map((each) => each.demand),
+    ),
+  );
   return { facts, issues: uniqueIssues(issues) };
 }
 
@@ -247,6 +253,7 @@ function groupJobs(
   facts.forEach((each, task) => {
     const answers = rigs.map((rig) => optionsFor(book, rig, each, round.wetGround));
     const options = answers.flatMap((answer) => answer.options);
+    issues.push(...answers.flatMap((answer) => answer.issues));
     if (options.length === 0) {
       unplaceable.push({ task, reasons: answers.map((answer) => answer.refusal) });
       return;

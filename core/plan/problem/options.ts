@@ -1,8 +1,9 @@
+import type { Issue } from '../../base/index.ts';
 import type { Book, Property, Treatment, Zone } from '../../book/index.ts';
-import { acresPerHour } from '../../calibrate/index.ts';
+import { type Applicator, type RateCheck, rateCheck, rateIssue } from '../../calibrate/index.ts';
 import type { ZoneDemand } from '../../demand/index.ts';
 import type { ZoneMeasure } from '../../measure/index.ts';
-import { type Method, methodsFor, reach } from '../../reach/index.ts';
+import { type Method, methodName, methodsFor, reach, treatingMinutes } from '../../reach/index.ts';
 import type { EquippedRig } from './rigs.ts';
 import { demandParts, minutesToMs } from './scale.ts';
 import type { Draw, UnplaceableReason } from './types.ts';
@@ -29,46 +30,43 @@ export type Option = {
   readonly tight: boolean;
 };
 
-export type OptionAnswer = { readonly options: readonly Option[]; readonly refusal: UnplaceableReason };
+export type OptionAnswer = {
+  readonly options: readonly Option[];
+  readonly refusal: UnplaceableReason;
+  /** Delivered rates that differ from the mix by more than 5 %. */
+  readonly issues: readonly Issue[];
+};
 
-const SQUARE_FEET_PER_ACRE = 43_560;
+/** What is emptied, and what has to be off the rig, when a method is used. */
+type Equipment = Pick<Option, 'machineIds' | 'handMethodId' | 'headId'> & { readonly compartment: number };
 
 /** All ways for a rig to do a task, and why the others cannot. */
 export function optionsFor(book: Book, equipped: EquippedRig, facts: TaskFacts, wetGround: boolean): OptionAnswer {
   const options: Option[] = [];
   const refusals: UnplaceableReason[] = [];
-  const rigId = equipped.rig.id;
-  for (const method of methodsFor(book, stepTreatment(facts))) {
-    const { property, zone, measure: zoneMeasure, farthestFt } = facts;
-    const question = {
-      book,
-      property,
-      zone,
-      zoneMeasure,
-      farthestFt,
-      treatment: stepTreatment(facts),
-      method,
-      rig: equipped.rig,
-      wetGround,
-    };
-    const answer = reach(question);
+  const issues: Issue[] = [];
+  const refuse = (code: string, words: string): void => void refusals.push({ rigId: equipped.rig.id, code, words });
+  const { property, zone, measure: zoneMeasure, farthestFt } = facts;
+  const treatment = stepTreatment(facts);
+  for (const method of methodsFor(book, treatment)) {
+    const rig = equipped.rig;
+    const answer = reach({ book, property, zone, zoneMeasure, farthestFt, treatment, method, rig, wetGround });
     if (!answer.can) {
-      refusals.push({ rigId, code: answer.reason, words: answer.words });
+      refuse(answer.reason, answer.words);
       continue;
     }
-    const option = optionOf(book, equipped, facts, method, answer.tight);
-    const excess = rateExcess(book, facts, option === null ? 1 : rateFactor(book, facts, method));
-    if (option === null)
-      refusals.push({
-        rigId,
-        code: 'no-compartment',
-        words: `${methodName(book, method)}: nothing on it holds the material`,
-      });
-    else if (excess !== '')
-      refusals.push({ rigId, code: 'rate-above-label', words: `${methodName(book, method)}: ${excess}` });
-    else options.push(option);
+    const name = methodName(book, method);
+    const rate = checkRate(book, facts, method);
+    const found = rate === null || rate.kind === 'not-calibrated' ? null : rateIssue(rate, name);
+    const option = optionOf(book, equipped, facts, method, { tight: answer.tight, factor: rateFactor(rate) });
+    if (option === null) refuse('no-compartment', `${name}: nothing on it holds the material`);
+    else if (found?.severity === 'error') refuse('rate-above-label', found.message);
+    else {
+      options.push(option);
+      if (found !== null) issues.push(found);
+    }
   }
-  return { options, refusal: joinRefusals(rigId, refusals) };
+  return { options, refusal: joinRefusals(equipped.rig.id, refusals), issues };
 }
 
 /** A starter step is spread like any granular product, whatever the treatment that it belongs to. */
@@ -80,54 +78,36 @@ function stepTreatment(facts: TaskFacts): Treatment {
   return { id, name, coverage, flagFirst, flagMin, kind: 'spread', productId, rate };
 }
 
-function optionOf(book: Book, equipped: EquippedRig, facts: TaskFacts, method: Method, tight: boolean): Option | null {
-  return method.kind === 'machine'
-    ? machineOption(equipped, facts, method, tight, rateFactor(book, facts, method))
-    : handOption(equipped, facts, method, tight, rateFactor(book, facts, method));
-}
-
-function machineOption(
+function optionOf(
+  book: Book,
   equipped: EquippedRig,
   facts: TaskFacts,
-  method: Method & { readonly kind: 'machine' },
-  tight: boolean,
-  factor: number,
+  method: Method,
+  { tight, factor }: { readonly tight: boolean; readonly factor: number },
 ): Option | null {
-  const machine = equipped.machines.find((each) => each.id === method.machineId);
-  const head = machine?.heads.find((each) => each.id === method.headId);
-  if (machine === undefined || head === undefined) return null;
-  const rate = acresPerHour(head.speedMph, head.swathFt, head.fieldEfficiency) * SQUARE_FEET_PER_ACRE;
-  const minutes = (facts.demand.treatedSqFt / rate) * 60 * facts.demand.passes;
-  const compartment = equipped.compartmentOf(`${machine.id}/${head.compartmentIds[0] ?? ''}`);
-  const draws = drawsOn(compartment, facts.demand, factor);
-  if (draws === null) return null;
-  return {
-    method,
-    serviceMs: minutesToMs(minutes),
-    draws,
-    machineIds: [machine.id],
-    handMethodId: '',
-    headId: head.id,
-    tight,
-  };
+  const { treatedSqFt, passes } = facts.demand;
+  const minutes = treatingMinutes(book, method, treatedSqFt, passes);
+  const equipment = equipmentOf(equipped, method);
+  const draws = equipment === null ? null : drawsOn(equipment.compartment, facts.demand, factor);
+  if (minutes === null || equipment === null || draws === null) return null;
+  const { machineIds, handMethodId, headId } = equipment;
+  return { method, serviceMs: minutesToMs(minutes), draws, machineIds, handMethodId, headId, tight };
 }
 
-function handOption(
-  equipped: EquippedRig,
-  facts: TaskFacts,
-  method: Method & { readonly kind: 'hand' },
-  tight: boolean,
-  factor: number,
-): Option | null {
+function equipmentOf(equipped: EquippedRig, method: Method): Equipment | null {
+  if (method.kind === 'machine') {
+    const machine = equipped.machines.find((each) => each.id === method.machineId);
+    const head = machine?.heads.find((each) => each.id === method.headId);
+    if (machine === undefined || head === undefined) return null;
+    const compartment = equipped.compartmentOf(`${machine.id}/${head.compartmentIds[0] ?? ''}`);
+    return { compartment, machineIds: [machine.id], handMethodId: '', headId: head.id };
+  }
   const hand = equipped.handMethods.find((each) => each.id === method.handMethodId);
   if (hand === undefined) return null;
-  const minutes = (facts.demand.treatedSqFt / 1000) * hand.minutesPer1000SqFt * facts.demand.passes;
   const from = hand.drawsFrom;
   const key = from.kind === 'machine' ? `${from.machineId}/${from.compartmentId}` : hand.id;
-  const draws = drawsOn(equipped.compartmentOf(key), facts.demand, factor);
-  if (draws === null) return null;
   const machineIds = from.kind === 'machine' ? [from.machineId] : [];
-  return { method, serviceMs: minutesToMs(minutes), draws, machineIds, handMethodId: hand.id, headId: '', tight };
+  return { compartment: equipped.compartmentOf(key), machineIds, handMethodId: hand.id, headId: '' };
 }
 
 function drawsOn(compartment: number, demand: ZoneDemand, factor: number): readonly Draw[] | null {
@@ -137,36 +117,24 @@ function drawsOn(compartment: number, demand: ZoneDemand, factor: number): reado
   return [{ compartment, parts: demandParts(amount) }];
 }
 
-/** Carrier that the method really delivers, over the carrier of the mix; 1 where it was never calibrated. */
-function rateFactor(book: Book, facts: TaskFacts, method: Method): number {
-  if (facts.demand.what !== 'spray') return 1;
-  const mix = book.mixes.find((each) => each.id === facts.demand.materialId);
-  const delivered =
-    method.kind === 'machine'
-      ? book.machines.find((each) => each.id === method.machineId)?.heads.find((each) => each.id === method.headId)
-          ?.deliveredGalPer1000SqFt
-      : book.handMethods.find((each) => each.id === method.handMethodId)?.deliveredGalPer1000SqFt;
-  return mix === undefined || delivered === undefined ? 1 : delivered / mix.carrierGalPer1000SqFt;
+/** What the method delivers against what the mix asks for; null where nothing is sprayed. */
+function checkRate(book: Book, facts: TaskFacts, method: Method): RateCheck | null {
+  const sprays = facts.demand.what === 'spray';
+  const mix = sprays ? book.mixes.find((each) => each.id === facts.demand.materialId) : undefined;
+  const applicator = applicatorOf(book, method);
+  return mix === undefined || applicator === undefined ? null : rateCheck(mix, applicator, book.products);
 }
 
-/** Where the delivered carrier drags a product over its label limit: the arithmetic, else ''. */
-function rateExcess(book: Book, facts: TaskFacts, factor: number): string {
-  if (factor <= 1) return '';
-  const mix = book.mixes.find((each) => each.id === facts.demand.materialId);
-  for (const part of mix?.parts ?? []) {
-    const product = book.products.find((each) => each.id === part.productId);
-    const most = product?.label.mostPerApplication;
-    const applied = part.amountPer1000SqFt * factor;
-    if (product === undefined || most === undefined || applied <= most * (1 + 1e-9)) continue;
-    return `delivers ${factor.toFixed(2)} times the carrier of the mix, so ${product.name} becomes ${applied.toFixed(3)} ${product.unit} per 1,000 ft2, label limit ${most}`;
-  }
-  return '';
+function applicatorOf(book: Book, method: Method): Applicator | undefined {
+  if (method.kind === 'hand') return book.handMethods.find((each) => each.id === method.handMethodId);
+  const machine = book.machines.find((each) => each.id === method.machineId);
+  const head = machine?.heads.find((each) => each.id === method.headId);
+  return machine === undefined || head === undefined ? undefined : { ...head, name: `${machine.name}, ${head.name}` };
 }
 
-function methodName(book: Book, method: Method): string {
-  if (method.kind === 'hand')
-    return book.handMethods.find((each) => each.id === method.handMethodId)?.name ?? method.handMethodId;
-  return book.machines.find((each) => each.id === method.machineId)?.name ?? method.machineId;
+/** Delivered carrier over the carrier of the mix: the tank empties by what is delivered. 1 where it was never calibrated. */
+function rateFactor(check: RateCheck | null): number {
+  return check === null || check.kind === 'not-calibrated' ? 1 : 1 + check.difference;
 }
 
 /** One reason for a rig: the methods that it carries speak first; those left at the shop only where nothing else is to be said. */
@@ -174,8 +142,9 @@ function joinRefusals(rigId: string, refusals: readonly UnplaceableReason[]): Un
   const carried = refusals.filter((each) => each.code !== 'not-carried');
   const telling = carried.length > 0 ? carried : refusals;
   const first = telling[0];
-  if (first === undefined)
+  if (first === undefined) {
     return { rigId, code: 'no-method', words: 'no machine or hand method of the book is for this treatment' };
+  }
   const words = [...new Set(telling.map((each) => each.words))].join('; ');
   const codes = new Set(telling.map((each) => each.code));
   return { rigId, code: codes.size === 1 ? first.code : 'no-single-cause', words };

@@ -86,12 +86,12 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
     { ...good, products: good.products.map(({ bagLb: _, ...rest }) => rest) },
     { ...good, products: good.products.map(({ analysis: _, ...rest }) => rest) },
   ],
-  'rate-disagrees': [
+  'rate-differs': [
     {
       ...good,
       machines: good.machines.map((each) => ({
         ...each,
-        heads: each.heads.map((head) => ({ ...head, deliveredGalPer1000SqFt: 0.53 })),
+        heads: each.heads.map((head) => ({ ...head, deliveredGalPer1000SqFt: 0.54 })),
       })),
     },
   ],

@@ -122,7 +122,7 @@ describe('work that nobody can do', () => {
     const reasons = problemOf(wild).unplaceable.flatMap((each) => each.reasons);
     expect(reasons.length).toBe(2);
     for (const reason of reasons)
-      expect(reason.words).toMatch(/5\.00 times the carrier.*2\.250 fl-oz.*label limit 0\.6/);
+      expect(reason.words).toMatch(/delivers 2\.5.*forecrop becomes 2\.25 per 1,000 ft² against 0\.6/);
   });
 });
 
