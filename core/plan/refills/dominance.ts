@@ -2,6 +2,7 @@ import type { Chain } from './chain.ts';
 import {
   BREAK,
   CARRIED_DIRECT,
+  CARRIED_PRELOADED,
   CARRIED_STOCK,
   COST,
   DIRECT,
@@ -155,9 +156,11 @@ export class Dominance {
       const more = (data[left + HOME_DRAWN] as number) - (data[right + HOME_DRAWN] as number);
       const carried =
         (data[left + CARRIED_STOCK] as number) +
-        (data[left + CARRIED_DIRECT] as number) -
+        (data[left + CARRIED_DIRECT] as number) +
+        (data[left + CARRIED_PRELOADED] as number) -
         (data[right + CARRIED_STOCK] as number) -
-        (data[right + CARRIED_DIRECT] as number);
+        (data[right + CARRIED_DIRECT] as number) -
+        (data[right + CARRIED_PRELOADED] as number);
       const returnable = s !== model.water || model.mayOverload ? carried : 0;
       handicap += Math.max(0, more, returnable) * (model.topPrice[s] as number);
     }

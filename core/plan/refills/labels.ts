@@ -45,7 +45,9 @@ export const CARRIED_STOCK = 5;
 export const CARRIED_DIRECT = 6;
 /** Most of a dry stock in bags after a station, in the stretches between stations before. */
 export const PAST_MOST = 7;
-export const PER_STOCK = 8;
+/** Parts from home used after a station had given the stock, put into a compartment by the rig before it. */
+export const CARRIED_PRELOADED = 8;
+export const PER_STOCK = 9;
 
 /** Labels as rows of one typed array, taken and given back by number; and the tree of their events. */
 export class Labels {

@@ -26,8 +26,9 @@ export type RigModel = {
   readonly homeHolds: Uint8Array;
   /** [k * stocks + s]: ms per part, or -1. */
   readonly price: Float64Array;
-  /** The dearest price of each stock anywhere, and the dearest fill. */
+  /** [s]: the dearest price anywhere, and the dearest fill of a compartment that takes it. */
   readonly topPrice: Float64Array;
+  readonly topFillMs: Float64Array;
   readonly holds: Int32Array;
   readonly holdsAllDry: Uint8Array;
   /** Whether the rig can hold more than the payload allows. */
@@ -101,6 +102,14 @@ export function createRigModel(problem: Problem, rig: number): RigModel {
     price,
     topPrice: Float64Array.from(
       stocks.map((_, s) => stations.reduce((top, each) => Math.max(top, each.msPerPart[s] ?? 0), 0)),
+    ),
+    topFillMs: Float64Array.from(stocks, (stock) =>
+      Math.max(
+        0,
+        ...source.compartments
+          .filter((c) => (c.kind === 'tank') === (stock.kind === 'water'))
+          .map((c) => c.fillMsPerPart),
+      ),
     ),
     holds: Int32Array.from(stations.map((each) => holdsMask(each.msPerPart))),
     holdsAllDry: Uint8Array.from(

@@ -171,22 +171,21 @@ class Legs implements SourceBook {
   }
 
   /** Takes back from the latest legs first. */
-  returned(s: number, fromStock: number, fromCompartments: number): void {
-    let stock = fromStock;
-    let direct = fromCompartments;
+  returned(s: number, stock: number, preloaded: number, direct: number): void {
+    let left = { stock, preloaded, direct };
     for (const leg of [...(this.legs[s] ?? [])].reverse()) {
       if (leg.event === 0) continue;
-      const less = Math.min(stock, leg.fromHome);
+      const less = Math.min(left.stock, leg.fromHome);
       leg.fromHome -= less;
-      stock -= less;
-      leg.free.forEach((free, r) => {
-        const back = Math.min(direct, free);
-        leg.free[r] = free - back;
-        const more = Math.min(direct - back, leg.preloaded[r] as number);
-        leg.preloaded[r] = (leg.preloaded[r] as number) - more;
-        leg.forced[r] = (leg.forced[r] as number) + back + more;
-        direct -= back + more;
-      });
+      left = { ...left, stock: left.stock - less };
+      for (let r = 0; r < leg.forced.length; r += 1) {
+        const free = Math.min(left.direct, leg.free[r] as number);
+        const again = Math.min(left.preloaded, leg.preloaded[r] as number);
+        leg.free[r] = (leg.free[r] as number) - free;
+        leg.preloaded[r] = (leg.preloaded[r] as number) - again;
+        leg.forced[r] = (leg.forced[r] as number) + free + again;
+        left = { ...left, preloaded: left.preloaded - again, direct: left.direct - free };
+      }
     }
   }
 }

@@ -1,6 +1,7 @@
 import type { Chain } from './chain.ts';
 import {
   CARRIED_DIRECT,
+  CARRIED_PRELOADED,
   CARRIED_STOCK,
   CARRIES,
   COST,
@@ -44,7 +45,7 @@ export type SourceBook = {
   /** Water for a rinse, out of the rig's stock. */
   readonly rinsed: (parts: number, cheap: number) => void;
   /** Parts that were booked as from home, but have to be taken on at the station. */
-  readonly returned: (s: number, fromStock: number, fromCompartments: number) => void;
+  readonly returned: (s: number, fromStock: number, preloaded: number, direct: number) => void;
 };
 
 /**
@@ -64,7 +65,6 @@ export class Steps {
   private readonly midZoneMs: number;
   private readonly costPerMs: number;
   private readonly costPerM: number;
-  private readonly dearestFillMs: number;
   private readonly moved: Float64Array;
   /** Told of every part, where a day is played to learn the sources; null while searching. */
   book: SourceBook | null = null;
@@ -81,7 +81,6 @@ export class Steps {
     this.midZoneMs = rig.midZoneMs;
     this.costPerMs = rig.costPerMs;
     this.costPerM = rig.costPerM;
-    this.dearestFillMs = Math.max(0, ...model.fillMs);
     this.moved = new Float64Array(model.moments.count);
   }
 
@@ -279,7 +278,7 @@ export class Steps {
     } else if (price > 0 && (opened || preloaded > 0)) {
       cheap = Math.min(opened ? parts : Math.min(parts, preloaded), this.leftFromHome(at, s));
       if (cheap > 0) {
-        const field = place + (opened ? CARRIED_STOCK : CARRIED_DIRECT);
+        const field = place + (opened ? CARRIED_STOCK : CARRIED_PRELOADED);
         data[field] = (data[field] as number) + cheap;
         data[at + CARRIES] = 1;
       }
@@ -343,12 +342,21 @@ export class Steps {
       for (let s = 0; s < stocks; s += 1) {
         if (moments.counts[m * stocks + s] === 1) continue;
         const place = at + stocksAt + s * PER_STOCK;
-        const carried = (data[place + CARRIED_STOCK] as number) + (data[place + CARRIED_DIRECT] as number);
-        aboard += carried * (weight[s] as number);
+        aboard += this.carriedParts(place) * (weight[s] as number);
       }
       most = Math.max(most, aboard - this.cargoLimit);
     }
     return most;
+  }
+
+  /** Parts from home that were used after a station gave their stock. */
+  private carriedParts(place: number): number {
+    const { data } = this.labels;
+    return (
+      (data[place + CARRIED_STOCK] as number) +
+      (data[place + CARRIED_DIRECT] as number) +
+      (data[place + CARRIED_PRELOADED] as number)
+    );
   }
 
   private bagsTooMany(at: number): boolean {
@@ -380,8 +388,7 @@ export class Steps {
     for (let s = 0; s < model.stocks; s += 1) {
       const place = at + stocksAt + s * PER_STOCK;
       const carried = data[place + CARRIED_STOCK] as number;
-      const direct = data[place + CARRIED_DIRECT] as number;
-      const weighty = Math.min(Math.ceil(heavy / (model.weight[s] as number)), carried + direct);
+      const weighty = Math.min(Math.ceil(heavy / (model.weight[s] as number)), this.carriedParts(place));
       const parts = heavy > 0 ? weighty : crowded && s !== model.water ? this.bagStep(at, s, carried) : 0;
       const ms = parts * Math.max(0, data[place + PRICE] as number);
       if (parts <= 0 || ms >= bestMs) continue;
@@ -407,13 +414,15 @@ export class Steps {
     const { data, stocksAt } = this.labels;
     const place = at + stocksAt + s * PER_STOCK;
     const stock = Math.min(parts, data[place + CARRIED_STOCK] as number);
-    const direct = parts - stock;
+    const preloaded = Math.min(parts - stock, data[place + CARRIED_PRELOADED] as number);
+    const direct = parts - stock - preloaded;
     data[place + CARRIED_STOCK] = (data[place + CARRIED_STOCK] as number) - stock;
+    data[place + CARRIED_PRELOADED] = (data[place + CARRIED_PRELOADED] as number) - preloaded;
     data[place + CARRIED_DIRECT] = (data[place + CARRIED_DIRECT] as number) - direct;
-    data[place + HOME_DRAWN] = (data[place + HOME_DRAWN] as number) - stock;
+    data[place + HOME_DRAWN] = (data[place + HOME_DRAWN] as number) - stock - preloaded;
     const price = Math.max(0, data[place + PRICE] as number);
-    this.spend(at, parts * price + direct * this.dearestFillMs);
-    if (this.book !== null) this.book.returned(s, stock, direct);
+    this.spend(at, parts * price + direct * (this.model.topFillMs[s] as number));
+    if (this.book !== null) this.book.returned(s, stock, preloaded, direct);
   }
 
   /** Bits of the compartments whose next use wants another material. */
@@ -547,7 +556,7 @@ export class Steps {
       if (material < 0 || chain.nextMaterial[i * model.compartments + c] !== material) continue;
       const stock = (model.problem.materials[material] as { stock: number }).stock;
       if (((held >> stock) & 1) === 1) {
-        this.preload(at, row, stock, c);
+        if (((changed >> c) & 1) === 0) this.preload(at, row, stock, c);
         data[row + USED] = 0;
         data[row + DIRECT] = model.capacity[c] as number;
       } else if (((changed >> c) & 1) === 1) {
