@@ -1,0 +1,95 @@
+import * as v from 'valibot';
+import { describe, expect, it } from 'vitest';
+import { judgePlan, type Violation } from '../../../../core/plan/judge/index.ts';
+import { type Plan, planSchema } from '../../../../core/plan/result/index.ts';
+import { BREAKERS, type Breaker, type Draft } from './breakers.ts';
+import { smallPlan } from './small-plan.ts';
+import { smallProblem } from './small-problem.ts';
+
+function broken(breaker: Breaker): readonly Violation['code'][] {
+  const plan = structuredClone(smallPlan()) as Draft<Plan>;
+  breaker.run(plan);
+  const { feasible, violations } = judgePlan(smallProblem(), plan as Plan);
+  expect(feasible).toBe(false);
+  return [...new Set(violations.map((each) => each.code))];
+}
+
+describe('a plan made by hand', () => {
+  it('follows the schema', () => {
+    expect(v.is(planSchema, smallPlan())).toBe(true);
+  });
+
+  it('breaks nothing, and the totals are those worked out by hand', () => {
+    const verdict = judgePlan(smallProblem(), smallPlan());
+    expect(verdict.violations).toEqual([]);
+    expect(verdict.feasible).toBe(true);
+    // An hour of driving over 30 km; 15,358 s paid, 958 s of them beyond four hours; pay 76.79 + 2.395, metres 9, day 10, late 2.
+    expect(verdict.totals).toEqual({
+      days: 1,
+      stops: 3,
+      treatedSqFt: 21_000,
+      paidSec: 15_358,
+      overtimeSec: 958,
+      driveSec: 3600,
+      distanceM: 30_000,
+      refills: 3,
+      costUsd: 76.79 + 2.395 + 9 + 10 + 2,
+      unplaced: 1,
+    });
+  });
+
+  it('may be slower than it has to be', () => {
+    const plan = structuredClone(smallPlan()) as Draft<Plan>;
+    // Half a minute of waiting before the evening work.
+    const activities = plan.days[0]!.activities;
+    const evening = activities.pop()!;
+    activities.push({ kind: 'wait', startSec: evening.startSec, endSec: evening.startSec + 30 });
+    activities.push({ ...evening, startSec: evening.startSec + 30, endSec: evening.endSec + 30 });
+    const verdict = judgePlan(smallProblem(), plan as Plan);
+    expect(verdict.totals.paidSec).toBe(15_388);
+    expect(verdict.violations.every((each) => each.code === 'figure-differs')).toBe(true);
+  });
+});
+
+describe('what is broken is named by its code', () => {
+  it.each(BREAKERS)('$code: $what', (breaker) => {
+    const allowed = new Set<Violation['code']>([breaker.code, ...(breaker.follows ?? []), 'figure-differs']);
+    const found = broken(breaker);
+    expect(found).toContain(breaker.code);
+    expect(found.filter((code) => !allowed.has(code))).toEqual([]);
+  });
+
+  it('for every code there is', () => {
+    const every: Record<Violation['code'], true> = {
+      'level-below-empty': true,
+      'level-above-capacity': true,
+      'stock-below-empty': true,
+      'stock-above-capacity': true,
+      'mixed-materials': true,
+      'out-of-reach': true,
+      'day-too-long': true,
+      'window-missed': true,
+      'fill-point-closed': true,
+      'fill-point-lacks-material': true,
+      'over-payload': true,
+      'ground-not-covered': true,
+      'ground-covered-twice': true,
+      'task-unknown': true,
+      'task-missing': true,
+      'rig-unknown': true,
+      'day-not-allowed': true,
+      'time-not-possible': true,
+      'figure-differs': true,
+      'plan-stale': true,
+    };
+    expect(new Set(BREAKERS.map((each) => each.code))).toEqual(new Set(Object.keys(every)));
+  });
+
+  it('with the place where it happens', () => {
+    const plan = structuredClone(smallPlan()) as Draft<Plan>;
+    BREAKERS[0]!.run(plan);
+    const first = judgePlan(smallProblem(), plan as Plan).violations[0];
+    expect(first?.where).toContain('2031-04-01 north');
+    expect(first?.message).toContain('rider/tank runs dry');
+  });
+});
