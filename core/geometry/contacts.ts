@@ -1,5 +1,5 @@
 import type { GridPath, GridPoint } from './region.ts';
-import { isBetween, turn } from './segments.ts';
+import { isBetween, sidesMeet, turn } from './segments.ts';
 
 /** Where sides meet that are not neighbours in one path. */
 export type Contacts = {
@@ -12,6 +12,8 @@ export type Contacts = {
 };
 
 const MOST_PLACES = 16;
+/** A single path of no more sides than this is compared side by side; sorting would take longer. */
+const FEW_SIDES = 40;
 
 type Side = {
   readonly from: GridPoint;
@@ -31,6 +33,8 @@ type Found = { crossings: GridPoint[]; crossingCount: number; touch: GridPoint |
  * whose boxes meet are compared.
  */
 export function findContacts(paths: readonly GridPath[]): Contacts {
+  const [only] = paths;
+  if (paths.length === 1 && only !== undefined && only.length <= FEW_SIDES && !hasContact(only)) return NO_CONTACTS;
   const sides = sidesOf(paths).sort((left, right) => left.west - right.west);
   const found: Found = { crossings: [], crossingCount: 0, touch: null };
   const count = sides.length;
@@ -47,6 +51,35 @@ export function findContacts(paths: readonly GridPath[]): Contacts {
     }
   }
   return found;
+}
+
+const NO_CONTACTS: Contacts = { crossings: [], crossingCount: 0, touch: null };
+
+/** True where two sides of the path that are not neighbours meet. */
+function hasContact(path: GridPath): boolean {
+  const count = path.length;
+  for (let index = 0; index < count - 2; index += 1) {
+    const from = path[index];
+    const to = path[index + 1];
+    const end = index === 0 ? count - 1 : count;
+    for (let other = index + 2; other < end; other += 1) {
+      const otherFrom = path[other];
+      const otherTo = path[other + 1 === count ? 0 : other + 1];
+      if (from === undefined || to === undefined || otherFrom === undefined || otherTo === undefined) return true;
+      if (boxesKeepApart(from, to, otherFrom, otherTo)) continue;
+      if (sidesMeet(from, to, otherFrom, otherTo)) return true;
+    }
+  }
+  return false;
+}
+
+function boxesKeepApart(from: GridPoint, to: GridPoint, otherFrom: GridPoint, otherTo: GridPoint): boolean {
+  return (
+    (from.x < otherFrom.x && from.x < otherTo.x && to.x < otherFrom.x && to.x < otherTo.x) ||
+    (from.x > otherFrom.x && from.x > otherTo.x && to.x > otherFrom.x && to.x > otherTo.x) ||
+    (from.y < otherFrom.y && from.y < otherTo.y && to.y < otherFrom.y && to.y < otherTo.y) ||
+    (from.y > otherFrom.y && from.y > otherTo.y && to.y > otherFrom.y && to.y > otherTo.y)
+  );
 }
 
 function sidesOf(paths: readonly GridPath[]): Side[] {

@@ -3,7 +3,7 @@ import type { Book, Property } from '../book/index.ts';
 import { boxesMeet, type GeometryFault, regionArea, union } from '../geometry/index.ts';
 import { quantity, type SquareFeet, squareMetresToSquareFeet } from '../units/index.ts';
 import { BOOK_PLACES, type PlaceNames } from './places.ts';
-import { type PreparedExclusion, type PreparedProperty, type PreparedZone, prepareProperty } from './prepare.ts';
+import { type PreparedExclusion, type PreparedProperty, type PreparedZone, prepareOnce } from './prepare.ts';
 import { groundArea } from './slope.ts';
 import type { PropertyMeasure, ZoneMeasure } from './types.ts';
 import {
@@ -23,7 +23,7 @@ import {
  * @param places how issues name the zones and exclusions
  */
 export function measureProperty(property: Property, places: PlaceNames = BOOK_PLACES): PropertyMeasure {
-  const prepared = prepareProperty(property);
+  const prepared = prepareOnce(property);
   const exclusionsKnown = prepared.exclusions.every(
     (each) => each.grown !== null || each.isFar || cutsNothing(each.faults),
   );

@@ -42,15 +42,18 @@ export type PreparedProperty = {
 const FARTHEST_APART_M = 10_000;
 
 /** Properties never change, so what was made of one is kept as long as the property itself. */
-const prepared = new WeakMap<Property, PreparedProperty>();
+const kept = new WeakMap<Property, PreparedProperty>();
 
-/** Puts a property into its plane and cuts its zones. */
+/** Puts a property into its plane and cuts its zones, and keeps the result for the next question about the property. */
 export function prepareProperty(property: Property): PreparedProperty {
-  const known = prepared.get(property);
-  if (known !== undefined) return known;
-  const made = make(property);
-  prepared.set(property, made);
-  return made;
+  const prepared = prepareOnce(property);
+  kept.set(property, prepared);
+  return prepared;
+}
+
+/** The same for a single question: nothing is kept, which matters where thousands of properties go by. */
+export function prepareOnce(property: Property): PreparedProperty {
+  return kept.get(property) ?? make(property);
 }
 
 type Checked = { readonly box: DegreesBox | null; readonly fault: GeometryFault | null };
