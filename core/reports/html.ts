@@ -1,0 +1,60 @@
+import type { Block, Column, Sheet } from './blocks.ts';
+import { escapeHtml } from './escape.ts';
+import { mapSvg } from './map-svg.ts';
+import { SHEET_STYLE } from './style.ts';
+
+/**
+ * Sheets as one standalone HTML page without scripts: what the screens show, what the browser prints and what becomes a PDF.
+ * Every text from the book is escaped.
+ *
+ * @param sheets printed one after the other, each from a new page
+ * @param font   address of the program's own type face, '' where there is none to be had
+ */
+export function sheetsHtml(sheets: readonly Sheet[], font = ''): string {
+  const title = escapeHtml(sheets.map((each) => each.title).join('; '));
+  const face = font === '' ? '' : `@font-face{font-family:"Sheet";src:url("${escapeHtml(font)}")}`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${face}${SHEET_STYLE}</style></head><body>${sheets.map(sheetHtml).join('')}</body></html>`;
+}
+
+function sheetHtml(sheet: Sheet): string {
+  const invented = sheet.invented ? '<p class="invented">Invented data, not for use</p>' : '';
+  const head = `<header><h1>${escapeHtml(sheet.title)}</h1><p class="subtitle">${escapeHtml(sheet.subtitle)}</p>${invented}</header>`;
+  return `<article>${head}${sheet.blocks.map(blockHtml).join('')}</article>`;
+}
+
+function blockHtml(block: Block): string {
+  switch (block.kind) {
+    case 'heading':
+      return `<h2>${escapeHtml(block.text)}</h2>`;
+    case 'facts':
+      return `<dl>${block.facts.map((each) => `<div><dt>${escapeHtml(each.label)}</dt><dd>${escapeHtml(each.value)}</dd></div>`).join('')}</dl>`;
+    case 'table':
+      return tableHtml(block.columns, block.rows);
+    case 'checklist':
+      return `<ul class="checklist">${block.items.map((each) => `<li>${escapeHtml(each)}</li>`).join('')}</ul>`;
+    case 'cautions':
+      return `<section class="cautions"><h3>${escapeHtml(block.title)}</h3><ul>${block.items.map((each) => `<li>${escapeHtml(each)}</li>`).join('')}</ul></section>`;
+    case 'note':
+      return `<p class="note">${boxed(block.text)}</p>`;
+    case 'map':
+      return mapSvg(block);
+    case 'blanks':
+      return `<div class="blanks">${block.labels.map((each) => `<span>${escapeHtml(each)}</span>`).join('')}</div>`;
+    case 'page-break':
+      return '<div class="page-break"></div>';
+  }
+}
+
+function tableHtml(columns: readonly Column[], rows: readonly (readonly string[])[]): string {
+  const head = columns.map((each) => `<th scope="col" class="${each.align}">${escapeHtml(each.label)}</th>`).join('');
+  const body = rows.map(
+    (row) =>
+      `<tr>${columns.map((each, index) => `<td class="${each.align}">${boxed(row[index] ?? '')}</td>`).join('')}</tr>`,
+  );
+  return `<table><thead><tr>${head}</tr></thead><tbody>${body.join('')}</tbody></table>`;
+}
+
+/** Text in which "[  ]" becomes a box to tick. */
+function boxed(text: string): string {
+  return escapeHtml(text).replaceAll('[  ]', '<span class="box"></span>');
+}

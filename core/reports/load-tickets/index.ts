@@ -1,0 +1,1 @@
+export { loadTickets } from './load-tickets.ts';

@@ -1,0 +1,87 @@
+import type { AreaGeometry, Position } from '../book/index.ts';
+import type { Block, MapPoint } from './blocks.ts';
+import { escapeHtml } from './escape.ts';
+
+type MapBlock = Extract<Block, { readonly kind: 'map' }>;
+type Spot = readonly [number, number];
+
+const WIDTH = 700;
+const HEIGHT = 380;
+const MARGIN = 26;
+const FEET_PER_DEGREE = 364_567;
+/** Lengths for the scale bar, ft. */
+const BAR_LENGTHS = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000] as const;
+
+/** A small map as SVG that prints in grey: turf hatched, exclusions cross-hatched, water dotted; with scale bar and north. */
+export function mapSvg(map: MapBlock): string {
+  const view = fit([
+    ...map.areas.flatMap((each) => ringsOf(each.geometry).flat()),
+    ...map.points.map((each) => each.at),
+    ...map.route,
+  ]);
+  if (view === null) return '';
+  const areas = map.areas.map(
+    (each) =>
+      `<path class="${each.look}" d="${ringsOf(each.geometry)
+        .map((ring) => path(ring.map(view.spot), true))
+        .join('')}"/>`,
+  );
+  const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
+  const points = map.points.map((each) => pointSvg(each, view.spot(each.at)));
+  return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="Map">${PATTERNS}${areas.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot)}</svg>`;
+}
+
+function ringsOf(geometry: AreaGeometry): readonly (readonly Position[])[] {
+  return geometry.type === 'Polygon' ? geometry.coordinates : geometry.coordinates.flat();
+}
+
+type View = { readonly spot: (at: Position) => Spot; readonly pixelsPerFoot: number };
+
+/** Fits places into the picture. Local scaling is enough here: nothing is measured off a printed map. */
+function fit(places: readonly Position[]): View | null {
+  const [first] = places;
+  if (first === undefined) return null;
+  let [west, south, east, north] = [first[0], first[1], first[0], first[1]];
+  for (const [lon, lat] of places) {
+    west = Math.min(west, lon);
+    east = Math.max(east, lon);
+    south = Math.min(south, lat);
+    north = Math.max(north, lat);
+  }
+  const shrink = Math.cos((((south + north) / 2) * Math.PI) / 180);
+  const wide = Math.max((east - west) * shrink * FEET_PER_DEGREE, 30);
+  const high = Math.max((north - south) * FEET_PER_DEGREE, 30);
+  const pixelsPerFoot = Math.min((WIDTH - 2 * MARGIN) / wide, (HEIGHT - 2 * MARGIN) / high);
+  const middle: Spot = [(west + east) / 2, (south + north) / 2];
+  return {
+    pixelsPerFoot,
+    spot: ([lon, lat]) => [
+      WIDTH / 2 + (lon - middle[0]) * shrink * FEET_PER_DEGREE * pixelsPerFoot,
+      HEIGHT / 2 - (lat - middle[1]) * FEET_PER_DEGREE * pixelsPerFoot,
+    ],
+  };
+}
+
+function path(spots: readonly Spot[], closed: boolean): string {
+  const steps = spots.map(([x, y], index) => `${index === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`);
+  return steps.join('') + (closed ? 'Z' : '');
+}
+
+function pointSvg(point: MapPoint, [x, y]: Spot): string {
+  const label = escapeHtml(point.label);
+  const at = `translate(${x.toFixed(1)} ${y.toFixed(1)})`;
+  if (point.look === 'gate')
+    return `<g transform="${at}"><path class="gate" d="M-7 -5v10M7 -5v10"/><text class="small" y="-8">${label}</text></g>`;
+  return `<g transform="${at}"><circle class="${point.look}" r="9"/><text y="4">${label}</text></g>`;
+}
+
+/** Scale bar and north arrow. */
+function furniture(pixelsPerFoot: number): string {
+  const feet = BAR_LENGTHS.findLast((each) => each * pixelsPerFoot <= 160) ?? BAR_LENGTHS[0];
+  const length = (feet * pixelsPerFoot).toFixed(1);
+  const y = HEIGHT - 10;
+  return `<g class="bar"><path d="M12 ${y - 5}v5h${length}v-5"/><text class="small start" x="12" y="${y - 8}">${feet.toLocaleString('en-US')} ft</text></g><g class="bar" transform="translate(${WIDTH - 18} 14)"><path d="M0 22V0M-5 7L0 0L5 7"/><text class="small" y="34">N</text></g>`;
+}
+
+const PATTERNS =
+  '<defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V6" class="thread"/></pattern><pattern id="cross" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M0 0L6 6M6 0L0 6" class="thread"/></pattern><pattern id="dots" width="5" height="5" patternUnits="userSpaceOnUse"><circle cx="2.5" cy="2.5" r="0.9" class="dot"/></pattern></defs>';

@@ -1,0 +1,1 @@
+export { measureSheet } from './measure-sheet.ts';

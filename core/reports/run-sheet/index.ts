@@ -1,0 +1,1 @@
+export { areasOf, runSheet } from './run-sheet.ts';

@@ -1,0 +1,50 @@
+/** Style of printed sheets: Letter paper, 12 pt and up, black on white so that it reads in sunlight and prints in grey. */
+export const SHEET_STYLE = `
+@page{size:letter;margin:14mm 13mm 16mm;@bottom-left{content:"Swardway";font:10pt sans-serif;color:#444}@bottom-right{content:"Page " counter(page) " of " counter(pages);font:10pt sans-serif;color:#444}}
+*{box-sizing:border-box}
+body{margin:0;font:12pt/1.35 "Sheet","Atkinson Hyperlegible Next","Liberation Sans",Arial,sans-serif;color:#111;background:#fff;font-variant-numeric:tabular-nums}
+article+article{break-before:page}
+header{border-bottom:2.5pt solid #111;margin-bottom:8pt;padding-bottom:4pt;display:flex;flex-wrap:wrap;align-items:baseline;gap:4pt 14pt}
+h1{font-size:19pt;margin:0}
+.subtitle{margin:0;font-size:14pt}
+.invented{margin:0 0 0 auto;border:1.5pt solid #111;padding:1pt 6pt;font-weight:700}
+h2{font-size:14.5pt;margin:14pt 0 3pt;border-top:1pt solid #111;padding-top:4pt;break-after:avoid;white-space:pre-wrap}
+h3{font-size:12.5pt;margin:0 0 2pt}
+dl{margin:4pt 0;display:grid;grid-template-columns:repeat(2,1fr);gap:1pt 16pt;break-inside:avoid}
+dl div{display:flex;gap:6pt}
+dt{color:#444;min-width:7.5em}
+dt::after{content:":"}
+dd{margin:0;font-weight:600}
+table{width:100%;border-collapse:collapse;margin:5pt 0}
+thead{display:table-header-group}
+th{text-align:left;border-bottom:1.2pt solid #111;padding:2pt 5pt;font-size:11.5pt}
+td{border-bottom:.5pt solid #888;padding:3pt 5pt;vertical-align:top}
+tr{break-inside:avoid}
+.right{text-align:right}
+.note{margin:5pt 0;padding:4pt 7pt;border-left:4pt solid #111;background:#f1f1f1;break-inside:avoid}
+.cautions{border:1pt solid #111;padding:5pt 8pt;margin:8pt 0;break-inside:avoid}
+.cautions ul{margin:0;padding-left:16pt}
+.checklist{list-style:none;margin:5pt 0;padding:0}
+.checklist li{padding-left:20pt;position:relative;margin:2pt 0}
+.checklist li::before,.box{content:"";display:inline-block;width:10pt;height:10pt;border:1.2pt solid #111;vertical-align:-1pt}
+.checklist li::before{position:absolute;left:2pt;top:3pt}
+.blanks{display:flex;flex-wrap:wrap;gap:8pt 14pt;margin:7pt 0 4pt;break-inside:avoid}
+.blanks span{border-bottom:.7pt solid #111;flex:1 1 28%;padding-bottom:12pt;font-size:11pt;color:#444}
+.page-break{break-after:page}
+.map{width:100%;height:auto;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
+.map .turf{fill:url(#hatch);stroke:#111;stroke-width:1}
+.map .exclusion{fill:#fff;stroke:#111;stroke-width:.8}
+.map .water{fill:url(#dots);stroke:#111;stroke-width:.8}
+.map .thread{stroke:#888;stroke-width:.8;fill:none}
+.map .dot{fill:#333}
+.map .route{fill:none;stroke:#111;stroke-width:2}
+.map .gate{stroke:#111;stroke-width:2.4;fill:none}
+.map .stop{fill:#fff;stroke:#111;stroke-width:1.6}
+.map .parking{fill:#111}
+.map .parking+text{fill:#fff}
+.map text{font-size:11px;text-anchor:middle;font-weight:700;fill:#111}
+.map text.small{font-size:10px}
+.map text.start{text-anchor:start}
+.map .bar path{stroke:#111;stroke-width:1.4;fill:none}
+@media screen{body{background:#e9e4d7;padding:16px}article{background:#fff;max-width:8.5in;margin:0 auto 18px;padding:14mm 13mm;border:1px solid #c9c2b1}.page-break{border-top:1px dashed #999;margin:14pt -13mm}}
+`.replaceAll('\n', '');

@@ -1,0 +1,1 @@
+export { truckList } from './truck-list.ts';
