@@ -14,7 +14,7 @@ const BAR_LENGTHS = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000
 
 /** A small map as SVG that prints in grey: turf hatched, exclusions cross-hatched, water dotted; with scale bar and north. */
 export function mapSvg(map: MapBlock): string {
-  const view = fit([
+  const view = fitView([
     ...map.areas.flatMap((each) => ringsOf(each.geometry).flat()),
     ...map.points.map((each) => each.at),
     ...map.route,
@@ -38,7 +38,7 @@ function ringsOf(geometry: AreaGeometry): readonly (readonly Position[])[] {
 type View = { readonly spot: (at: Position) => Spot; readonly pixelsPerFoot: number };
 
 /** Fits places into the picture. Local scaling is enough here: nothing is measured off a printed map. */
-function fit(places: readonly Position[]): View | null {
+function fitView(places: readonly Position[]): View | null {
   const [first] = places;
   if (first === undefined) return null;
   let [west, south, east, north] = [first[0], first[1], first[0], first[1]];
