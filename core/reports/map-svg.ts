@@ -20,12 +20,14 @@ export function mapSvg(map: MapBlock): string {
     ...map.route,
   ]);
   if (view === null) return '';
-  const areas = map.areas.map(
-    (each) =>
-      `<path class="${each.look}" d="${ringsOf(each.geometry)
-        .map((ring) => path(ring.map(view.spot), true))
-        .join('')}"/>`,
-  );
+  const areas = map.areas.map((each) => {
+    const outline = ringsOf(each.geometry)
+      .map((ring) => path(ring.map(view.spot), true))
+      .join('');
+    // White below the pattern hides the hatching of the turf around it.
+    const ground = each.look === 'turf' ? '' : `<path class="ground" d="${outline}"/>`;
+    return `${ground}<path class="${each.look}" d="${outline}"/>`;
+  });
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
   const points = map.points.map((each) => pointSvg(each, view.spot(each.at)));
   return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="Map">${PATTERNS}${areas.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot)}</svg>`;

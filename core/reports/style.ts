@@ -33,7 +33,8 @@ tr{break-inside:avoid}
 .page-break{break-after:page}
 .map{width:100%;height:auto;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
 .map .turf{fill:url(#hatch);stroke:#111;stroke-width:1}
-.map .exclusion{fill:#fff;stroke:#111;stroke-width:.8}
+.map .ground{fill:#fff}
+.map .exclusion{fill:url(#cross);stroke:#111;stroke-width:.8}
 .map .water{fill:url(#dots);stroke:#111;stroke-width:.8}
 .map .thread{stroke:#888;stroke-width:.8;fill:none}
 .map .dot{fill:#333}
