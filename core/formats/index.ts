@@ -1,7 +1,5 @@
 export { previewLawns, previewMatrix } from './csv/index.ts';
 export {
-  MEASURE_FORMAT,
-  MEASURE_VERSION,
   type MeasuredFile,
   type MeasuredProperty,
   type MeasuredZone,

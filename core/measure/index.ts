@@ -2,7 +2,6 @@ export { type BandEdge, bandAreaSqFt } from './band.ts';
 export { farthestFt } from './farthest.ts';
 export { measureBook, measureProperty } from './measure-property.ts';
 export { type ExcludedOutline, excludedOutlines, treatableOutline } from './outlines.ts';
-export { BOOK_PLACES, type PlaceNames } from './places.ts';
+export type { PlaceNames } from './places.ts';
 export { repairPolygon } from './repair.ts';
-export { groundArea } from './slope.ts';
 export type * from './types.ts';

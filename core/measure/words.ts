@@ -1,5 +1,5 @@
 import { type Issue, issue } from '../base/index.ts';
-import type { GeometryFault } from '../geometry/index.ts';
+import { type GeometryFault, placeText } from '../geometry/index.ts';
 import { formatArea, quantity, squareMetresToSquareFeet } from '../units/index.ts';
 import type { CutZone } from './cut.ts';
 
@@ -13,8 +13,7 @@ export function faultIssue(fault: GeometryFault, where: string): Issue {
 /** A fault of an exclusion: a crossing is only worth a warning there, since its filling is cut all the same. */
 export function exclusionFaultIssue(fault: GeometryFault, where: string): Issue {
   if (fault.code === 'geometry-self-crossing') {
-    const place =
-      fault.at === undefined ? '' : ` near longitude ${fault.at[0].toFixed(6)}, latitude ${fault.at[1].toFixed(6)}`;
+    const place = fault.at === undefined ? '' : ` near ${placeText(fault.at)}`;
     const message = `The exclusion crosses or retraces itself${place}; everything it goes round is cut. Repair it.`;
     return issue('warning', fault.code, where, message);
   }

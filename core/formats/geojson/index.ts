@@ -1,6 +1,4 @@
 export {
-  MEASURE_FORMAT,
-  MEASURE_VERSION,
   type MeasuredFile,
   type MeasuredProperty,
   type MeasuredZone,

@@ -5,8 +5,8 @@ import type { Feature } from './feature.ts';
 import type { Group } from './group.ts';
 import { draftProperty, readContent } from './read.ts';
 
-export const MEASURE_FORMAT = 'swardway-measure';
-export const MEASURE_VERSION = 1;
+const MEASURE_FORMAT = 'swardway-measure';
+const MEASURE_VERSION = 1;
 
 export type MeasuredZone = {
   readonly id: string;
