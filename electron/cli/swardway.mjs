@@ -16,8 +16,21 @@ const buildFirst = () => {
   return status === 0 && existsSync(bundle);
 };
 
+/** A part that cannot be loaded (the SQLite driver, for one) is told in one line and not as a stack trace. */
+const load = () => {
+  try {
+    createRequire(import.meta.url)(bundle);
+  } catch (cause) {
+    const told = String(cause?.message ?? cause).split('\n', 1)[0];
+    console.error(
+      `swardway: the program cannot be loaded (${told}). Run \`npm ci && npm run build\` and read its errors.`,
+    );
+    process.exitCode = 70;
+  }
+};
+
 if (existsSync(bundle) || buildFirst()) {
-  createRequire(import.meta.url)(bundle);
+  load();
 } else {
   console.error(
     'swardway: the program is not built and could not be built. Run `npm ci && npm run build` and read its errors.',

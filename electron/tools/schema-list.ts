@@ -2,6 +2,14 @@ import { type ConversionConfig, toJsonSchema } from '@valibot/to-json-schema';
 import type { BaseIssue, BaseSchema } from 'valibot';
 import { bookSchema } from '../../core/book/index.ts';
 import { planSchema } from '../../core/plan/result/index.ts';
+import {
+  demandSchema,
+  failureSchema,
+  importSchema,
+  judgeSchema,
+  measureSchema,
+  reachSchema,
+} from '../cli/output/index.ts';
 
 /** One schema to publish: the file is docs/schemas/NAME.schema.json. */
 type Published = {
@@ -16,6 +24,17 @@ type Published = {
 const PUBLISHED: readonly Published[] = [
   { name: 'book', title: 'Swardway book, JSON form', schema: bookSchema, mode: 'input' },
   { name: 'plan', title: 'Swardway plan', schema: planSchema, mode: 'output' },
+  { name: 'measure', title: 'Answer of swardway measure --json', schema: measureSchema, mode: 'output' },
+  { name: 'reach', title: 'Answer of swardway reach --json', schema: reachSchema, mode: 'output' },
+  { name: 'demand', title: 'Answer of swardway demand --json', schema: demandSchema, mode: 'output' },
+  { name: 'judge', title: 'Answer of swardway judge --json', schema: judgeSchema, mode: 'output' },
+  { name: 'import', title: 'Answer of swardway import --json', schema: importSchema, mode: 'output' },
+  {
+    name: 'failure',
+    title: 'Answer of any command with --json that could not do its work',
+    schema: failureSchema,
+    mode: 'output',
+  },
 ];
 
 /** A file of docs/schemas and its whole text. */

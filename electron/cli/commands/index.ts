@@ -1,0 +1,17 @@
+import type { Command } from '../command.ts';
+import { demandCommand } from './demand.ts';
+import { importCommand } from './import.ts';
+import { judgeCommand } from './judge.ts';
+import { measureCommand } from './measure.ts';
+import { planCommand } from './plan.ts';
+import { reachCommand } from './reach.ts';
+
+/** Every command. Parsing, help and docs/cli.md come from this table. */
+export const COMMANDS: readonly Command[] = [
+  measureCommand,
+  reachCommand,
+  demandCommand,
+  planCommand,
+  judgeCommand,
+  importCommand,
+];

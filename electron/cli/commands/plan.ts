@@ -1,0 +1,144 @@
+import { type AppError, err, ok, type Progress, type Result } from '../../../core/base/index.ts';
+import type { Round } from '../../../core/book/index.ts';
+import { type Plan, writePlan } from '../../../core/plan/result/index.ts';
+import { programPlaces } from '../../program.ts';
+import { describePlace, writeWhole } from '../../services/files/index.ts';
+import { type PlanOutcome, startPlanJob } from '../../services/jobs/index.ts';
+import type { Answer, Command, Typed, World } from '../command.ts';
+import { type BookInput, mayWrite, readBookFile, roundOf } from '../input/index.ts';
+import { dateOf, secondsOf, wholeNumber } from '../parse.ts';
+import { issueLines } from '../text/index.ts';
+import { planText } from './plan-text.ts';
+
+const USUAL_SECONDS = 10;
+const MOST_SECONDS = 3600;
+const MOST_ITERATIONS = 1_000_000_000;
+const MOST_SEED = 2 ** 32 - 1;
+
+export const planCommand: Command = {
+  name: 'plan',
+  summary: 'Plans the days of a round: order of stops, loads, refills, times.',
+  details: [
+    `The search ends after --seconds (${USUAL_SECONDS} unless told) or after --iterations; where both are given, at whichever comes first. The same book, seed and number of iterations give the same plan. Ctrl-C ends the search early and keeps the best plan so far.`,
+    'Work that cannot be done is listed with the reason for every rig. Where not one visit could be placed the exit code is 3. An existing file is overwritten by --out only where it holds a plan.',
+  ],
+  operands: [{ name: 'BOOK', words: 'book file or its JSON form' }],
+  options: [
+    { name: 'round', value: 'ID', words: 'round of the book (the first one unless told)' },
+    { name: 'date', value: 'D', words: 'only this day of the round, YYYY-MM-DD' },
+    { name: 'seed', value: 'N', words: 'seed of the search (1 unless told)' },
+    { name: 'seconds', value: 'S', words: `time to search, up to ${MOST_SECONDS}` },
+    { name: 'iterations', value: 'N', words: 'steps to search' },
+    { name: 'out', value: 'FILE', words: 'write the plan into this file as well' },
+    { name: 'progress', value: null, words: 'tell on standard error how far it is' },
+  ],
+  schema: 'plan',
+  example: 'npx swardway plan sample-routes/residential-day.json --seconds 5 --out plan.json',
+  run: async (typed, world) => {
+    const limits = limitsOf(typed);
+    const { out } = typed.options;
+    if (out !== undefined) {
+      const free = await mayWrite(out, /^\s*\{\s*"format"\s*:\s*"swardway-plan"/, 'plan');
+      if (!free.ok) return free;
+    }
+    const read = await readBookFile(typed.operands.BOOK ?? '');
+    if (!read.ok) return read;
+    const round = roundOf(read.value.book, read.value.where, typed.options.round);
+    if (!round.ok) return round;
+    const fault = faultBefore(read.value, round.value, limits.date);
+    if (fault !== null) return { ok: false, error: fault };
+    const planned = await planRound(read.value, round.value, limits, typed, world);
+    return planned.ok ? finish(read.value, planned.value, out) : planned;
+  },
+};
+
+type Limits = {
+  readonly date: string | undefined;
+  readonly seed: number;
+  readonly seconds: number | null;
+  readonly iterations: number | null;
+};
+
+function limitsOf(typed: Typed): Limits {
+  const seconds = secondsOf(typed, 'seconds', MOST_SECONDS);
+  const iterations = wholeNumber(typed, 'iterations', 1, MOST_ITERATIONS);
+  return {
+    date: dateOf(typed, 'date'),
+    seed: wholeNumber(typed, 'seed', 0, MOST_SEED) ?? 1,
+    seconds: seconds ?? (iterations === undefined ? USUAL_SECONDS : null),
+    iterations: iterations ?? null,
+  };
+}
+
+/** What makes planning senseless before it begins; null where nothing does. */
+function faultBefore({ where, issues }: BookInput, round: Round, date: string | undefined): AppError | null {
+  const doubled = issues.find((each) => each.code === 'duplicate-id');
+  if (doubled !== undefined) {
+    const hint = 'Give each record an id of its own; a plan could mean either.';
+    return { code: 'book-invalid', where: doubled.where, detail: doubled.message, hint };
+  }
+  if (date === undefined || round.dates.includes(date)) return null;
+  const place = `${where}, round ${round.name === '' ? round.id : round.name}`;
+  const hint = `It has these: ${round.dates.join(', ')}.`;
+  return { code: 'reference-missing', where: place, detail: `The round has no working day ${date}.`, hint };
+}
+
+async function planRound(
+  { book, where }: BookInput,
+  round: Round,
+  { date, seed, seconds, iterations }: Limits,
+  typed: Typed,
+  world: World,
+): Promise<Result<PlanOutcome>> {
+  const { workerFile } = programPlaces(world.bundleFolder);
+  const order = { book, roundId: round.id, dates: date === undefined ? null : [date], seed, seconds, iterations };
+  const job = startPlanJob(workerFile, order, typed.flags.has('progress') ? progressTeller(world) : () => undefined);
+  const release = world.onInterrupt(job.cancel);
+  const outcome = await job.outcome;
+  release();
+  if (outcome.ok) return outcome;
+  const { error } = outcome;
+  return { ok: false, error: { ...error, where: `${where}, ${error.where}` } };
+}
+
+/** Tells progress only where a figure changed. */
+function progressTeller(world: World): (progress: Progress) => void {
+  let last = '';
+  return ({ step, done, total, bestSoFar }) => {
+    const percent = total === 0 ? 0 : Math.floor((100 * done) / total);
+    const line = `${step} ${percent} %${bestSoFar === '' ? '' : `, ${bestSoFar}`}`;
+    if (line !== last) world.tell(line);
+    last = line;
+  };
+}
+
+async function finish(
+  { book, where, issues }: BookInput,
+  { plan, cancelled }: PlanOutcome,
+  out: string | undefined,
+): Promise<Result<Answer>> {
+  const remarks = [...issueLines([...issues, ...plan.issues])];
+  if (cancelled) remarks.push('stopped early: this is the best plan up to then');
+  if (out !== undefined) {
+    const written = await writeWhole(out, writePlan(plan));
+    if (!written.ok) return written;
+    remarks.push(`plan written: ${describePlace(out)}`);
+  }
+  const answer = { json: plan, text: () => planText(book, plan), remarks };
+  if (plan.days.length > 0) return ok(answer);
+  return ok({ ...answer, failure: { code: 3, error: noPlan(plan, where) } });
+}
+
+function noPlan(plan: Plan, where: string): AppError {
+  const first = plan.unplaced[0];
+  const reason = first?.reasons[0];
+  const why =
+    first === undefined || reason === undefined ? '' : ` ${first.propertyName}, ${first.zoneName}: ${reason.words}.`;
+  const built = err(
+    'no-plan-possible',
+    `${where}, round ${plan.roundName}`,
+    `Not one visit could be placed.${why}`,
+    'Every piece of work is listed with its reason; change the machines, hoses, days or hours that it names.',
+  );
+  return built.error;
+}

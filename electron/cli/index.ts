@@ -1,0 +1,3 @@
+export { COMMANDS } from './commands/index.ts';
+export { referenceOf } from './help.ts';
+export * from './output/index.ts';

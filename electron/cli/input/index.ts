@@ -1,0 +1,3 @@
+export { mayWrite } from './output-file.ts';
+export { type BookInput, isBookFile, readBookFile } from './read-book.ts';
+export { propertiesOf, rigOf, roundOf, treatmentsOf } from './round.ts';

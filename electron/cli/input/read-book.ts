@@ -1,0 +1,51 @@
+import type { Issue, Result } from '../../../core/base/index.ts';
+import { ok } from '../../../core/base/index.ts';
+import { type Book, readBook } from '../../../core/book/index.ts';
+import { checkBook } from '../../../core/checks/index.ts';
+import { describePlace, fileFailure, isFileError, readText } from '../../services/files/index.ts';
+import { openStore, readHeader } from '../../services/store/index.ts';
+
+export type BookInput = {
+  readonly book: Book;
+  /** The file for messages. */
+  readonly where: string;
+  /** What is odd about the file, and the invariants that the book breaks. */
+  readonly issues: readonly Issue[];
+};
+
+/** Reads a book from a book file or from its JSON form, told apart by the first bytes. */
+export async function readBookFile(file: string): Promise<Result<BookInput>> {
+  const where = describePlace(file);
+  const stored = await isBookFile(file);
+  if (!stored.ok) return stored;
+  const read = stored.value ? await fromStore(file) : await fromJson(file, where);
+  if (!read.ok) return read;
+  const { book, issues } = read.value;
+  const broken = checkBook(book).map((each) => ({ ...each, where: `${where}, ${each.where}` }));
+  return ok({ book, where, issues: [...issues, ...broken] });
+}
+
+/** True where the file is an SQLite file. Errors: as the file system has it. */
+export async function isBookFile(file: string): Promise<Result<boolean>> {
+  try {
+    return ok((await readHeader(file)).kind === 'sqlite');
+  } catch (error) {
+    if (!isFileError(error)) throw error;
+    return fileFailure(error, file);
+  }
+}
+
+type Read = { readonly book: Book; readonly issues: readonly Issue[] };
+
+async function fromJson(file: string, where: string): Promise<Result<Read>> {
+  const text = await readText(file);
+  return text.ok ? readBook(text.value, where) : text;
+}
+
+async function fromStore(file: string): Promise<Result<Read>> {
+  const store = await openStore(file);
+  if (!store.ok) return store;
+  const { book, issues } = store.value.stored;
+  const closed = await store.value.close();
+  return closed.ok ? ok({ book, issues }) : closed;
+}

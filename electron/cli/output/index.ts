@@ -1,0 +1,6 @@
+export { type DemandOutput, demandSchema } from './demand.ts';
+export { failureSchema } from './failure.ts';
+export { type ImportOutput, importSchema } from './import.ts';
+export { type JudgeOutput, judgeSchema } from './judge.ts';
+export { measureSchema } from './measure.ts';
+export { type ReachOutput, reachSchema } from './reach.ts';

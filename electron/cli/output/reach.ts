@@ -1,0 +1,61 @@
+import * as v from 'valibot';
+import type { Frozen } from '../../../core/book/index.ts';
+import { figure, format, issueSchema, methodSchema, text } from './parts.ts';
+
+/** One method on one zone. `minutes` is the time of treating, null where the method cannot do it. */
+const answerSchema = v.strictObject({
+  method: methodSchema,
+  name: text,
+  can: v.boolean(),
+  reason: v.picklist([
+    'fits',
+    'gate-tight',
+    'gate-too-narrow',
+    'too-steep',
+    'hose-too-short',
+    'not-carried',
+    'no-trailer-access',
+    'no-agitation',
+    'too-heavy-when-wet',
+    'no-head-for-treatment',
+    'method-wrong-for-treatment',
+    'vessel-below-least-volume',
+    'zone-not-measured',
+  ]),
+  tight: v.boolean(),
+  words: text,
+  minutes: v.nullable(figure),
+});
+
+/** Answer of `reach`. */
+export const reachSchema = v.strictObject({
+  ...format('swardway-reach'),
+  bookId: text,
+  roundId: text,
+  /** Null where no rig was asked about: then any rig of the book may carry the method. */
+  rigId: v.nullable(text),
+  wetGround: v.boolean(),
+  treatments: v.array(
+    v.strictObject({
+      treatmentId: text,
+      name: text,
+      zones: v.array(
+        v.strictObject({
+          propertyId: text,
+          propertyName: text,
+          zoneId: text,
+          zoneName: text,
+          treatedSqFt: figure,
+          /** Whether any of the methods can. */
+          reachable: v.boolean(),
+          answers: v.array(answerSchema),
+        }),
+      ),
+    }),
+  ),
+  /** Zones, counted once for each treatment, that no method can treat. */
+  unreachable: figure,
+  issues: v.array(issueSchema),
+});
+
+export type ReachOutput = Frozen<v.InferOutput<typeof reachSchema>>;
