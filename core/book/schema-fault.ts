@@ -103,7 +103,25 @@ function remedy(issue: SchemaIssue): string {
   if (isMissing(issue)) return 'Add the missing member; docs/schemas/book.schema.json lists what each record needs.';
   const textForNumber = issue.expected === 'number' && typeof issue.input === 'string';
   if (textForNumber) return 'Write the number without quotation marks and without a unit.';
+  if (isOutsideDegrees(issue)) return coordinateRemedy(issue);
   return 'Correct this value; docs/schemas/book.schema.json lists what each member may hold.';
+}
+
+const PLACE_MEMBERS = new Set(['coordinates', 'parking', 'at', 'hoseStand']);
+const MOST_LONGITUDE = 180;
+
+/** A number of a position beyond what degrees can be. */
+function isOutsideDegrees(issue: SchemaIssue): boolean {
+  const inPosition = (issue.path ?? []).some((item) => PLACE_MEMBERS.has(String(item.key)));
+  return inPosition && (issue.type === 'min_value' || issue.type === 'max_value');
+}
+
+/** A latitude that could be a longitude was exchanged with it; anything larger comes from a map grid in feet or metres. */
+function coordinateRemedy(issue: SchemaIssue): string {
+  const exchanged = typeof issue.input === 'number' && Math.abs(issue.input) <= MOST_LONGITUDE;
+  return exchanged
+    ? 'Latitude and longitude look exchanged: a position is written as longitude, latitude.'
+    : 'These look like projected coordinates in feet or metres: export the ground as longitude, latitude in degrees (WGS84).';
 }
 
 function isMissing(issue: SchemaIssue): boolean {

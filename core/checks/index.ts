@@ -2,6 +2,7 @@ import type { Issue } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
 import { absurd } from './absurd.ts';
 import { calibration } from './calibration.ts';
+import { doubledOutlines } from './doubled-outlines.ts';
 import { duplicateIds } from './duplicate-ids.ts';
 import { labelLimits } from './label-limits.ts';
 import { products } from './products.ts';
@@ -9,6 +10,7 @@ import { references } from './references.ts';
 import { rigs } from './rigs.ts';
 import { rounds } from './rounds.ts';
 import type { Rule } from './rule.ts';
+import { strayZones } from './stray-zones.ts';
 import { vessels } from './vessels.ts';
 
 export type { Rule } from './rule.ts';
@@ -24,6 +26,8 @@ export const RULES: readonly Rule[] = [
   rounds,
   rigs,
   absurd,
+  doubledOutlines,
+  strayZones,
 ];
 
 /** What is wrong or odd in a book, in the order of the rules. Whether lawns can be reached and measured is told elsewhere. */

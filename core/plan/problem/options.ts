@@ -1,5 +1,5 @@
 import type { Issue } from '../../base/index.ts';
-import type { Book, Property, Treatment, Zone } from '../../book/index.ts';
+import type { Book, Compartment, Head, Machine, Property, Treatment, Zone } from '../../book/index.ts';
 import { type Applicator, type RateCheck, rateCheck, rateIssue } from '../../calibrate/index.ts';
 import type { ZoneDemand } from '../../demand/index.ts';
 import type { ZoneMeasure } from '../../measure/index.ts';
@@ -99,7 +99,7 @@ function equipmentOf(equipped: EquippedRig, method: Method): Equipment | null {
     const machine = equipped.machines.find((each) => each.id === method.machineId);
     const head = machine?.heads.find((each) => each.id === method.headId);
     if (machine === undefined || head === undefined) return null;
-    const compartment = equipped.compartmentOf(`${machine.id}/${head.compartmentIds[0] ?? ''}`);
+    const compartment = equipped.compartmentOf(`${machine.id}/${drawnFrom(machine, head)}`);
     return { compartment, machineIds: [machine.id], handMethodId: '', headId: head.id };
   }
   const hand = equipped.handMethods.find((each) => each.id === method.handMethodId);
@@ -108,6 +108,21 @@ function equipmentOf(equipped: EquippedRig, method: Method): Equipment | null {
   const key = from.kind === 'machine' ? `${from.machineId}/${from.compartmentId}` : hand.id;
   const machineIds = from.kind === 'machine' ? [from.machineId] : [];
   return { compartment: equipped.compartmentOf(key), machineIds, handMethodId: hand.id, headId: '' };
+}
+
+/** What each kind of work is done out of, the more fitting vessel first. */
+const VESSELS: Readonly<Record<Head['purpose'], readonly Compartment['kind'][]>> = {
+  spray: ['tank'],
+  spread: ['hopper', 'seed-box'],
+  seed: ['seed-box', 'hopper'],
+  aerate: [],
+};
+
+/** Id of the compartment that a head empties; '' for none. A head may list others as well, such as the box of another use. */
+function drawnFrom(machine: Machine, head: Head): string {
+  const listed = machine.compartments.filter((each) => head.compartmentIds.includes(each.id));
+  const found = VESSELS[head.purpose].flatMap((kind) => listed.filter((each) => each.kind === kind));
+  return found[0]?.id ?? '';
 }
 
 function drawsOn(compartment: number, demand: ZoneDemand, factor: number): readonly Draw[] | null {

@@ -112,7 +112,8 @@ export function problemRig(equipped: EquippedRig, prices: Prices, home: number):
     costPerDay: Math.round(prices.perRigDay * NANO_PER_DOLLAR),
     compartments: equipped.compartments,
     nurseParts: capacityParts(rig.nurseTankGal),
-    bagPlaces: rig.bagPlaces,
+    // Bags on a machine ride with it wherever the rig goes, so they add to what the rig holds.
+    bagPlaces: equipped.machines.reduce((sum, each) => sum + each.bagPlaces, rig.bagPlaces),
     refillMs: minutesToMs(rig.refillMin),
     midZoneMs: minutesToMs(rig.midZoneMin),
     cargoLimit: Math.max(

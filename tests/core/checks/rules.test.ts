@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { type Book, readBook } from '../../../core/book/index.ts';
+import { type Book, readBook, type Zone } from '../../../core/book/index.ts';
 import { checkBook, RULES } from '../../../core/checks/index.ts';
 
 const SAMPLES = ['residential-day', 'mixed-day', 'four-day-round'] as const;
@@ -17,6 +17,15 @@ const first = <T>(list: readonly T[]): T => {
   if (item === undefined) throw new Error('the sample lacks it');
   return item;
 };
+
+function turnedRound(zone: Zone): Zone {
+  if (zone.shape.kind !== 'drawn' || zone.shape.geometry.type !== 'Polygon') return zone;
+  const coordinates = zone.shape.geometry.coordinates.map((ring) => {
+    const corners = ring.slice(1).reverse();
+    return [...corners, first(corners)];
+  });
+  return { ...zone, shape: { kind: 'drawn', geometry: { type: 'Polygon', coordinates } } };
+}
 
 /** For each rule: the sample book with one thing broken that this rule has to find. */
 const BROKEN: Readonly<Record<string, readonly Book[]>> = {
@@ -104,6 +113,25 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
     { ...good, rigs: good.rigs.map((each) => ({ ...each, payloadLb: 500 })) },
     { ...good, rigs: good.rigs.map((each) => ({ ...each, machines: [], handMethodIds: [] })) },
     { ...good, fillPoints: good.fillPoints.map((each) => ({ ...each, waterGpm: 0 })) },
+  ],
+  'duplicate-outline': [
+    {
+      ...good,
+      properties: [
+        ...good.properties,
+        // The same corners from another start and the other way round.
+        { ...first(good.properties), id: 'copy', zones: first(good.properties).zones.map(turnedRound) },
+      ],
+    },
+  ],
+  'zone-far-from-parking': [
+    {
+      ...good,
+      properties: good.properties.map((each) => ({
+        ...each,
+        parking: [each.parking[0] + 0.1, each.parking[1]] as const,
+      })),
+    },
   ],
   'figure-absurd': [
     { ...good, machines: good.machines.map((each) => ({ ...each, transitWidthIn: 350 })) },
