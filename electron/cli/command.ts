@@ -1,3 +1,4 @@
+import path from 'node:path';
 import type { AppError, Result } from '../../core/base/index.ts';
 
 /** A word that a command takes by its place. */
@@ -58,3 +59,8 @@ export const COMMON_OPTIONS: readonly Option[] = [
 
 /** A command line that makes no sense: exit code 2. */
 export class UsageFault extends Error {}
+
+/** The file that an operand or an option names, with its whole path, so that messages can tell its folder. */
+export function fileOf(typed: Typed, name: string): string {
+  return path.resolve(typed.operands[name] ?? typed.options[name] ?? '');
+}

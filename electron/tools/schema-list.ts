@@ -9,6 +9,7 @@ import {
   judgeSchema,
   measureSchema,
   reachSchema,
+  reportSchema,
 } from '../cli/output/index.ts';
 
 /** One schema to publish: the file is docs/schemas/NAME.schema.json. */
@@ -28,6 +29,7 @@ const PUBLISHED: readonly Published[] = [
   { name: 'reach', title: 'Answer of swardway reach --json', schema: reachSchema, mode: 'output' },
   { name: 'demand', title: 'Answer of swardway demand --json', schema: demandSchema, mode: 'output' },
   { name: 'judge', title: 'Answer of swardway judge --json', schema: judgeSchema, mode: 'output' },
+  { name: 'report', title: 'Answer of swardway report --json', schema: reportSchema, mode: 'output' },
   { name: 'import', title: 'Answer of swardway import --json', schema: importSchema, mode: 'output' },
   {
     name: 'failure',

@@ -10,7 +10,7 @@ import {
   formatVolume,
   formatWeight,
 } from '../../../core/units/index.ts';
-import type { Answer, Command } from '../command.ts';
+import { type Answer, type Command, fileOf } from '../command.ts';
 import { type BookInput, propertiesOf, readBookFile, roundOf, treatmentsOf } from '../input/index.ts';
 import type { DemandOutput } from '../output/index.ts';
 import { type Column, issueLines, tableLines } from '../text/index.ts';
@@ -25,10 +25,10 @@ export const demandCommand: Command = {
   options: [{ name: 'round', value: 'ID', words: 'round of the book (the first one unless told)' }],
   schema: 'demand',
   example: 'npx swardway demand sample-routes/mixed-day.json',
-  run: async ({ operands, options }) => {
-    const read = await readBookFile(operands.BOOK ?? '');
+  run: async (typed) => {
+    const read = await readBookFile(fileOf(typed, 'BOOK'));
     if (!read.ok) return read;
-    const round = roundOf(read.value.book, read.value.where, options.round);
+    const round = roundOf(read.value.book, read.value.where, typed.options.round);
     return round.ok ? answerOf(read.value, round.value) : round;
   },
 };

@@ -3,7 +3,7 @@ import { type Book, type Property, writeBook } from '../../../core/book/index.ts
 import { findFormat, type GroundPreview, type MatrixPreview } from '../../../core/formats/index.ts';
 import { describePlace, readText, writeWhole } from '../../services/files/index.ts';
 import { createStoreFile } from '../../services/store/index.ts';
-import type { Answer, Command } from '../command.ts';
+import { type Answer, type Command, fileOf } from '../command.ts';
 import { type BookInput, mayWrite, readBookFile } from '../input/index.ts';
 import type { ImportOutput } from '../output/index.ts';
 import { counted, issueLines } from '../text/index.ts';
@@ -27,12 +27,12 @@ export const importCommand: Command = {
   required: ['into', 'out'],
   schema: 'import',
   example: 'npx swardway import lawns.csv --into book.json --out book-with-lawns.json',
-  run: async ({ operands, options }) => {
-    const file = operands.FILE ?? '';
-    const out = options.out ?? '';
+  run: async (typed) => {
+    const file = fileOf(typed, 'FILE');
+    const out = fileOf(typed, 'out');
     const free = await mayWrite(out, /^\uFEFF?\s*\{\s*"format"\s*:\s*"swardway-book"/, 'book in its JSON form');
     if (!free.ok) return free;
-    const read = await readBookFile(options.into ?? '');
+    const read = await readBookFile(fileOf(typed, 'into'));
     if (!read.ok) return read;
     const text = await readText(file);
     if (!text.ok) return text;

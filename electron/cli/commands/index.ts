@@ -5,6 +5,7 @@ import { judgeCommand } from './judge.ts';
 import { measureCommand } from './measure.ts';
 import { planCommand } from './plan.ts';
 import { reachCommand } from './reach.ts';
+import { reportCommand } from './report.ts';
 
 /** Every command. Parsing, help and docs/cli.md come from this table. */
 export const COMMANDS: readonly Command[] = [
@@ -13,5 +14,6 @@ export const COMMANDS: readonly Command[] = [
   demandCommand,
   planCommand,
   judgeCommand,
+  reportCommand,
   importCommand,
 ];

@@ -1,13 +1,9 @@
-import { err, ok, type Result } from '../../../core/base/index.ts';
-import type { Book } from '../../../core/book/index.ts';
-import { measureBook } from '../../../core/measure/index.ts';
+import { ok } from '../../../core/base/index.ts';
 import { judgePlan, type Verdict } from '../../../core/plan/judge/index.ts';
-import { buildProblem, type Problem } from '../../../core/plan/problem/index.ts';
-import { type Plan, readPlan } from '../../../core/plan/result/index.ts';
+import type { Plan } from '../../../core/plan/result/index.ts';
 import { formatDistance, formatDuration, formatLargeArea, formatMoney } from '../../../core/units/index.ts';
-import { describePlace, readText } from '../../services/files/index.ts';
-import type { Answer, Command } from '../command.ts';
-import { readBookFile } from '../input/index.ts';
+import { type Answer, type Command, fileOf } from '../command.ts';
+import { problemOfPlan, readBookFile, readPlanFile } from '../input/index.ts';
 import type { JudgeOutput } from '../output/index.ts';
 import { counted, issueLines, tableLines } from '../text/index.ts';
 
@@ -24,49 +20,16 @@ export const judgeCommand: Command = {
   options: [],
   schema: 'judge',
   example: 'npx swardway judge sample-routes/residential-day.json plan.json',
-  run: async ({ operands }) => {
-    const book = await readBookFile(operands.BOOK ?? '');
+  run: async (typed) => {
+    const book = await readBookFile(fileOf(typed, 'BOOK'));
     if (!book.ok) return book;
-    const plan = await readPlanFile(operands.PLAN ?? '');
+    const plan = await readPlanFile(fileOf(typed, 'PLAN'));
     if (!plan.ok) return plan;
-    const problem = problemOfPlan(book.value.book, plan.value);
-    if (!problem.ok)
-      return { ok: false, error: { ...problem.error, where: `${book.value.where}, ${problem.error.where}` } };
+    const problem = problemOfPlan(book.value.book, plan.value, book.value.where);
+    if (!problem.ok) return problem;
     return ok(answerOf(plan.value, judgePlan(problem.value, plan.value), issueLines(book.value.issues)));
   },
 };
-
-/** Reads a plan; errors name the file. */
-export async function readPlanFile(file: string): Promise<Result<Plan>> {
-  const text = await readText(file);
-  return text.ok ? readPlan(text.value, describePlace(file)) : text;
-}
-
-/**
- * The problem that a plan was made for: the whole round, or the days of it that were asked for then. Where none has the
- * plan's fingerprint, the whole round.
- */
-function problemOfPlan(book: Book, plan: Plan): Result<Problem> {
-  const round = book.rounds.find((each) => each.id === plan.roundId);
-  if (round === undefined) {
-    const hint = 'Judge it with the book that it was made from.';
-    return err(
-      'reference-missing',
-      'rounds',
-      `The book has no round "${plan.roundId}", for which the plan was made.`,
-      hint,
-    );
-  }
-  const measures = new Map(measureBook(book).map((each) => [each.propertyId, each]));
-  const whole = buildProblem(book, round.id, { measures });
-  if (whole.ok && whole.value.hash === plan.problemHash) return whole;
-  const planned = [...new Set(plan.days.map((each) => each.date))];
-  for (const dates of [planned, ...round.dates.map((date) => [date])]) {
-    const part = buildProblem(book, round.id, { dates, measures });
-    if (part.ok && part.value.hash === plan.problemHash) return part;
-  }
-  return whole;
-}
 
 function answerOf(plan: Plan, verdict: Verdict, remarks: readonly string[]): Answer {
   const json: JudgeOutput = {

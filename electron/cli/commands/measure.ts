@@ -12,7 +12,7 @@ import {
 import { measureBook, measureProperty } from '../../../core/measure/index.ts';
 import { formatArea, formatLargeArea, formatSlope } from '../../../core/units/index.ts';
 import { describePlace, readText } from '../../services/files/index.ts';
-import type { Answer, Command } from '../command.ts';
+import { type Answer, type Command, fileOf } from '../command.ts';
 import { isBookFile, readBookFile } from '../input/index.ts';
 import { type Column, counted, issueLines, tableLines } from '../text/index.ts';
 
@@ -27,9 +27,10 @@ export const measureCommand: Command = {
   options: [],
   schema: 'measure',
   example: 'npx swardway measure lawns.geojson',
-  run: async ({ operands }) => {
-    const measured = await measureFile(operands.FILE ?? '');
-    return measured.ok ? ok(answerOf(measured.value, operands.FILE ?? '')) : measured;
+  run: async (typed) => {
+    const file = fileOf(typed, 'FILE');
+    const measured = await measureFile(file);
+    return measured.ok ? ok(answerOf(measured.value, file)) : measured;
   },
 };
 

@@ -4,7 +4,7 @@ import { type Plan, writePlan } from '../../../core/plan/result/index.ts';
 import { programPlaces } from '../../program.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
 import { type PlanOutcome, startPlanJob } from '../../services/jobs/index.ts';
-import type { Answer, Command, Typed, World } from '../command.ts';
+import { type Answer, type Command, fileOf, type Typed, type World } from '../command.ts';
 import { type BookInput, mayWrite, readBookFile, roundOf } from '../input/index.ts';
 import { dateOf, secondsOf, wholeNumber } from '../parse.ts';
 import { issueLines } from '../text/index.ts';
@@ -36,12 +36,12 @@ export const planCommand: Command = {
   example: 'npx swardway plan sample-routes/residential-day.json --seconds 5 --out plan.json',
   run: async (typed, world) => {
     const limits = limitsOf(typed);
-    const { out } = typed.options;
+    const out = typed.options.out === undefined ? undefined : fileOf(typed, 'out');
     if (out !== undefined) {
       const free = await mayWrite(out, /^\s*\{\s*"format"\s*:\s*"swardway-plan"/, 'plan');
       if (!free.ok) return free;
     }
-    const read = await readBookFile(typed.operands.BOOK ?? '');
+    const read = await readBookFile(fileOf(typed, 'BOOK'));
     if (!read.ok) return read;
     const round = roundOf(read.value.book, read.value.where, typed.options.round);
     if (!round.ok) return round;

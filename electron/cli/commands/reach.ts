@@ -3,7 +3,7 @@ import type { Book, Rig, Round, Treatment } from '../../../core/book/index.ts';
 import { bandAreaSqFt, farthestFt, measureBook } from '../../../core/measure/index.ts';
 import { type FitTable, fitTable } from '../../../core/reach/index.ts';
 import { formatArea, formatNumber } from '../../../core/units/index.ts';
-import type { Answer, Command } from '../command.ts';
+import { type Answer, type Command, fileOf } from '../command.ts';
 import { type BookInput, propertiesOf, readBookFile, rigOf, roundOf, treatmentsOf } from '../input/index.ts';
 import type { ReachOutput } from '../output/index.ts';
 import { issueLines, tableLines } from '../text/index.ts';
@@ -22,12 +22,12 @@ export const reachCommand: Command = {
   ],
   schema: 'reach',
   example: 'npx swardway reach sample-routes/residential-day.json --rig rig-north',
-  run: async ({ operands, options }) => {
-    const read = await readBookFile(operands.BOOK ?? '');
+  run: async (typed) => {
+    const read = await readBookFile(fileOf(typed, 'BOOK'));
     if (!read.ok) return read;
-    const round = roundOf(read.value.book, read.value.where, options.round);
+    const round = roundOf(read.value.book, read.value.where, typed.options.round);
     if (!round.ok) return round;
-    const rig = rigOf(read.value.book, read.value.where, options.rig);
+    const rig = rigOf(read.value.book, read.value.where, typed.options.rig);
     return rig.ok ? ok(answerOf(read.value, round.value, rig.value)) : rig;
   },
 };

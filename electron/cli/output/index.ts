@@ -4,3 +4,4 @@ export { type ImportOutput, importSchema } from './import.ts';
 export { type JudgeOutput, judgeSchema } from './judge.ts';
 export { measureSchema } from './measure.ts';
 export { type ReachOutput, reachSchema } from './reach.ts';
+export { type ReportOutput, reportSchema } from './report.ts';
