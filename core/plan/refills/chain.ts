@@ -13,19 +13,26 @@ export class Chain {
   place = new Int32Array(16);
   mode = new Int32Array(16);
   start = new Int32Array(17);
+  /** Counts the rows taken up, so that figures kept elsewhere can tell when they are stale. */
+  loads = 0;
   /** [i] */
   op = new Int32Array(32);
+  visitOf = new Int32Array(32);
   swapMs = new Float64Array(32);
   /** [i * compartments + c]: material of the next use of c at or after i, -1 for none. */
   nextMaterial = new Int32Array(0);
   /** [i * compartments + c]: parts still to be used from c at or after i before its next change of material. */
   runParts = new Float64Array(0);
+  /** [i * compartments + c]: parts still to be used from c in all; and refills that the runs after the one in hand take at least. */
+  totalParts = new Float64Array(0);
+  laterRefills = new Float64Array(0);
   /** [i * stocks + s]: parts still to be used at or after i, rinses with it. */
   stockParts = new Float64Array(0);
   /** [i]: weight still to be used. */
   weightLeft = new Float64Array(0);
-  /** [i]: time from the start of op i to the end of the day without any refill, waiting or break. */
+  /** [i]: time from the start of op i to the end of the day without any refill, waiting or break; and metres. */
   leastMs = new Float64Array(0);
+  leastM = new Float64Array(0);
   /** [visit] leastMs at its arrival. */
   arriveLeastMs = new Float64Array(0);
   private readonly heads: Int32Array;
@@ -52,10 +59,14 @@ export class Chain {
       const from = model.modes.opStart[mode] as number;
       const to = model.modes.opStart[mode + 1] as number;
       if (length + to - from > this.op.length) this.growOps(length + to - from);
-      for (let op = from; op < to; op += 1) this.op[length++] = op;
+      for (let op = from; op < to; op += 1) {
+        this.visitOf[length] = v;
+        this.op[length++] = op;
+      }
     }
     this.start[count] = length;
     this.length = length;
+    this.loads += 1;
     this.fitHeads();
     this.lookAhead();
   }
@@ -73,6 +84,9 @@ export class Chain {
     const op = new Int32Array(need * 2);
     op.set(this.op);
     this.op = op;
+    const visitOf = new Int32Array(need * 2);
+    visitOf.set(this.visitOf);
+    this.visitOf = visitOf;
     this.swapMs = new Float64Array(need * 2);
   }
 
@@ -100,13 +114,18 @@ export class Chain {
       const size = (length + 1) * 2;
       this.nextMaterial = new Int32Array(size * C);
       this.runParts = new Float64Array(size * C);
+      this.totalParts = new Float64Array(size * C);
+      this.laterRefills = new Float64Array(size * C);
       this.stockParts = new Float64Array(size * S);
       this.weightLeft = new Float64Array(size);
       this.leastMs = new Float64Array(size);
+      this.leastM = new Float64Array(size);
     }
     if (this.arriveLeastMs.length < this.visits + 1) this.arriveLeastMs = new Float64Array(this.visits * 2 + 1);
     this.nextMaterial.fill(-1, length * C, (length + 1) * C);
     this.runParts.fill(0, length * C, (length + 1) * C);
+    this.totalParts.fill(0, length * C, (length + 1) * C);
+    this.laterRefills.fill(0, length * C, (length + 1) * C);
     this.stockParts.fill(0, length * S, (length + 1) * S);
     this.weightLeft[length] = 0;
     for (let i = length - 1; i >= 0; i -= 1) this.lookAheadFrom(i);
@@ -115,7 +134,7 @@ export class Chain {
 
   /** Works out the look-ahead figures of position i from those of i + 1. */
   private lookAheadFrom(i: number): void {
-    const { model, nextMaterial, runParts, stockParts } = this;
+    const { model, nextMaterial, runParts, stockParts, totalParts, laterRefills } = this;
     const { ops } = model;
     const C = model.compartments;
     const S = model.stocks;
@@ -123,6 +142,8 @@ export class Chain {
     for (let c = 0; c < C; c += 1) {
       nextMaterial[row + c] = nextMaterial[row + C + c] as number;
       runParts[row + c] = runParts[row + C + c] as number;
+      totalParts[row + c] = totalParts[row + C + c] as number;
+      laterRefills[row + c] = laterRefills[row + C + c] as number;
     }
     for (let s = 0; s < S; s += 1) stockParts[i * S + s] = stockParts[(i + 1) * S + s] as number;
     let weight = this.weightLeft[i + 1] as number;
@@ -141,10 +162,13 @@ export class Chain {
             stockParts[i * S + model.water] = (stockParts[i * S + model.water] as number) + rinse;
             weight += rinse * (model.weight[model.water] as number);
           }
+          if (later >= 0)
+            laterRefills[at] = (laterRefills[at] as number) + this.fillsOf(at - row, runParts[at] as number);
           nextMaterial[at] = material;
           runParts[at] = 0;
         }
         runParts[at] = (runParts[at] as number) + parts;
+        totalParts[at] = (totalParts[at] as number) + parts;
         stockParts[i * S + stock] = (stockParts[i * S + stock] as number) + parts;
         weight += parts * (model.weight[stock] as number);
       }
@@ -152,20 +176,30 @@ export class Chain {
     this.weightLeft[i] = weight;
   }
 
+  private fillsOf(c: number, parts: number): number {
+    const size = this.model.capacity[c] as number;
+    return size > 0 ? Math.ceil(parts / size) : 0;
+  }
+
   private addTimes(): void {
-    const { model, leastMs } = this;
-    const { travelMs } = model.problem;
+    const { model, leastMs, leastM } = this;
+    const { travelMs, travelM } = model.problem;
     const rig = model.problem.rigs[model.rig] as { eveningMs: number };
     let least = rig.eveningMs;
+    let metres = 0;
+    leastMs[this.length] = 0;
+    leastM[this.length] = 0;
     let to = model.homePlace;
     for (let v = this.visits - 1; v >= 0; v -= 1) {
       const place = this.place[v] as number;
       const mode = this.mode[v] as number;
+      metres += travelM[place * model.places + to] as number;
       least += (travelMs[place * model.places + to] as number) + (model.modes.afterMs[mode] as number);
       const first = this.start[v] as number;
       for (let i = (this.start[v + 1] as number) - 1; i >= first; i -= 1) {
         least += (model.ops.serviceMs[this.op[i] as number] as number) + (this.swapMs[i] as number);
         leastMs[i] = least;
+        leastM[i] = metres;
       }
       least += model.modes.beforeMs[mode] as number;
       this.arriveLeastMs[v] = least;

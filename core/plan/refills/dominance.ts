@@ -49,29 +49,37 @@ export class Dominance {
     this.bagPlaces = rig.bagPlaces;
   }
 
-  /** Whether some stock, or the payload, may not last from position i to the end of the day. */
-  runsShort(at: number, i: number): boolean {
+  /** Bits of what may not last from position i to the end of the day: stock s, or (bit `stocks`) the payload. 0: all lasts. */
+  shortage(at: number, i: number): number {
     const { data, stocksAt, momentsAt } = this.labels;
     const { model, chain } = this;
     const S = model.stocks;
     let bags = 0;
+    let short = 0;
+    let dry = 0;
     for (let s = 0; s < S; s += 1) {
-      const need = this.stockNeed(at, i, s);
       const place = at + stocksAt + s * PER_STOCK;
-      const drawn = (data[place + DRAWN] as number) + need;
-      if (need > 0 && data[place + PRICE] === NOT_ABOARD) return true;
-      if (s === model.water) {
-        if (need > 0 && drawn > (model.stockCapacity[s] as number)) return true;
-      } else {
-        const most = Math.max(drawn, data[place + MOST_DRAWN] as number);
-        if (most > 0) bags += Math.ceil(most / (model.bagParts[s] as number));
+      const most = chain.stockParts[i * S + s] as number;
+      const water = s === model.water;
+      if (!water) dry |= 1 << s;
+      if (most === 0 && !water) {
+        const drawn = Math.max(data[place + DRAWN] as number, data[place + MOST_DRAWN] as number);
+        if (drawn > 0) bags += Math.ceil(drawn / (model.bagParts[s] as number));
+        continue;
       }
+      const need = this.stockNeed(at, i, s);
+      const drawn = (data[place + DRAWN] as number) + need;
+      if (need > 0 && data[place + PRICE] === NOT_ABOARD) short |= 1 << s;
+      else if (water && need > 0 && drawn > (model.stockCapacity[s] as number)) short |= 1 << s;
+      const full = Math.max(drawn, data[place + MOST_DRAWN] as number);
+      if (!water && full > 0) bags += Math.ceil(full / (model.bagParts[s] as number));
     }
-    if (bags > this.bagPlaces) return true;
-    if (!model.mayOverload) return false;
+    if (bags > this.bagPlaces) short |= dry;
+    if (!model.mayOverload) return short;
     const room = this.cargoLimit - (chain.weightLeft[i] as number) - this.rinseWeight(at, i);
-    for (let m = 0; m < model.moments.count; m += 1) if ((data[at + momentsAt + m] as number) > room) return true;
-    return false;
+    for (let m = 0; m < model.moments.count; m += 1)
+      if ((data[at + momentsAt + m] as number) > room) return short | (1 << S);
+    return short;
   }
 
   /** Parts of stock s that the rest of the day takes out of the rig, at most: what compartments hold directly is taken off. */
@@ -111,63 +119,74 @@ export class Dominance {
   }
 
   /**
-   * True where label `a` is never worse than `b` from position i on. `lasting`: a's stocks last to the end of the day anyway.
+   * True where label `a` is never worse than `b` from position i on. `short`: what a may run short of (see `shortage`).
    * A label that has used more of a compartment still wins where it is earlier and cheaper by one refill from the rig.
    */
-  beats(a: number, b: number, i: number, lasting: boolean): boolean {
+  beats(a: number, b: number, i: number, short: number): boolean {
     const { data } = this.labels;
-    let late = (data[a + TIME] as number) - (data[b + TIME] as number);
+    const late = (data[a + TIME] as number) - (data[b + TIME] as number);
     if (late > 0) return false;
     const dear = (data[a + COST] as number) - (data[b + COST] as number);
     if (dear > 0) return false;
-    if (data[a + BREAK] === 0 && data[b + BREAK] === 1) late += this.breakMs;
-    const stocks = this.compareStocks(a, b, i, lasting);
-    if (stocks < 0) return false;
-    const compartments = this.compareCompartments(a, b, i, lasting);
+    const most = Math.min(-late, -dear / this.costPerMs);
+    let handicap = data[a + BREAK] === 0 && data[b + BREAK] === 1 ? this.breakMs : 0;
+    if (handicap > most) return false;
+    const compartments = this.compareCompartments(a, b, i, short);
     if (compartments < 0) return false;
-    const handicap = stocks + compartments;
-    const costHandicap = handicap + (data[a + BREAK] === 0 && data[b + BREAK] === 1 ? this.breakMs : 0);
-    if (late + handicap > 0 || dear + costHandicap * this.costPerMs > 0) return false;
-    return lasting || !this.model.mayOverload || this.compareMoments(a, b);
+    handicap += compartments;
+    if (handicap > most) return false;
+    const stocks = this.compareStocks(a, b, i, short);
+    if (stocks < 0 || handicap + stocks > most) return false;
+    return ((short >> this.model.stocks) & 1) === 0 || this.compareMoments(a, b);
   }
 
   /** Milliseconds by which a's stocks may cost more than b's later on; -1 where they cannot be compared. */
-  private compareStocks(a: number, b: number, i: number, lasting: boolean): number {
+  private compareStocks(a: number, b: number, i: number, short: number): number {
     const { data, stocksAt } = this.labels;
     const { model, chain } = this;
     let handicap = 0;
     for (let s = 0; s < model.stocks; s += 1) {
-      if ((chain.stockParts[i * model.stocks + s] as number) === 0 && s !== model.water) continue;
+      const need = chain.stockParts[i * model.stocks + s] as number;
+      if (need === 0 && s !== model.water) continue;
       const left = a + stocksAt + s * PER_STOCK;
       const right = b + stocksAt + s * PER_STOCK;
-      if (data[left + PRICE] === NOT_ABOARD && data[right + PRICE] !== NOT_ABOARD) return -1;
-      if (!lasting) {
+      if (((short >> s) & 1) === 1) {
+        if (data[left + PRICE] === NOT_ABOARD && data[right + PRICE] !== NOT_ABOARD) return -1;
         if ((data[left + DRAWN] as number) > (data[right + DRAWN] as number)) return -1;
         if ((data[left + MOST_DRAWN] as number) > (data[right + MOST_DRAWN] as number)) return -1;
       }
-      if ((data[left + PRICE] as number) > (data[right + PRICE] as number)) {
-        if (!lasting) return -1;
-        // All later use, paid at a's price instead of nothing.
-        const most = chain.stockParts[i * model.stocks + s] as number;
-        handicap += most * Math.max(0, (data[left + PRICE] as number) - Math.max(0, data[right + PRICE] as number));
-      }
-      if ((data[left + OPENED] as number) < (data[right + OPENED] as number) && (data[left + PRICE] as number) > 0)
-        return -1;
-      const more = (data[left + HOME_DRAWN] as number) - (data[right + HOME_DRAWN] as number);
-      const carried =
-        (data[left + CARRIED_STOCK] as number) +
-        (data[left + CARRIED_DIRECT] as number) +
-        (data[left + CARRIED_PRELOADED] as number) -
-        (data[right + CARRIED_STOCK] as number) -
-        (data[right + CARRIED_DIRECT] as number) -
-        (data[right + CARRIED_PRELOADED] as number);
-      const returnable = s !== model.water || model.mayOverload ? carried : 0;
-      handicap += Math.max(0, more, returnable) * (model.topPrice[s] as number);
+      handicap += this.dearerParts(left, right, s, need);
     }
     return handicap;
   }
 
-  private compareCompartments(a: number, b: number, i: number, lasting: boolean): number {
+  /** Milliseconds by which later parts of one stock may cost a more than b. */
+  private dearerParts(left: number, right: number, s: number, need: number): number {
+    const { data } = this.labels;
+    const { model } = this;
+    let ms = 0;
+    const price = Math.max(0, data[left + PRICE] as number);
+    const other = Math.max(0, data[right + PRICE] as number);
+    if (price > other) ms += need * (price - other);
+    if (price > 0 && (data[left + OPENED] as number) < (data[right + OPENED] as number)) {
+      const fromHome = (model.stockCapacity[s] as number) - (data[right + HOME_DRAWN] as number);
+      if (fromHome > 0) ms += Math.min(need, fromHome) * price;
+    }
+    const more = (data[left + HOME_DRAWN] as number) - (data[right + HOME_DRAWN] as number);
+    const carried = s !== model.water || model.mayOverload ? this.carried(left) - this.carried(right) : 0;
+    return ms + Math.max(0, more, carried) * (model.topPrice[s] as number);
+  }
+
+  private carried(place: number): number {
+    const { data } = this.labels;
+    return (
+      (data[place + CARRIED_STOCK] as number) +
+      (data[place + CARRIED_DIRECT] as number) +
+      (data[place + CARRIED_PRELOADED] as number)
+    );
+  }
+
+  private compareCompartments(a: number, b: number, i: number, short: number): number {
     const { data, compartmentsAt } = this.labels;
     const { model, chain } = this;
     const C = model.compartments;
@@ -188,7 +207,8 @@ export class Dominance {
         continue;
       }
       if ((data[left + USED] as number) > (data[right + USED] as number)) emptier = true;
-      if (!lasting && (data[left + DIRECT] as number) < (data[right + DIRECT] as number)) return -1;
+      const stock = (model.problem.materials[next] as { stock: number }).stock;
+      if (((short >> stock) & 1) === 1 && (data[left + DIRECT] as number) < (data[right + DIRECT] as number)) return -1;
       handicap += this.compareFree(left, right, c, next, chain.runParts[i * C + c] as number);
     }
     if (!emptier) return handicap;

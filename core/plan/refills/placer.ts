@@ -2,7 +2,7 @@ import type { Problem, ProblemRig } from '../problem/index.ts';
 import { settleAmounts } from './amounts.ts';
 import { keepLedger } from './ledger.ts';
 import { findReasons } from './reasons.ts';
-import { type RefillEvent, RefillSearch } from './refill-search.ts';
+import { type RefillEvent, RefillSearch, type SearchLimits } from './refill-search.ts';
 import { isTimeline, playDay, type Timeline, type TimelineFault } from './timeline.ts';
 import type { RefillReason, RouteFault, RouteOutcome, Visit } from './types.ts';
 
@@ -12,6 +12,9 @@ export type Placement =
 
 /** Labels kept at most from op to op where the best is wanted; met only by days of dozens of forced refills. */
 const WIDE = 300;
+const NARROW = 8;
+/** Ends of the day that are dearer than the best one by more than this are not looked at. */
+const MARGIN_MS = 60_000;
 /** Ends of the day that are played exactly before the best is taken. */
 const ENDS = 24;
 
@@ -48,10 +51,10 @@ export class RefillPlacer {
     const jobs = visits.map((visit) => visit.job);
     const modes = visits.map((visit) => visit.mode);
     const limits = { beam: WIDE, latestMs: latestOf(this.rigOf(rig)) };
-    search.run(jobs, modes, visits.length, limits);
+    runTwice(search, jobs, modes, limits);
     const { best, fault } = playEnds(search);
     if (best === null) return { kind: 'impossible', fault: this.faultOf(search, jobs, modes, fault) };
-    const reasons = withReasons ? findReasons(search, jobs, modes, best.events, limits) : [];
+    const reasons = withReasons ? findReasons(search, jobs, modes, best.events, { ...limits, beam: NARROW }) : [];
     if (withReasons) search.chain.load(jobs, modes, visits.length);
     return { kind: 'placed', outcome: this.outcome(search, slot, visits, best, reasons) };
   }
@@ -100,6 +103,13 @@ export class RefillPlacer {
   private rigOf(rig: number): ProblemRig {
     return this.problem.rigs[rig] as ProblemRig;
   }
+}
+
+/** First with few labels, so that the wide run can leave out all that costs more; a margin where times of day may bind. */
+function runTwice(search: RefillSearch, jobs: readonly number[], modes: readonly number[], limits: SearchLimits): void {
+  const first = search.run(jobs, modes, jobs.length, { ...limits, beam: NARROW });
+  if (!search.cut && Number.isFinite(first)) return;
+  search.run(jobs, modes, jobs.length, { ...limits, upper: first + MARGIN_MS * search.costPerMs });
 }
 
 function latestOf(rig: ProblemRig): number {

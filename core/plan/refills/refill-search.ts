@@ -2,24 +2,10 @@ import type { Problem, ProblemRig } from '../problem/index.ts';
 import { Chain } from './chain.ts';
 import { Detours } from './detours.ts';
 import { Dominance } from './dominance.ts';
-import {
-  BREAK,
-  COST,
-  DONE,
-  DRAWN,
-  GIVEN,
-  Labels,
-  MATERIAL,
-  NODE,
-  PER_COMPARTMENT,
-  PER_STOCK,
-  PRICE,
-  REFILLED,
-  STATIONS,
-  TIME,
-  USED,
-} from './labels.ts';
+import { BREAK, COST, DONE, GIVEN, Labels, NODE, PER_STOCK, PRICE, REFILLED, STATIONS, TIME } from './labels.ts';
 import { createRigModel, type RigModel } from './model.ts';
+import { Outlook } from './outlook.ts';
+import { type Reset, Resets } from './resets.ts';
 import { Steps } from './steps.ts';
 
 /** A refill that was decided: before the rest of the op at a chain position, `done` units of which are treated. */
@@ -37,6 +23,8 @@ export type SearchLimits = {
   readonly beam: number;
   /** End of the longest paid day. */
   readonly latestMs: number;
+  /** A cost that is known to be possible: labels that cannot get below it are dropped. */
+  readonly upper?: number;
   /** An event that must not happen, to learn what it saves. */
   readonly without?: RefillEvent;
 };
@@ -66,14 +54,15 @@ export class RefillSearch {
   private readonly rig: ProblemRig;
   private readonly dominance: Dominance;
   private readonly detours: Detours;
+  private readonly resets: Resets;
+  private readonly outlook: Outlook;
   private active: number[] = [];
   private arrived: number[] = [];
   private pending: number[] = [];
   private stuck: number[] = [];
+  private stuckShort: number[] = [];
   private limits: SearchLimits = { beam: 1, latestMs: 0 };
   private rowVisit = 0;
-  /** Per compartment and stock: what a used part costs on average in refills to come, for choosing within the beam. */
-  private readonly beamPrice: Float64Array;
 
   constructor(problem: Problem, rig: number) {
     this.model = createRigModel(problem, rig);
@@ -82,10 +71,13 @@ export class RefillSearch {
     this.steps = new Steps(this.model, this.chain, this.labels);
     this.dominance = new Dominance(this.model, this.chain, this.labels);
     this.detours = new Detours(this.model);
+    this.resets = new Resets(this.model, this.chain, this.labels, this.detours);
+    this.outlook = new Outlook(this.model, this.chain, this.labels);
     this.rig = problem.rigs[rig] as ProblemRig;
-    this.beamPrice = Float64Array.from(this.model.stockCapacity, (size) =>
-      size > 0 ? (3 * this.rig.refillMs * this.rig.costPerMs) / size : 0,
-    );
+  }
+
+  get costPerMs(): number {
+    return this.rig.costPerMs;
   }
 
   /** Runs over the visits; returns the least cost without lateness, or Infinity. */
@@ -146,7 +138,7 @@ export class RefillSearch {
       if (this.model.stations > 1 || v > 0) this.goRound(at, v, from);
       this.arriveFrom(at, v, from);
     }
-    this.active = this.prune(this.arrived, first);
+    this.active = this.prune(this.arrived, first, first, null);
     for (let i = first; i < end; i += 1) this.doOp(v, i, i === first);
     for (const at of this.active) steps.spend(at, this.model.modes.afterMs[chain.mode[v] as number] as number);
   }
@@ -156,7 +148,7 @@ export class RefillSearch {
     const { chain, labels, model, detours } = this;
     const to = chain.place[v] as number;
     const i = chain.start[v] as number;
-    const short = this.dominance.runsShort(at, i);
+    const short = this.dominance.shortage(at, i) !== 0;
     const second = (labels.data[at + STATIONS] as number) > 0;
     const given = labels.data[at + GIVEN] as number;
     for (let k = 0; k < model.stations; k += 1) {
@@ -268,21 +260,45 @@ export class RefillSearch {
     this.arrived.push(at);
   }
 
-  /** Treats op i with every label, with the events that it takes. */
+  /** Treats op i with every label, with the events that it takes. A large op is done load by load, so that labels can be compared. */
   private doOp(v: number, i: number, firstOfVisit: boolean): void {
+    const op = this.chain.op[i] as number;
+    const area = this.model.ops.area[op] as number;
+    const load = this.loadOf(op, area);
+    for (let mark = load; mark < area && this.active.length > 0; mark += load) {
+      this.active = this.prune(this.treatTo(v, i, mark, firstOfVisit), i, i, this.resets.inside(i));
+    }
+    const out = this.treatTo(v, i, area, firstOfVisit);
+    for (const at of out) this.labels.data[at + DONE] = 0;
+    this.active = this.prune(out, i + 1, i, this.resets.before(i + 1));
+  }
+
+  /** Ground that one load of the compartment that is soonest empty covers. */
+  private loadOf(op: number, area: number): number {
+    const { ops, capacity } = this.model;
+    let load = area;
+    for (let draw = ops.drawStart[op] as number; draw < (ops.drawStart[op + 1] as number); draw += 1) {
+      const parts = ops.drawParts[draw] as number;
+      const size = capacity[ops.drawCompartment[draw] as number] as number;
+      if (parts > size) load = Math.min(load, Math.max(1, Math.floor((area * size) / parts)));
+    }
+    return load;
+  }
+
+  /** Takes every active label to `mark` units of op i. */
+  private treatTo(v: number, i: number, mark: number, firstOfVisit: boolean): number[] {
     const { labels, steps } = this;
-    const area = this.model.ops.area[this.chain.op[i] as number] as number;
     const out: number[] = [];
     this.pending = this.active;
     this.stuck = [];
+    this.stuckShort = [];
     while (this.pending.length > 0) {
       const at = this.takeEarliest();
       const done = labels.data[at + DONE] as number;
       const to = done === 0 && steps.mismatched(at, i) ? 0 : steps.furthest(at, i);
-      if (to === area) {
+      if (to >= mark && this.lastsThrough(i, to, done)) {
         if (done === 0 && !firstOfVisit && this.reloadsCheaply(v, i)) this.tripOut(at, v, i);
-        steps.work(at, i, area);
-        labels.data[at + DONE] = 0;
+        steps.work(at, i, mark);
         out.push(at);
         continue;
       }
@@ -292,16 +308,27 @@ export class RefillSearch {
       }
       if (done === 0 || to === done) this.events(at, v, i, !firstOfVisit || done > 0);
       if (to > done) {
-        steps.work(at, i, to);
-        this.pending.push(at);
+        steps.work(at, i, Math.min(to, mark));
+        if (to >= mark) out.push(at);
+        else this.pending.push(at);
       } else {
         this.diedAt(at, i);
-        if (done > 0) this.stuck.push(at);
+        if (done > 0) this.keepStuck(at, i);
         else labels.release(at);
       }
     }
     for (const at of this.stuck) labels.release(at);
-    this.active = this.prune(out, i + 1);
+    return out;
+  }
+
+  /** Whether nothing has to be decided before the mark: events lie where a compartment is empty, or before an op that it cannot finish. */
+  private lastsThrough(i: number, to: number, done: number): boolean {
+    return done > 0 || to === (this.model.ops.area[this.chain.op[i] as number] as number);
+  }
+
+  private keepStuck(at: number, i: number): void {
+    this.stuck.push(at);
+    this.stuckShort.push(this.dominance.shortage(at, i));
   }
 
   private takeEarliest(): number {
@@ -320,12 +347,16 @@ export class RefillSearch {
 
   /** Whether a label that stopped inside this op earlier, no less far on, is as good. */
   private beatenHere(at: number, i: number): boolean {
-    const { data } = this.labels;
-    for (const other of this.stuck) {
+    const { labels, dominance, resets } = this;
+    const { data } = labels;
+    const reset = resets.inside(i);
+    for (let k = 0; k < this.stuck.length; k += 1) {
+      const other = this.stuck[k] as number;
       if ((data[other + DONE] as number) < (data[at + DONE] as number)) continue;
       if ((data[other + REFILLED] as number) > (data[at + REFILLED] as number)) continue;
       if ((data[other + STATIONS] as number) > (data[at + STATIONS] as number)) continue;
-      if (this.dominance.beats(other, at, i, false)) return true;
+      if (dominance.beats(other, at, i, this.stuckShort[k] as number)) return true;
+      if (reset !== null && resets.beats(other, at, i, reset)) return true;
     }
     return false;
   }
@@ -349,7 +380,7 @@ export class RefillSearch {
     if ((labels.data[at + STATIONS] as number) >= 2) return;
     const place = chain.place[v] as number;
     const given = labels.data[at + GIVEN] as number;
-    const short = this.dominance.runsShort(at, i);
+    const short = this.dominance.shortage(at, i) !== 0;
     const reload = model.ops.reloadMs[chain.op[i] as number] as number;
     for (let k = 0; k < model.stations; k += 1) {
       if (((model.holds[k] as number) & ~given) === 0) continue;
@@ -377,54 +408,60 @@ export class RefillSearch {
     return false;
   }
 
-  /** Labels that no other one beats, by time; at most the beam. */
-  private prune(list: number[], i: number): number[] {
-    if (list.length < 2) return list;
-    const { labels, dominance } = this;
+  /**
+   * Labels that no other one beats before op i, by time; at most the beam. `from`: the op that was done last, or i itself where the
+   * rig has just set up for it, so that no station can be reached before it.
+   */
+  private prune(list: number[], i: number, from: number, reset: Reset | null): number[] {
+    const { labels, dominance, resets } = this;
     const { data } = labels;
-    list.sort(
+    const hopeful = this.withinBounds(list, i, from);
+    if (hopeful.length < 2) return hopeful;
+    hopeful.sort(
       (a, b) =>
         (data[a + TIME] as number) - (data[b + TIME] as number) ||
         (data[a + COST] as number) - (data[b + COST] as number),
     );
     const kept: number[] = [];
-    const lasting: boolean[] = [];
-    for (const at of list) {
+    const short: number[] = [];
+    for (const at of hopeful) {
       let beaten = false;
       for (let k = 0; k < kept.length && !beaten; k += 1) {
-        beaten = dominance.beats(kept[k] as number, at, i, lasting[k] as boolean);
+        const other = kept[k] as number;
+        beaten =
+          dominance.beats(other, at, i, short[k] as number) || (reset !== null && resets.beats(other, at, i, reset));
       }
       if (beaten) {
         labels.release(at);
       } else {
         kept.push(at);
-        lasting.push(!dominance.runsShort(at, i));
+        short.push(dominance.shortage(at, i));
       }
     }
     return kept.length > this.limits.beam ? this.cutToBeam(kept) : kept;
   }
 
-  private cutToBeam(kept: number[]): number[] {
-    this.cut = true;
-    kept.sort((a, b) => this.outlook(a) - this.outlook(b));
-    for (const at of kept.splice(this.limits.beam)) this.labels.release(at);
-    return kept;
+  /** Drops labels that cannot end in time, or not below the cost that is known to be possible. */
+  private withinBounds(list: number[], i: number, from: number): number[] {
+    const { limits, labels, outlook } = this;
+    const upper = limits.upper ?? Number.POSITIVE_INFINITY;
+    let kept = 0;
+    for (const at of list) {
+      const restMs = outlook.restMs(at, i, from);
+      const late = (labels.data[at + TIME] as number) + restMs > limits.latestMs;
+      if (late) this.died('too-long', -1);
+      if (late || outlook.cost(at, from, restMs) > upper) labels.release(at);
+      else list[kept++] = at;
+    }
+    list.length = kept;
+    return list;
   }
 
-  /** Cost so far, and a guess at what it takes to make good what has been used. */
-  private outlook(at: number): number {
-    const { labels, model, rig } = this;
-    const { data } = labels;
-    let cost = data[at + COST] as number;
-    for (let c = 0; c < model.compartments; c += 1) {
-      const row = at + labels.compartmentsAt + c * PER_COMPARTMENT;
-      if ((data[row + MATERIAL] as number) < 0) continue;
-      cost += ((data[row + USED] as number) / (model.capacity[c] as number)) * rig.refillMs * rig.costPerMs * 0.5;
-    }
-    for (let s = 0; s < model.stocks; s += 1) {
-      cost += (data[at + labels.stocksAt + s * PER_STOCK + DRAWN] as number) * (this.beamPrice[s] as number);
-    }
-    return cost;
+  private cutToBeam(kept: number[]): number[] {
+    this.cut = true;
+    kept.sort((a, b) => this.outlook.guess(a) - this.outlook.guess(b));
+    for (const at of kept.splice(this.limits.beam)) this.labels.release(at);
+    return kept;
   }
 
   private goHome(): void {
