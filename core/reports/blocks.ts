@@ -7,11 +7,30 @@ export type Column = { readonly label: string; readonly align: 'left' | 'right' 
 export type MapArea = { readonly look: 'turf' | 'exclusion' | 'water'; readonly geometry: AreaGeometry };
 export type MapPoint = { readonly look: 'stop' | 'gate' | 'parking'; readonly at: Position; readonly label: string };
 
+/**
+ * A row of a table: one text per column, or a row whose last text runs over the rest of the columns. A 'stop' begins a part of the
+ * table that stays together on paper; 'detail' belongs to the row above it; 'refill' interrupts the work; 'sum' closes a column.
+ */
+export type TableRow =
+  | readonly string[]
+  | {
+      readonly look: 'stop' | 'detail' | 'refill' | 'sum' | 'plain';
+      /** Texts of the first columns. */
+      readonly lead: readonly string[];
+      /** Over all columns that are left. */
+      readonly text: string;
+      /** Texts of the last columns, after the wide one. */
+      readonly tail?: readonly string[];
+    };
+
+/** Stands for a box to tick wherever it appears in a text. */
+export const BOX = '[  ]';
+
 /** What a sheet is made of; screens, paper and the command line draw the same blocks. */
 export type Block =
   | { readonly kind: 'heading'; readonly text: string }
   | { readonly kind: 'facts'; readonly facts: readonly { readonly label: string; readonly value: string }[] }
-  | { readonly kind: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly string[])[] }
+  | { readonly kind: 'table'; readonly columns: readonly Column[]; readonly rows: readonly TableRow[] }
   | { readonly kind: 'checklist'; readonly items: readonly string[] }
   | { readonly kind: 'cautions'; readonly title: string; readonly items: readonly string[] }
   | { readonly kind: 'note'; readonly text: string }
@@ -24,9 +43,12 @@ export type Block =
     }
   /** A line for a pen: label, and room behind it. */
   | { readonly kind: 'blanks'; readonly labels: readonly string[] }
+  /** Stays on one page where it fits on one. */
+  | { readonly kind: 'group'; readonly blocks: readonly Block[] }
   | { readonly kind: 'page-break' };
 
 export type Sheet = {
+  /** Unique among the sheets of a plan: kind, date and rig, or kind and property. */
   readonly id: string;
   readonly title: string;
   readonly subtitle: string;

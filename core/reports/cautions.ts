@@ -5,14 +5,20 @@ export const USUAL_CAUTIONS: Block = {
   kind: 'cautions',
   title: 'Before you start',
   items: [
-    'Read the label of every product; what it says is the law and stands above this sheet.',
-    'Wear at least what the label asks for.',
-    'Look at wind, heat and rain to come, and do not treat outside what the label allows.',
-    'Keep off open water, beds, hard ground, people, pets and bees; sweep granules off pavement.',
-    'Keep the machine off ground that is steeper or softer than it is made for, whatever the plan says.',
-    'Work under a licensed applicator where your state asks for one, and follow its posting and notice rules.',
+    'Read the label of every product. What it says is the law, and it stands above this sheet.',
+    'Wear at least what the label asks for, while mixing and loading too.',
+    'Look at wind, heat and rain to come, and do not treat outside what the label and local rules allow.',
+    'Keep off open water, drains, beds and hard ground; sweep granules off pavement.',
+    'Keep people and pets away until the label lets them back, and mind bees. Post notices where they are asked for.',
+    'Keep machines off ground that is steeper or softer than their makers allow, whatever the plan says. Mind traffic.',
+    'Work under a licensed applicator where one is required, and follow federal, state and local rules.',
+    'Rates and limits come from whoever filled in the book. This program gives no advice on products.',
   ],
 };
+
+/** The same in one line, for a ticket that may be torn off. */
+export const SHORT_CAUTION =
+  'The label is the law: read it before mixing, wear what it asks for, and mind wind, heat, water, slopes, people and pets.';
 
 /** Words for the cautions of a property. */
 export const CAUTION_WORDS = {
@@ -22,6 +28,6 @@ export const CAUTION_WORDS = {
   steep: 'steep ground',
   locked: 'gate locked',
   traffic: 'traffic',
-  'neighbour-garden': "neighbour's garden",
+  'neighbour-garden': "neighbor's garden",
   beehives: 'beehives',
 } as const;

@@ -1,4 +1,4 @@
-import type { Block, Column, Sheet } from './blocks.ts';
+import { type Block, BOX, type Column, type Sheet, type TableRow } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
 import { mapSvg } from './map-svg.ts';
 import { SHEET_STYLE } from './style.ts';
@@ -40,21 +40,44 @@ function blockHtml(block: Block): string {
       return mapSvg(block);
     case 'blanks':
       return `<div class="blanks">${block.labels.map((each) => `<span>${escapeHtml(each)}</span>`).join('')}</div>`;
+    case 'group':
+      return `<section class="group">${block.blocks.map(blockHtml).join('')}</section>`;
     case 'page-break':
       return '<div class="page-break"></div>';
   }
 }
 
-function tableHtml(columns: readonly Column[], rows: readonly (readonly string[])[]): string {
+/** A header that is printed again on every page; rows from one stop to the next stay together. */
+function tableHtml(columns: readonly Column[], rows: readonly TableRow[]): string {
   const head = columns.map((each) => `<th scope="col" class="${each.align}">${escapeHtml(each.label)}</th>`).join('');
-  const body = rows.map(
-    (row) =>
-      `<tr>${columns.map((each, index) => `<td class="${each.align}">${boxed(row[index] ?? '')}</td>`).join('')}</tr>`,
-  );
-  return `<table><thead><tr>${head}</tr></thead><tbody>${body.join('')}</tbody></table>`;
+  const bodies: string[][] = [[]];
+  for (const row of rows) {
+    if (isStop(row) && bodies.at(-1)?.length !== 0) bodies.push([]);
+    bodies.at(-1)?.push(rowHtml(columns, row));
+  }
+  const together = rows.some(isStop) ? ' class="together"' : '';
+  const body = bodies.map((each) => `<tbody${together}>${each.join('')}</tbody>`).join('');
+  return `<table><thead><tr>${head}</tr></thead>${body}</table>`;
 }
 
-/** Text in which "[  ]" becomes a box to tick. */
+function isStop(row: TableRow): boolean {
+  return 'look' in row && row.look === 'stop';
+}
+
+function rowHtml(columns: readonly Column[], row: TableRow): string {
+  if (!('look' in row)) return `<tr>${cellsHtml(columns, row)}</tr>`;
+  const tail = row.tail ?? [];
+  const span = Math.max(1, columns.length - row.lead.length - tail.length);
+  const lead = cellsHtml(columns.slice(0, row.lead.length), row.lead);
+  const end = cellsHtml(columns.slice(row.lead.length + span), tail);
+  return `<tr class="${row.look}">${lead}<td colspan="${span}">${boxed(row.text)}</td>${end}</tr>`;
+}
+
+function cellsHtml(columns: readonly Column[], texts: readonly string[]): string {
+  return columns.map((each, index) => `<td class="${each.align}">${boxed(texts[index] ?? '')}</td>`).join('');
+}
+
+/** Text in which the mark for a box becomes a box to tick. */
 function boxed(text: string): string {
-  return escapeHtml(text).replaceAll('[  ]', '<span class="box"></span>');
+  return escapeHtml(text).replaceAll(BOX, '<span class="box"></span>');
 }

@@ -12,15 +12,23 @@ h2{font-size:14.5pt;margin:14pt 0 3pt;border-top:1pt solid #111;padding-top:4pt;
 h3{font-size:12.5pt;margin:0 0 2pt}
 dl{margin:4pt 0;display:grid;grid-template-columns:repeat(2,1fr);gap:1pt 16pt;break-inside:avoid}
 dl div{display:flex;gap:6pt}
-dt{color:#444;min-width:7.5em}
+dt{color:#444;min-width:7.5em;flex:none}
 dt::after{content:":"}
 dd{margin:0;font-weight:600}
 table{width:100%;border-collapse:collapse;margin:5pt 0}
 thead{display:table-header-group}
-th{text-align:left;border-bottom:1.2pt solid #111;padding:2pt 5pt;font-size:11.5pt}
+th{text-align:left;border-bottom:1.2pt solid #111;padding:2pt 5pt;font-size:12pt}
 td{border-bottom:.5pt solid #888;padding:3pt 5pt;vertical-align:top}
 tr{break-inside:avoid}
-.right{text-align:right}
+tbody.together{break-inside:avoid}
+tr.stop td{border-top:1.4pt solid #111;border-bottom:0;padding-top:4pt;font-weight:700;font-size:13pt}
+tr.detail td{border-bottom:0;padding-top:0;padding-bottom:1pt}
+tr.refill td{background:#ececec;border-left:0}
+tr.refill td:nth-child(3){border-left:4pt solid #111}
+tr.sum td{border-top:1.2pt solid #111;border-bottom:0;font-weight:700}
+.group{break-inside:avoid;margin:0 0 14pt}
+td .box{margin-right:2pt}
+.right{text-align:right;white-space:nowrap}
 .note{margin:5pt 0;padding:4pt 7pt;border-left:4pt solid #111;background:#f1f1f1;break-inside:avoid}
 .cautions{border:1pt solid #111;padding:5pt 8pt;margin:8pt 0;break-inside:avoid}
 .cautions ul{margin:0;padding-left:16pt}
@@ -29,9 +37,9 @@ tr{break-inside:avoid}
 .checklist li::before,.box{content:"";display:inline-block;width:10pt;height:10pt;border:1.2pt solid #111;vertical-align:-1pt}
 .checklist li::before{position:absolute;left:2pt;top:3pt}
 .blanks{display:flex;flex-wrap:wrap;gap:8pt 14pt;margin:7pt 0 4pt;break-inside:avoid}
-.blanks span{border-bottom:.7pt solid #111;flex:1 1 28%;padding-bottom:12pt;font-size:11pt;color:#444}
+.blanks span{border-bottom:.7pt solid #111;flex:1 1 28%;padding-bottom:12pt;font-size:12pt;color:#444}
 .page-break{break-after:page}
-.map{width:100%;height:auto;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
+.map{display:block;width:100%;height:auto;max-height:86mm;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
 .map .turf{fill:url(#hatch);stroke:#111;stroke-width:1}
 .map .ground{fill:#fff}
 .map .exclusion{fill:url(#cross);stroke:#111;stroke-width:.8}

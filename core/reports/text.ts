@@ -1,4 +1,4 @@
-import type { Block, Sheet } from './blocks.ts';
+import type { Block, Sheet, TableRow } from './blocks.ts';
 
 const WIDTH = 96;
 
@@ -30,29 +30,52 @@ function blockText(block: Block): string {
       return block.labels.map((each) => `${each}: ________`).join('   ');
     case 'map':
       return '';
+    case 'group':
+      return block.blocks
+        .map(blockText)
+        .filter((each) => each !== '')
+        .join('\n\n');
     case 'page-break':
       return '='.repeat(WIDTH);
   }
 }
 
-function tableText({ columns, rows }: Extract<Block, { readonly kind: 'table' }>): string {
+type Table = Extract<Block, { readonly kind: 'table' }>;
+
+function tableText({ columns, rows }: Table): string {
   const widths = columns.map((column, index) =>
-    Math.max(column.label.length, ...rows.map((row) => (row[index] ?? '').length)),
+    Math.max(column.label.length, ...rows.map((row) => cellAt(row, index).length)),
   );
-  const line = (cells: readonly string[]): string =>
-    columns
-      .map(({ align }, index) =>
-        align === 'right'
-          ? (cells[index] ?? '').padStart(widths[index] ?? 0)
-          : (cells[index] ?? '').padEnd(widths[index] ?? 0),
-      )
-      .join('  ')
-      .trimEnd();
+  const shaped = (texts: readonly string[], from: number): string =>
+    texts
+      .map((text, index) => {
+        const width = widths[from + index] ?? 0;
+        return columns[from + index]?.align === 'right' ? text.padStart(width) : text.padEnd(width);
+      })
+      .join('  ');
+  const line = (row: TableRow): string => {
+    if (!('look' in row))
+      return shaped(
+        columns.map((_, index) => row[index] ?? ''),
+        0,
+      ).trimEnd();
+    const lead = row.lead.length === 0 ? '' : `${shaped(row.lead, 0)}  `;
+    const tail = (row.tail ?? []).filter((each) => each !== '').join('  ');
+    return wrap(tail === '' ? row.text : `${row.text}  ${tail}`, lead).trimEnd();
+  };
   return [
-    line(columns.map((each) => each.label)),
+    shaped(
+      columns.map((each) => each.label),
+      0,
+    ).trimEnd(),
     widths.map((width) => '-'.repeat(width)).join('  '),
-    ...rows.map(line),
+    ...rows.flatMap((row) => ('look' in row && row.look === 'stop' ? ['', line(row)] : [line(row)])),
   ].join('\n');
+}
+
+/** The text that decides how wide a column has to be. */
+function cellAt(row: TableRow, index: number): string {
+  return ('look' in row ? row.lead[index] : row[index]) ?? '';
 }
 
 function wrap(text: string, lead: string): string {

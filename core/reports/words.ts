@@ -1,6 +1,6 @@
 import type { Book } from '../book/index.ts';
-import type { PlanFill, PlanLoad, PlanProductAmount, PlanTask } from '../plan/result/index.ts';
-import { formatProductAmount, formatVolume, formatWeight } from '../units/index.ts';
+import type { PlanFill, PlanLoad, PlanProductAmount, PlanStockFill, PlanTask } from '../plan/result/index.ts';
+import { formatClock, formatProductAmount, formatVolume, formatWeight } from '../units/index.ts';
 
 type Units = Book['units'];
 
@@ -48,4 +48,26 @@ export function productWord(book: Book, amount: PlanProductAmount, units: Units)
 /** "18.0 gal" or "150 lb" of a fill or load. */
 export function amountWord(fill: Pick<PlanFill | PlanLoad, 'volumeGal' | 'weightLb'>, units: Units): string {
   return fill.volumeGal > 0 ? formatVolume(fill.volumeGal, units) : formatWeight(fill.weightLb, units);
+}
+
+/** What is taken into the rig's own stock: "25.4 gal water into the nurse tank", "3 bags (150 lb) Granules onto the rig". */
+export function stockWord(book: Book, fill: PlanStockFill): string {
+  if (fill.stock === 'water') return `${formatVolume(fill.volumeGal, book.units)} water into the nurse tank`;
+  const bags = fill.bags === 1 ? '1 bag' : `${fill.bags} bags`;
+  return `${bags} (${formatWeight(fill.weightLb, book.units)}) ${materialWord(book, fill.productId)} onto the rig`;
+}
+
+/** Time of day as crews of the book's units read it. */
+export function clockWord(book: Book, seconds: number): string {
+  return formatClock(seconds, book.units === 'us');
+}
+
+const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
+const MONTHS = 'January,February,March,April,May,June,July,August,September,October,November,December'.split(',');
+
+/** A calendar date in words, "Tuesday, March 16, 2027"; the text itself where it is no date. */
+export function dateWord(date: string): string {
+  const at = new Date(`${date}T00:00:00Z`);
+  if (Number.isNaN(at.getTime())) return date;
+  return `${WEEKDAYS[at.getUTCDay()]}, ${MONTHS[at.getUTCMonth()]} ${at.getUTCDate()}, ${at.getUTCFullYear()}`;
 }

@@ -1,47 +1,54 @@
-import type { Book } from '../../book/index.ts';
-import type { PlanLoad } from '../../plan/result/index.ts';
+import type { Book, Mix } from '../../book/index.ts';
+import type { PlanDay, PlanLoad } from '../../plan/result/index.ts';
 import {
   formatArea,
-  formatClock,
   formatProductAmount,
+  formatProductRate,
   formatRate,
   formatVolume,
   formatWeight,
 } from '../../units/index.ts';
-import { type Block, left, right, type Sheet } from '../blocks.ts';
-import { USUAL_CAUTIONS } from '../cautions.ts';
+import { type Block, left, right, type Sheet, type TableRow } from '../blocks.ts';
+import { SHORT_CAUTION, USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
-import { amountWord, compartmentWord, materialWord, placeWord, zoneWord } from '../words.ts';
+import { amountWord, clockWord, compartmentWord, dateWord, materialWord, placeWord, zoneWord } from '../words.ts';
+import { mixingOrder } from './mixing-order.ts';
 
-/** One ticket per load: what goes in, which ground it covers, what to do with what is left. */
-export function loadTickets({ book, day }: DayInput): Sheet {
+const FLUID_OUNCES_PER_GALLON = 128;
+
+/** One ticket per load: what goes in, in which order, which ground it covers, what to do with what is left. */
+export function loadTickets({ book, plan, day }: DayInput): Sheet {
   return {
-    id: 'load-tickets',
+    id: `load-tickets ${day.date} ${day.rigId}`,
     title: `Load tickets: ${day.rigName}`,
-    subtitle: day.date,
-    invented: book.invented,
-    blocks: day.loads.flatMap((load, index) => [
-      ...(index === 0 ? [] : [{ kind: 'page-break' as const }]),
-      ...ticket(book, load),
-    ]),
+    subtitle: dateWord(day.date),
+    invented: book.invented || plan.invented,
+    blocks: [USUAL_CAUTIONS, ...day.loads.map((load) => ticket(book, day, load))],
   };
 }
 
-function ticket(book: Book, load: PlanLoad): readonly Block[] {
-  return [
-    { kind: 'heading', text: `Load ${load.number}: ${materialWord(book, load.materialId)}` },
-    { kind: 'facts', facts: facts(book, load) },
-    contents(book, load),
-    covers(book, load),
-    ...(load.kind === 'tank' ? [MIXING] : []),
-    { kind: 'note', text: leftWords(book, load) },
-    { kind: 'blanks', labels: ['Mixed by', 'Time', 'Really put in', 'Left in the end'] },
-    USUAL_CAUTIONS,
-  ];
+function ticket(book: Book, day: PlanDay, load: PlanLoad): Block {
+  const mix = book.mixes.find((each) => each.id === load.materialId);
+  return {
+    kind: 'group',
+    blocks: [
+      {
+        kind: 'heading',
+        text: `Load ${load.number} of ${day.loads.length}: ${materialWord(book, load.materialId)}`,
+      },
+      { kind: 'facts', facts: facts(book, load, mix) },
+      contents(book, load, mix),
+      ...(mix === undefined ? [] : [mixingOrder(book, mix)]),
+      covers(book, load),
+      { kind: 'note', text: leftWords(book, day, load) },
+      { kind: 'note', text: SHORT_CAUTION },
+      { kind: 'blanks', labels: ['Mixed by', 'Time', 'Really put in', 'Left at the end'] },
+    ],
+  };
 }
 
-function facts(book: Book, load: PlanLoad) {
-  const mix = book.mixes.find((each) => each.id === load.materialId);
+function facts(book: Book, load: PlanLoad, mix: Mix | undefined) {
+  const { units } = book;
   const where =
     load.fillPointId !== ''
       ? placeWord(book, load.fillPointId)
@@ -50,58 +57,94 @@ function facts(book: Book, load: PlanLoad) {
         : `the rig, at ${placeWord(book, load.atPropertyId)}`;
   return [
     { label: 'Into', value: compartmentWord(book, load.compartmentId) },
-    { label: 'When and where', value: `${formatClock(load.startSec)}, ${where}` },
-    { label: 'Covers', value: formatArea(load.coversSqFt, book.units) },
-    ...(mix === undefined
-      ? []
-      : [{ label: 'Carrier the mix counts on', value: formatRate(mix.carrierGalPer1000SqFt, book.units) }]),
+    { label: 'Fill at', value: `${clockWord(book, load.startSec)}, ${where}` },
+    { label: 'Covers', value: formatArea(load.coversSqFt, units) },
+    ...(mix === undefined ? [] : [{ label: 'Carrier rate', value: formatRate(mix.carrierGalPer1000SqFt, units) }]),
   ];
 }
 
-function contents(book: Book, load: PlanLoad): Block {
+function contents(book: Book, load: PlanLoad, mix: Mix | undefined): Block {
+  return {
+    kind: 'table',
+    columns: [left('What goes in'), right('Rate'), right('Amount')],
+    rows: mix === undefined ? dryRows(book, load) : mixRows(book, load, mix),
+  };
+}
+
+/** Water is what is missing to the volume once the liquid products are in; dry products take up no room worth counting. */
+function mixRows(book: Book, load: PlanLoad, mix: Mix): readonly TableRow[] {
   const { units } = book;
-  const before = load.kind === 'tank' ? load.beforeGal : load.beforeLb;
-  const rows: (readonly string[])[] = [];
-  if (before > 0)
-    rows.push(['Still in it', load.kind === 'tank' ? formatVolume(before, units) : formatWeight(before, units)]);
-  rows.push([
-    load.kind === 'tank' ? 'Fill up with this much in all (water and products)' : 'Pour in',
-    amountWord(load, units),
-  ]);
-  for (const product of load.products)
-    rows.push([materialWord(book, product.productId), formatProductAmount(product.amount, product.unit, units)]);
-  const bagLb = book.products.find((each) => each.id === load.materialId)?.bagLb;
-  if (load.kind === 'dry' && bagLb !== undefined)
-    rows.push(['In bags', `${(load.weightLb / bagLb).toFixed(1)} of ${bagLb} lb`]);
-  return { kind: 'table', columns: [left('What goes in'), right('Amount')], rows };
+  const liquidGal = load.products.reduce(
+    (sum, each) => sum + (each.unit === 'fl-oz' ? each.amount / FLUID_OUNCES_PER_GALLON : 0),
+    0,
+  );
+  const before: readonly TableRow[] =
+    load.beforeGal > 0 ? [['Still in the tank', '', formatVolume(load.beforeGal, units)]] : [];
+  return [
+    ...before,
+    ['Water', '', formatVolume(Math.max(0, load.volumeGal - liquidGal), units)],
+    ...load.products.map((each) => {
+      const rate = mix.parts.find((part) => part.productId === each.productId)?.amountPer1000SqFt;
+      return [
+        materialWord(book, each.productId),
+        rate === undefined ? '' : formatProductRate(rate, each.unit, units),
+        formatProductAmount(each.amount, each.unit, units),
+      ];
+    }),
+    sumRow('In the tank when filled', formatVolume(load.beforeGal + load.volumeGal, units)),
+  ];
+}
+
+function dryRows(book: Book, load: PlanLoad): readonly TableRow[] {
+  const { units } = book;
+  const product = book.products.find((each) => each.id === load.materialId);
+  const bagLb = product?.bagLb;
+  const rows: TableRow[] = [];
+  if (load.beforeLb > 0) rows.push(['Still in the hopper', '', formatWeight(load.beforeLb, units)]);
+  for (const each of load.products) {
+    rows.push([materialWord(book, each.productId), '', formatProductAmount(each.amount, each.unit, units)]);
+  }
+  if (bagLb !== undefined) rows.push(['That is, in bags', '', bagWords(load.weightLb, bagLb, units)]);
+  rows.push(sumRow('In the hopper when filled', formatWeight(load.beforeLb + load.weightLb, units)));
+  return rows;
+}
+
+function sumRow(label: string, amount: string): TableRow {
+  return { look: 'sum', lead: [label], text: '', tail: [amount] };
+}
+
+/** "3 bags of 50 lb and 12.5 lb". */
+function bagWords(weightLb: number, bagLb: number, units: Book['units']): string {
+  const whole = Math.floor(weightLb / bagLb + 1e-9);
+  const rest = weightLb - whole * bagLb;
+  const bags = whole === 0 ? '' : `${whole} ${whole === 1 ? 'bag' : 'bags'} of ${formatWeight(bagLb, units)}`;
+  const loose = rest > 0.05 ? formatWeight(rest, units) : '';
+  return [bags, loose].filter((each) => each !== '').join(' and ');
 }
 
 function covers(book: Book, load: PlanLoad): Block {
   return {
     kind: 'table',
-    columns: [left('Ground'), left('Zone'), right('From'), right('Area')],
+    columns: [left('Ground it covers'), left('Zone'), right('From'), right('Area')],
     rows: load.covers.map((each) => [
       placeWord(book, each.propertyId),
       zoneWord(book, each.propertyId, each.zoneId),
-      each.fromSqFt > 0 ? `after ${formatArea(each.fromSqFt, book.units)}` : 'its start',
+      each.fromSqFt > 0 ? formatArea(each.fromSqFt, book.units) : 'its start',
       formatArea(each.areaSqFt, book.units),
     ]),
   };
 }
 
-const MIXING: Block = {
-  kind: 'checklist',
-  items: [
-    'The order on the label stands above any other.',
-    'Where the label is silent: half the water first, agitation on, dry products, then liquid suspensions, then concentrates, the rest of the water last (common practice, no source).',
-    'Let each product disperse before the next one; keep agitating until the tank is empty.',
-  ],
-};
-
-function leftWords(book: Book, load: PlanLoad): string {
+function leftWords(book: Book, day: PlanDay, load: PlanLoad): string {
   const left = load.kind === 'tank' ? load.leftGal : load.leftLb;
-  if (left <= 0)
+  if (left <= 0) {
     return 'Made to measure: nothing is planned to be left. What is left all the same goes onto ground that the label names, never above its rate.';
-  const amount = load.kind === 'tank' ? formatVolume(left, book.units) : formatWeight(left, book.units);
-  return `${amount} is planned to be still in it when it is filled again or the day ends.`;
+  }
+  const amount = amountWord({ volumeGal: load.leftGal, weightLb: load.leftLb }, book.units);
+  const next = day.loads.find((each) => each.number > load.number && each.compartmentId === load.compartmentId);
+  if (next !== undefined && next.materialId === load.materialId) {
+    return `${amount} is planned to be still in it when load ${next.number} goes on top.`;
+  }
+  const advice = day.leftOver.find((each) => each.compartmentId === load.compartmentId)?.advice ?? '';
+  return `${amount} is planned to be left. ${advice}`.trim();
 }

@@ -10,7 +10,7 @@ export function measureSheet(input: PropertyInput): Sheet {
   const { book, property, measure } = input;
   const treatable = measure.treatableSqFt === null ? 'not measured' : formatArea(measure.treatableSqFt, book.units);
   return {
-    id: 'measure-sheet',
+    id: `measure-sheet ${property.id}`,
     title: `Measure sheet: ${property.name}`,
     subtitle: property.address,
     invented: book.invented,
@@ -29,16 +29,22 @@ export function measureSheet(input: PropertyInput): Sheet {
       },
       map(input),
       zones(input),
-      exclusions(input),
-      gates(input),
+      ...(property.exclusions.length === 0 ? [] : [exclusions(input)]),
+      ...(property.gates.length === 0 ? [] : [gates(input)]),
+      { kind: 'note', text: HOW_MEASURED },
       ...measure.issues.map((each): Block => ({ kind: 'note', text: `${each.where}: ${each.message}` })),
     ],
   };
 }
 
-function map({ property }: PropertyInput): Block {
+const HOW_MEASURED =
+  'Areas of outlines are on the ellipsoid, overlaps counted once, ground left out and its keep-away distance cut off, slope added. A stated area is taken as it was written down.';
+
+function map({ book, property }: PropertyInput): Block {
   const gatePoints = property.gates.flatMap((gate) =>
-    gate.at === undefined ? [] : [{ look: 'gate' as const, at: gate.at, label: `${gate.clearWidthIn} in` }],
+    gate.at === undefined
+      ? []
+      : [{ look: 'gate' as const, at: gate.at, label: formatWidth(gate.clearWidthIn, book.units) }],
   );
   return {
     kind: 'map',
@@ -53,13 +59,16 @@ function zones({ book, measure }: PropertyInput): Block {
   return {
     kind: 'table',
     columns: [left('Zone'), left('Found by'), right('On the map'), right('Slope'), right('To treat')],
-    rows: measure.zones.map((zone) => [
-      zone.name,
-      zone.source === 'drawn' ? 'outline' : 'stated area',
-      area(zone.planAreaSqFt),
-      formatSlope(zone.slopeDeg),
-      area(zone.areaSqFt),
-    ]),
+    rows: [
+      ...measure.zones.map((zone) => [
+        zone.name,
+        zone.source === 'drawn' ? 'outline' : 'stated area',
+        area(zone.planAreaSqFt),
+        formatSlope(zone.slopeDeg),
+        area(zone.areaSqFt),
+      ]),
+      { look: 'sum', lead: ['All zones'], text: '', tail: [area(measure.treatableSqFt)] },
+    ],
   };
 }
 
@@ -76,11 +85,15 @@ function exclusions({ book, property }: PropertyInput): Block {
 function gates({ book, property }: PropertyInput): Block {
   return {
     kind: 'table',
-    columns: [left('Gate'), right('Clear width'), left('Lock')],
+    columns: [left('Gate'), right('Clear width'), left('Lock'), left('Leads to')],
     rows: property.gates.map((each) => [
       each.name,
       formatWidth(each.clearWidthIn, book.units),
       each.locked ? 'locked' : 'open',
+      property.zones
+        .filter((zone) => zone.gateIds.includes(each.id))
+        .map((zone) => zone.name)
+        .join(', '),
     ]),
   };
 }

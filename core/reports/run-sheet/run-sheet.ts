@@ -1,51 +1,63 @@
 import type { Book, Position, Property } from '../../book/index.ts';
-import type { PlanActivity, PlanStop } from '../../plan/result/index.ts';
-import { formatArea, formatClock, formatDistance, formatDuration, formatWidth } from '../../units/index.ts';
-import { type Block, left, right, type Sheet } from '../blocks.ts';
-import { CAUTION_WORDS, USUAL_CAUTIONS } from '../cautions.ts';
+import { formatArea, formatDistance, formatDuration } from '../../units/index.ts';
+import type { Block, Sheet } from '../blocks.ts';
+import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
-import { amountWord, compartmentWord, materialWord, methodWord, placeWord, treatmentWord, zoneWord } from '../words.ts';
-
-type Refill = Extract<PlanActivity, { readonly kind: 'refill' }>;
+import { amountWord, clockWord, compartmentWord, dateWord, treatmentWord } from '../words.ts';
+import { dayTable, treatmentsOf } from './day-table.ts';
 
 /** The day in order: stops with times, gates, zones and loads, and each refill where it falls. */
 export function runSheet(input: DayInput): Sheet {
-  const { book, day } = input;
-  const refills = day.activities.filter((each): each is Refill => each.kind === 'refill');
+  const { book, plan, day } = input;
   return {
-    id: 'run-sheet',
+    id: `run-sheet ${day.date} ${day.rigId}`,
     title: `Run sheet: ${day.rigName}`,
-    subtitle: day.date,
-    invented: book.invented,
+    subtitle: dateWord(day.date),
+    invented: book.invented || plan.invented,
     blocks: [
       summary(input),
-      dayMap(input),
       USUAL_CAUTIONS,
-      { kind: 'page-break' },
-      ...day.stops.flatMap((stop) => stopBlocks(book, stop, refills)),
-      ...ending(input),
+      dayMap(input),
+      dayTable(book, day),
+      ending(input),
+      {
+        kind: 'group',
+        blocks: [
+          { kind: 'heading', text: 'Weather and crew' },
+          { kind: 'blanks', labels: ['Applicator', 'License', 'Helper'] },
+          { kind: 'blanks', labels: ['Time', 'Wind from, speed', 'Temperature'] },
+          { kind: 'blanks', labels: ['Time', 'Wind from, speed', 'Temperature'] },
+          { kind: 'blanks', labels: ['Remarks'] },
+        ],
+      },
     ],
   };
 }
 
 function summary({ book, plan, day }: DayInput): Block {
   const { units } = book;
+  const driveOff = day.activities.find((each) => each.kind === 'drive')?.startSec ?? day.startSec;
+  const overtime = day.overtimeSec > 0 ? `, ${formatDuration(day.overtimeSec)} of it overtime` : '';
+  const estimate = plan.travel === 'matrix' ? '' : ' (estimate from straight lines, not roads)';
   return {
     kind: 'facts',
     facts: [
       { label: 'Round', value: plan.roundName },
       {
-        label: 'Leave the yard',
-        value: formatClock(day.activities.find((each) => each.kind === 'drive')?.startSec ?? day.startSec),
+        label: 'Treatment',
+        value: treatmentsOf(day)
+          .map((id) => treatmentWord(book, id))
+          .join('; '),
       },
-      { label: 'Home, all done', value: formatClock(day.endSec) },
-      { label: 'Day', value: formatDuration(day.paidSec) },
+      { label: 'Leave the yard', value: clockWord(book, driveOff) },
+      { label: 'Home, all done', value: clockWord(book, day.endSec) },
+      { label: 'Day', value: `${formatDuration(day.paidSec)}${overtime}` },
       { label: 'Stops', value: String(day.stops.length) },
       { label: 'Turf', value: formatArea(day.treatedSqFt, units) },
       { label: 'Loads', value: String(day.loads.length) },
       {
         label: 'Driving',
-        value: `${formatDistance(day.distanceM, units)}, ${formatDuration(day.driveSec)}${plan.travel === 'matrix' ? '' : ' (estimate)'}`,
+        value: `${formatDistance(day.distanceM, units)}, ${formatDuration(day.driveSec)}${estimate}`,
       },
     ],
   };
@@ -62,8 +74,8 @@ function dayMap({ book, day }: DayInput): Block {
     points: day.stops.flatMap((stop) =>
       placeAt(book, stop.propertyId).map((at) => ({ look: 'stop' as const, at, label: String(stop.number) })),
     ),
-    // The way from and to the shop would shrink the lawns to dots.
-    route: route.slice(0, -1),
+    // Only from stop to stop: the way from and to the shop would shrink the lawns to dots.
+    route,
   };
 }
 
@@ -84,98 +96,18 @@ export function areasOf(property: Property) {
   ];
 }
 
-function stopBlocks(book: Book, stop: PlanStop, refills: readonly Refill[]): readonly Block[] {
-  const property = book.properties.find((each) => each.id === stop.propertyId);
-  const here = refills.filter(
-    (each) =>
-      each.startSec < stop.leaveSec &&
-      each.startSec >= stop.arriveSec - stop.driveSec &&
-      each.propertyId === stop.propertyId,
-  );
-  const before = here.filter((each) => each.endSec <= stop.arriveSec);
-  const during = here.filter((each) => each.endSec > stop.arriveSec);
-  return [
-    ...before.map((each) => refillNote(book, each)),
-    {
-      kind: 'heading',
-      text: `${stop.number}  ${stop.name}   ${formatClock(stop.arriveSec)} to ${formatClock(stop.leaveSec)}`,
-    },
-    ...(property === undefined ? [] : [stopFacts(book, property)]),
-    {
-      kind: 'table',
-      columns: [
-        left('Done'),
-        left('Zone'),
-        left('Treatment'),
-        left('With'),
-        right('Area'),
-        right('Start'),
-        right('Load'),
-      ],
-      rows: stop.tasks.map((task) => [
-        '[  ]',
-        zoneWord(book, task.propertyId, task.zoneId),
-        treatmentWord(book, task.treatmentId),
-        methodWord(book, task.method),
-        formatArea(task.areaSqFt, book.units),
-        formatClock(task.startSec),
-        task.loadNumbers.join(', '),
-      ]),
-    },
-    ...during.map((each) => refillNote(book, each)),
-    { kind: 'blanks', labels: ['Started', 'Finished', 'Used', 'Wind and temperature', 'Remarks'] },
-  ];
-}
+const NOTHING_LEFT =
+  'All tanks and hoppers are planned to be empty; if something is left, use it up only on ground that its label names.';
 
-function stopFacts(book: Book, property: Property): Block {
-  const gates = property.gates.map(
-    (gate) => `${gate.name} ${formatWidth(gate.clearWidthIn, book.units)}${gate.locked ? ', locked' : ''}`,
-  );
-  const cautions = property.cautions.map((each) => CAUTION_WORDS[each]);
-  const facts = [
-    { label: 'Address', value: property.address },
-    { label: 'Gates', value: gates.join('; ') },
-    { label: 'Mind', value: cautions.join(', ') },
-    { label: 'Note', value: property.note },
-  ];
-  return { kind: 'facts', facts: facts.filter((each) => each.value !== '') };
-}
-
-function refillNote(book: Book, refill: Refill): Block {
-  const where = refill.fillPointId === '' ? 'from the rig' : `at ${placeWord(book, refill.fillPointId)}`;
-  const fills = refill.fills.map(
-    (fill) =>
-      `${amountWord(fill, book.units)} ${materialWord(book, fill.materialId)} into ${compartmentWord(book, fill.compartmentId)}`,
-  );
-  const stock = refill.stock.map((fill) =>
-    fill.stock === 'water'
-      ? `${amountWord(fill, book.units)} water into the nurse tank`
-      : `${fill.bags} bags ${materialWord(book, fill.productId)} onto the rig`,
-  );
-  const rinse =
-    refill.rinsedCompartmentIds.length === 0
-      ? ''
-      : ` Rinse ${refill.rinsedCompartmentIds.map((id) => compartmentWord(book, id)).join(', ')} first.`;
-  return {
-    kind: 'note',
-    text: `[  ] ${formatClock(refill.startSec)}  Refill ${where}: ${[...fills, ...stock].join('; ')}.${rinse} ${refill.reason}`,
-  };
-}
-
-function ending({ book, day }: DayInput): readonly Block[] {
+function ending({ book, day }: DayInput): Block {
   const left = day.leftOver.map(
     (each) => `${compartmentWord(book, each.compartmentId)}: ${amountWord(each, book.units)} left. ${each.advice}`,
   );
-  return [
-    { kind: 'heading', text: `Home ${formatClock(day.endSec)}` },
-    {
-      kind: 'checklist',
-      items:
-        left.length === 0
-          ? [
-              'All tanks and hoppers are planned to be empty; if something is left, use it up only on ground that its label names.',
-            ]
-          : left,
-    },
-  ];
+  return {
+    kind: 'group',
+    blocks: [
+      { kind: 'heading', text: `Home ${clockWord(book, day.endSec)}` },
+      { kind: 'checklist', items: left.length === 0 ? [NOTHING_LEFT] : left },
+    ],
+  };
 }

@@ -1,20 +1,26 @@
-import { formatClock, formatNumber, formatProductAmount, formatVolume, formatWeight } from '../../units/index.ts';
-import { type Block, left, right, type Sheet } from '../blocks.ts';
+import { formatNumber, formatProductAmount, formatVolume, formatWeight } from '../../units/index.ts';
+import { type Block, BOX, left, right, type Sheet } from '../blocks.ts';
 import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
-import { materialWord, placeWord } from '../words.ts';
+import { amountWord, clockWord, compartmentWord, dateWord, materialWord, placeWord, stockWord } from '../words.ts';
 
 /** What the truck carries in the morning, with weights against the payload, and where it fills up on the way. */
 export function truckList(input: DayInput): Sheet {
-  const { book, day } = input;
+  const { book, plan, day } = input;
   return {
-    id: 'truck-list',
+    id: `truck-list ${day.date} ${day.rigId}`,
     title: `Truck list: ${day.rigName}`,
-    subtitle: day.date,
-    invented: book.invented,
+    subtitle: dateWord(day.date),
+    invented: book.invented || plan.invented,
     blocks: [
       carried(input),
       weights(input),
+      {
+        kind: 'note',
+        text: 'The plates on truck, trailer and hitch stand above this sum. Crew, tools and fuel are not in it.',
+      },
+      { kind: 'heading', text: 'Always aboard' },
+      { kind: 'checklist', items: ALWAYS_ABOARD },
       { kind: 'heading', text: 'Fill points on the way' },
       fillPoints(input),
       USUAL_CAUTIONS,
@@ -22,16 +28,27 @@ export function truckList(input: DayInput): Sheet {
   };
 }
 
+/** Common practice, no source; labels and local rules may ask for more. */
+const ALWAYS_ABOARD: readonly string[] = [
+  'Label and safety data sheet of every product',
+  'What the labels ask to wear, clean water and soap to wash, eyewash',
+  'Spill kit, measures, funnel, shovel and broom',
+  'Notices to post, run sheet, load tickets, license',
+];
+
 function carried({ book, day }: DayInput): Block {
   return {
     kind: 'table',
     columns: [left('On'), left('What'), right('Amount'), right('Weight')],
-    rows: day.carry.map((each) => [
-      '[  ]',
-      each.label,
-      amountOf(each, book.units),
-      formatWeight(each.weightLb, book.units),
-    ]),
+    rows: [
+      ...day.carry.map((each) => [
+        BOX,
+        each.label,
+        amountOf(each, book.units),
+        formatWeight(each.weightLb, book.units),
+      ]),
+      { look: 'sum', lead: ['', 'Together'], text: '', tail: [formatWeight(day.carryWeightLb, book.units)] },
+    ],
   };
 }
 
@@ -47,13 +64,8 @@ function weights({ book, day }: DayInput): Block {
   return {
     kind: 'facts',
     facts: [
-      { label: 'Together', value: formatWeight(day.carryWeightLb, book.units) },
-      { label: 'Payload entered for this rig', value: formatWeight(day.payloadLb, book.units) },
+      { label: 'Payload', value: formatWeight(day.payloadLb, book.units) },
       { label: spare >= 0 ? 'To spare' : 'OVER by', value: formatWeight(Math.abs(spare), book.units) },
-      {
-        label: 'Mind',
-        value: 'The plates on truck, trailer and hitch stand above this sum. Crew, tools and fuel are not in it.',
-      },
     ],
   };
 }
@@ -63,17 +75,19 @@ function fillPoints({ book, day }: DayInput): Block {
   if (visits.length === 0) return { kind: 'note', text: 'None: what the truck leaves with lasts for the day.' };
   return {
     kind: 'table',
-    columns: [right('Time'), left('Fill point'), left('Take on')],
+    columns: [left(''), right('Time'), left('Fill point'), left('Take on'), left('Then on to')],
     rows: visits.map((each) => [
-      formatClock(each.startSec),
+      BOX,
+      clockWord(book, each.startSec),
       placeWord(book, each.fillPointId),
-      each.stock
-        .map((fill) =>
-          fill.stock === 'water'
-            ? `${formatVolume(fill.volumeGal, book.units)} water`
-            : `${fill.bags} bags ${materialWord(book, fill.productId)}`,
-        )
-        .join('; ') || 'into the machine only',
+      [
+        ...each.stock.map((fill) => stockWord(book, fill)),
+        ...each.fills.map(
+          (fill) =>
+            `${amountWord(fill, book.units)} ${materialWord(book, fill.materialId)} into ${compartmentWord(book, fill.compartmentId)}`,
+        ),
+      ].join('; '),
+      placeWord(book, each.propertyId),
     ]),
   };
 }
