@@ -23,6 +23,9 @@ export type TableRow =
       readonly tail?: readonly string[];
     };
 
+/** Stands on every sheet and page made of invented data. */
+export const INVENTED_WORDS = 'Invented data, not for use';
+
 /** Stands for a box to tick wherever it appears in a text. */
 export const BOX = '[  ]';
 
@@ -40,6 +43,8 @@ export type Block =
       readonly points: readonly MapPoint[];
       /** A line through these places, in order; empty for none. */
       readonly route: readonly Position[];
+      /** Units of the scale bar. */
+      readonly units: 'us' | 'metric';
     }
   /** A line for a pen: label, and room behind it. */
   | { readonly kind: 'blanks'; readonly labels: readonly string[] }

@@ -1,7 +1,7 @@
-import { type Block, BOX, type Column, type Sheet, type TableRow } from './blocks.ts';
+import { type Block, BOX, type Column, INVENTED_WORDS, type Sheet, type TableRow } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
 import { mapSvg } from './map-svg.ts';
-import { SHEET_STYLE } from './style.ts';
+import { sheetStyle } from './style.ts';
 
 /**
  * Sheets as one standalone HTML page without scripts: what the screens show, what the browser prints and what becomes a PDF.
@@ -12,12 +12,13 @@ import { SHEET_STYLE } from './style.ts';
  */
 export function sheetsHtml(sheets: readonly Sheet[], font = ''): string {
   const title = escapeHtml(sheets.map((each) => each.title).join('; '));
+  const foot = sheets.some((each) => each.invented) ? `Swardway · ${INVENTED_WORDS}` : 'Swardway';
   const face = font === '' ? '' : `@font-face{font-family:"Sheet";src:url("${escapeHtml(font)}")}`;
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${face}${SHEET_STYLE}</style></head><body>${sheets.map(sheetHtml).join('')}</body></html>`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${face}${sheetStyle(foot)}</style></head><body>${sheets.map(sheetHtml).join('')}</body></html>`;
 }
 
 function sheetHtml(sheet: Sheet): string {
-  const invented = sheet.invented ? '<p class="invented">Invented data, not for use</p>' : '';
+  const invented = sheet.invented ? `<p class="invented">${INVENTED_WORDS}</p>` : '';
   const head = `<header><h1>${escapeHtml(sheet.title)}</h1><p class="subtitle">${escapeHtml(sheet.subtitle)}</p>${invented}</header>`;
   return `<article>${head}${sheet.blocks.map(blockHtml).join('')}</article>`;
 }

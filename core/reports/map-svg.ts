@@ -1,4 +1,5 @@
 import type { AreaGeometry, Position } from '../book/index.ts';
+import { formatNumber } from '../units/index.ts';
 import type { Block, MapPoint } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
 
@@ -9,8 +10,9 @@ const WIDTH = 700;
 const HEIGHT = 380;
 const MARGIN = 26;
 const FEET_PER_DEGREE = 364_567;
-/** Lengths for the scale bar, ft. */
-const BAR_LENGTHS = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000] as const;
+/** Lengths for the scale bar, ft or m. */
+const BAR_LENGTHS = [5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000] as const;
+const FEET_PER_METRE = 1 / 0.3048;
 
 /** A small map as SVG that prints in grey: turf hatched, exclusions cross-hatched, water dotted; with scale bar and north. */
 export function mapSvg(map: MapBlock): string {
@@ -30,7 +32,7 @@ export function mapSvg(map: MapBlock): string {
   });
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
   const points = map.points.map((each) => pointSvg(each, view.spot(each.at)));
-  return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="Map">${PATTERNS}${areas.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot)}</svg>`;
+  return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="Map">${PATTERNS}${areas.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot, map.units)}</svg>`;
 }
 
 function ringsOf(geometry: AreaGeometry): readonly (readonly Position[])[] {
@@ -78,11 +80,15 @@ function pointSvg(point: MapPoint, [x, y]: Spot): string {
 }
 
 /** Scale bar and north arrow. */
-function furniture(pixelsPerFoot: number): string {
-  const feet = BAR_LENGTHS.findLast((each) => each * pixelsPerFoot <= 160) ?? BAR_LENGTHS[0];
-  const length = (feet * pixelsPerFoot).toFixed(1);
+function furniture(pixelsPerFoot: number, units: MapBlock['units']): string {
+  const [pixelsPerUnit, unit] = units === 'us' ? [pixelsPerFoot, 'ft'] : [pixelsPerFoot * FEET_PER_METRE, 'm'];
+  const span = BAR_LENGTHS.findLast((each) => each * pixelsPerUnit <= 160) ?? BAR_LENGTHS[0];
+  const length = (span * pixelsPerUnit).toFixed(1);
   const y = HEIGHT - 10;
-  return `<g class="bar"><path d="M12 ${y - 5}v5h${length}v-5"/><text class="small start" x="12" y="${y - 8}">${feet.toLocaleString('en-US')} ft</text></g><g class="bar" transform="translate(${WIDTH - 18} 14)"><path d="M0 22V0M-5 7L0 0L5 7"/><text class="small" y="34">N</text></g>`;
+  const words = `${formatNumber(span)} ${unit}`;
+  const bar = `<g class="bar"><path d="M12 ${y - 5}v5h${length}v-5"/><text class="small start" x="12" y="${y - 8}">${words}</text></g>`;
+  const north = `<g class="bar" transform="translate(${WIDTH - 18} 14)"><path d="M0 22V0M-5 7L0 0L5 7"/><text class="small" y="34">N</text></g>`;
+  return bar + north;
 }
 
 const PATTERNS =

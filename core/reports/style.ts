@@ -1,6 +1,6 @@
-/** Style of printed sheets: Letter paper, 12 pt and up, black on white so that it reads in sunlight and prints in grey. */
-export const SHEET_STYLE = `
-@page{size:letter;margin:14mm 13mm 16mm;@bottom-left{content:"Swardway";font:10pt sans-serif;color:#444}@bottom-right{content:"Page " counter(page) " of " counter(pages);font:10pt sans-serif;color:#444}}
+/** Letter paper, 12 pt and up, black on white so that it reads in sunlight and prints in grey. */
+const STYLE = `
+@page{size:letter;margin:14mm 13mm 16mm;@bottom-left{content:"FOOT";font:10pt sans-serif;color:#444}@bottom-right{content:"Page " counter(page) " of " counter(pages);font:10pt sans-serif;color:#444}}
 *{box-sizing:border-box}
 body{margin:0;font:12pt/1.35 "Sheet","Atkinson Hyperlegible Next","Liberation Sans",Arial,sans-serif;color:#111;background:#fff;font-variant-numeric:tabular-nums}
 article+article{break-before:page}
@@ -57,3 +57,8 @@ td .box{margin-right:2pt}
 .map .bar path{stroke:#111;stroke-width:1.4;fill:none}
 @media screen{body{background:#e9e4d7;padding:16px}article{background:#fff;max-width:8.5in;margin:0 auto 18px;padding:14mm 13mm;border:1px solid #c9c2b1}.page-break{border-top:1px dashed #999;margin:14pt -13mm}}
 `.replaceAll('\n', '');
+
+/** The style sheet. `foot` stands at the bottom left of every printed page, the page number at the right. */
+export function sheetStyle(foot: string): string {
+  return STYLE.replace('FOOT', () => foot.replace(/[^\p{L}\p{N} ,.;:·-]/gu, ''));
+}

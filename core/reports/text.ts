@@ -1,10 +1,10 @@
-import type { Block, Sheet, TableRow } from './blocks.ts';
+import { type Block, INVENTED_WORDS, type Sheet, type TableRow } from './blocks.ts';
 
 const WIDTH = 96;
 
 /** A sheet as plain text, for a terminal. */
 export function sheetText(sheet: Sheet): string {
-  const head = [sheet.title, sheet.subtitle, ...(sheet.invented ? ['INVENTED DATA, NOT FOR USE'] : [])].filter(
+  const head = [sheet.title, sheet.subtitle, ...(sheet.invented ? [INVENTED_WORDS.toUpperCase()] : [])].filter(
     (each) => each !== '',
   );
   return `${[head.join('\n'), ...sheet.blocks.map(blockText).filter((each) => each !== '')].join('\n\n')}\n`;
@@ -60,6 +60,7 @@ function tableText({ columns, rows }: Table): string {
         0,
       ).trimEnd();
     const lead = row.lead.length === 0 ? '' : `${shaped(row.lead, 0)}  `;
+    if (row.text === '') return shaped(spread(columns.length, row.lead, row.tail ?? []), 0).trimEnd();
     const tail = (row.tail ?? []).filter((each) => each !== '').join('  ');
     return wrap(tail === '' ? row.text : `${row.text}  ${tail}`, lead).trimEnd();
   };
@@ -71,6 +72,12 @@ function tableText({ columns, rows }: Table): string {
     widths.map((width) => '-'.repeat(width)).join('  '),
     ...rows.flatMap((row) => ('look' in row && row.look === 'stop' ? ['', line(row)] : [line(row)])),
   ].join('\n');
+}
+
+/** Texts of the first and of the last columns, with nothing between them. */
+function spread(count: number, lead: readonly string[], tail: readonly string[]): readonly string[] {
+  const between = Math.max(0, count - lead.length - tail.length);
+  return [...lead, ...Array.from({ length: between }, () => ''), ...tail];
 }
 
 /** The text that decides how wide a column has to be. */

@@ -102,11 +102,19 @@ function dryRows(book: Book, load: PlanLoad): readonly TableRow[] {
   const rows: TableRow[] = [];
   if (load.beforeLb > 0) rows.push(['Still in the hopper', '', formatWeight(load.beforeLb, units)]);
   for (const each of load.products) {
-    rows.push([materialWord(book, each.productId), '', formatProductAmount(each.amount, each.unit, units)]);
+    const rate = each.productId === load.materialId ? spreadRate(book, load) : '';
+    rows.push([materialWord(book, each.productId), rate, formatProductAmount(each.amount, each.unit, units)]);
   }
   if (bagLb !== undefined) rows.push(['That is, in bags', '', bagWords(load.weightLb, bagLb, units)]);
   rows.push(sumRow('In the hopper when filled', formatWeight(load.beforeLb + load.weightLb, units)));
   return rows;
+}
+
+/** What the load comes to on the ground that it covers, for setting the spreader. */
+function spreadRate(book: Book, load: PlanLoad): string {
+  if (load.coversSqFt <= 0) return '';
+  const spreadLb = load.beforeLb + load.weightLb - load.leftLb;
+  return formatProductRate((spreadLb / load.coversSqFt) * 1000, 'lb', book.units);
 }
 
 function sumRow(label: string, amount: string): TableRow {
@@ -122,16 +130,22 @@ function bagWords(weightLb: number, bagLb: number, units: Book['units']): string
   return [bags, loose].filter((each) => each !== '').join(' and ');
 }
 
+/** One row per property; a zone that is not begun here says from where on. */
 function covers(book: Book, load: PlanLoad): Block {
+  const { units } = book;
+  const properties = [...new Set(load.covers.map((each) => each.propertyId))];
   return {
     kind: 'table',
-    columns: [left('Ground it covers'), left('Zone'), right('From'), right('Area')],
-    rows: load.covers.map((each) => [
-      placeWord(book, each.propertyId),
-      zoneWord(book, each.propertyId, each.zoneId),
-      each.fromSqFt > 0 ? formatArea(each.fromSqFt, book.units) : 'its start',
-      formatArea(each.areaSqFt, book.units),
-    ]),
+    columns: [left('Ground it covers'), left('Zones'), right('Area')],
+    rows: properties.map((id) => {
+      const here = load.covers.filter((each) => each.propertyId === id);
+      const zones = here.map((each) => {
+        const from = each.fromSqFt > 0 ? ` from ${formatArea(each.fromSqFt, units)} on` : '';
+        return `${zoneWord(book, id, each.zoneId)}${from}`;
+      });
+      const area = here.reduce((sum, each) => sum + each.areaSqFt, 0);
+      return [placeWord(book, id), zones.join(', '), formatArea(area, units)];
+    }),
   };
 }
 

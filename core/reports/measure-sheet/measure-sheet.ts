@@ -51,6 +51,7 @@ function map({ book, property }: PropertyInput): Block {
     areas: areasOf(property),
     points: [...gatePoints, { look: 'parking', at: property.parking, label: 'P' }],
     route: [],
+    units: book.units,
   };
 }
 

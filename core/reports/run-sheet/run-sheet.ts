@@ -76,6 +76,7 @@ function dayMap({ book, day }: DayInput): Block {
     ),
     // Only from stop to stop: the way from and to the shop would shrink the lawns to dots.
     route,
+    units: book.units,
   };
 }
 
