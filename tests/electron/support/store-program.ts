@@ -1,0 +1,94 @@
+import { type Book, emptyBook } from '../../../core/book/index.ts';
+import type { Action } from '../../../core/edit/index.ts';
+import { applyAction } from '../../../core/edit/index.ts';
+import { type BookStore, createStoreFile, openStore } from '../../../electron/services/store/index.ts';
+
+/**
+ * A program for tests that need a second process: PROGRAM COMMAND FILE.
+ *   open    opens the book once and prints the outcome
+ *   hold    opens the book and keeps it until the process is ended
+ *   write   stores edits for ever; prints "stored N" after edit N is stored
+ *   fill    makes a book on a small disk and stores ever larger notes until one is refused, then reads the book again
+ */
+const print = (value: unknown): void => {
+  process.stdout.write(`${JSON.stringify(value)}\n`);
+};
+
+/** One edit that touches a member and two tables, so that a half-stored one would be seen. */
+export function numberedEdit(number: number, ballast = ''): Action {
+  const zones = [
+    { id: 'z', name: 'Lawn', shape: { kind: 'stated', areaSqFt: number, method: '' }, slopeDeg: 0, gateIds: [] },
+  ];
+  const property = { id: `p${number}`, name: `Lot ${number}`, address: '', parking: [0, 0], zones, gates: [] };
+  return {
+    kind: 'several',
+    label: `Edit ${number}`,
+    actions: [
+      { kind: 'set', changes: { note: `${number}${ballast}` } },
+      { kind: 'put', table: 'properties', record: property as never },
+    ],
+  };
+}
+
+async function store(open: BookStore, book: Book, number: number, ballast = '') {
+  const action = numberedEdit(number, ballast);
+  const applied = applyAction(book, action);
+  if (!applied.ok) throw new Error(applied.error.detail);
+  const { book: after, inverse, label } = applied.value;
+  const at = new Date(0).toISOString();
+  const saved = await open.saveEdit({ before: book, after, revision: number, at, label, action, inverse });
+  return { saved, after };
+}
+
+async function mustOpen(file: string): Promise<BookStore> {
+  const open = await openStore(file);
+  if (!open.ok) throw new Error(open.error.detail);
+  return open.value;
+}
+
+async function writeForEver(file: string): Promise<void> {
+  const open = await mustOpen(file);
+  let { book, revision } = open.stored;
+  for (;;) {
+    revision += 1;
+    const { saved, after } = await store(open, book, revision);
+    if (!saved.ok) throw new Error(saved.error.detail);
+    book = after;
+    process.stdout.write(`stored ${revision}\n`);
+  }
+}
+
+async function fill(file: string): Promise<void> {
+  const made = await createStoreFile(file, emptyBook('small', 'Small disk'));
+  if (!made.ok) throw new Error(made.error.detail);
+  const open = await mustOpen(file);
+  let book = open.stored.book;
+  let number = 0;
+  for (;;) {
+    number += 1;
+    const { saved, after } = await store(open, book, number, ' '.repeat(3000));
+    if (!saved.ok) {
+      print({ refused: saved.error, stored: number - 1 });
+      break;
+    }
+    book = after;
+  }
+  await open.close();
+  const again = await mustOpen(file);
+  print({ revision: again.stored.revision, properties: again.stored.book.properties.length });
+}
+
+async function run(command: string | undefined, file: string): Promise<void> {
+  if (command === 'write') await writeForEver(file);
+  else if (command === 'fill') await fill(file);
+  else {
+    const open = await openStore(file);
+    print(open.ok ? { ok: true, readOnlyBecause: open.value.readOnlyBecause } : open);
+    if (command === 'hold' && open.ok) setInterval(() => undefined, 60_000);
+    else if (open.ok && process.env.TRY_EDIT !== undefined) {
+      print((await store(open.value, open.value.stored.book, open.value.stored.revision + 1)).saved);
+    }
+  }
+}
+
+if (process.argv[3] !== undefined) void run(process.argv[2], process.argv[3]);
