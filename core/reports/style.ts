@@ -40,7 +40,7 @@ td .box{margin-right:2pt}
 .blanks span{border-bottom:.7pt solid #111;flex:1 1 28%;padding-bottom:12pt;font-size:12pt;color:#444}
 .page-break{break-after:page}
 .map{display:block;width:100%;height:auto;max-height:86mm;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
-.map .turf{fill:url(#hatch);stroke:#111;stroke-width:1}
+.map .turf{fill:url(#hatch);fill-rule:evenodd;stroke:#111;stroke-width:1}
 .map .ground{fill:#fff}
 .map .exclusion{fill:url(#cross);stroke:#111;stroke-width:.8}
 .map .water{fill:url(#dots);stroke:#111;stroke-width:.8}

@@ -1,0 +1,83 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { SHEETS, type Sheet, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
+import { dayInput, fixtureBook, propertyInput } from './fixture.ts';
+
+const VOID = new Set(['meta', 'br', 'hr', 'img', 'link', 'input']);
+
+/** Names of the elements that are open at the end, or the first one that is closed out of order. */
+function unbalanced(html: string): string {
+  const open: string[] = [];
+  for (const [, slash, name = '', self] of html.matchAll(/<(\/?)([a-z][a-z0-9]*)(?:\s[^<>]*?)?(\/?)>/gi)) {
+    if (VOID.has(name.toLowerCase()) || self === '/') continue;
+    if (slash === '') open.push(name);
+    else if (open.pop() !== name) return `</${name}>`;
+  }
+  return open.join(' ');
+}
+
+function everySheet(names?: (text: string) => string): readonly Sheet[] {
+  const book = fixtureBook(names);
+  return SHEETS.map((kind) =>
+    kind.scope === 'day' ? kind.make(dayInput(book)) : kind.make(propertyInput('acre', book)),
+  );
+}
+
+describe('sheets as HTML', () => {
+  it('are one page of balanced elements, each sheet in its own article', () => {
+    const html = sheetsHtml(everySheet());
+    expect(html.startsWith('<!doctype html>')).toBe(true);
+    expect(html.match(/<article>/g)).toHaveLength(SHEETS.length);
+    expect(unbalanced(html)).toBe('');
+  });
+
+  it('ask for nothing from elsewhere and run nothing', () => {
+    const html = sheetsHtml(everySheet());
+    expect(html).not.toMatch(/<script|javascript:|https?:|<link|<img|@import|\son\w+=/i);
+  });
+
+  it('escape every text of the book', () => {
+    const hostile = `<img src=x onerror="alert(1)"> & 'q' </style></td>`;
+    const html = sheetsHtml(everySheet((text) => `${text}${hostile}`));
+    expect(html).not.toContain('<img');
+    expect(html).not.toContain('onerror="');
+    expect(html.match(/<\/style>/g)).toHaveLength(1);
+    expect(unbalanced(html)).toBe('');
+    expect(html).toContain('&lt;img src=x onerror=&quot;alert(1)&quot;&gt; &amp; &#39;q&#39;');
+  });
+
+  it('stay balanced whatever the names are', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 30 }), (text) => {
+        const sheets = everySheet((name) => `${name}${text}`);
+        expect(unbalanced(sheetsHtml(sheets))).toBe('');
+        for (const sheet of sheets) expect(sheetText(sheet)).not.toContain('undefined');
+      }),
+      { numRuns: 60, seed: 7 },
+    );
+  });
+
+  it('repeat the head of a table and keep a stop together', () => {
+    const html = sheetsHtml(everySheet());
+    expect(html).toContain('thead{display:table-header-group}');
+    expect(html).toContain('<tbody class="together"><tr class="stop">');
+    expect(html).toContain('counter(page) " of " counter(pages)');
+    expect(html).toContain('size:letter');
+  });
+
+  it('print nothing below 12 pt in a sheet (map labels and the foot of the page apart)', () => {
+    const style = sheetsHtml([]).match(/<style>(.*)<\/style>/)?.[1] ?? '';
+    const page = style.replace(/@page\{.*?\}\}/, '');
+    const sizes = [...page.matchAll(/(?:font-size:|font:)(\d+(?:\.\d+)?)pt/g)].map((match) => Number(match[1]));
+    expect(sizes.length).toBeGreaterThan(4);
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(12);
+  });
+});
+
+describe('sheets as text', () => {
+  it('keep to the width of a terminal', () => {
+    for (const sheet of everySheet()) {
+      for (const line of sheetText(sheet).split('\n')) expect(line.length).toBeLessThanOrEqual(110);
+    }
+  });
+});

@@ -1,0 +1,73 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
+import { describeWithChromium, openBrowser } from '../../browser/chromium.ts';
+import { dayInput, fixtureBook, propertyInput } from './fixture.ts';
+
+const POINT_PX = 96 / 72;
+
+function everySheet(): readonly Sheet[] {
+  const book = fixtureBook();
+  return SHEETS.map((kind) =>
+    kind.scope === 'day' ? kind.make(dayInput(book)) : kind.make(propertyInput('acre', book)),
+  );
+}
+
+describeWithChromium('sheets printed by Chromium', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await openBrowser();
+  });
+  afterAll(async () => {
+    await browser.close();
+  });
+
+  it('become a PDF on Letter paper, a new page for every sheet', async () => {
+    const page = await browser.newPage();
+    await page.setContent(sheetsHtml(everySheet()));
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+    await page.close();
+    // Letter is 8.5 x 11 in, 612 x 792 points.
+    expect(pdf).toMatch(/\/MediaBox \[0 0 612 792\]/);
+    const pages = pdf.match(/\/Type \/Page\b(?!s)/g)?.length ?? 0;
+    expect(pages).toBeGreaterThanOrEqual(SHEETS.length);
+    expect(pages).toBeLessThan(15);
+  });
+
+  it('show no text below 12 pt outside maps, and nothing wider than the page', async () => {
+    const page = await browser.newPage({ viewport: { width: 720, height: 900 } });
+    await page.emulateMedia({ media: 'print' });
+    await page.setContent(sheetsHtml(everySheet()));
+    const found = await page.evaluate(() => {
+      const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+      const small: string[] = [];
+      for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+        const parent = node.parentElement;
+        if (parent === null || parent.closest('svg') !== null || (node.textContent ?? '').trim() === '') continue;
+        if (Number.parseFloat(getComputedStyle(parent).fontSize) < 16) small.push(node.textContent ?? '');
+      }
+      return { small, width: document.documentElement.scrollWidth };
+    });
+    await page.close();
+    // 12 pt are 16 px.
+    expect(12 * POINT_PX).toBe(16);
+    expect(found.small).toEqual([]);
+    expect(found.width).toBeLessThanOrEqual(720);
+  });
+
+  it('draw turf, water and gates so that grey paper tells them apart', async () => {
+    const page = await browser.newPage();
+    await page.setContent(sheetsHtml(everySheet()));
+    const fills = await page.evaluate(() => {
+      const fillOf = (look: string): string => {
+        const shape = document.querySelector(`svg.map .${look}`);
+        return shape === null ? 'none drawn' : getComputedStyle(shape).fill;
+      };
+      return { turf: fillOf('turf'), water: fillOf('water'), gates: document.querySelectorAll('svg.map .gate').length };
+    });
+    await page.close();
+    expect(fills.turf).toContain('#hatch');
+    expect(fills.water).toContain('#dots');
+    expect(fills.gates).toBeGreaterThan(0);
+  });
+});

@@ -1,0 +1,230 @@
+import { describe, expect, it } from 'vitest';
+import { type Block, SHEETS, type Sheet, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
+import { dayInput, fixtureBook, fixturePlan, propertyInput } from './fixture.ts';
+
+function made(id: string, book = fixtureBook(), plan = fixturePlan()): Sheet {
+  const kind = SHEETS.find((each) => each.id === id)!;
+  return kind.scope === 'day' ? kind.make(dayInput(book, plan)) : kind.make(propertyInput('acre', book));
+}
+const everySheet = (book = fixtureBook()): readonly Sheet[] => SHEETS.map((each) => made(each.id, book));
+
+function flat(blocks: readonly Block[]): readonly Block[] {
+  return blocks.flatMap((block) => (block.kind === 'group' ? flat(block.blocks) : [block]));
+}
+
+/** Rows of all tables as plain lines, in order. */
+function lines(sheet: Sheet): readonly string[] {
+  return flat(sheet.blocks).flatMap((block) =>
+    block.kind !== 'table'
+      ? []
+      : block.rows.map((row) => ('look' in row ? [...row.lead, row.text, ...(row.tail ?? [])] : row).join(' | ')),
+  );
+}
+
+describe('every sheet of the registry', () => {
+  it.each(SHEETS.map((each) => each.id))('%s: has a title, names itself once, says that it is invented', (id) => {
+    const sheet = made(id);
+    expect(sheet.title).not.toBe('');
+    expect(sheet.id.startsWith(id)).toBe(true);
+    expect(sheet.invented).toBe(true);
+    expect(sheetText(sheet)).toContain('INVENTED DATA, NOT FOR USE');
+    expect(sheetsHtml([sheet]).match(/Invented data, not for use/g)?.length).toBeGreaterThanOrEqual(2);
+  });
+
+  it('carries the usual cautions where it names a product', () => {
+    for (const sheet of everySheet()) {
+      const names = /product|Mix|seed/.test(sheetText(sheet));
+      const cautions = flat(sheet.blocks).filter((block) => block.kind === 'cautions');
+      if (sheet.id.startsWith('measure-sheet')) expect(names && cautions.length > 0).toBe(false);
+      else expect(cautions).toHaveLength(1);
+      for (const block of cautions) {
+        const words = block.kind === 'cautions' ? block.items.join(' ') : '';
+        for (const word of [
+          'label',
+          'Wear',
+          'wind',
+          'heat',
+          'water',
+          'steep',
+          'people and pets',
+          'licensed',
+          'local',
+        ]) {
+          expect(words).toContain(word);
+        }
+      }
+    }
+  });
+
+  it('says nothing of invention for a real book', () => {
+    const book = { ...fixtureBook(), invented: false };
+    const plan = { ...fixturePlan(), invented: false };
+    for (const { id } of SHEETS) expect(sheetsHtml([made(id, book, plan)])).not.toContain('Invented data');
+  });
+
+  it('has no more cells in a row than the table has columns', () => {
+    for (const sheet of everySheet()) {
+      for (const block of flat(sheet.blocks)) {
+        if (block.kind !== 'table') continue;
+        for (const row of block.rows) {
+          const cells = 'look' in row ? row.lead.length + 1 + (row.tail?.length ?? 0) : row.length;
+          expect(cells).toBeLessThanOrEqual(block.columns.length);
+        }
+      }
+    }
+  });
+
+  it('is made from ids alone where the book has lost its records', () => {
+    const bare = {
+      ...fixtureBook(),
+      properties: [],
+      machines: [],
+      products: [],
+      mixes: [],
+      treatments: [],
+      fillPoints: [],
+      rigs: [],
+    };
+    for (const kind of SHEETS) {
+      if (kind.scope !== 'day') continue;
+      const text = sheetText(kind.make(dayInput(bare)));
+      expect(text).not.toContain('undefined');
+      expect(text.length).toBeGreaterThan(200);
+    }
+  });
+});
+
+describe('the run sheet', () => {
+  it('has stops, zones and refills in the order of the day', () => {
+    const rows = lines(made('run-sheet'));
+    const at = (text: string): number => rows.findIndex((row) => row.includes(text));
+    const order = [
+      'Start: checks and loading',
+      '1 | 7:20 am | acre house',
+      'back: Overseed | Rider, seeder | 4,000 ft²',
+      'Fit Rider, boom',
+      'front: Spray one | Rider, boom | 6,000 ft²',
+      'Break, 20 min',
+      'lawn: Spray one | Rider, boom | 666 ft² | 1',
+      'Refill from the rig after 666 ft² of lawn: load 3, 20.0 gal Mix one into Rider, tank',
+      'lawn: Spray one, from 666 ft² on | Rider, boom | 6,667 ft² | 3',
+      'Refill at Mill hydrant after 7,333 ft² of lawn: load 4',
+      'lawn: Spray one, from 7,333 ft² on | Rider, boom | 1,667 ft² | 4',
+      '3 | 10:27 am | cedar house',
+      'rinse Rider, tank; load 5, 6.0 gal Mix two',
+      'lawn: Spray two | Rider, boom | 2,000 ft² | 5',
+      'Home: rinse',
+    ];
+    const places = order.map(at);
+    expect(places.map((place, index) => (place < 0 ? order[index] : ''))).toEqual(order.map(() => ''));
+    expect([...places].sort((one, other) => one - other)).toEqual(places);
+  });
+
+  it('says how to get in and what to mind', () => {
+    const rows = lines(made('run-sheet')).join('\n');
+    expect(rows).toContain('1 acre Lane · side gate 36 in, locked · drive 3.1 mi, 10 min');
+    expect(rows).toContain('Mind: pets.');
+    expect(rows).toContain('Note: Bell is broken');
+    expect(rows).toContain('no room for a trailer');
+  });
+
+  it('leaves the treatment out of the rows of a day that has only one', () => {
+    const plan = fixturePlan();
+    const day = plan.days[0]!;
+    const only = { ...plan, days: [{ ...day, stops: day.stops.slice(1, 2) }] };
+    expect(lines(made('run-sheet', fixtureBook(), only)).some((row) => row.includes('lawn | Rider, boom'))).toBe(true);
+  });
+});
+
+describe('load tickets', () => {
+  it('are one per load, with water, products in their own units, and the sum', () => {
+    const sheet = made('load-tickets');
+    expect(sheet.blocks.filter((block) => block.kind === 'group')).toHaveLength(5);
+    const rows = lines(sheet);
+    // 20 gal of mix hold 80 fl oz (0.625 gal) of the liquid and 33.3 oz of the powder: 19.375 gal of water.
+    expect(rows).toContain('Water |  | 19.4 gal');
+    expect(rows.find((row) => row.startsWith('Wet product'))).toBe('Wet product | 1.2 fl oz/1,000 ft² | 80 fl oz');
+    expect(rows.find((row) => row.startsWith('Powder product'))).toBe(
+      'Powder product | 0.5 oz/1,000 ft² | 2 lb 1.3 oz',
+    );
+    expect(rows).toContain('In the tank when filled |  | 20.0 gal');
+    // 40 lb out of bags of 15 lb, on 4,000 ft².
+    expect(
+      rows.some((row) => row.startsWith('That is, in bags') && row.endsWith('2 bags of 15.0 lb and 10.0 lb')),
+    ).toBe(true);
+    expect(rows.find((row) => row.startsWith('Grass seed'))).toBe('Grass seed | 10 lb/1,000 ft² | 40 lb');
+    expect(rows).toContain('birch house | lawn from 666 ft² on | 6,667 ft²');
+  });
+
+  it('begin the order of mixing with the label, dry products before liquid ones', () => {
+    const items = flat(made('load-tickets').blocks).flatMap((block) => (block.kind === 'checklist' ? block.items : []));
+    expect(items[0]).toMatch(/^Labels first/);
+    expect(items[1]).toContain('agitation on');
+    expect(items[2]).toMatch(/^Powder product, then Wet product/);
+  });
+
+  it('say where to fill', () => {
+    const text = sheetText(made('load-tickets'));
+    expect(text).toContain('7:00 am, the yard, before leaving');
+    expect(text).toContain('the rig, at birch house');
+    expect(text).toContain('Mill hydrant');
+  });
+
+  it('say what to do with what is left', () => {
+    const plan = fixturePlan();
+    const day = plan.days[0]!;
+    const loads = day.loads.map((load) => (load.number === 5 ? { ...load, leftGal: 1.5 } : load));
+    const leftOver = [
+      {
+        compartmentId: 'rider/tank',
+        materialId: 'mix-two',
+        volumeGal: 1.5,
+        weightLb: 0,
+        advice: 'Use it up as labeled.',
+      },
+    ];
+    const text = sheetText(made('load-tickets', fixtureBook(), { ...plan, days: [{ ...day, loads, leftOver }] }));
+    expect(text).toContain('1.5 gal is planned to be left. Use it up as labeled.');
+    expect(text).toContain('Made to measure');
+  });
+});
+
+describe('the truck list', () => {
+  it('sums what is carried and holds it against the payload', () => {
+    const sheet = made('truck-list');
+    expect(lines(sheet)).toContain(' | Together |  | 950.2 lb');
+    expect(sheetText(sheet)).toMatch(/To spare +549\.8 lb/);
+    expect(
+      lines(sheet).some((row) => row.includes('Mill hydrant | 5.0 gal Mix one into Rider, tank | birch house')),
+    ).toBe(true);
+  });
+
+  it('says so where the truck is too heavy', () => {
+    const plan = fixturePlan();
+    const heavy = { ...plan, days: [{ ...plan.days[0]!, payloadLb: 900 }] };
+    expect(sheetText(made('truck-list', fixtureBook(), heavy))).toMatch(/OVER by +50\.2 lb/);
+  });
+});
+
+describe('the measure sheet', () => {
+  it('lists zones, what is left out and gates, with the sum', () => {
+    const rows = lines(made('measure-sheet'));
+    expect(rows.some((row) => row.startsWith('back | outline'))).toBe(true);
+    expect(rows.some((row) => row.startsWith('All zones'))).toBe(true);
+    expect(rows).toContain('pond | water | none');
+    expect(rows).toContain('side gate | 36 in | locked | back');
+  });
+
+  it('tells a stated area from a drawn one', () => {
+    const kind = SHEETS.find((each) => each.id === 'measure-sheet')!;
+    if (kind.scope !== 'property') throw new Error('a measure sheet is about a property');
+    expect(lines(kind.make(propertyInput('cedar'))).some((row) => row.startsWith('bank | stated area'))).toBe(true);
+  });
+
+  it('shows metric figures where the book asks for them', () => {
+    const book = { ...fixtureBook(), units: 'metric' as const };
+    const sheet = made('measure-sheet', book);
+    expect(lines(sheet)).toContain('side gate | 91 cm | locked | back');
+    expect(sheetsHtml([sheet])).toMatch(/>\d+ m</);
+  });
+});
