@@ -4,6 +4,7 @@ import { demandFor, yearLimitIssues } from '../../demand/index.ts';
 import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from '../../measure/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { quantity } from '../../units/index.ts';
+import { flagNotes } from './flags.ts';
 import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
 import { areaUnits, modesOf, type TaskOptions } from './modes.ts';
 import { type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
@@ -78,6 +79,7 @@ function gatherFacts(
     }
   }
   issues.push(
+    ...flagNotes(treatments),
     ...yearLimitIssues(
       book.products,
       facts.map((each) => each.demand),
@@ -260,6 +262,7 @@ function groupJobs(
     }
     byProperty.set(each.property.id, [...(byProperty.get(each.property.id) ?? []), { task, facts: each, answers }]);
     if (options.every((option) => option.tight)) issues.push(tightNote(each));
+    if (options.every((option) => option.scant)) issues.push(scantWarning(each));
   });
   const materialOf = (each: TaskFacts): number =>
     supplies.materials.findIndex((material) => material.id === each.demand.materialId);
@@ -272,6 +275,12 @@ function groupJobs(
 function tightNote({ property, zone }: TaskFacts): Issue {
   const where = `property ${property.name}, zone ${zone.name}`;
   return issue('note', 'gate-tight', where, 'Every machine that fits has less than 2 in to spare at the gate.');
+}
+
+function scantWarning({ property, zone, demand }: TaskFacts): Issue {
+  const where = `property ${property.name}, zone ${zone.name}`;
+  const words = `It takes ${demand.volumeGal.toFixed(2)} gal, less than the hand method needs to work evenly. Treat it together with other ground or with another method.`;
+  return issue('warning', 'below-least-volume', where, words);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { flagMinutes } from './flags.ts';
 import type { Option, TaskFacts } from './options.ts';
 import type { EquippedRig } from './rigs.ts';
 import { minutesToMs } from './scale.ts';
@@ -8,7 +9,7 @@ export type TaskOptions = { readonly task: number; readonly facts: TaskFacts; re
 
 /** More ways than this to do one visit are not worth telling apart; the quickest are kept. */
 const MOST_MODES = 4;
-/** What has to happen first inside a stop: holes before seed, dry before wet. */
+/** What has to happen first inside a stop: holes before seed, dry before wet. Work of one kind is done one material after the other. */
 const ORDER_OF_WORK = { aerate: 0, seed: 1, spread: 2, spray: 3 } as const;
 
 /**
@@ -23,13 +24,37 @@ export function modesOf(
   tasks: readonly TaskOptions[],
   materialOf: (facts: TaskFacts) => number,
 ): readonly Mode[] {
-  const inOrder = [...tasks].sort((left, right) => rank(left) - rank(right) || left.task - right.task);
-  const preferences = ['', ...new Set(inOrder.flatMap((each) => each.options.map(unitOf)))];
-  const modes = preferences.map((unit) => {
-    const chosen = inOrder.map((each) => ({ ...each, option: choose(each.options, unit) }));
-    return buildMode(equipped, chosen, materialOf);
+  const orders = ordersOfWork(tasks, materialOf);
+  const modes = orders.map((inOrder) => {
+    const preferences = ['', ...new Set(inOrder.flatMap((each) => each.options.map(unitOf)))];
+    return keepUseful(
+      preferences.map((unit) => {
+        const chosen = inOrder.map((each) => ({ ...each, option: choose(each.options, unit) }));
+        return buildMode(equipped, chosen, materialOf);
+      }),
+    );
   });
-  return keepUseful(modes);
+  return modes.flatMap((each) => each.slice(0, Math.floor(MOST_MODES / orders.length)));
+}
+
+/**
+ * The tasks in the order of work, with no material taken up twice. Where several materials of one kind are used, a second order
+ * takes them the other way round, so that a stop can begin with what the tank still holds from the one before.
+ */
+function ordersOfWork(
+  tasks: readonly TaskOptions[],
+  materialOf: (facts: TaskFacts) => number,
+): readonly (readonly TaskOptions[])[] {
+  const sorted = (direction: number): readonly TaskOptions[] =>
+    [...tasks].sort(
+      (left, right) =>
+        rank(left) - rank(right) ||
+        direction * (materialOf(left.facts) - materialOf(right.facts)) ||
+        left.task - right.task,
+    );
+  const forward = sorted(1);
+  const backward = sorted(-1);
+  return backward.every((each, index) => each === forward[index]) ? [forward] : [forward, backward];
 }
 
 function rank(each: TaskOptions): number {
@@ -59,7 +84,7 @@ function buildMode(equipped: EquippedRig, chosen: readonly Chosen[], materialOf:
   const loadMin = carried.reduce((sum, each) => sum + each.loadMin, 0);
   const handIds = new Set(chosen.map((each) => each.option.handMethodId));
   const handMin = equipped.handMethods.reduce((sum, each) => sum + (handIds.has(each.id) ? each.setUpMin : 0), 0);
-  const flagMin = Math.max(0, ...chosen.map((each) => each.facts.treatment.flagMin));
+  const flagMin = flagMinutes(chosen.map((each) => each.facts.treatment));
   const reloadMs = minutesToMs(unloadMin + loadMin);
   return {
     beforeMs: minutesToMs(rig.stopMin + flagMin + unloadMin + handMin / 2),
@@ -100,7 +125,7 @@ function keepUseful(modes: readonly Mode[]): readonly Mode[] {
   for (const each of ordered) {
     if (!kept.some((other) => drawsNoMore(other.draws, each.draws))) kept.push(each);
   }
-  return kept.slice(0, MOST_MODES).map((each) => each.mode);
+  return kept.map((each) => each.mode);
 }
 
 function totalMs(mode: Mode): number {

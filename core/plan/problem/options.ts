@@ -28,6 +28,8 @@ export type Option = {
   readonly handMethodId: string;
   readonly headId: string;
   readonly tight: boolean;
+  /** True where the whole task takes less than the hand method needs to work evenly. */
+  readonly scant: boolean;
 };
 
 export type OptionAnswer = {
@@ -91,7 +93,9 @@ function optionOf(
   const draws = equipment === null ? null : drawsOn(equipment.compartment, facts.demand, factor);
   if (minutes === null || equipment === null || draws === null) return null;
   const { machineIds, handMethodId, headId } = equipment;
-  return { method, serviceMs: minutesToMs(minutes), draws, machineIds, handMethodId, headId, tight };
+  const hand = equipped.handMethods.find((each) => each.id === handMethodId);
+  const scant = facts.demand.what === 'spray' && facts.demand.volumeGal * factor < (hand?.leastVolumeGal ?? 0);
+  return { method, serviceMs: minutesToMs(minutes), draws, machineIds, handMethodId, headId, tight, scant };
 }
 
 function equipmentOf(equipped: EquippedRig, method: Method): Equipment | null {
