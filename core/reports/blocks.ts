@@ -1,7 +1,7 @@
 import type { AreaGeometry, Position } from '../book/index.ts';
 
-/** One cell under a column; figures are set right. */
-export type Column = { readonly label: string; readonly align: 'left' | 'right' };
+/** A column; figures are set right, and 'pen' is an empty column with room to write. */
+export type Column = { readonly label: string; readonly align: 'left' | 'right' | 'pen' };
 
 /** An area on a small map. Turf is hatched, exclusions are cross-hatched, water is dotted, so that the map prints in grey. */
 export type MapArea = { readonly look: 'turf' | 'exclusion' | 'water'; readonly geometry: AreaGeometry };
@@ -68,4 +68,8 @@ export function left(label: string): Column {
 
 export function right(label: string): Column {
   return { label, align: 'right' };
+}
+
+export function pen(label: string): Column {
+  return { label, align: 'pen' };
 }

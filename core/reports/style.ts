@@ -29,6 +29,7 @@ tr.sum td{border-top:1.2pt solid #111;border-bottom:0;font-weight:700}
 .group{break-inside:avoid;margin:0 0 14pt}
 td .box{margin-right:2pt}
 .right{text-align:right;white-space:nowrap}
+.pen{min-width:25mm;white-space:nowrap}
 .note{margin:5pt 0;padding:4pt 7pt;border-left:4pt solid #111;background:#f1f1f1;break-inside:avoid}
 .cautions{border:1pt solid #111;padding:5pt 8pt;margin:8pt 0;break-inside:avoid}
 .cautions ul{margin:0;padding-left:16pt}

@@ -1,7 +1,7 @@
 import type { Book, Property } from '../../book/index.ts';
 import type { PlanActivity, PlanDay, PlanLoad, PlanStop } from '../../plan/result/index.ts';
 import { formatArea, formatDistance, formatDuration, formatWidth } from '../../units/index.ts';
-import { type Block, BOX, left, right, type TableRow } from '../blocks.ts';
+import { type Block, BOX, left, pen, right, type TableRow } from '../blocks.ts';
 import { CAUTION_WORDS } from '../cautions.ts';
 import {
   amountWord,
@@ -38,7 +38,7 @@ export function dayTable(book: Book, day: PlanDay): Block {
   const walk: Walk = { book, day, oneTreatment, nextStop: 0, loads: [...day.loads], inUse: new Map() };
   return {
     kind: 'table',
-    columns: [left(''), right('Time'), left('Zone'), left('With'), right('Ground'), left('Load'), left('Really done')],
+    columns: [left(''), right('Time'), left('Zone'), left('With'), right('Ground'), left('Load'), pen('Really done')],
     rows: day.activities.flatMap((each) => rowsOf(walk, each)),
   };
 }
