@@ -11,7 +11,7 @@ import type { ProductUnit } from './parse.ts';
 
 /**
  * Amount of a product as it is measured out, from the product's own unit: "12.4 fl oz", "1 gal 12 fl oz", "2 lb 3.5 oz",
- * "21.4 lb"; metric "366 mL", "4.14 L", "1.5 kg". Amounts that fill the larger unit are split, rounded to a tenth of an ounce
+ * "21.4 lb"; metric "366.7 mL", "4.14 L", "1.5 kg". Amounts that fill the larger unit are split, rounded to a tenth of an ounce
  * (whole ounces from 10 gal or 10 lb on), so that nothing carries wrongly: 127.97 fl oz is "1 gal".
  */
 export function formatProductAmount(amount: number, unit: ProductUnit, system: UnitSystem = 'us'): string {
@@ -22,7 +22,7 @@ export function formatProductAmount(amount: number, unit: ProductUnit, system: U
   return `${figure(amount)} lb`;
 }
 
-/** Rate of a product per 1,000 ft2 (metric: per 100 m2): "0.37 fl oz/1,000 ft²", "5 lb/1,000 ft²", "118 mL/100 m²". */
+/** Rate of a product per 1,000 ft2 (metric: per 100 m2): "0.37 fl oz/1,000 ft²", "5 lb/1,000 ft²", "117.8 mL/100 m²". */
 export function formatProductRate(amountPer1000SqFt: number, unit: ProductUnit, system: UnitSystem = 'us'): string {
   if (system === 'us') return `${figure(amountPer1000SqFt)} ${unit === 'fl-oz' ? 'fl oz' : unit}/1,000 ft²`;
   return `${formatMetric(amountPer1000SqFt / (10 * SQUARE_METRES_PER_SQUARE_FOOT), unit)}/100 m²`;
