@@ -1,0 +1,85 @@
+import { type DragEvent, useEffect, useState } from 'react';
+import { useCommandKeys } from '../commands/index.ts';
+import type { NoHost } from '../host/index.ts';
+import { takeDroppedFile, useBook, useHost, useView } from '../stores/index.ts';
+import { boot } from './boot.ts';
+import { Header } from './header.tsx';
+import { ImportDialog } from './import-dialog.tsx';
+import { NoticeBar, SpokenStatus } from './notices.tsx';
+import { Overlays } from './overlays.tsx';
+import { RoomView } from './room-view.tsx';
+import { Welcome } from './welcome.tsx';
+
+type BootState = 'starting' | 'ready' | NoHost;
+
+/** StrictMode mounts twice; the host is looked for once. */
+let booting: Promise<NoHost | null> | null = null;
+
+/** The whole window. */
+export function App() {
+  const [state, setState] = useState<BootState>('starting');
+  useEffect(() => {
+    booting ??= boot();
+    booting.then(
+      (fault) => setState(fault ?? 'ready'),
+      () => setState({ kind: 'refused' }),
+    );
+  }, []);
+  useAppearance();
+  useCommandKeys();
+  const open = useBook((book) => book.open !== null);
+  return (
+    <div className="window" onDragOver={acceptDrag} onDrop={acceptDrop}>
+      {state === 'starting' && <p className="starting quiet">Opening…</p>}
+      {typeof state === 'object' && <NoHostPage fault={state} />}
+      {state === 'ready' && (open ? <Desk /> : <Welcome />)}
+      <Overlays />
+      <NoticeBar />
+      <SpokenStatus />
+    </div>
+  );
+}
+
+function Desk() {
+  const room = useView((view) => view.room);
+  return (
+    <>
+      <Header />
+      <RoomView room={room} />
+      <ImportDialog />
+    </>
+  );
+}
+
+function useAppearance(): void {
+  const appearance = useHost((host) => host.settings.appearance);
+  useEffect(() => {
+    const root = document.documentElement;
+    if (appearance === 'system') delete root.dataset.theme;
+    else root.dataset.theme = appearance;
+  }, [appearance]);
+}
+
+function acceptDrag(event: DragEvent): void {
+  if (event.dataTransfer.types.includes('Files')) event.preventDefault();
+}
+
+function acceptDrop(event: DragEvent): void {
+  const file = event.dataTransfer.files[0];
+  if (file === undefined) return;
+  event.preventDefault();
+  takeDroppedFile(file).catch(() => undefined);
+}
+
+function NoHostPage({ fault }: { readonly fault: NoHost }) {
+  return (
+    <main className="starting">
+      <h1>Swardway</h1>
+      <p>
+        {fault.kind === 'no-token'
+          ? 'This page was opened without its key. Open the address that the program printed when it was started.'
+          : 'The program does not answer. Start it again and open the address that it prints.'}
+      </p>
+    </main>
+  );
+}

@@ -1,0 +1,61 @@
+import type { Host } from '../../core/contract/index.ts';
+import { findHost, type NoHost } from '../host/index.ts';
+import {
+  bookChangedElsewhere,
+  measureInBackground,
+  openAtStart,
+  planDone,
+  planFailed,
+  planProgress,
+  restorePanels,
+  showError,
+  useBook,
+  useHost,
+} from '../stores/index.ts';
+
+/** Finds the host, reads what it is and what the user set, and follows what it tells. Null when all is well. */
+export async function boot(): Promise<NoHost | null> {
+  restorePanels();
+  const found = await findHost();
+  if (found.kind !== 'host') return found;
+  const { host } = found;
+  useHost.setState({ host });
+  follow(host);
+  followBook();
+  const [info, settings] = await Promise.all([host.call('app.info', {}), host.call('settings.read', {})]);
+  if (settings.ok) useHost.setState({ settings: settings.value });
+  if (!info.ok) {
+    showError(info.error);
+    return null;
+  }
+  useHost.setState({ info: info.value });
+  await openAtStart(info.value);
+  return null;
+}
+
+function follow(host: Host): void {
+  host.on('job.progress', planProgress);
+  host.on('job.done', planDone);
+  host.on('job.failed', planFailed);
+  host.on('book.changed', ({ session, revision }) => bookChangedElsewhere(session, revision));
+  host.on('host.lost', ({ reason }) => {
+    useHost.setState({ lost: reason });
+    showError({
+      code: 'host-lost',
+      where: 'the program behind this page',
+      detail: 'The connection to the program is gone.',
+      hint: 'Start Swardway again; every edit that was shown as saved is in the book.',
+    });
+  });
+}
+
+/** Measures the lawns again whenever the book changes; lawns that stayed the same cost nothing. */
+function followBook(): void {
+  let before = useBook.getState().open?.book.properties;
+  useBook.subscribe(({ open }) => {
+    const properties = open?.book.properties;
+    if (properties === before) return;
+    before = properties;
+    measureInBackground(open?.book ?? null);
+  });
+}

@@ -1,0 +1,57 @@
+import { X } from 'lucide-react';
+import { useEffect } from 'react';
+import { closeNotice, undo, useNotices } from '../stores/index.ts';
+import { Button } from '../ui/index.ts';
+
+const NEWS_MS = 6000;
+
+/** One notice at the foot of the window. Errors stay until closed. */
+export function NoticeBar() {
+  const notice = useNotices((state) => state.notice);
+  const serial = useNotices((state) => state.serial);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the serial starts the time again for the same words.
+  useEffect(() => {
+    if (notice?.kind !== 'news') return;
+    const timer = setTimeout(closeNotice, NEWS_MS);
+    return () => clearTimeout(timer);
+  }, [notice, serial]);
+  if (notice === null) return null;
+  return (
+    <div className={`notice notice-${notice.kind}`} role={notice.kind === 'error' ? 'alert' : undefined}>
+      {notice.kind === 'error' ? (
+        <div>
+          <p className="strong">{notice.error.detail}</p>
+          <p className="notice-hint">
+            {notice.error.hint} <span className="quiet">({notice.error.where})</span>
+          </p>
+        </div>
+      ) : (
+        <p>{notice.text}</p>
+      )}
+      {notice.kind === 'news' && notice.undoable && (
+        <Button
+          look="plain"
+          onPress={() => {
+            closeNotice();
+            undo();
+          }}
+        >
+          Undo
+        </Button>
+      )}
+      <Button look="quiet" label="Close this notice" onPress={closeNotice}>
+        <X size={15} aria-hidden="true" />
+      </Button>
+    </div>
+  );
+}
+
+/** What screen readers are told, without moving the focus. */
+export function SpokenStatus() {
+  const spoken = useNotices((state) => state.spoken);
+  return (
+    <div className="only-spoken" role="status" aria-live="polite">
+      {spoken}
+    </div>
+  );
+}

@@ -1,0 +1,14 @@
+export {
+  COMMAND_GROUPS,
+  type Command,
+  type CommandGroup,
+  commandForKey,
+  isCharacterKey,
+  type KeyPress,
+  keyName,
+  keyWords,
+  searchCommands,
+} from './command.ts';
+export { IS_MAC, useCommandKeys } from './keys.ts';
+export { offerPrinting, printSheet, whyNotPrint } from './printing.ts';
+export { COMMANDS, commandById } from './registry.ts';

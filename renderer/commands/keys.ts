@@ -1,0 +1,38 @@
+import { useEffect } from 'react';
+import { say, useHost, useView } from '../stores/index.ts';
+import { commandForKey, isCharacterKey, keyName } from './command.ts';
+import { COMMANDS } from './registry.ts';
+
+export const IS_MAC = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
+
+/** Keys that belong to a text as long as something has been typed into it. */
+const TEXT_KEYS = new Set(['Mod+Z', 'Mod+Y', 'Mod+Shift+Z']);
+
+/** Listens for the keys of every command, on the whole window. */
+export function useCommandKeys(): void {
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (event.defaultPrevented || event.repeat) return;
+      const name = keyName(event, IS_MAC);
+      if (!isMeantForUs(event.target, name)) return;
+      const command = commandForKey(COMMANDS, name);
+      if (command === null) return;
+      event.preventDefault();
+      const reason = command.whyNot();
+      if (reason === null) command.run();
+      else say(`${command.title()}: ${reason}`);
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, []);
+}
+
+function isMeantForUs(target: EventTarget | null, name: string): boolean {
+  if (useView.getState().overlay !== null) return false;
+  if (isCharacterKey(name) && !useHost.getState().settings.letterKeys) return false;
+  if (!(target instanceof HTMLElement)) return true;
+  const inText = target.matches('input:not([type="checkbox"]), textarea, select');
+  if (!inText) return true;
+  if (isCharacterKey(name)) return false;
+  return !(TEXT_KEYS.has(name) && target.dataset.draft === 'true');
+}

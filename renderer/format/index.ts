@@ -1,0 +1,1 @@
+export { clockOf, counted, dateWords, type Formatter, formatterFor } from './formatter.ts';

@@ -1,0 +1,1 @@
+export { findHost, type HostFound, type NoHost } from './connect.ts';

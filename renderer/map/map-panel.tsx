@@ -1,0 +1,134 @@
+import { Locate, Maximize, Minus, Plus } from 'lucide-react';
+import { useEffect, useRef, useState } from 'react';
+import { Button } from '../ui/index.ts';
+import { metresPerPixel, roundStep } from './grid.ts';
+import { type MapFrame, type MapView, openMap } from './map-view.ts';
+import { MapPatterns } from './patterns.tsx';
+import type { MapScene } from './scene.ts';
+
+type MapPanelProps = {
+  readonly label: string;
+  readonly scene: MapScene;
+  readonly system: 'us' | 'metric';
+  /** Said in the corner, for instance that routes are straight lines. */
+  readonly caption: string;
+  /** When one of these changes, the map shows everything, or the selected lawn. */
+  readonly showAll: string;
+  readonly showSelection: number;
+  readonly onSelect: (propertyId: string, zoneId: string | null) => void;
+  readonly onCentre?: (centre: () => readonly [number, number]) => void;
+};
+
+/** The map with its grid, scale bar and buttons. The list beside it holds the same lawns for those who do not use a map. */
+export function MapPanel({ label, scene, system, caption, showAll, showSelection, onSelect, onCentre }: MapPanelProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const view = useRef<MapView | null>(null);
+  const handlers = useRef({ onSelect, onCentre });
+  handlers.current = { onSelect, onCentre };
+  const sceneNow = useRef(scene);
+  sceneNow.current = scene;
+  const [frame, setFrame] = useState<MapFrame | null>(null);
+
+  useEffect(() => {
+    if (box.current === null) return;
+    const opened = openMap(box.current, {
+      onSelect: (propertyId, zoneId) => handlers.current.onSelect(propertyId, zoneId),
+      onFrame: setFrame,
+    });
+    view.current = opened;
+    handlers.current.onCentre?.(opened.centre);
+    const observer = new ResizeObserver(() => opened.resized());
+    observer.observe(box.current);
+    return () => {
+      observer.disconnect();
+      opened.close();
+      view.current = null;
+    };
+  }, []);
+
+  useEffect(() => {
+    view.current?.show(scene);
+  }, [scene]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: showAll is the wish to see everything again.
+  useEffect(() => {
+    view.current?.resized();
+    view.current?.fitAll();
+  }, [showAll]);
+
+  useEffect(() => {
+    const { selectedPropertyId } = sceneNow.current;
+    if (showSelection > 0 && selectedPropertyId !== null) view.current?.fitProperty(selectedPropertyId);
+  }, [showSelection]);
+
+  return (
+    <section className="map-panel" aria-label={label}>
+      {frame !== null && <Grid frame={frame} system={system} />}
+      <MapPatterns />
+      <div
+        ref={box}
+        className="map"
+        role="application"
+        aria-label={`${label}. Arrow keys move it, plus and minus zoom; the list holds the same lawns.`}
+      />
+      <div className="map-buttons">
+        <Button label="Closer" tip="Closer (+)" onPress={() => view.current?.zoomBy(0.5)}>
+          <Plus size={16} aria-hidden="true" />
+        </Button>
+        <Button label="Farther" tip="Farther (-)" onPress={() => view.current?.zoomBy(-0.5)}>
+          <Minus size={16} aria-hidden="true" />
+        </Button>
+        <Button label="Show all" tip="Show everything" onPress={() => view.current?.fitAll()}>
+          <Maximize size={15} aria-hidden="true" />
+        </Button>
+        <Button
+          label="Show the selected lawn"
+          whyNot={scene.selectedPropertyId === null ? 'No lawn is selected' : null}
+          tip="Show the selected lawn"
+          onPress={() => scene.selectedPropertyId !== null && view.current?.fitProperty(scene.selectedPropertyId)}
+        >
+          <Locate size={15} aria-hidden="true" />
+        </Button>
+      </div>
+      {frame !== null && <ScaleBar frame={frame} system={system} caption={caption} />}
+    </section>
+  );
+}
+
+type FrameProps = { readonly frame: MapFrame; readonly system: 'us' | 'metric' };
+
+/** Ruled ground: thin lines at a usual distance, stronger ones at every fifth. */
+function Grid({ frame, system }: FrameProps) {
+  const { px } = roundStep(metresPerPixel(frame.latitude, frame.zoom), 34, system);
+  const position = { x: frame.anchorX, y: frame.anchorY, patternUnits: 'userSpaceOnUse' as const };
+  return (
+    <svg className="map-grid" aria-hidden="true">
+      <defs>
+        <pattern id="ground-thin" width={px} height={px} {...position}>
+          <path className="ground-line" d={`M0 .5H${px}M.5 0V${px}`} />
+        </pattern>
+        <pattern id="ground-strong" width={px * 5} height={px * 5} {...position}>
+          <path className="ground-line ground-line-strong" d={`M0 .5H${px * 5}M.5 0V${px * 5}`} />
+        </pattern>
+      </defs>
+      <rect width="100%" height="100%" fill="url(#ground-thin)" />
+      <rect width="100%" height="100%" fill="url(#ground-strong)" />
+    </svg>
+  );
+}
+
+function ScaleBar({ frame, system, caption }: FrameProps & { readonly caption: string }) {
+  const { words, px } = roundStep(metresPerPixel(frame.latitude, frame.zoom), 64, system);
+  return (
+    <div className="scale-plate">
+      <svg width={px + 2} height={7} aria-hidden="true">
+        <path d={`M1 0V6H${px + 1}V0`} />
+      </svg>
+      <span>{words}</span>
+      <span className="quiet">{caption}</span>
+      <span className="north" role="img" aria-label="North is up">
+        N ↑
+      </span>
+    </div>
+  );
+}

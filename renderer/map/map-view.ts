@@ -1,0 +1,201 @@
+import 'leaflet/dist/leaflet.css';
+import {
+  canvas,
+  circleMarker,
+  map as createMap,
+  type LatLngBounds,
+  type Layer,
+  type Map as LeafletMap,
+  latLngBounds,
+  type Renderer,
+  svg,
+} from 'leaflet';
+import type { Position, Property } from '../../core/book/index.ts';
+import { labelPoint, propertyBounds, toLatLng } from './bounds.ts';
+import { type Detail, type LawnLook, lawnLayers } from './lawn-layers.ts';
+import { fillMarkLayer, routeLayers } from './route-layers.ts';
+import type { LawnLabel, MapScene } from './scene.ts';
+
+/** More lawns than this in view are drawn as dots. */
+const MOST_OUTLINES = 260;
+/** From this zoom on gates, parking and names are drawn. */
+const FULL_ZOOM = 17.5;
+const NAME_ZOOM = 18;
+const EMPTY_VIEW = { at: [40, -83] as [number, number], zoom: 4 };
+
+/** What the view is now: the frame around the map draws grid and scale bar from it. */
+export type MapFrame = {
+  readonly latitude: number;
+  readonly zoom: number;
+  /** Where a fixed point of the ground lies on screen, so that the grid moves with the map. px */
+  readonly anchorX: number;
+  readonly anchorY: number;
+};
+
+export type MapView = {
+  readonly show: (scene: MapScene) => void;
+  readonly fitAll: () => void;
+  readonly fitProperty: (propertyId: string) => void;
+  readonly zoomBy: (steps: number) => void;
+  readonly resized: () => void;
+  readonly centre: () => readonly [number, number];
+  readonly close: () => void;
+};
+
+type Handlers = {
+  readonly onSelect: (propertyId: string, zoneId: string | null) => void;
+  readonly onFrame: (frame: MapFrame) => void;
+};
+
+type Drawn = { readonly property: Property; readonly key: string; readonly layer: Layer };
+
+/** Opens a Leaflet map in an element. Nothing is fetched: the ground is drawn by the frame around it. */
+export function openMap(element: HTMLElement, { onSelect, onFrame }: Handlers): MapView {
+  const map = createMap(element, {
+    zoomControl: false,
+    attributionControl: false,
+    zoomSnap: 0.25,
+    zoomDelta: 0.5,
+    wheelPxPerZoomLevel: 120,
+    minZoom: 3,
+    maxZoom: 22,
+    zoomAnimation: false,
+    fadeAnimation: false,
+    markerZoomAnimation: false,
+    inertia: false,
+  }).setView(EMPTY_VIEW.at, EMPTY_VIEW.zoom);
+  map.createPane('marks').style.zIndex = '620';
+  map.createPane('routes').style.zIndex = '450';
+  const tools = {
+    lines: svg({ padding: 0.3 }),
+    routes: svg({ pane: 'routes', padding: 0.3 }),
+    dots: canvas({ padding: 0.3 }),
+  };
+  const drawn = new Map<string, Drawn>();
+  let scene: MapScene | null = null;
+  let overlays: readonly Layer[] = [];
+
+  const redrawLawns = () => {
+    if (scene !== null) drawLawns(map, scene, drawn, tools, onSelect);
+  };
+  const tellFrame = () => onFrame(frameOf(map, scene?.properties[0]?.parking ?? [0, 0]));
+  map.on('moveend', redrawLawns);
+  map.on('move zoom moveend', tellFrame);
+  tellFrame();
+
+  const fit = (bounds: LatLngBounds) => {
+    if (bounds.isValid()) map.fitBounds(bounds.pad(0.06), { animate: false, maxZoom: 19.5 });
+  };
+  return {
+    show: (next) => {
+      const before = scene;
+      scene = next;
+      redrawLawns();
+      if (before?.route !== next.route || before?.fillMarks !== next.fillMarks) {
+        for (const layer of overlays) layer.remove();
+        overlays = [routeLayers(next.route, tools.routes), ...next.fillMarks.map(fillMarkLayer)];
+        for (const layer of overlays) layer.addTo(map);
+      }
+    },
+    fitAll: () => {
+      if (scene !== null) fit(boundsOfScene(scene));
+    },
+    fitProperty: (propertyId) => {
+      const property = scene?.properties.find((each) => each.id === propertyId);
+      if (property !== undefined) fit(propertyBounds(property).pad(0.35));
+    },
+    zoomBy: (steps) => {
+      map.setZoom(map.getZoom() + steps);
+    },
+    resized: () => {
+      map.invalidateSize({ animate: false, pan: false });
+      tellFrame();
+    },
+    centre: () => {
+      const { lat, lng } = map.getCenter();
+      return [lng, lat];
+    },
+    close: () => map.remove(),
+  };
+}
+
+/** The grid hangs on one point of the ground: the first lawn's parking point. */
+function frameOf(map: LeafletMap, anchorAt: Position): MapFrame {
+  const anchor = map.latLngToContainerPoint(toLatLng(anchorAt));
+  return { latitude: map.getCenter().lat, zoom: map.getZoom(), anchorX: anchor.x, anchorY: anchor.y };
+}
+
+/** What "show all" shows: the labelled lawns where others are dimmed, else every lawn; fill points where there is a route. */
+function boundsOfScene(scene: MapScene): LatLngBounds {
+  const bounds = latLngBounds([]);
+  for (const property of scene.properties) {
+    if (!scene.dimOthers || scene.labels.has(property.id)) bounds.extend(propertyBounds(property));
+  }
+  if (scene.properties.length === 0) for (const mark of scene.fillMarks) bounds.extend(toLatLng(mark.at));
+  return bounds;
+}
+
+type Tools = { readonly lines: Renderer; readonly routes: Renderer; readonly dots: Renderer };
+
+/** Draws the lawns in view and takes away the others; a lawn that looks as before is left alone. */
+function drawLawns(
+  map: LeafletMap,
+  scene: MapScene,
+  drawn: Map<string, Drawn>,
+  tools: Tools,
+  onSelect: Handlers['onSelect'],
+): void {
+  const view = map.getBounds().pad(0.25);
+  const visible = scene.properties.filter((property) => view.intersects(propertyBounds(property)));
+  const asDots = visible.length > MOST_OUTLINES;
+  const detail: Detail = map.getZoom() >= FULL_ZOOM ? 'full' : 'outline';
+  const keep = new Set<string>();
+  for (const property of visible) {
+    const look = lookOf(property, scene, detail, map.getZoom());
+    const dot = asDots && !look.selected;
+    const key = JSON.stringify([look, dot, scene.gateScale, look.selected ? scene.selectedZoneId : '']);
+    keep.add(property.id);
+    const before = drawn.get(property.id);
+    if (before !== undefined && before.key === key && before.property === property) continue;
+    before?.layer.remove();
+    const layer = dot
+      ? dotOf(property, look, tools.dots, onSelect)
+      : lawnLayers(property, look, scene, { onSelect, renderer: tools.lines });
+    drawn.set(property.id, { property, key, layer: layer.addTo(map) });
+  }
+  for (const [id, { layer }] of drawn) {
+    if (keep.has(id)) continue;
+    layer.remove();
+    drawn.delete(id);
+  }
+}
+
+function lookOf(property: Property, scene: MapScene, detail: Detail, zoom: number): LawnLook {
+  const label = scene.labels.get(property.id) ?? null;
+  const selected = property.id === scene.selectedPropertyId;
+  return {
+    selected,
+    selectedZoneId: selected ? scene.selectedZoneId : null,
+    dim: scene.dimOthers && label === null && !selected,
+    detail,
+    label: labelShown(label, zoom, selected) ? label : null,
+  };
+}
+
+function labelShown(label: LawnLabel | null, zoom: number, selected: boolean): boolean {
+  return label !== null && (label.kind !== 'name' || zoom >= NAME_ZOOM || selected);
+}
+
+function dotOf(property: Property, look: LawnLook, renderer: Renderer, onSelect: Handlers['onSelect']): Layer {
+  const colour = getComputedStyle(document.documentElement).getPropertyValue(
+    look.label !== null && look.label.day > 0 ? `--day-${look.label.day}` : look.dim ? '--rule-strong' : '--accent',
+  );
+  return circleMarker(labelPoint(property), {
+    renderer,
+    radius: look.label === null ? 3 : 4,
+    weight: 1,
+    color: colour.trim(),
+    fillColor: colour.trim(),
+    fillOpacity: 0.75,
+  }).on('click', () => onSelect(property.id, null));
+}

@@ -1,0 +1,38 @@
+import type { Position, Property } from '../../core/book/index.ts';
+
+/** A number or a word that stands on a lawn. */
+export type LawnLabel = {
+  readonly text: string;
+  /** What the label is: a stop of the shown day, the day of a round, or the lawn's own name. */
+  readonly kind: 'stop' | 'day' | 'name';
+  /** Which of the day colours; 0 for none. */
+  readonly day: number;
+  readonly spoken: string;
+};
+
+export type FillMark = { readonly id: string; readonly name: string; readonly at: Position; readonly isHome: boolean };
+
+/** A drive drawn on the map. Lines are straight; the caption says so. */
+export type RouteLeg = {
+  readonly kind: 'out' | 'between' | 'fill' | 'home';
+  readonly from: Position;
+  readonly to: Position;
+};
+
+/** How wide gates are compared with the machines, in inches; null where there is no machine. */
+export type GateScale = { readonly narrowestMachineIn: number; readonly spareIn: number } | null;
+
+/** Everything the map shows. */
+export type MapScene = {
+  readonly properties: readonly Property[];
+  readonly labels: ReadonlyMap<string, LawnLabel>;
+  /** Where true, lawns without a label are drawn faintly. */
+  readonly dimOthers: boolean;
+  readonly selectedPropertyId: string | null;
+  readonly selectedZoneId: string | null;
+  readonly fillMarks: readonly FillMark[];
+  readonly route: readonly RouteLeg[];
+  readonly gateScale: GateScale;
+  /** Width of a gate in words. */
+  readonly gateWords: (clearWidthIn: number) => string;
+};

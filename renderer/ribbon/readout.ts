@@ -1,0 +1,45 @@
+import type { PlanDay } from '../../core/plan/result/index.ts';
+import type { Formatter } from '../format/index.ts';
+import { type DayEvent, dayEvents, eventIndexAt } from './day-events.ts';
+import { levelAt } from './level-line.ts';
+
+/** One event in words: "8:26 refill at stop 3 after 3,800 ft²: the tank runs dry". */
+export function eventWords(event: DayEvent, words: Formatter): string {
+  const clock = words.clock(event.sec);
+  switch (event.kind) {
+    case 'shift-starts':
+      return `${clock} shift starts`;
+    case 'leaves':
+      return `${clock} leaves the shop`;
+    case 'arrives':
+      return `${clock} stop ${event.stopNumber}, ${event.name}`;
+    case 'pauses':
+      return `${clock} break until ${words.clock(event.untilSec)}`;
+    case 'home':
+      return `${clock} home`;
+    case 'refills':
+      return `${clock} ${refillWords(event, words)}`;
+  }
+}
+
+function refillWords(event: Extract<DayEvent, { kind: 'refills' }>, words: Formatter): string {
+  const { refill, stopNumber } = event;
+  const stop = stopNumber === 0 ? '' : `, ${refill.afterSqFt > 0 ? 'in' : 'before'} stop ${stopNumber}`;
+  const after = refill.afterSqFt > 0 ? ` after ${words.area(refill.afterSqFt)}` : '';
+  const where = refill.fillPointId === '' ? 'refill from the rig' : 'refill at a fill point';
+  return `${where}${stop}${after}: ${refill.reason}`;
+}
+
+/** What every tank, hopper and stock holds at a moment: "Stand-on 12.3 gal". */
+export function levelsWords(day: PlanDay, sec: number, words: Formatter): readonly string[] {
+  return day.levels.map((line) => `${line.label} ${words.level(levelAt(line, sec), line.unit)}`);
+}
+
+/** Everything about one moment, for a screen reader. */
+export function momentWords(day: PlanDay, sec: number, words: Formatter): string {
+  const events = dayEvents(day);
+  const event = events[eventIndexAt(events, sec)];
+  const what = event === undefined ? words.clock(sec) : eventWords(event, words);
+  const since = event !== undefined && event.sec < sec ? `${words.clock(sec)}, since ${what}` : what;
+  return `${since}. ${levelsWords(day, sec, words).join(', ')}`;
+}

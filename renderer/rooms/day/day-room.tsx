@@ -1,0 +1,103 @@
+import { useMemo } from 'react';
+import type { PlanDay } from '../../../core/plan/result/index.ts';
+import { MapPanel } from '../../map/index.ts';
+import { cursorWords, LevelsRibbon, LevelsTable } from '../../ribbon/index.ts';
+import { type SceneWish, useScene } from '../../scene/index.ts';
+import { goTo, moveCursor, selectStop, useCurrentDay, useFormat, useSelection, useView } from '../../stores/index.ts';
+import { Button, Empty, Workbench } from '../../ui/index.ts';
+import { DayStops } from './day-stops.tsx';
+import { StopInspector } from './stop-inspector.tsx';
+
+/** The dispatcher's room: one rig's day, its stops, its way, its levels. */
+export function DayRoom() {
+  const day = useCurrentDay();
+  if (day === null) return <NoDay />;
+  return (
+    <Workbench
+      room="day"
+      left={<DayStops day={day} />}
+      leftLabel="Stops"
+      right={<StopInspector day={day} />}
+      rightLabel="Selected stop"
+      bottom={<RibbonPanel day={day} />}
+      bottomLabel="Levels"
+    >
+      <DayMap day={day} />
+    </Workbench>
+  );
+}
+
+function NoDay() {
+  return (
+    <main className="middle">
+      <Empty
+        title="No day is planned yet"
+        actions={
+          <Button look="main" onPress={() => goTo('round')}>
+            Go to the Round room
+          </Button>
+        }
+      >
+        A day appears here when its round is planned: the stops in order, each refill in its place, and the level of
+        every tank and hopper.
+      </Empty>
+    </main>
+  );
+}
+
+function DayMap({ day }: { readonly day: PlanDay }) {
+  const wish = useMemo((): SceneWish => ({ kind: 'day', day }), [day]);
+  const scene = useScene(wish);
+  const words = useFormat();
+  const zoomToAll = useView((state) => state.zoomToAll);
+  const zoomToSelection = useView((state) => state.zoomToSelection);
+  const select = (propertyId: string): void => {
+    const stop = day.stops.find((each) => each.propertyId === propertyId);
+    selectStop(stop?.number ?? null, propertyId);
+  };
+  return (
+    <MapPanel
+      label="Map of the day"
+      scene={scene}
+      system={words.system}
+      caption="the way is drawn straight from stop to stop"
+      showAll={`${day.date} ${day.rigId} ${zoomToAll}`}
+      showSelection={zoomToSelection}
+      onSelect={select}
+    />
+  );
+}
+
+function RibbonPanel({ day }: { readonly day: PlanDay }) {
+  const words = useFormat();
+  const cursorSec = useSelection((state) => state.cursorSec);
+  const stopNumber = useSelection((state) => state.stopNumber);
+  const asTable = useView((state) => state.ribbonAsTable);
+  return (
+    <div className="ribbon-panel">
+      <div className="ribbon-head">
+        <h3>Levels</h3>
+        <span className="ribbon-readout">
+          {cursorSec === null
+            ? 'Point at the day, or use the arrow keys, to read every level.'
+            : cursorWords(day, cursorSec, words)}
+        </span>
+        <Button look="quiet" pressed={asTable} onPress={() => useView.setState({ ribbonAsTable: !asTable })}>
+          as a table
+        </Button>
+      </div>
+      {asTable ? (
+        <LevelsTable day={day} words={words} />
+      ) : (
+        <LevelsRibbon
+          day={day}
+          words={words}
+          cursorSec={cursorSec}
+          selectedStop={stopNumber}
+          onCursor={moveCursor}
+          onStop={(number) => selectStop(number, day.stops.find((each) => each.number === number)?.propertyId ?? null)}
+        />
+      )}
+    </div>
+  );
+}

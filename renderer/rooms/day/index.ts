@@ -1,0 +1,1 @@
+export { DayRoom } from './day-room.tsx';

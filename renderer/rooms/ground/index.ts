@@ -1,0 +1,1 @@
+export { GroundRoom } from './ground-room.tsx';

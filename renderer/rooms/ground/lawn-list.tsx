@@ -1,0 +1,153 @@
+import { FileInput, Plus, TriangleAlert } from 'lucide-react';
+import { memo, useDeferredValue, useMemo, useState } from 'react';
+import { ListBox, ListBoxItem, ListLayout, Virtualizer } from 'react-aria-components';
+import type { Property } from '../../../core/book/index.ts';
+import { counted } from '../../format/index.ts';
+import {
+  addLawn,
+  importFile,
+  knownMeasure,
+  selectProperty,
+  showSelectionOnMap,
+  useBook,
+  useFormat,
+  useMeasures,
+  useSelection,
+} from '../../stores/index.ts';
+import { Button, Empty } from '../../ui/index.ts';
+
+const ROW_PX = 48;
+const LAYOUT = { rowHeight: ROW_PX, padding: 0, gap: 0 };
+const NONE: readonly Property[] = [];
+
+/** Every lawn of the book, with its treatable area. Long lists are drawn only where they are seen. */
+export function LawnList() {
+  const properties = useBook((state) => state.open?.book.properties ?? NONE);
+  const [query, setQuery] = useState('');
+  const sought = useDeferredValue(query);
+  const found = useMemo(() => searchLawns(properties, sought), [properties, sought]);
+  if (properties.length === 0) return <NoLawns />;
+  return (
+    <div className="list-panel">
+      <div className="list-head">
+        <h2>
+          {found.length === properties.length
+            ? counted(found.length, 'lawn')
+            : `${found.length} of ${properties.length}`}
+        </h2>
+        <TurfTotal />
+        <span className="list-tools">
+          <Button look="quiet" label="Add a lawn" tip="Add a lawn" onPress={addLawn}>
+            <Plus size={16} aria-hidden="true" />
+          </Button>
+          <Button
+            look="quiet"
+            label="Add lawns from a file"
+            tip="Add lawns from a GeoJSON or CSV file"
+            onPress={() => importFile().catch(() => undefined)}
+          >
+            <FileInput size={16} aria-hidden="true" />
+          </Button>
+        </span>
+      </div>
+      <input
+        className="input search"
+        type="search"
+        aria-label="Find a lawn by name or address"
+        placeholder="Find a lawn"
+        value={query}
+        onChange={(event) => setQuery(event.target.value)}
+      />
+      <Lawns properties={found} />
+    </div>
+  );
+}
+
+/** Lawns whose name, address or id holds the text. */
+export function searchLawns(properties: readonly Property[], query: string): readonly Property[] {
+  const sought = query.trim().toLowerCase();
+  if (sought === '') return properties;
+  return properties.filter(({ name, address, id }) => `${name}\n${address}\n${id}`.toLowerCase().includes(sought));
+}
+
+function TurfTotal() {
+  const { done, total, treatableSqFt } = useMeasures();
+  const words = useFormat();
+  if (done < total) return <span className="quiet small">measuring {Math.floor((100 * done) / total)} %</span>;
+  return <span className="quiet small">{words.largeArea(treatableSqFt)} turf</span>;
+}
+
+function Lawns({ properties }: { readonly properties: readonly Property[] }) {
+  const selected = useSelection((state) => state.propertyId);
+  return (
+    <Virtualizer layout={ListLayout} layoutOptions={LAYOUT}>
+      <ListBox
+        className="list"
+        aria-label="Lawns"
+        items={properties}
+        selectionMode="single"
+        selectionBehavior="replace"
+        selectedKeys={selected === null ? [] : [selected]}
+        onSelectionChange={(keys) => {
+          const [key] = keys === 'all' ? [] : [...keys];
+          selectProperty(key === undefined ? null : String(key));
+        }}
+        onAction={() => showSelectionOnMap()}
+      >
+        {(property) => (
+          <ListBoxItem id={property.id} className="list-item" textValue={property.name}>
+            <LawnRow property={property} />
+          </ListBoxItem>
+        )}
+      </ListBox>
+    </Virtualizer>
+  );
+}
+
+/** One lawn: name and area, below them what it is made of. */
+const LawnRow = memo(function LawnRow({ property }: { readonly property: Property }) {
+  const measure = useMeasures(() => knownMeasure(property));
+  const words = useFormat();
+  const faults = measure?.issues.filter((each) => each.severity !== 'note').length ?? 0;
+  const area = measure?.treatableSqFt ?? null;
+  return (
+    <div className="lawn-row">
+      <span className="row-title">{property.name}</span>
+      <span className="row-figure">{measure === null ? '…' : area === null ? 'not measured' : words.area(area)}</span>
+      <span className="row-note">
+        {rowNote(property)}
+        {faults > 0 && (
+          <span className="caution row-flag">
+            <TriangleAlert size={11} aria-hidden="true" /> {faults} to check
+          </span>
+        )}
+      </span>
+    </div>
+  );
+});
+
+function rowNote(property: Property): string {
+  const zones = counted(property.zones.length, 'zone');
+  const narrowest = property.gates.length === 0 ? null : Math.min(...property.gates.map((gate) => gate.clearWidthIn));
+  const stated = property.zones.some((zone) => zone.shape.kind === 'stated') ? ' · stated' : '';
+  return `${zones}${narrowest === null ? '' : ` · gate ${narrowest} in`}${stated}`;
+}
+
+function NoLawns() {
+  return (
+    <Empty
+      title="No lawns yet"
+      actions={
+        <>
+          <Button look="main" onPress={() => importFile().catch(() => undefined)}>
+            Add lawns from a file…
+          </Button>
+          <Button onPress={addLawn}>Add one by its area</Button>
+        </>
+      }
+    >
+      The lawns you treat belong here: outlines from a GeoJSON file, a list from a CSV file, or one by one from old
+      cards.
+    </Empty>
+  );
+}

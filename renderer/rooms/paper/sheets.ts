@@ -1,0 +1,26 @@
+import type { Book, Property } from '../../../core/book/index.ts';
+import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
+import { SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
+import { measureOf } from '../../stores/index.ts';
+
+/** Kinds of sheet that there are. */
+export const SHEET_COUNT = SHEETS.length;
+
+export type SheetSource = {
+  readonly book: Book;
+  readonly plan: Plan | null;
+  readonly day: PlanDay | null;
+  readonly property: Property | null;
+};
+
+/** The sheet of a kind, or why there is none. */
+export function makeSheet(kind: SheetKind, { book, plan, day, property }: SheetSource): Sheet | string {
+  if (kind.scope === 'day') {
+    return plan === null || day === null
+      ? 'Plan a round first: this sheet is made from a planned day.'
+      : kind.make({ scope: 'day', book, plan, day });
+  }
+  return property === null
+    ? 'Choose a lawn in the Ground room first.'
+    : kind.make({ scope: 'property', book, property, measure: measureOf(property) });
+}

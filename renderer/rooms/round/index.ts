@@ -1,0 +1,1 @@
+export { RoundRoom } from './round-room.tsx';

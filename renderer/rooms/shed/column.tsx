@@ -1,0 +1,135 @@
+import type { ReactNode } from 'react';
+import { err, type Result } from '../../../core/base/index.ts';
+import type { Book } from '../../../core/book/index.ts';
+import { Choice, type ChoiceOption, DraftInput, QuantityInput, type QuantityKind, Tick } from '../../ui/index.ts';
+
+type Base<R> = {
+  readonly label: string;
+  /** Shown in the table too, not only in the details. */
+  readonly inTable?: boolean;
+  /** True where this member makes no sense for a record. */
+  readonly hiddenFor?: (record: R) => boolean;
+};
+
+/** One member of a record that can be seen and edited. */
+export type Column<R> = Base<R> &
+  (
+    | { readonly kind: 'text'; readonly get: (record: R) => string; readonly set: (record: R, text: string) => R }
+    | {
+        readonly kind: 'figure';
+        readonly figure: QuantityKind;
+        readonly get: (record: R) => number | null;
+        readonly set: (record: R, value: number) => R;
+        /** Takes the figure away; absent where there has to be one. */
+        readonly unset?: (record: R) => R;
+        readonly positive?: boolean;
+        readonly most?: number;
+      }
+    | {
+        readonly kind: 'choice';
+        readonly options: (book: Book, record: R) => readonly ChoiceOption<string>[];
+        readonly get: (record: R) => string;
+        readonly set: (record: R, value: string, book: Book) => R;
+      }
+    | { readonly kind: 'flag'; readonly get: (record: R) => boolean; readonly set: (record: R, on: boolean) => R }
+    | { readonly kind: 'shown'; readonly show: (record: R, book: Book) => ReactNode; readonly right?: boolean }
+  );
+
+export type Commit<R> = (next: R, label: string) => Result<unknown>;
+
+type CellProps<R> = {
+  readonly column: Column<R>;
+  readonly record: R;
+  readonly book: Book;
+  readonly name: string;
+  readonly commit: Commit<R>;
+};
+
+/** The input for one member of one record. `name` says whose it is, for those who hear it. */
+export function Cell<R>({ column, record, book, name, commit }: CellProps<R>) {
+  const label = `${column.label}, ${name}`;
+  const step = `Change ${column.label}`;
+  if (column.hiddenFor?.(record) === true) return <span className="quiet">–</span>;
+  switch (column.kind) {
+    case 'text':
+      return (
+        <DraftInput
+          label={label}
+          text={column.get(record)}
+          onCommit={(text) => (text.length > 200 ? tooLong(label) : commit(column.set(record, text), step))}
+        />
+      );
+    case 'figure':
+      return (
+        <QuantityInput
+          kind={column.figure}
+          label={label}
+          value={column.get(record)}
+          optional={column.unset !== undefined}
+          positive={column.positive}
+          most={column.most}
+          onCommit={(value) =>
+            commit(value === null ? (column.unset?.(record) ?? record) : column.set(record, value), step)
+          }
+        />
+      );
+    case 'choice':
+      return (
+        <Choice
+          label={label}
+          value={column.get(record)}
+          options={column.options(book, record)}
+          onChoose={(value) => {
+            commit(column.set(record, value, book), step);
+          }}
+        />
+      );
+    case 'flag':
+      return (
+        <Tick
+          label={label}
+          shown={false}
+          checked={column.get(record)}
+          onChange={(on) => {
+            commit(column.set(record, on), step);
+          }}
+        />
+      );
+    case 'shown':
+      return <>{column.show(record, book)}</>;
+  }
+}
+
+function tooLong(where: string): Result<never> {
+  return err('quantity-out-of-range', where, 'This is longer than 200 characters.', 'Shorten it.');
+}
+
+export function isRight<R>(column: Column<R>): boolean {
+  return column.kind === 'figure' || (column.kind === 'shown' && column.right === true);
+}
+
+/** A member that holds one of a few words. */
+export function words<const Values extends readonly string[]>(values: Values): readonly ChoiceOption<Values[number]>[] {
+  return values.map((value: Values[number]) => ({ value, words: value.replaceAll('-', ' ') }));
+}
+
+/** A choice among fixed words, checked against the list. */
+export function choiceOf<R, Value extends string>(
+  label: string,
+  values: readonly Value[],
+  get: (record: R) => Value,
+  set: (record: R, value: Value) => R,
+  inTable = true,
+): Column<R> {
+  return {
+    kind: 'choice',
+    label,
+    inTable,
+    options: () => words(values),
+    get,
+    set: (record, text) => {
+      const value = values.find((each) => each === text);
+      return value === undefined ? record : set(record, value);
+    },
+  };
+}

@@ -1,0 +1,1 @@
+export { ShedRoom } from './shed-room.tsx';

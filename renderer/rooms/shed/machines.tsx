@@ -1,0 +1,218 @@
+import { type Compartment, HEAD_PURPOSES, type Head, MACHINE_KINDS, type Machine } from '../../../core/book/index.ts';
+import { freshId } from '../../stores/index.ts';
+import { type Column, choiceOf } from './column.tsx';
+import { part } from './part.tsx';
+import type { ShelfPlan } from './shelf.ts';
+
+const columns: readonly Column<Machine>[] = [
+  { kind: 'text', label: 'name', inTable: true, get: (m) => m.name, set: (m, name) => ({ ...m, name }) },
+  choiceOf<Machine, Machine['what']>(
+    'kind',
+    MACHINE_KINDS,
+    (m) => m.what,
+    (m, what) => ({ ...m, what }),
+  ),
+  {
+    kind: 'figure',
+    figure: 'width',
+    label: 'transit width',
+    inTable: true,
+    positive: true,
+    get: (m) => m.transitWidthIn,
+    set: (m, transitWidthIn) => ({ ...m, transitWidthIn }),
+  },
+  {
+    kind: 'figure',
+    figure: 'slope',
+    label: 'steepest slope',
+    inTable: true,
+    most: 60,
+    get: (m) => m.maxSlopeDeg,
+    set: (m, maxSlopeDeg) => ({ ...m, maxSlopeDeg }),
+  },
+  {
+    kind: 'figure',
+    figure: 'weight',
+    label: 'empty weight',
+    inTable: true,
+    get: (m) => m.emptyWeightLb,
+    set: (m, emptyWeightLb) => ({ ...m, emptyWeightLb }),
+  },
+  {
+    kind: 'shown',
+    label: 'holds',
+    inTable: true,
+    show: (m) =>
+      m.compartments
+        .map((each) => (each.kind === 'tank' ? `${each.capacityGal} gal` : `${each.capacityLb} lb`))
+        .join(' + '),
+  },
+  {
+    kind: 'figure',
+    figure: 'whole',
+    label: 'bags beside the hopper',
+    get: (m) => m.bagPlaces,
+    set: (m, bagPlaces) => ({ ...m, bagPlaces }),
+  },
+];
+
+const COMPARTMENT_KINDS = ['tank', 'hopper', 'seed-box'] as const;
+
+function asKind(compartment: Compartment, kind: Compartment['kind']): Compartment {
+  const { id, name } = compartment;
+  if (kind === 'tank') return { kind, id, name, capacityGal: 20, sumpGal: 0, agitated: true };
+  return { kind, id, name, capacityLb: 100 };
+}
+
+const compartmentColumns: readonly Column<Compartment>[] = [
+  { kind: 'text', label: 'name', get: (c) => c.name, set: (c, name) => ({ ...c, name }) },
+  choiceOf<Compartment, Compartment['kind']>('kind', COMPARTMENT_KINDS, (c) => c.kind, asKind),
+  {
+    kind: 'figure',
+    figure: 'volume',
+    label: 'holds',
+    positive: true,
+    hiddenFor: (c) => c.kind !== 'tank',
+    get: (c) => (c.kind === 'tank' ? c.capacityGal : null),
+    set: (c, capacityGal) => (c.kind === 'tank' ? { ...c, capacityGal } : c),
+  },
+  {
+    kind: 'figure',
+    figure: 'volume',
+    label: 'pump leaves',
+    hiddenFor: (c) => c.kind !== 'tank',
+    get: (c) => (c.kind === 'tank' ? c.sumpGal : null),
+    set: (c, sumpGal) => (c.kind === 'tank' ? { ...c, sumpGal } : c),
+  },
+  {
+    kind: 'flag',
+    label: 'agitated',
+    hiddenFor: (c) => c.kind !== 'tank',
+    get: (c) => c.kind === 'tank' && c.agitated,
+    set: (c, agitated) => (c.kind === 'tank' ? { ...c, agitated } : c),
+  },
+  {
+    kind: 'figure',
+    figure: 'weight',
+    label: 'holds',
+    positive: true,
+    hiddenFor: (c) => c.kind === 'tank',
+    get: (c) => (c.kind === 'tank' ? null : c.capacityLb),
+    set: (c, capacityLb) => (c.kind === 'tank' ? c : { ...c, capacityLb }),
+  },
+];
+
+const headColumns: readonly Column<Head>[] = [
+  { kind: 'text', label: 'name', get: (h) => h.name, set: (h, name) => ({ ...h, name }) },
+  choiceOf<Head, Head['purpose']>(
+    'for',
+    HEAD_PURPOSES,
+    (h) => h.purpose,
+    (h, purpose) => ({ ...h, purpose }),
+  ),
+  {
+    kind: 'figure',
+    figure: 'length',
+    label: 'swath',
+    positive: true,
+    get: (h) => h.swathFt,
+    set: (h, swathFt) => ({ ...h, swathFt }),
+  },
+  {
+    kind: 'figure',
+    figure: 'speed',
+    label: 'speed',
+    positive: true,
+    get: (h) => h.speedMph,
+    set: (h, speedMph) => ({ ...h, speedMph }),
+  },
+  {
+    kind: 'figure',
+    figure: 'share',
+    label: 'field efficiency',
+    positive: true,
+    most: 1,
+    get: (h) => h.fieldEfficiency,
+    set: (h, fieldEfficiency) => ({ ...h, fieldEfficiency }),
+  },
+  {
+    kind: 'figure',
+    figure: 'minutes',
+    label: 'to fit it',
+    get: (h) => h.swapMin,
+    set: (h, swapMin) => ({ ...h, swapMin }),
+  },
+  {
+    kind: 'figure',
+    figure: 'carrier',
+    label: 'delivers',
+    positive: true,
+    hiddenFor: (h) => h.purpose !== 'spray',
+    get: (h) => h.deliveredGalPer1000SqFt ?? null,
+    set: (h, deliveredGalPer1000SqFt) => ({ ...h, deliveredGalPer1000SqFt }),
+    unset: ({ deliveredGalPer1000SqFt: _, ...head }) => head,
+  },
+  {
+    kind: 'shown',
+    label: 'draws from',
+    show: (h) => (h.compartmentIds.length === 0 ? 'nothing' : h.compartmentIds.join(' + ')),
+  },
+];
+
+export const machineShelf: ShelfPlan<'machines'> = {
+  shelf: 'machines',
+  title: 'Machines',
+  one: 'machine',
+  about: 'Units that spray, spread, aerate or seed: how wide they are on the move, what they hold, how fast they work.',
+  caution: "Slopes are the maker's figures. Keep to the machine's manual on the day.",
+  columns,
+  parts: [
+    part<Machine, Compartment>({
+      title: 'Tanks and hoppers',
+      one: 'tank or hopper',
+      rows: (m) => m.compartments,
+      replace: (m, compartments) => ({ ...m, compartments }),
+      columns: compartmentColumns,
+      name: (c) => c.name,
+      keyOf: (c) => c.id,
+      create: (m) => ({
+        kind: 'tank',
+        id: freshId(m.compartments, 'tank'),
+        name: 'tank',
+        capacityGal: 20,
+        sumpGal: 0,
+        agitated: true,
+      }),
+    }),
+    part<Machine, Head>({
+      title: 'Heads',
+      one: 'head',
+      rows: (m) => m.heads,
+      replace: (m, heads) => ({ ...m, heads }),
+      columns: headColumns,
+      name: (h) => h.name,
+      keyOf: (h) => h.id,
+      create: (m) => ({
+        id: freshId(m.heads, 'head'),
+        name: 'boom',
+        purpose: 'spray',
+        swathFt: 8,
+        speedMph: 4,
+        fieldEfficiency: 0.65,
+        swapMin: 0,
+        compartmentIds: m.compartments.filter((each) => each.kind === 'tank').map((each) => each.id),
+      }),
+    }),
+  ],
+  create: (_book, id) => ({
+    id,
+    name: 'New machine',
+    what: 'stand-on',
+    transitWidthIn: 36,
+    emptyWeightLb: 700,
+    maxSlopeDeg: 15,
+    compartments: [],
+    heads: [],
+    bagPlaces: 0,
+  }),
+};

@@ -1,0 +1,214 @@
+import { type CarriedMachine, type FillPoint, RIDES, type Rig } from '../../../core/book/index.ts';
+import type { QuantityKind } from '../../ui/index.ts';
+import { type Column, choiceOf } from './column.tsx';
+import { part } from './part.tsx';
+import type { ShelfPlan } from './shelf.ts';
+
+/** Members of a record that always hold a number. */
+type NumberKeys<R> = { [Key in keyof R]-?: R[Key] extends number ? Key : never }[keyof R] & string;
+
+function figure<R>(
+  label: string,
+  kind: QuantityKind,
+  key: NumberKeys<R>,
+  options: { readonly inTable?: boolean; readonly positive?: boolean } = {},
+): Column<R> {
+  return {
+    kind: 'figure',
+    figure: kind,
+    label,
+    ...options,
+    get: (record) => record[key] as number,
+    set: (record, value) => ({ ...record, [key]: value }),
+  };
+}
+
+const rigColumns: readonly Column<Rig>[] = [
+  { kind: 'text', label: 'name', inTable: true, get: (r) => r.name, set: (r, name) => ({ ...r, name }) },
+  {
+    kind: 'choice',
+    label: 'starts from',
+    inTable: true,
+    options: (book) => book.fillPoints.map((point) => ({ value: point.id, words: point.name })),
+    get: (r) => r.homeId,
+    set: (r, homeId) => ({ ...r, homeId }),
+  },
+  figure<Rig>('crew', 'whole', 'crew', { inTable: true, positive: true }),
+  figure<Rig>('nurse tank', 'volume', 'nurseTankGal', { inTable: true }),
+  figure<Rig>('bag places', 'whole', 'bagPlaces', { inTable: true }),
+  figure<Rig>('payload', 'weight', 'payloadLb', { inTable: true, positive: true }),
+  figure<Rig>('shift starts', 'clock', 'shiftStartMin'),
+  figure<Rig>('shift', 'minutes', 'shiftMin', { positive: true }),
+  figure<Rig>('overtime at most', 'minutes', 'overtimeMin'),
+  {
+    kind: 'figure',
+    figure: 'clock',
+    label: 'break from',
+    get: (r) => r.breakAfterMin ?? null,
+    set: (r, breakAfterMin) => ({ ...r, breakAfterMin }),
+    unset: ({ breakAfterMin: _, ...rig }) => rig,
+  },
+  figure<Rig>('break', 'minutes', 'breakMin'),
+  figure<Rig>('morning work', 'minutes', 'morningMin'),
+  figure<Rig>('evening work', 'minutes', 'eveningMin'),
+  figure<Rig>('nurse flow', 'flow', 'nurseFlowGpm', { positive: true }),
+  figure<Rig>('one refill', 'minutes', 'refillMin'),
+  figure<Rig>('more in mid-zone', 'minutes', 'midZoneMin'),
+  figure<Rig>('one bag', 'minutes', 'minutesPerBag'),
+  figure<Rig>('at every stop', 'minutes', 'stopMin'),
+];
+
+const carriedColumns: readonly Column<CarriedMachine>[] = [
+  {
+    kind: 'choice',
+    label: 'machine',
+    options: (book) => book.machines.map((machine) => ({ value: machine.id, words: machine.name })),
+    get: (c) => c.machineId,
+    set: (c, machineId) => ({ ...c, machineId }),
+  },
+  choiceOf<CarriedMachine, CarriedMachine['ride']>(
+    'rides on',
+    RIDES,
+    (c) => c.ride,
+    (c, ride) => ({ ...c, ride }),
+  ),
+  figure<CarriedMachine>('unload', 'minutes', 'unloadMin'),
+  figure<CarriedMachine>('load', 'minutes', 'loadMin'),
+];
+
+export const rigShelf: ShelfPlan<'rigs'> = {
+  shelf: 'rigs',
+  title: 'Rigs',
+  one: 'rig',
+  about: 'A truck with its crew, nurse tank, bag stock and the machines it carries.',
+  columns: rigColumns,
+  parts: [
+    part<Rig, CarriedMachine>({
+      title: 'Carries',
+      one: 'machine',
+      rows: (r) => r.machines,
+      replace: (r, machines) => ({ ...r, machines }),
+      columns: carriedColumns,
+      name: (c, book) => book.machines.find((machine) => machine.id === c.machineId)?.name ?? c.machineId,
+      keyOf: (c) => c.machineId,
+      create: (r, book) => {
+        const free = book.machines.find((machine) => !r.machines.some((each) => each.machineId === machine.id));
+        return free === undefined
+          ? 'Every machine of the shed rides on this rig'
+          : { machineId: free.id, ride: 'rack', unloadMin: 1, loadMin: 1 };
+      },
+    }),
+    part<Rig, string>({
+      title: 'Hand methods aboard',
+      one: 'hand method',
+      rows: (r) => r.handMethodIds,
+      replace: (r, handMethodIds) => ({ ...r, handMethodIds }),
+      columns: [
+        {
+          kind: 'choice',
+          label: 'method',
+          options: (book) => book.handMethods.map((method) => ({ value: method.id, words: method.name })),
+          get: (id) => id,
+          set: (_, id) => id,
+        },
+      ],
+      name: (id, book) => book.handMethods.find((method) => method.id === id)?.name ?? id,
+      keyOf: (id) => id,
+      create: (r, book) =>
+        book.handMethods.find((method) => !r.handMethodIds.includes(method.id))?.id ??
+        'Every hand method of the shed is aboard',
+    }),
+  ],
+  create: (book, id) => {
+    const [home] = book.fillPoints;
+    if (home === undefined) return 'Add a fill point first: the place where the rig starts';
+    return {
+      id,
+      name: 'New rig',
+      crew: 1,
+      homeId: home.id,
+      shiftStartMin: 420,
+      shiftMin: 540,
+      overtimeMin: 60,
+      breakMin: 0,
+      morningMin: 20,
+      eveningMin: 15,
+      machines: [],
+      handMethodIds: [],
+      nurseTankGal: 100,
+      nurseFlowGpm: 20,
+      bagPlaces: 10,
+      minutesPerBag: 1,
+      refillMin: 4,
+      midZoneMin: 2,
+      stopMin: 3,
+      payloadLb: 3000,
+    };
+  },
+};
+
+const FILL_KINDS = ['shop', 'hydrant', 'supplier'] as const;
+
+export const fillPointShelf: ShelfPlan<'fillPoints'> = {
+  shelf: 'fillPoints',
+  title: 'Fill points',
+  one: 'fill point',
+  about: 'Where water and product can be had: the shop, a hydrant, a supplier.',
+  columns: [
+    { kind: 'text', label: 'name', inTable: true, get: (p) => p.name, set: (p, name) => ({ ...p, name }) },
+    choiceOf<FillPoint, FillPoint['what']>(
+      'kind',
+      FILL_KINDS,
+      (p) => p.what,
+      (p, what) => ({ ...p, what }),
+    ),
+    figure<FillPoint>('water', 'flow', 'waterGpm', { inTable: true }),
+    figure<FillPoint>('one visit', 'minutes', 'visitMin', { inTable: true }),
+    {
+      kind: 'figure',
+      figure: 'degrees',
+      label: 'longitude',
+      get: (p) => p.at[0],
+      set: (p, longitude) => ({ ...p, at: [longitude, p.at[1]] }),
+    },
+    {
+      kind: 'figure',
+      figure: 'degrees',
+      label: 'latitude',
+      get: (p) => p.at[1],
+      set: (p, latitude) => ({ ...p, at: [p.at[0], latitude] }),
+    },
+    {
+      kind: 'shown',
+      label: 'open',
+      inTable: true,
+      show: (p) => (p.hours === undefined ? 'always' : `${clock(p.hours.openMin)} to ${clock(p.hours.closeMin)}`),
+    },
+    {
+      kind: 'shown',
+      label: 'products',
+      inTable: true,
+      show: (p, book) => {
+        const held = p.products;
+        if (held === 'all') return 'all';
+        const names = held.map((id) => book.products.find((product) => product.id === id)?.name ?? id);
+        return names.length === 0 ? 'none' : names.join(', ');
+      },
+    },
+  ],
+  parts: [],
+  create: (book, id) => ({
+    id,
+    name: 'New fill point',
+    what: 'shop',
+    at: book.properties[0]?.parking ?? [0, 0],
+    waterGpm: 20,
+    visitMin: 5,
+    minutesPerBag: 0.5,
+    products: 'all',
+  }),
+};
+
+function clock(minutes: number): string {
+  return `${Math.floor(minutes / 60)}:${String(Math.round(minutes % 60)).padStart(2, '0')}`;
+}

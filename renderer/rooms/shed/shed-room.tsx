@@ -1,0 +1,93 @@
+import type { ReactNode } from 'react';
+import { ListBox, ListBoxItem } from 'react-aria-components';
+import type { Book } from '../../../core/book/index.ts';
+import { SHED_SHELVES, type Shelf, selectShelf, useBook, useSelection } from '../../stores/index.ts';
+import { Workbench } from '../../ui/index.ts';
+import { handMethodShelf } from './hand-methods.tsx';
+import { machineShelf } from './machines.tsx';
+import { mixShelf, productShelf } from './products.tsx';
+import { fillPointShelf, rigShelf } from './rigs.tsx';
+import type { ShelfPlan } from './shelf.ts';
+import { ShelfDetails, ShelfTable } from './shelf-table.tsx';
+import { treatmentShelf } from './treatments.tsx';
+
+type ShelfView = {
+  readonly shelf: Shelf;
+  readonly title: string;
+  readonly table: (book: Book) => ReactNode;
+  readonly details: (book: Book) => ReactNode;
+};
+
+function viewOf<Name extends Shelf>(plan: ShelfPlan<Name>): ShelfView {
+  return {
+    shelf: plan.shelf,
+    title: plan.title,
+    table: (book) => <ShelfTable key={plan.shelf} plan={plan} book={book} />,
+    details: (book) => <ShelfDetails key={plan.shelf} plan={plan} book={book} />,
+  };
+}
+
+const SHELVES: readonly ShelfView[] = [
+  viewOf(machineShelf),
+  viewOf(handMethodShelf),
+  viewOf(rigShelf),
+  viewOf(fillPointShelf),
+  viewOf(productShelf),
+  viewOf(mixShelf),
+  viewOf(treatmentShelf),
+];
+
+/** The owner's room: what lawns are treated with. */
+export function ShedRoom() {
+  const book = useBook((state) => state.open?.book ?? null);
+  const shelf = useSelection((state) => state.shelf);
+  if (book === null) return null;
+  const view = SHELVES.find((each) => each.shelf === shelf);
+  return (
+    <Workbench
+      room="shed"
+      left={<ShelfList book={book} />}
+      leftLabel="Shelves"
+      right={view?.details(book)}
+      rightLabel="Details"
+    >
+      {view?.table(book)}
+    </Workbench>
+  );
+}
+
+function ShelfList({ book }: { readonly book: Book }) {
+  const shelf = useSelection((state) => state.shelf);
+  return (
+    <div className="list-panel">
+      <div className="list-head">
+        <h2>Shed</h2>
+      </div>
+      <ListBox
+        className="list"
+        aria-label="Shelves"
+        selectionMode="single"
+        selectionBehavior="replace"
+        disallowEmptySelection
+        selectedKeys={[shelf]}
+        onSelectionChange={(keys) => {
+          const [key] = keys === 'all' ? [] : [...keys];
+          const chosen = SHED_SHELVES.find((each) => each === key);
+          if (chosen !== undefined) selectShelf(chosen);
+        }}
+      >
+        {SHELVES.map((each) => (
+          <ListBoxItem key={each.shelf} id={each.shelf} className="list-item" textValue={each.title}>
+            <div className="shelf-row">
+              <span className="row-title">{each.title}</span>
+              <span className="row-figure">{book[each.shelf].length}</span>
+            </div>
+          </ListBoxItem>
+        ))}
+      </ListBox>
+      {book.invented && (
+        <p className="invented">Invented book: machines, products and rates are made up and not for use.</p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,1 @@
+export { routeOf, type SceneWish, useScene } from './use-scene.ts';

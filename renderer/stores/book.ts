@@ -1,0 +1,178 @@
+import { create } from 'zustand';
+import type { AppError, Issue, Result } from '../../core/base/index.ts';
+import type { Book } from '../../core/book/index.ts';
+import type { OpenBook } from '../../core/contract/index.ts';
+import { type Action, applyAction } from '../../core/edit/index.ts';
+import { type History, NO_HISTORY, remember, stepBack, stepForward } from './history.ts';
+import { askHost, callHost } from './host.ts';
+import { say, showError, showNews } from './notices.ts';
+import { startPlans } from './plans.ts';
+import { clearSelection } from './selection.ts';
+
+/** How the newest edit stands: on disk, on its way, or refused by the host and kept in memory. */
+export type SaveState =
+  | { readonly kind: 'saved' }
+  | { readonly kind: 'saving' }
+  | { readonly kind: 'failed'; readonly error: AppError };
+
+type OpenState = {
+  readonly session: string;
+  readonly fileName: string;
+  readonly place: string;
+  readonly book: Book;
+  readonly revision: number;
+  readonly savedAt: string | null;
+  readonly readOnlyBecause: string | null;
+  readonly issues: readonly Issue[];
+};
+
+type BookState = {
+  readonly open: OpenState | null;
+  readonly history: History;
+  readonly save: SaveState;
+};
+
+export const useBook = create<BookState>(() => ({ open: null, history: NO_HISTORY, save: { kind: 'saved' } }));
+
+/** Edits that the host has not confirmed, oldest first. */
+let waiting: Action[] = [];
+let sending = false;
+
+/** Takes a freshly opened book in; whatever was open before is closed at the host. */
+export function showBook(opened: OpenBook): void {
+  const before = useBook.getState().open;
+  if (before !== null && before.session !== opened.session) {
+    callHost('book.close', { session: before.session }).catch(() => undefined);
+  }
+  waiting = [];
+  clearSelection();
+  const { plans, ...open } = opened;
+  useBook.setState({ open, history: NO_HISTORY, save: { kind: 'saved' } });
+  startPlans(opened.session, plans);
+  say(`${opened.book.name} is open, ${opened.book.properties.length} lawns.`);
+}
+
+export async function closeBook(): Promise<void> {
+  const { open } = useBook.getState();
+  if (open === null) return;
+  const answer = await askHost('book.close', { session: open.session });
+  if (answer === null) return;
+  clearSelection();
+  startPlans(null, []);
+  useBook.setState({ open: null, history: NO_HISTORY, save: { kind: 'saved' } });
+}
+
+/** Makes an edit: shown at once, stored by the host, and one step in the history. */
+export function edit(action: Action): Result<{ readonly label: string }> {
+  const done = change(action);
+  if (!done.ok) return done;
+  const { label, inverse } = done.value;
+  useBook.setState(({ history }) => ({ history: remember(history, { label, action: inverse }) }));
+  say(label);
+  return { ok: true, value: { label } };
+}
+
+export function undo(): void {
+  const step = useBook.getState().history.undo.at(-1);
+  if (step === undefined) return;
+  const done = change(step.action);
+  if (!done.ok) return showError(done.error);
+  const again = { label: step.label, action: done.value.inverse };
+  useBook.setState(({ history }) => ({ history: stepBack(history, again) }));
+  showNews(`Undid: ${step.label}`);
+}
+
+export function redo(): void {
+  const step = useBook.getState().history.redo.at(-1);
+  if (step === undefined) return;
+  const done = change(step.action);
+  if (!done.ok) return showError(done.error);
+  const back = { label: step.label, action: done.value.inverse };
+  useBook.setState(({ history }) => ({ history: stepForward(history, back) }));
+  showNews(`Did again: ${step.label}`);
+}
+
+function change(action: Action): ReturnType<typeof applyAction> {
+  const { open } = useBook.getState();
+  if (open === null) return noBook();
+  const done = applyAction(open.book, action);
+  if (!done.ok) return done;
+  useBook.setState({ open: { ...open, book: done.value.book }, save: { kind: 'saving' } });
+  waiting.push(action);
+  sendWaiting().catch(() => undefined);
+  return done;
+}
+
+function noBook(): Result<never> {
+  return {
+    ok: false,
+    error: {
+      code: 'nothing-to-do',
+      where: 'the book',
+      detail: 'No book is open.',
+      hint: 'Open or start a book first.',
+    },
+  };
+}
+
+/** Sends the waiting edits one after the other; each one names the revision that the one before it made. */
+async function sendWaiting(): Promise<void> {
+  if (sending) return;
+  sending = true;
+  while (waiting.length > 0) {
+    const { open } = useBook.getState();
+    const [action] = waiting;
+    if (open === null || action === undefined) break;
+    const { session, revision } = open;
+    const answer = await callHost('book.apply', { session, action, baseRevision: revision });
+    if (useBook.getState().open?.session !== session) break;
+    if (!answer.ok) {
+      sending = false;
+      return saveFailed(answer.error);
+    }
+    waiting.shift();
+    noteSaved(session, answer.value.revision, answer.value.savedAt);
+  }
+  sending = false;
+}
+
+function noteSaved(session: string, revision: number, savedAt: string): void {
+  useBook.setState(({ open, save }) =>
+    open?.session === session
+      ? { open: { ...open, revision, savedAt }, save: waiting.length === 0 ? { kind: 'saved' } : save }
+      : {},
+  );
+}
+
+/** A refused edit stays on screen and in the queue, unless the book was changed elsewhere: then the stored one counts. */
+function saveFailed(error: AppError): void {
+  useBook.setState({ save: { kind: 'failed', error } });
+  showError(error);
+  if (error.code === 'book-changed') readAgain().catch(() => undefined);
+}
+
+/** Tries once more to store what could not be stored. */
+export function trySavingAgain(): void {
+  if (useBook.getState().save.kind !== 'failed') return;
+  useBook.setState({ save: { kind: 'saving' } });
+  sendWaiting().catch(() => undefined);
+}
+
+/** Takes the stored book in place of the one on screen. */
+export async function readAgain(): Promise<void> {
+  const { open } = useBook.getState();
+  if (open === null) return;
+  const stored = await askHost('book.read', { session: open.session });
+  if (stored === null) return;
+  waiting = [];
+  const { plans, ...next } = stored;
+  useBook.setState({ open: next, history: NO_HISTORY, save: { kind: 'saved' } });
+  startPlans(stored.session, plans);
+}
+
+/** Follows what the host says of the open book. */
+export function bookChangedElsewhere(session: string, revision: number): void {
+  const { open } = useBook.getState();
+  if (open === null || open.session !== session || revision <= open.revision || waiting.length > 0) return;
+  readAgain().catch(() => undefined);
+}

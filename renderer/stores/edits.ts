@@ -1,0 +1,124 @@
+import type { Result } from '../../core/base/index.ts';
+import type { Position, Property, Round, Zone } from '../../core/book/index.ts';
+import { type Action, type AnyRecord, RECORD_NAMES, type RecordOf, type TableName } from '../../core/edit/index.ts';
+import { edit, useBook } from './book.ts';
+import type { ImportPreview } from './imports.ts';
+import { showError, showNews } from './notices.ts';
+import { type Shelf, selectProperty, selectRound, selectShelf, useSelection } from './selection.ts';
+import { goTo } from './view.ts';
+
+type Edited = Result<{ readonly label: string }>;
+
+/** An id that none of the records has: the stem with the lowest free number. */
+export function freshId(records: readonly { readonly id: string }[], stem: string): string {
+  const taken = new Set(records.map((record) => record.id));
+  let number = records.length + 1;
+  while (taken.has(`${stem}-${number}`)) number += 1;
+  return `${stem}-${number}`;
+}
+
+/** Puts a record in place of the one with the same id, or adds it. */
+export function putRecord(table: TableName, record: AnyRecord, label?: string): Edited {
+  return edit(label === undefined ? { kind: 'put', table, record } : { kind: 'put', table, record, label });
+}
+
+/** Changes some members of a property as one step. */
+export function changeProperty(property: Property, changes: Partial<Property>, label: string): Edited {
+  return putRecord('properties', { ...property, ...changes }, label);
+}
+
+export function changeZone(property: Property, zoneId: string, changes: Partial<Zone>, label: string): Edited {
+  const zones = property.zones.map((zone) => (zone.id === zoneId ? { ...zone, ...changes } : zone));
+  return changeProperty(property, { zones }, label);
+}
+
+/** Takes a record out; the notice offers to take that back. */
+export function removeRecord(table: TableName, id: string, name: string): void {
+  const done = edit({ kind: 'remove', table, id });
+  if (!done.ok) showError(done.error);
+  else showNews(`${sentence(RECORD_NAMES[table])} ${name} is removed`, true);
+}
+
+export function removeLawn(propertyId: string): void {
+  const property = useBook.getState().open?.book.properties.find((each) => each.id === propertyId);
+  if (property === undefined) return;
+  removeRecord('properties', propertyId, property.name);
+  if (useSelection.getState().propertyId === propertyId) selectProperty(null);
+}
+
+/** Where a new lawn is put: what the map shows in its middle, asked when it is needed. */
+let mapCentre: () => Position = () => [0, 0];
+
+export function followMapCentre(centre: () => Position): void {
+  mapCentre = centre;
+}
+
+/** A new lawn with one zone of a stated area, for an old card; its outline can come later. */
+export function addLawn(): void {
+  const { open } = useBook.getState();
+  if (open === null) return;
+  const id = freshId(open.book.properties, 'lawn');
+  const zone: Zone = {
+    id: 'whole',
+    name: 'whole lawn',
+    shape: { kind: 'stated', areaSqFt: 0, method: '' },
+    slopeDeg: 0,
+    gateIds: [],
+  };
+  const record: Property = {
+    id,
+    name: 'New lawn',
+    address: '',
+    parking: mapCentre(),
+    noTrailer: false,
+    gates: [],
+    zones: [zone],
+    exclusions: [],
+    cautions: [],
+    note: '',
+  };
+  const done = putRecord('properties', record, 'Add lawn');
+  if (!done.ok) return showError(done.error);
+  selectProperty(id);
+  goTo('ground');
+}
+
+/** Does exactly what the preview showed, as one step. */
+export function addImported(preview: ImportPreview): void {
+  const done = edit(importAction(preview));
+  if (done.ok) showNews(done.value.label, true);
+  else showError(done.error);
+}
+
+export function importAction(preview: ImportPreview): Action {
+  if (preview.kind === 'matrix') {
+    return { kind: 'set', changes: { matrix: preview.matrix }, label: `Use travel times of ${preview.fileName}` };
+  }
+  const { fresh, changed, fileName } = preview;
+  const actions = [...fresh, ...changed].map((record): Action => ({ kind: 'put', table: 'properties', record }));
+  const count = actions.length === 1 ? '1 lawn' : `${actions.length} lawns`;
+  return { kind: 'several', label: `Add ${count} from ${fileName}`, actions };
+}
+
+/** Adds a record to a shelf and selects it. */
+export function addToShelf(shelf: Shelf, record: RecordOf<Shelf>): void {
+  const done = putRecord(shelf, record);
+  if (done.ok) selectShelf(shelf, record.id);
+  else showError(done.error);
+}
+
+/** A copy of a record under an id and a name of its own, selected at once. */
+export function duplicateOnShelf(shelf: Shelf, record: RecordOf<Shelf>): void {
+  const records = useBook.getState().open?.book[shelf] ?? [];
+  addToShelf(shelf, { ...record, id: freshId(records, record.id.replace(/-\d+$/, '')), name: `${record.name} copy` });
+}
+
+export function addRound(round: Round): void {
+  const done = putRecord('rounds', round);
+  if (done.ok) selectRound(round.id);
+  else showError(done.error);
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

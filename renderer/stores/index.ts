@@ -1,0 +1,46 @@
+export {
+  bookChangedElsewhere,
+  closeBook,
+  edit,
+  readAgain,
+  redo,
+  type SaveState,
+  showBook,
+  trySavingAgain,
+  undo,
+  useBook,
+} from './book.ts';
+export * from './current.ts';
+export * from './edits.ts';
+export { pickFile, receiveFile, uploadFile } from './files.ts';
+export { type History, NO_HISTORY, remember, type Step, stepBack, stepForward } from './history.ts';
+export { askHost, callHost, changeSettings, useHost } from './host.ts';
+export { closeImport, type ImportPreview, previewImport, useImport } from './imports.ts';
+export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';
+export { closeNotice, type Notice, say, showError, showNews, useNotices } from './notices.ts';
+export {
+  createBook,
+  importFile,
+  openAtStart,
+  openBookFile,
+  openSample,
+  openToken,
+  saveCopy,
+  takeDroppedFile,
+} from './open.ts';
+export {
+  cancelPlanning,
+  type KnownPlan,
+  planDone,
+  planFailed,
+  planProgress,
+  type RunningJob,
+  startPlanning,
+  startPlans,
+  usePlans,
+} from './plans.ts';
+export * from './selection.ts';
+export { type Attention, type RoomSummary, roomSummaries } from './summaries.ts';
+export { useFormat } from './use-format.ts';
+export { isStale, usePlanStale } from './use-plan-stale.ts';
+export * from './view.ts';

@@ -1,0 +1,35 @@
+import { create } from 'zustand';
+import type { AppError } from '../../core/base/index.ts';
+
+/** One notice at a time. Errors stay until they are closed; news goes by itself. */
+export type Notice =
+  | { readonly kind: 'error'; readonly error: AppError }
+  | { readonly kind: 'news'; readonly text: string; readonly undoable: boolean };
+
+type NoticeState = {
+  readonly notice: Notice | null;
+  /** Counts the notices, so that the same words shown twice are noticed twice. */
+  readonly serial: number;
+  /** What a screen reader is told, politely. */
+  readonly spoken: string;
+};
+
+export const useNotices = create<NoticeState>(() => ({ notice: null, serial: 0, spoken: '' }));
+
+export function showError(error: AppError): void {
+  useNotices.setState(({ serial }) => ({ notice: { kind: 'error', error }, serial: serial + 1 }));
+}
+
+/** Tells what happened; `undoable` offers to take it back. */
+export function showNews(text: string, undoable = false): void {
+  useNotices.setState(({ serial }) => ({ notice: { kind: 'news', text, undoable }, serial: serial + 1, spoken: text }));
+}
+
+export function closeNotice(): void {
+  useNotices.setState({ notice: null });
+}
+
+/** Says something to a screen reader without showing it. */
+export function say(text: string): void {
+  useNotices.setState({ spoken: text });
+}

@@ -1,0 +1,71 @@
+import type { AppInfo } from '../../core/contract/index.ts';
+import { showBook, useBook } from './book.ts';
+import { pickFile, receiveFile, uploadFile } from './files.ts';
+import { askHost } from './host.ts';
+import { previewImport, useImport } from './imports.ts';
+import { showError } from './notices.ts';
+import { goTo } from './view.ts';
+
+export async function openSample(sampleId: string): Promise<void> {
+  const opened = await askHost('book.openSample', { sampleId });
+  if (opened === null) return;
+  showBook(opened);
+  goTo('ground');
+}
+
+export async function createBook(name: string): Promise<void> {
+  const opened = await askHost('book.create', { name });
+  if (opened === null || 'kind' in opened) return;
+  showBook(opened);
+  goTo('ground');
+}
+
+export async function openToken(token: string): Promise<void> {
+  const opened = await askHost('book.open', { token });
+  if (opened !== null) showBook(opened);
+}
+
+export async function openBookFile(): Promise<void> {
+  const picked = await pickFile('book');
+  if (picked !== null) await openToken(picked.token);
+}
+
+/** Chooses a file of lawns or travel times and shows what it would change. */
+export async function importFile(purpose: 'geojson' | 'csv' | 'matrix' = 'geojson'): Promise<void> {
+  const picked = await pickFile(purpose, '.geojson,.json,.csv,.txt');
+  if (picked !== null) showPreview(picked.name, picked.text);
+}
+
+/** A file that was dropped on the window: a book is opened, anything else is previewed. */
+export async function takeDroppedFile(file: File): Promise<void> {
+  const lower = file.name.toLowerCase();
+  const isBook =
+    lower.endsWith('.swardway') ||
+    (lower.endsWith('.json') && (await file.slice(0, 4096).text()).includes('swardway-book'));
+  if (isBook || useBook.getState().open === null) {
+    const picked = await uploadFile('book', file);
+    if (picked !== null) await openToken(picked.token);
+    return;
+  }
+  showPreview(file.name, await file.text());
+}
+
+function showPreview(name: string, text: string | null): void {
+  const { open } = useBook.getState();
+  if (open === null) return;
+  const preview = previewImport(open.book, name, text);
+  if (!preview.ok) return showError(preview.error);
+  useImport.setState({ preview: preview.value });
+}
+
+export async function saveCopy(as: 'book' | 'json'): Promise<void> {
+  const { open } = useBook.getState();
+  if (open !== null) receiveFile(await askHost('book.saveCopy', { session: open.session, as }));
+}
+
+/** Opens what the program was started with. */
+export async function openAtStart({ openAtStart: wish }: AppInfo): Promise<void> {
+  if (wish === null) return;
+  if (wish.kind === 'sample') await openSample(wish.sampleId);
+  else await openToken(wish.token);
+}

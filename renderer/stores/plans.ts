@@ -1,0 +1,96 @@
+import { create } from 'zustand';
+import type { AppError } from '../../core/base/index.ts';
+import type { JobDone, JobFailed, JobProgress, StoredPlan } from '../../core/contract/index.ts';
+import type { Plan } from '../../core/plan/result/index.ts';
+import { askHost } from './host.ts';
+import { say, showError, showNews } from './notices.ts';
+
+/** A plan, and the revision of the book that it was made on; null where that is not known. */
+export type KnownPlan = { readonly plan: Plan; readonly savedAt: string; readonly madeOnRevision: number | null };
+
+export type RunningJob = {
+  readonly jobId: string;
+  readonly roundId: string;
+  readonly step: string;
+  readonly done: number;
+  readonly total: number;
+  readonly bestSoFar: string;
+  readonly cancelling: boolean;
+};
+
+type PlanState = {
+  /** The open book's session; events of other sessions are not for this page. */
+  readonly session: string | null;
+  readonly plans: Readonly<Record<string, KnownPlan>>;
+  readonly job: RunningJob | null;
+  /** Why the last planning of a round came to nothing. */
+  readonly failures: Readonly<Record<string, AppError>>;
+};
+
+export const usePlans = create<PlanState>(() => ({ session: null, plans: {}, job: null, failures: {} }));
+
+/** Takes in the plans that are stored with a book. */
+export function startPlans(session: string | null, stored: readonly StoredPlan[]): void {
+  const plans: Record<string, KnownPlan> = {};
+  for (const { roundId, plan, savedAt } of stored) plans[roundId] = { plan, savedAt, madeOnRevision: null };
+  usePlans.setState({ session, plans, job: null, failures: {} });
+}
+
+export type PlanWish = { readonly roundId: string; readonly seconds: number; readonly seed: number };
+
+/** Asks the host to plan a round; progress comes by events. */
+export async function startPlanning({ roundId, seconds, seed }: PlanWish): Promise<void> {
+  const { session, job } = usePlans.getState();
+  if (session === null || job !== null) return;
+  usePlans.setState(({ failures }) => ({ failures: without(failures, roundId) }));
+  const answer = await askHost('job.startPlan', { session, roundId, seconds, seed });
+  if (answer === null || usePlans.getState().job !== null) return;
+  const { jobId } = answer;
+  if (finishedEarly.delete(jobId)) return;
+  usePlans.setState({
+    job: { jobId, roundId, step: 'Starting', done: 0, total: 1, bestSoFar: '', cancelling: false },
+  });
+  say('Planning has started.');
+}
+
+/** Jobs that ended before the answer to their start arrived. */
+const finishedEarly = new Set<string>();
+
+export async function cancelPlanning(): Promise<void> {
+  const { job } = usePlans.getState();
+  if (job === null) return;
+  usePlans.setState({ job: { ...job, cancelling: true } });
+  await askHost('job.cancel', { jobId: job.jobId });
+}
+
+export function planProgress(progress: JobProgress): void {
+  const { job } = usePlans.getState();
+  if (job === null || job.jobId !== progress.jobId) return;
+  const { step, done, total, bestSoFar } = progress;
+  usePlans.setState({ job: { ...job, step, done: Math.max(done, job.done), total, bestSoFar } });
+}
+
+export function planDone({ jobId, session, roundId, plan, savedAt, revision, cancelled }: JobDone): void {
+  if (usePlans.getState().session !== session) return;
+  endJob(jobId);
+  usePlans.setState(({ plans }) => ({ plans: { ...plans, [roundId]: { plan, savedAt, madeOnRevision: revision } } }));
+  const days = plan.days.length === 1 ? '1 day' : `${plan.days.length} days`;
+  showNews(cancelled ? `Stopped; the best plan so far is kept: ${days}` : `${plan.roundName} is planned: ${days}`);
+}
+
+export function planFailed({ jobId, session, roundId, error }: JobFailed): void {
+  if (usePlans.getState().session !== session) return;
+  endJob(jobId);
+  usePlans.setState(({ failures }) => ({ failures: { ...failures, [roundId]: error } }));
+  showError(error);
+}
+
+function endJob(jobId: string): void {
+  const { job } = usePlans.getState();
+  if (job?.jobId === jobId) usePlans.setState({ job: null });
+  else finishedEarly.add(jobId);
+}
+
+function without<T>(record: Readonly<Record<string, T>>, key: string): Readonly<Record<string, T>> {
+  return Object.fromEntries(Object.entries(record).filter(([each]) => each !== key));
+}

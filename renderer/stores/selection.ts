@@ -1,0 +1,86 @@
+import { create } from 'zustand';
+
+export const SHED_SHELVES = [
+  'machines',
+  'handMethods',
+  'rigs',
+  'fillPoints',
+  'products',
+  'mixes',
+  'treatments',
+] as const;
+/** A table of the shed: the member of the book that it edits. */
+export type Shelf = (typeof SHED_SHELVES)[number];
+
+type SelectionState = {
+  readonly propertyId: string | null;
+  readonly zoneId: string | null;
+  readonly shelf: Shelf;
+  readonly shelfRecordId: string | null;
+  readonly roundId: string | null;
+  readonly date: string | null;
+  readonly rigId: string | null;
+  readonly stopNumber: number | null;
+  readonly loadNumber: number | null;
+  /** Moment under the ribbon's cursor, seconds after midnight; null while there is none. */
+  readonly cursorSec: number | null;
+  readonly sheetId: string | null;
+};
+
+const NOTHING: SelectionState = {
+  propertyId: null,
+  zoneId: null,
+  shelf: 'machines',
+  shelfRecordId: null,
+  roundId: null,
+  date: null,
+  rigId: null,
+  stopNumber: null,
+  loadNumber: null,
+  cursorSec: null,
+  sheetId: null,
+};
+
+/** What is selected. Lists, map and ribbon share it. */
+export const useSelection = create<SelectionState>(() => NOTHING);
+
+export function clearSelection(): void {
+  useSelection.setState(NOTHING);
+}
+
+export function selectProperty(propertyId: string | null): void {
+  useSelection.setState({ propertyId, zoneId: null });
+}
+
+export function selectZone(propertyId: string, zoneId: string | null): void {
+  useSelection.setState({ propertyId, zoneId });
+}
+
+export function selectShelf(shelf: Shelf, shelfRecordId: string | null = null): void {
+  useSelection.setState({ shelf, shelfRecordId });
+}
+
+export function selectRound(roundId: string | null): void {
+  useSelection.setState({ roundId, date: null, rigId: null, stopNumber: null, loadNumber: null, cursorSec: null });
+}
+
+export function selectDay(date: string, rigId: string): void {
+  useSelection.setState({ date, rigId, stopNumber: null, loadNumber: null, cursorSec: null });
+}
+
+/** Selects a stop of the day, and its property with it. */
+export function selectStop(stopNumber: number | null, propertyId: string | null): void {
+  useSelection.setState({ stopNumber, propertyId, zoneId: null, loadNumber: null });
+}
+
+export function selectLoad(loadNumber: number | null): void {
+  useSelection.setState({ loadNumber });
+}
+
+export function moveCursor(cursorSec: number | null): void {
+  useSelection.setState({ cursorSec });
+}
+
+export function selectSheet(sheetId: string): void {
+  useSelection.setState({ sheetId });
+}
