@@ -1,4 +1,4 @@
-import { type DragEvent, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useCommandKeys } from '../commands/index.ts';
 import type { NoHost } from '../host/index.ts';
 import { takeDroppedFile, useBook, useHost, useView } from '../stores/index.ts';
@@ -27,9 +27,10 @@ export function App() {
   }, []);
   useAppearance();
   useCommandKeys();
+  useDroppedFiles();
   const open = useBook((book) => book.open !== null);
   return (
-    <div className="window" onDragOver={acceptDrag} onDrop={acceptDrop}>
+    <div className="window">
       {state === 'starting' && <p className="starting quiet">Opening…</p>}
       {typeof state === 'object' && <NoHostPage fault={state} />}
       {state === 'ready' && (open ? <Desk /> : <Welcome />)}
@@ -60,15 +61,25 @@ function useAppearance(): void {
   }, [appearance]);
 }
 
-function acceptDrag(event: DragEvent): void {
-  if (event.dataTransfer.types.includes('Files')) event.preventDefault();
-}
-
-function acceptDrop(event: DragEvent): void {
-  const file = event.dataTransfer.files[0];
-  if (file === undefined) return;
-  event.preventDefault();
-  takeDroppedFile(file).catch(() => undefined);
+/** A file dropped anywhere on the window is opened or previewed. */
+function useDroppedFiles(): void {
+  useEffect(() => {
+    const accept = (event: DragEvent) => {
+      if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+    };
+    const drop = (event: DragEvent) => {
+      const file = event.dataTransfer?.files[0];
+      if (file === undefined) return;
+      event.preventDefault();
+      takeDroppedFile(file).catch(() => undefined);
+    };
+    window.addEventListener('dragover', accept);
+    window.addEventListener('drop', drop);
+    return () => {
+      window.removeEventListener('dragover', accept);
+      window.removeEventListener('drop', drop);
+    };
+  }, []);
 }
 
 function NoHostPage({ fault }: { readonly fault: NoHost }) {

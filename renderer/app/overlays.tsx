@@ -48,7 +48,10 @@ function OverlaySheet({ title, children, narrow = false }: SheetProps) {
 /** Runs a command after the palette is gone, so that its own overlay or focus is not closed with it. */
 function runFromPalette(command: Command): void {
   const reason = command.whyNot();
-  if (reason !== null) return say(`${command.title()}: ${reason}`);
+  if (reason !== null) {
+    say(`${command.title()}: ${reason}`);
+    return;
+  }
   openOverlay(null);
   setTimeout(command.run, 0);
 }

@@ -26,7 +26,7 @@ export function lawnLayers(property: Property, look: LawnLook, scene: MapScene, 
   for (const zone of property.zones) layers.push(...zoneLayers(property, zone, look, to));
   for (const exclusion of property.exclusions) layers.push(exclusionLayer(exclusion, look, to.renderer));
   if (look.selected) layers.push(...treatableLayers(property, to.renderer));
-  if (look.detail === 'full' && !look.dim) {
+  if (look.selected || (look.detail === 'full' && !look.dim)) {
     for (const gate of property.gates) {
       if (gate.at !== undefined) layers.push(gateMark(gate.at, gate.clearWidthIn, gate.name, scene));
     }

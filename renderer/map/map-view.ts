@@ -19,8 +19,8 @@ import type { LawnLabel, MapScene } from './scene.ts';
 /** More lawns than this in view are drawn as dots. */
 const MOST_OUTLINES = 260;
 /** From this zoom on gates, parking and names are drawn. */
-const FULL_ZOOM = 17.5;
-const NAME_ZOOM = 18;
+const FULL_ZOOM = 19;
+const NAME_ZOOM = 19.25;
 const EMPTY_VIEW = { at: [40, -83] as [number, number], zoom: 4 };
 
 /** What the view is now: the frame around the map draws grid and scale bar from it. */
@@ -83,7 +83,7 @@ export function openMap(element: HTMLElement, { onSelect, onFrame }: Handlers): 
   map.on('move zoom moveend', tellFrame);
   tellFrame();
 
-  const fit = (bounds: LatLngBounds) => {
+  const frameOn = (bounds: LatLngBounds) => {
     if (bounds.isValid()) map.fitBounds(bounds.pad(0.06), { animate: false, maxZoom: 19.5 });
   };
   return {
@@ -98,11 +98,11 @@ export function openMap(element: HTMLElement, { onSelect, onFrame }: Handlers): 
       }
     },
     fitAll: () => {
-      if (scene !== null) fit(boundsOfScene(scene));
+      if (scene !== null) frameOn(boundsOfScene(scene));
     },
     fitProperty: (propertyId) => {
       const property = scene?.properties.find((each) => each.id === propertyId);
-      if (property !== undefined) fit(propertyBounds(property).pad(0.35));
+      if (property !== undefined) frameOn(propertyBounds(property).pad(0.35));
     },
     zoomBy: (steps) => {
       map.setZoom(map.getZoom() + steps);

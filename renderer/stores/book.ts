@@ -76,7 +76,10 @@ export function undo(): void {
   const step = useBook.getState().history.undo.at(-1);
   if (step === undefined) return;
   const done = change(step.action);
-  if (!done.ok) return showError(done.error);
+  if (!done.ok) {
+    showError(done.error);
+    return;
+  }
   const again = { label: step.label, action: done.value.inverse };
   useBook.setState(({ history }) => ({ history: stepBack(history, again) }));
   showNews(`Undid: ${step.label}`);
@@ -86,7 +89,10 @@ export function redo(): void {
   const step = useBook.getState().history.redo.at(-1);
   if (step === undefined) return;
   const done = change(step.action);
-  if (!done.ok) return showError(done.error);
+  if (!done.ok) {
+    showError(done.error);
+    return;
+  }
   const back = { label: step.label, action: done.value.inverse };
   useBook.setState(({ history }) => ({ history: stepForward(history, back) }));
   showNews(`Did again: ${step.label}`);

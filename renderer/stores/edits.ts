@@ -78,7 +78,10 @@ export function addLawn(): void {
     note: '',
   };
   const done = putRecord('properties', record, 'Add lawn');
-  if (!done.ok) return showError(done.error);
+  if (!done.ok) {
+    showError(done.error);
+    return;
+  }
   selectProperty(id);
   goTo('ground');
 }

@@ -54,8 +54,8 @@ function showPreview(name: string, text: string | null): void {
   const { open } = useBook.getState();
   if (open === null) return;
   const preview = previewImport(open.book, name, text);
-  if (!preview.ok) return showError(preview.error);
-  useImport.setState({ preview: preview.value });
+  if (preview.ok) useImport.setState({ preview: preview.value });
+  else showError(preview.error);
 }
 
 export async function saveCopy(as: 'book' | 'json'): Promise<void> {

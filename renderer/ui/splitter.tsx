@@ -45,7 +45,6 @@ export function Splitter({ label, grows, sizePx, limits, folded, controls, onSiz
       aria-valuemax={limits[1]}
       aria-valuetext={folded ? 'folded' : `${sizePx} pixels`}
       aria-controls={controls}
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: a separator that can be moved is a widget and has to take the focus.
       tabIndex={0}
       title={`${label}: drag, arrow keys, Enter folds`}
       onPointerDown={(event) => {

@@ -141,7 +141,7 @@ function LoadFigures({ book, load }: { readonly book: Book; readonly load: PlanL
     book.mixes.find((each) => each.id === load.materialId)?.name ??
     book.products.find((each) => each.id === load.materialId)?.name;
   return (
-    <dl className="figures">
+    <dl className="rows">
       <dt>{material ?? load.materialId}</dt>
       <dd>{amount(load.volumeGal, load.weightLb)}</dd>
       {load.products.map((product) => (
@@ -176,7 +176,7 @@ function DayEnd({ book, day }: { readonly book: Book; readonly day: PlanDay }) {
   const words = useFormat();
   return (
     <Section title="Truck">
-      <dl className="figures">
+      <dl className="rows">
         <dt>carries in the morning</dt>
         <dd>{words.weight(day.carryWeightLb)}</dd>
         <dt>payload</dt>

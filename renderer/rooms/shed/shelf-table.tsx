@@ -76,7 +76,6 @@ export function ShelfTable<Name extends Shelf>({ plan, book }: ShelfProps<Name>)
           </thead>
           <tbody>
             {records.map((record) => (
-              // biome-ignore lint/a11y/useKeyWithClickEvents: the focus of any cell selects the row as well.
               <tr
                 key={record.id}
                 className={record.id === selectedId ? 'row-selected' : undefined}

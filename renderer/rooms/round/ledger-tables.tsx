@@ -1,0 +1,211 @@
+import { Check, TriangleAlert } from 'lucide-react';
+import type { Book } from '../../../core/book/index.ts';
+import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
+import { homeSec } from '../../ribbon/index.ts';
+import { goTo, selectDay, selectProperty, useFormat, useSelection } from '../../stores/index.ts';
+import { Button, Section } from '../../ui/index.ts';
+
+type PlanProps = { readonly plan: Plan };
+const DAY_TONES = 6;
+
+/** One row for every rig and date. */
+export function DaysTable({ plan }: PlanProps) {
+  return (
+    <Section title="Days">
+      <div className="table-scroll">
+        <table className="table table-days">
+          <thead>
+            <tr>
+              <th scope="col" className="number">
+                <span className="only-spoken">number</span>
+              </th>
+              <th scope="col">day</th>
+              <th scope="col">rig</th>
+              <th scope="col" className="number">
+                stops
+              </th>
+              <th scope="col" className="number">
+                area
+              </th>
+              <th scope="col" className="number">
+                refills
+              </th>
+              <th scope="col" className="number">
+                paid
+              </th>
+              <th scope="col" className="number">
+                home
+              </th>
+              <th scope="col" className="number">
+                cost
+              </th>
+              <th scope="col">
+                <span className="only-spoken">open</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {plan.days.map((day, index) => (
+              <DayRow key={`${day.date} ${day.rigId}`} day={day} index={index} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Section>
+  );
+}
+
+function DayRow({ day, index }: { readonly day: PlanDay; readonly index: number }) {
+  const words = useFormat();
+  const chosen = useSelection((state) => state.date === day.date && state.rigId === day.rigId);
+  const refills = day.activities.filter((activity) => activity.kind === 'refill').length;
+  return (
+    <tr className={chosen ? 'row-selected' : undefined}>
+      <td className="number">
+        <span className={`day-chip day-${(index % DAY_TONES) + 1}`}>{index + 1}</span>
+      </td>
+      <th scope="row">
+        <button
+          type="button"
+          className="row-button"
+          aria-pressed={chosen}
+          onClick={() => selectDay(day.date, day.rigId)}
+        >
+          {words.date(day.date)}
+        </button>
+      </th>
+      <td>{day.rigName}</td>
+      <td className="number">{day.stops.length}</td>
+      <td className="number">{words.area(day.treatedSqFt)}</td>
+      <td className="number">{refills}</td>
+      <td className="number">
+        {words.duration(day.paidSec)}
+        {day.overtimeSec > 0 && <span className="caution block">+{words.duration(day.overtimeSec)} over</span>}
+      </td>
+      <td className="number">{words.clock(homeSec(day))}</td>
+      <td className="number">{words.money(day.costUsd)}</td>
+      <td>
+        <Button
+          look="plain"
+          label={`Open ${words.longDate(day.date)}, ${day.rigName}`}
+          onPress={() => {
+            selectDay(day.date, day.rigId);
+            goTo('day');
+          }}
+        >
+          Open
+        </Button>
+      </td>
+    </tr>
+  );
+}
+
+/** Work that found no place, with the reason of every rig. */
+export function UnplacedTable({ plan }: PlanProps) {
+  if (plan.unplaced.length === 0) {
+    return (
+      <p className="placed">
+        <Check size={15} aria-hidden="true" /> Every zone of the round has a place.
+      </p>
+    );
+  }
+  return (
+    <Section title={`Without a place (${plan.unplaced.length})`}>
+      <div className="table-scroll">
+        <table className="table">
+          <thead>
+            <tr>
+              <th scope="col">lawn</th>
+              <th scope="col">zone</th>
+              <th scope="col">why</th>
+            </tr>
+          </thead>
+          <tbody>
+            {plan.unplaced.map((task) => (
+              <tr key={`${task.propertyId} ${task.zoneId} ${task.treatmentId} ${task.step}`}>
+                <th scope="row">
+                  <button
+                    type="button"
+                    className="row-button"
+                    onClick={() => {
+                      selectProperty(task.propertyId);
+                      goTo('ground');
+                    }}
+                  >
+                    {task.propertyName}
+                  </button>
+                </th>
+                <td>{task.zoneName}</td>
+                <td className="stop">{task.reasons.map((reason) => reason.words).join('; ')}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Section>
+  );
+}
+
+/** What the whole round takes. */
+export function BuyTable({ plan, book }: PlanProps & { readonly book: Book }) {
+  const words = useFormat();
+  const nameOf = (id: string) => book.products.find((product) => product.id === id)?.name ?? id;
+  const priceOf = (id: string, amount: number) =>
+    amount * (book.products.find((product) => product.id === id)?.pricePerUnit ?? 0);
+  return (
+    <Section title="Product for the round">
+      <table className="table table-narrow">
+        <thead>
+          <tr>
+            <th scope="col">what</th>
+            <th scope="col" className="number">
+              amount
+            </th>
+            <th scope="col" className="number">
+              at your price
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {plan.totals.products.map((each) => (
+            <tr key={each.productId}>
+              <th scope="row">{nameOf(each.productId)}</th>
+              <td className="number">{words.product(each.amount, each.unit)}</td>
+              <td className="number">{words.money(priceOf(each.productId, each.amount))}</td>
+            </tr>
+          ))}
+          <tr>
+            <th scope="row">Water</th>
+            <td className="number">{words.volume(plan.totals.waterGal)}</td>
+            <td />
+          </tr>
+        </tbody>
+      </table>
+      {plan.invented && <p className="invented">Products and rates are invented and not for use.</p>}
+    </Section>
+  );
+}
+
+const MOST_NOTES = 40;
+
+/** Warnings and notes of the planning, warnings first. */
+export function PlanNotes({ plan }: PlanProps) {
+  if (plan.issues.length === 0) return null;
+  const order = { error: 0, warning: 1, note: 2 } as const;
+  const issues = plan.issues.toSorted((left, right) => order[left.severity] - order[right.severity]);
+  return (
+    <Section title={`Notes of the planning (${issues.length})`}>
+      <ul className="issue-list">
+        {issues.slice(0, MOST_NOTES).map((each, index) => (
+          <li key={`${each.where} ${each.code} ${String(index)}`} className={`issue issue-${each.severity}`}>
+            {each.severity !== 'note' && <TriangleAlert size={13} aria-hidden="true" />}
+            <span>
+              {each.message} <span className="quiet">({each.where})</span>
+            </span>
+          </li>
+        ))}
+      </ul>
+      {issues.length > MOST_NOTES && <p className="quiet small">and {issues.length - MOST_NOTES} more</p>}
+    </Section>
+  );
+}

@@ -1,0 +1,181 @@
+import { Play, Square, TriangleAlert } from 'lucide-react';
+import { ProgressBar } from 'react-aria-components';
+import type { Book, Round } from '../../../core/book/index.ts';
+import {
+  cancelPlanning,
+  changeSettings,
+  type KnownPlan,
+  startPlanning,
+  useBook,
+  useCurrentPlan,
+  useCurrentRound,
+  useFormat,
+  useHost,
+  usePlanStale,
+  usePlans,
+} from '../../stores/index.ts';
+import { Button, Empty, QuantityInput } from '../../ui/index.ts';
+import { BuyTable, DaysTable, PlanNotes, UnplacedTable } from './ledger-tables.tsx';
+
+/** Planning and what came of it. */
+export function RoundLedger() {
+  const book = useBook((state) => state.open?.book ?? null);
+  const round = useCurrentRound();
+  const known = useCurrentPlan();
+  if (book === null) return null;
+  if (round === null)
+    return (
+      <Empty title="Nothing to plan yet">Add a round on the left: what is applied, on which days, by which rigs.</Empty>
+    );
+  return (
+    <div className="ledger">
+      <PlanBar round={round} known={known} />
+      <Outcome round={round} known={known} book={book} />
+    </div>
+  );
+}
+
+type PlanBarProps = { readonly round: Round; readonly known: KnownPlan | null };
+
+function PlanBar({ round, known }: PlanBarProps) {
+  const { planSeconds, planSeed } = useHost((state) => state.settings);
+  const job = usePlans((state) => state.job);
+  const stale = usePlanStale();
+  const busy = job === null ? null : 'A round is being planned already';
+  return (
+    <section className="plan-bar" aria-label="Planning">
+      <div className="plan-bar-title">
+        <h2>{round.name}</h2>
+        {known !== null && stale && (
+          <p className="caution small">
+            <TriangleAlert size={13} aria-hidden="true" /> The book has changed since this plan was made. Plan again.
+          </p>
+        )}
+      </div>
+      <div className="plan-bar-wishes">
+        <span className="inline-field">
+          <span aria-hidden="true">search for</span>
+          <QuantityInput
+            kind="number"
+            label="Seconds to search"
+            value={planSeconds}
+            positive
+            most={3600}
+            onCommit={(value) => saveSetting({ planSeconds: Math.max(1, value ?? planSeconds) })}
+          />
+          <span aria-hidden="true">s</span>
+        </span>
+        <span className="inline-field" title="The same book, seed and number of tries give the same plan">
+          <span aria-hidden="true">seed</span>
+          <QuantityInput
+            kind="whole"
+            label="Seed of the search"
+            value={planSeed}
+            onCommit={(value) => saveSetting({ planSeed: value ?? planSeed })}
+          />
+        </span>
+        <Button
+          look="main"
+          whyNot={busy}
+          tip="Ctrl+Enter"
+          onPress={() => {
+            startPlanning({ roundId: round.id, seconds: planSeconds, seed: planSeed }).catch(() => undefined);
+          }}
+        >
+          <Play size={14} aria-hidden="true" /> {known === null ? 'Plan this round' : 'Plan again'}
+        </Button>
+      </div>
+      {job !== null && <JobProgress />}
+    </section>
+  );
+}
+
+function saveSetting(changes: Parameters<typeof changeSettings>[0]) {
+  changeSettings(changes).catch(() => undefined);
+  return { ok: true as const, value: null };
+}
+
+function JobProgress() {
+  const job = usePlans((state) => state.job);
+  if (job === null) return null;
+  const percent = Math.min(100, Math.floor((100 * job.done) / Math.max(1, job.total)));
+  return (
+    <div className="job">
+      <ProgressBar className="progress" aria-label="Planning" value={percent}>
+        <div className="progress-track">
+          <div className="progress-fill" style={{ width: `${percent}%` }} />
+        </div>
+      </ProgressBar>
+      <span className="job-step">
+        {job.step} · {percent} %
+      </span>
+      <span className="job-best">{job.bestSoFar === '' ? 'no plan yet' : `best so far: ${job.bestSoFar}`}</span>
+      <Button
+        whyNot={job.cancelling ? 'It is ending already' : null}
+        onPress={() => {
+          cancelPlanning().catch(() => undefined);
+        }}
+      >
+        <Square size={12} aria-hidden="true" /> {job.cancelling ? 'Ending…' : 'Stop, keep the best'}
+      </Button>
+    </div>
+  );
+}
+
+type OutcomeProps = { readonly round: Round; readonly known: KnownPlan | null; readonly book: Book };
+
+function Outcome({ round, known, book }: OutcomeProps) {
+  const failure = usePlans((state) => state.failures[round.id]);
+  const busy = usePlans((state) => state.job !== null);
+  if (failure !== undefined) {
+    return (
+      <div className="failure" role="alert">
+        <p className="strong stop">{failure.detail}</p>
+        <p>{failure.hint}</p>
+        <p className="quiet small">{failure.where}</p>
+      </div>
+    );
+  }
+  if (known === null) {
+    return busy ? null : (
+      <Empty title="Not planned yet">
+        Planning groups the lawns into days, orders the stops, and places every fill and refill. You can stop it at any
+        time and keep the best plan so far.
+      </Empty>
+    );
+  }
+  return (
+    <>
+      <TotalsLine known={known} />
+      <DaysTable plan={known.plan} />
+      <UnplacedTable plan={known.plan} />
+      <BuyTable plan={known.plan} book={book} />
+      <PlanNotes plan={known.plan} />
+    </>
+  );
+}
+
+function TotalsLine({ known }: { readonly known: KnownPlan }) {
+  const words = useFormat();
+  const { totals } = known.plan;
+  const dates = new Set(known.plan.days.map((day) => day.date)).size;
+  const figures: readonly (readonly [string, string])[] = [
+    [String(dates), dates === 1 ? 'day' : 'days'],
+    [String(totals.stops), 'stops'],
+    [words.largeArea(totals.treatedSqFt), 'treated'],
+    [String(totals.refills), 'refills'],
+    [words.duration(totals.paidSec), 'paid'],
+    [words.distance(totals.distanceM), 'driven'],
+    [words.money(totals.costUsd), 'cost'],
+  ];
+  return (
+    <dl className="figures figures-wide">
+      {figures.map(([value, name]) => (
+        <div key={name}>
+          <dd>{value}</dd>
+          <dt>{name}</dt>
+        </div>
+      ))}
+    </dl>
+  );
+}
