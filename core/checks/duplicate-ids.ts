@@ -13,6 +13,7 @@ export const duplicateIds: Rule = {
     ...book.properties.flatMap((property) => [
       ...doubled(`zones of ${property.id}`, property.zones),
       ...doubled(`gates of ${property.id}`, property.gates),
+      ...doubled(`exclusions of ${property.id}`, property.exclusions),
     ]),
     ...book.machines.flatMap((machine) => [
       ...doubled(`compartments of ${machine.id}`, machine.compartments),

@@ -4,13 +4,19 @@ import { absurd } from './absurd.ts';
 import { calibration } from './calibration.ts';
 import { doubledOutlines } from './doubled-outlines.ts';
 import { duplicateIds } from './duplicate-ids.ts';
+import { emptyZones } from './empty-zones.ts';
+import { hours } from './hours.ts';
 import { labelLimits } from './label-limits.ts';
+import { labelSense } from './label-sense.ts';
+import { listedTwice } from './listed-twice.ts';
 import { products } from './products.ts';
 import { references } from './references.ts';
 import { rigs } from './rigs.ts';
 import { rounds } from './rounds.ts';
 import type { Rule } from './rule.ts';
+import { sharedMachines } from './shared-machines.ts';
 import { strayZones } from './stray-zones.ts';
+import { travel } from './travel.ts';
 import { vessels } from './vessels.ts';
 
 export type { Rule } from './rule.ts';
@@ -19,13 +25,19 @@ export type { Rule } from './rule.ts';
 export const RULES: readonly Rule[] = [
   duplicateIds,
   references,
+  listedTwice,
   vessels,
   labelLimits,
+  labelSense,
   products,
   calibration,
   rounds,
   rigs,
+  sharedMachines,
+  hours,
+  travel,
   absurd,
+  emptyZones,
   doubledOutlines,
   strayZones,
 ];

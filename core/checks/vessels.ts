@@ -47,34 +47,39 @@ function heads(machine: Machine): readonly Issue[] {
   });
 }
 
+/** What a hand method needs to draw from. */
+const HAND_VESSEL = { hose: 'tank', backpack: 'tank', 'hand-spreader': 'hopper' } as const;
+
 function handVessel(hand: HandMethod, machines: readonly Machine[]): readonly Issue[] {
-  const [capacity, sump] = vesselOf(hand, machines);
+  const vessel = vesselOf(hand, machines);
   const where = named('hand method', hand);
-  if (capacity === null) return [];
-  if (sump >= capacity)
+  if (vessel === null) return [];
+  const wanted = HAND_VESSEL[hand.what];
+  if (vessel.kind !== wanted) {
     return [
-      unusable(
-        where,
-        `The pump leaves ${sump} gal of ${capacity} gal behind, so nothing can be used; correct one of the two.`,
-      ),
-    ];
-  if (hand.leastVolumeGal > capacity - sump) {
-    return [
-      unusable(
-        where,
-        `It needs at least ${hand.leastVolumeGal} gal to work evenly, but its tank gives ${capacity - sump} gal; use a larger tank or correct the figure.`,
-      ),
+      unusable(where, `A ${hand.what} works from a ${wanted}, but it draws from a ${vessel.kind}; choose another.`),
     ];
   }
-  return [];
+  if (vessel.kind !== 'tank') return [];
+  const { capacityGal: capacity, sumpGal: sump } = vessel;
+  if (sump >= capacity) {
+    const message = `The pump leaves ${sump} gal of ${capacity} gal behind, so nothing can be used; correct one of the two.`;
+    return [unusable(where, message)];
+  }
+  if (hand.leastVolumeGal <= capacity - sump) return [];
+  const message = `It needs at least ${hand.leastVolumeGal} gal to work evenly, but its tank gives ${capacity - sump} gal; use a larger tank or correct the figure.`;
+  return [unusable(where, message)];
 }
 
-function vesselOf(hand: HandMethod, machines: readonly Machine[]): readonly [number | null, number] {
+type Vessel =
+  | { readonly kind: 'tank'; readonly capacityGal: number; readonly sumpGal: number }
+  | { readonly kind: 'hopper' | 'seed-box' };
+
+/** The vessel that a hand method draws from; null where it is not in the book. */
+function vesselOf(hand: HandMethod, machines: readonly Machine[]): Vessel | null {
   const from = hand.drawsFrom;
-  if (from.kind === 'own-hopper') return [null, 0];
-  if (from.kind !== 'machine') return [from.capacityGal, from.sumpGal];
-  const tank = machines
-    .find((each) => each.id === from.machineId)
-    ?.compartments.find((each) => each.id === from.compartmentId);
-  return tank?.kind === 'tank' ? [tank.capacityGal, tank.sumpGal] : [null, 0];
+  if (from.kind === 'own-hopper') return { kind: 'hopper' };
+  if (from.kind !== 'machine') return { kind: 'tank', capacityGal: from.capacityGal, sumpGal: from.sumpGal };
+  const machine = machines.find((each) => each.id === from.machineId);
+  return machine?.compartments.find((each) => each.id === from.compartmentId) ?? null;
 }

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Book, readBook, type Zone } from '../../../core/book/index.ts';
 import { checkBook, RULES } from '../../../core/checks/index.ts';
@@ -63,6 +64,21 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
       machines: [{ ...first(good.machines), heads: [{ ...first(first(good.machines).heads), compartmentIds: [] }] }],
     },
     { ...good, handMethods: [{ ...first(good.handMethods), leastVolumeGal: 60 }] },
+    // A hose on a hopper, and a tank whose sump is all of it.
+    {
+      ...good,
+      handMethods: [{ ...first(good.handMethods), what: 'hose', drawsFrom: { kind: 'own-hopper', capacityLb: 5 } }],
+    },
+    {
+      ...good,
+      handMethods: [
+        {
+          ...first(good.handMethods),
+          what: 'hose',
+          drawsFrom: { kind: 'rig', capacityGal: 5, sumpGal: 5, agitated: true },
+        },
+      ],
+    },
   ],
   'label-limit-broken': [
     { ...good, mixes: [{ ...first(good.mixes), parts: [{ productId: 'forecrop', amountPer1000SqFt: 0.61 }] }] },
@@ -94,6 +110,10 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
     },
     { ...good, products: good.products.map(({ bagLb: _, ...rest }) => rest) },
     { ...good, products: good.products.map(({ analysis: _, ...rest }) => rest) },
+    {
+      ...good,
+      products: good.products.map((each) => ({ ...each, analysis: { nitrogen: 0.5, phosphate: 0.4, potash: 0.2 } })),
+    },
   ],
   'rate-differs': [
     {
@@ -105,11 +125,96 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
     },
   ],
   'round-senseless': [
+    { ...good, properties: good.properties.map((each) => ({ ...each, zones: [] })) },
+    { ...good, rounds: [{ ...first(good.rounds), dates: ['2027-02-29'] }] },
+    { ...good, rounds: [{ ...first(good.rounds), dueDate: '2027-04-31' }] },
     { ...good, rounds: [{ ...first(good.rounds), propertyIds: [] }] },
     { ...good, rounds: [{ ...first(good.rounds), dates: ['2027-03-24', '2027-03-24'] }] },
     { ...good, rounds: [{ ...first(good.rounds), dueDate: '2027-03-01' }] },
   ],
+  'listed-twice': [
+    { ...good, rounds: good.rounds.map((each) => ({ ...each, rigIds: [...each.rigIds, ...each.rigIds] })) },
+    { ...good, rounds: good.rounds.map((each) => ({ ...each, treatmentIds: ['t', 't'] })) },
+    { ...good, rounds: good.rounds.map((each) => ({ ...each, propertyIds: ['p', 'p'] })) },
+    { ...good, rigs: good.rigs.map((each) => ({ ...each, machines: [...each.machines, ...each.machines] })) },
+    { ...good, rigs: good.rigs.map((each) => ({ ...each, handMethodIds: ['h', 'h'] })) },
+    { ...good, mixes: good.mixes.map((each) => ({ ...each, parts: [...each.parts, ...each.parts] })) },
+  ],
+  'machine-on-two-rigs': [
+    {
+      ...good,
+      rigs: good.rigs.map((each) => ({ ...each, machines: first(good.rigs).machines })),
+      rounds: [{ ...first(good.rounds), rigIds: good.rigs.map((each) => each.id) }],
+    },
+  ],
+  'label-contradictory': [
+    {
+      ...good,
+      products: good.products.map((each) => ({
+        ...each,
+        label: { ...each.label, leastCarrierGalPer1000SqFt: 2, mostCarrierGalPer1000SqFt: 1 },
+      })),
+    },
+    {
+      ...good,
+      products: good.products.map((each) => ({
+        ...each,
+        label: { ...each.label, mostPerApplication: 2, mostPerYear: 1 },
+      })),
+    },
+  ],
+  'hours-reversed': [
+    { ...good, properties: good.properties.map((each) => ({ ...each, hours: { openMin: 600, closeMin: 480 } })) },
+    { ...good, fillPoints: good.fillPoints.map((each) => ({ ...each, hours: { openMin: 600, closeMin: 600 } })) },
+  ],
+  'travel-incomplete': [
+    { ...good, travel: { ...good.travel, speeds: [] } },
+    { ...good, travel: { ...good.travel, speeds: [{ upToMiles: 5, mph: 30 }] } },
+    {
+      ...good,
+      travel: {
+        ...good.travel,
+        speeds: [
+          { upToMiles: 5, mph: 30 },
+          { upToMiles: 2, mph: 20 },
+          { upToMiles: null, mph: 40 },
+        ],
+      },
+    },
+    { ...good, matrix: { source: 'csv', placeIds: ['a', 'b'], durationSec: [[0, 1]], distanceM: [[0, 1]] } },
+  ],
+  'zone-without-area': [
+    { ...good, properties: good.properties.map((each) => ({ ...each, zones: [] })) },
+    {
+      ...good,
+      properties: good.properties.map((each) => ({
+        ...each,
+        zones: each.zones.map((zone) => ({ ...zone, shape: { kind: 'stated' as const, areaSqFt: 0, method: '' } })),
+      })),
+    },
+    {
+      ...good,
+      properties: good.properties.map((each) => ({
+        ...each,
+        zones: each.zones.map((zone) => ({
+          ...zone,
+          shape: { kind: 'drawn' as const, geometry: { type: 'Polygon' as const, coordinates: [] } },
+        })),
+      })),
+    },
+  ],
   'rig-cannot-work': [
+    {
+      ...good,
+      rigs: good.rigs.map((each) => ({ ...each, machines: [] })),
+      handMethods: good.rigs.flatMap((rig) =>
+        rig.handMethodIds.map((id) => ({
+          ...first(good.handMethods),
+          id,
+          drawsFrom: { kind: 'machine' as const, machineId: 'elsewhere', compartmentId: 'tank' },
+        })),
+      ),
+    },
     { ...good, rigs: good.rigs.map((each) => ({ ...each, payloadLb: 500 })) },
     { ...good, rigs: good.rigs.map((each) => ({ ...each, machines: [], handMethodIds: [] })) },
     { ...good, fillPoints: good.fillPoints.map((each) => ({ ...each, waterGpm: 0 })) },
@@ -156,6 +261,53 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
   ],
 };
 
+const TABLE_NAMES = [
+  'properties',
+  'machines',
+  'handMethods',
+  'rigs',
+  'fillPoints',
+  'products',
+  'mixes',
+  'treatments',
+  'rounds',
+] as const;
+
+type Damage = { readonly table: (typeof TABLE_NAMES)[number]; readonly how: 'none' | 'half' | 'twice' | 'same-id' };
+
+const anyDamage: fc.Arbitrary<readonly Damage[]> = fc.array(
+  fc.record({
+    table: fc.constantFrom(...TABLE_NAMES),
+    how: fc.constantFrom<Damage['how']>('none', 'half', 'twice', 'same-id'),
+  }),
+  { maxLength: 5 },
+);
+
+function damaged(book: Book, damage: readonly Damage[]): Book {
+  let spoilt = book;
+  for (const { table, how } of damage) {
+    const records: readonly { readonly id: string }[] = spoilt[table];
+    const changed = {
+      none: [],
+      half: records.filter((_, at) => at % 2 === 1),
+      twice: [...records, ...records],
+      'same-id': records.map((each) => ({ ...each, id: 'same' })),
+    }[how];
+    spoilt = { ...spoilt, [table]: changed };
+  }
+  return spoilt;
+}
+
+test('every rule has a code of its own, and the whole check is the rules one after the other', () => {
+  expect(new Set(RULES.map((each) => each.code)).size).toBe(RULES.length);
+  const broken = damaged(good, [
+    { table: 'products', how: 'none' },
+    { table: 'machines', how: 'twice' },
+  ]);
+  expect(checkBook(broken)).toEqual(RULES.flatMap((rule) => rule.find(broken)));
+  expect(checkBook(broken).length).toBeGreaterThan(0);
+});
+
 describe.each(RULES.map((rule) => [rule.code, rule] as const))('rule %s', (code, rule) => {
   test.each(SAMPLES)('finds nothing in %s', (name) => {
     expect(rule.find(sample(name))).toEqual([]);
@@ -173,6 +325,15 @@ describe.each(RULES.map((rule) => [rule.code, rule] as const))('rule %s', (code,
         expect(each.message.length).toBeGreaterThan(20);
       }
     }
+  });
+
+  test('does not throw whatever is missing or put in place of something else', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...SAMPLES.map(sample)), anyDamage, (book, damage) => {
+        for (const each of rule.find(damaged(book, damage))) expect(each.code).toBe(code);
+      }),
+      { numRuns: 40 },
+    );
   });
 
   test('does not throw on an empty book', () => {
@@ -201,4 +362,66 @@ test('a calibration within 5 % is not complained about', () => {
     })),
   };
   expect(checkBook(close)).toEqual([]);
+});
+
+test('a second head for another volume is no disagreement, as long as one of them suits the mix', () => {
+  const [wanted] = good.mixes.map((each) => each.carrierGalPer1000SqFt);
+  const delivering = (rate: number | undefined) => ({
+    ...good,
+    machines: good.machines.map((each) => ({
+      ...each,
+      heads: each.heads.flatMap((head) => [
+        { ...head, deliveredGalPer1000SqFt: rate },
+        { ...head, id: `${head.id}-2`, deliveredGalPer1000SqFt: 4 },
+      ]),
+    })),
+    handMethods: good.handMethods.map((each) => ({ ...each, deliveredGalPer1000SqFt: undefined })),
+    mixes: good.mixes.map((each) => ({ ...each, carrierGalPer1000SqFt: wanted ?? 1 })),
+  });
+  const rule = RULES.find((each) => each.code === 'rate-differs');
+  expect(rule?.find(delivering(wanted) as Book)).toEqual([]);
+  expect(rule?.find(delivering(undefined) as Book).length).toBeGreaterThan(0);
+});
+
+test('a granular product measured in ounces is held against its label in ounces', () => {
+  const product = {
+    ...first(good.products),
+    id: 'grain',
+    form: 'granular' as const,
+    unit: 'oz' as const,
+    label: { registration: '', needsAgitation: false, note: 'invented, not for use', mostPerApplication: 40 },
+  };
+  const spreading = (lbPer1000SqFt: number): Book => ({
+    ...good,
+    products: [...good.products, product],
+    treatments: [
+      {
+        id: 't',
+        name: 't',
+        kind: 'spread',
+        productId: 'grain',
+        rate: { kind: 'product', lbPer1000SqFt },
+        coverage: { kind: 'whole' },
+        flagFirst: [],
+        flagMin: 0,
+      },
+    ],
+  });
+  const rule = RULES.find((each) => each.code === 'label-limit-broken');
+  // 40 oz are 2.5 lb.
+  expect(rule?.find(spreading(2.5))).toEqual([]);
+  const [found] = rule?.find(spreading(3)) ?? [];
+  expect(found?.message).toContain('48 oz per 1,000 ft² asked, 40 oz');
+  expect(found?.message).toContain('20 % too much');
+});
+
+test('the whole check of a 2,000-lawn book takes a second or so', () => {
+  const [lawn] = sample('four-day-round').properties;
+  if (lawn === undefined) throw new Error('the sample lacks it');
+  const properties = Array.from({ length: 2000 }, (_, at) => ({ ...lawn, id: `lawn-${at}` }));
+  const start = performance.now();
+  checkBook({ ...sample('four-day-round'), properties });
+  const seconds = (performance.now() - start) / 1000;
+  console.log(`checking 2,000 lawns: ${seconds.toFixed(2)} s`);
+  expect(seconds).toBeLessThan(6);
 });
