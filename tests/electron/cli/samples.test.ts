@@ -1,0 +1,171 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { SAMPLE_NAMES } from '../../support/samples.ts';
+import { buildFirst, interrupted, jsonOf, readJsonFile, sampleFile, scratchFolder, swardway } from './support.ts';
+
+const scratch = scratchFolder();
+beforeAll(buildFirst, 120_000);
+afterAll(scratch.remove);
+
+type Plan = {
+  readonly days: readonly { readonly date: string; readonly rigId: string; readonly stops: readonly unknown[] }[];
+  readonly unplaced: readonly unknown[];
+  readonly totals: { readonly stops: number; readonly treatedSqFt: number };
+};
+type Verdict = {
+  readonly feasible: boolean;
+  readonly violations: readonly { readonly code: string }[];
+  readonly totals: Plan['totals'];
+};
+
+describe.each(SAMPLE_NAMES)('%s', (name) => {
+  const book = sampleFile(name);
+  const planFile = scratch.at(`${name}.plan.json`);
+
+  test('measure, reach and demand agree on the ground', () => {
+    const measured = jsonOf<{
+      properties: { treatableSqFt: number; zones: { areaSqFt: number }[] }[];
+      totalSqFt: number;
+    }>(swardway(['measure', book, '--json']), 'measure');
+    const sum = measured.properties.reduce((total, each) => total + each.treatableSqFt, 0);
+    expect(measured.totalSqFt).toBeCloseTo(sum, 3);
+    const reach = jsonOf<{
+      treatments: {
+        zones: {
+          treatedSqFt: number;
+          reachable: boolean;
+          answers: { can: boolean; words: string; minutes: number | null }[];
+        }[];
+      }[];
+    }>(swardway(['reach', book, '--json']), 'reach');
+    for (const { zones } of reach.treatments) {
+      for (const zone of zones) {
+        expect(zone.reachable).toBe(zone.answers.some((each) => each.can));
+        for (const answer of zone.answers) {
+          expect(answer.words).not.toBe('');
+          expect(answer.minutes === null).toBe(!answer.can);
+        }
+      }
+    }
+    const demand = jsonOf<{
+      demands: { treatedSqFt: number; volumeGal: number }[];
+      totals: { treatedSqFt: number; volumeGal: number };
+    }>(swardway(['demand', book, '--json']), 'demand');
+    const treated = reach.treatments.flatMap(({ zones }) => zones).reduce((total, each) => total + each.treatedSqFt, 0);
+    expect(demand.totals.treatedSqFt).toBeCloseTo(treated, 3);
+    expect(demand.totals.volumeGal).toBeCloseTo(
+      demand.demands.reduce((total, each) => total + each.volumeGal, 0),
+      6,
+    );
+  });
+
+  test('the same seed and iterations give the same plan, and the judge finds it feasible', () => {
+    const words = ['plan', book, '--seed', '7', '--iterations', '60', '--json'];
+    const first = swardway([...words, '--out', planFile]);
+    expect(first.code).toBe(0);
+    const plan = jsonOf<Plan>(first, 'plan');
+    expect(swardway(words).out).toBe(first.out);
+    expect(readJsonFile(planFile)).toEqual(plan);
+    const judged = swardway(['judge', book, planFile, '--json']);
+    expect(judged.code).toBe(0);
+    const verdict = jsonOf<Verdict>(judged, 'judge');
+    expect(verdict.violations).toEqual([]);
+    expect(verdict.feasible).toBe(true);
+    expect(verdict.totals.stops).toBe(plan.totals.stops);
+    expect(verdict.totals.treatedSqFt).toBe(plan.totals.treatedSqFt);
+  }, 120_000);
+
+  test('sheets come as text, as JSON and as a page', () => {
+    const page = scratch.at(`${name}.html`);
+    const run = swardway(['report', book, planFile, '--json', '--html', page]);
+    expect(run.code).toBe(0);
+    const report = jsonOf<{ current: boolean; sheets: { sheet: string; date: string; text: string }[] }>(run, 'report');
+    const plan = readJsonFile<Plan>(planFile);
+    expect(report.current).toBe(true);
+    expect(report.sheets).toHaveLength(3 * plan.days.length);
+    const html = readFileSync(page, 'utf8');
+    expect(html.startsWith('<!doctype html>')).toBe(true);
+    expect(html).not.toContain('<script');
+    const text = swardway(['report', book, planFile, '--sheet', 'run-sheet', '--date', plan.days[0]?.date ?? '']);
+    expect(text.code).toBe(0);
+    expect(text.out).toContain('INVENTED DATA, NOT FOR USE');
+    const measures = swardway(['report', book, planFile, '--sheet', 'measure-sheet', '--json']);
+    const all = jsonOf<{ sheets: { propertyId: string }[] }>(measures, 'report').sheets.map((each) => each.propertyId);
+    expect(new Set(all).size).toBe(all.length);
+    expect(all.length).toBeGreaterThan(10);
+  }, 60_000);
+});
+
+describe('for people', () => {
+  test('every command prints a table', () => {
+    const book = sampleFile('residential-day');
+    expect(swardway(['measure', book]).out).toMatch(/28 properties, 56 zones, 0 not measured/);
+    expect(swardway(['reach', book, '--rig', 'rig-north']).out).toMatch(/no: gate 30 in, machine 35 in/);
+    expect(swardway(['demand', book]).out).toMatch(/to buy/);
+    const plan = swardway(['plan', book, '--iterations', '5', '--out', scratch.at('people.json')]);
+    expect(plan.out).toMatch(/2027-03-16, Rig North: \d+:\d\d to \d+:\d\d/);
+    expect(plan.out).toContain('an estimate from straight lines');
+    expect(plan.remarks).toContain('plan written: people.json');
+    expect(swardway(['judge', book, scratch.at('people.json')]).out).toContain('Feasible');
+  }, 60_000);
+});
+
+describe('plan', () => {
+  test('one day of a round is planned alone, and judged by its own problem', () => {
+    const out = scratch.at('one-day.json');
+    const book = sampleFile('four-day-round');
+    const run = swardway(['plan', book, '--date', '2027-03-17', '--iterations', '5', '--json', '--out', out]);
+    const plan = jsonOf<Plan>(run, 'plan');
+    expect(plan.days.map((each) => each.date)).toEqual(['2027-03-17']);
+    expect(plan.unplaced.length).toBeGreaterThan(0);
+    expect(jsonOf<Verdict>(swardway(['judge', book, out, '--json']), 'judge').feasible).toBe(true);
+  }, 60_000);
+
+  test('Ctrl-C keeps the best plan so far', async () => {
+    const words = ['plan', sampleFile('residential-day'), '--seconds', '60', '--progress', '--json'];
+    const run = await interrupted(words);
+    expect(run.code).toBe(0);
+    expect(run.remarks).toContain('stopped early');
+    expect(jsonOf<Plan>(run, 'plan').totals.stops).toBeGreaterThan(0);
+  }, 30_000);
+
+  test('progress is told on standard error and never falls', () => {
+    const run = swardway(['plan', sampleFile('residential-day'), '--seconds', '1', '--progress', '--json']);
+    jsonOf(run, 'plan');
+    const shares = [...run.remarks.matchAll(/^plan (\d+) %/gm)].map((match) => Number(match[1]));
+    expect(shares.length).toBeGreaterThan(2);
+    expect(shares).toEqual(shares.toSorted((left, right) => left - right));
+    expect(shares.at(-1)).toBe(100);
+  });
+});
+
+describe('judge', () => {
+  test('tells a tampered plan', () => {
+    const book = sampleFile('residential-day');
+    const out = scratch.at('tampered.json');
+    jsonOf(swardway(['plan', book, '--iterations', '3', '--json', '--out', out]), 'plan');
+    const plan = readJsonFile<{ days: { activities: { kind: string; areaSqFt?: number }[] }[] }>(out);
+    const treat = plan.days[0]?.activities.find((each) => each.kind === 'treat');
+    if (treat?.areaSqFt === undefined) throw new Error('the plan treats nothing');
+    treat.areaSqFt -= 500;
+    writeFileSync(out, JSON.stringify(plan));
+    const verdict = jsonOf<Verdict>(swardway(['judge', book, out, '--json']), 'judge');
+    expect(verdict.feasible).toBe(false);
+    expect(verdict.violations.map((each) => each.code)).toContain('ground-not-covered');
+    const people = swardway(['judge', book, out]);
+    expect(people.code).toBe(0);
+    expect(people.out).toContain('Not feasible');
+  });
+
+  test('and a plan for another state of the book', () => {
+    const out = scratch.at('stale.json');
+    jsonOf(swardway(['plan', sampleFile('residential-day'), '--iterations', '3', '--json', '--out', out]), 'plan');
+    const changed = scratch.at('changed.json');
+    const book = readJsonFile<{ rigs: { refillMin: number }[] }>(sampleFile('residential-day'));
+    for (const rig of book.rigs) rig.refillMin = 9;
+    writeFileSync(changed, JSON.stringify(book));
+    const verdict = jsonOf<Verdict>(swardway(['judge', changed, out, '--json']), 'judge');
+    expect(verdict.violations.map((each) => each.code)).toContain('plan-stale');
+    expect(swardway(['report', changed, out]).remarks).toContain('[plan-stale]');
+  });
+});

@@ -1,0 +1,112 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { COMMANDS } from '../../../electron/cli/index.ts';
+import { withReference } from '../../../electron/tools/cli-page.ts';
+import { buildFirst, jsonOf, root, swardway } from './support.ts';
+
+const page = readFileSync(path.join(root, 'docs/cli.md'), 'utf8');
+
+beforeAll(buildFirst, 120_000);
+
+describe('help', () => {
+  test('names every command and its exit codes', () => {
+    for (const words of [['--help'], ['help'], ['-h']]) {
+      const { code, out, remarks } = swardway(words);
+      expect(code).toBe(0);
+      expect(remarks).toBe('');
+      for (const { name, summary } of COMMANDS) expect(out).toContain(`${name.padEnd(7)}  ${summary}`);
+    }
+  });
+
+  test.each(COMMANDS.map((each) => [each.name, each] as const))('%s explains itself', (name, command) => {
+    const { code, out } = swardway([name, '--help']);
+    expect(code).toBe(0);
+    expect(out).toContain(`Usage: swardway ${name}`);
+    for (const { name: operand } of command.operands) expect(out).toContain(`  ${operand} `);
+    for (const { name: option } of command.options) expect(out).toContain(`  --${option}`);
+    expect(swardway(['help', name]).out).toBe(out);
+  });
+
+  test('the version is the one of the package', () => {
+    const { version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as { version: string };
+    expect(swardway(['--version']).out.trim()).toBe(version);
+  });
+});
+
+describe('a wrong command line ends with 2, a usage line and nothing on standard output', () => {
+  test.each([
+    [[], 'Usage: swardway COMMAND'],
+    [['mow'], 'There is no command "mow"'],
+    [['measure'], 'FILE is missing'],
+    [['judge', 'book.json'], 'PLAN is missing'],
+    [['measure', 'a', 'b'], '"b" is one word too many'],
+    [['plan', 'book.json', '--fast'], "Unknown option '--fast'"],
+    [['plan', 'book.json', '--seed', 'x'], '--seed needs a whole number'],
+    [['plan', 'book.json', '--seed=-1'], '--seed needs a whole number'],
+    [['plan', 'book.json', '--seed', '-1'], '--seed'],
+    [['plan', 'book.json', '--seconds', '0'], '--seconds needs a number above 0'],
+    [['plan', 'book.json', '--iterations', '1.5'], '--iterations needs a whole number'],
+    [['plan', 'book.json', '--date', '16.3.2027'], '--date needs a date like'],
+    [['plan', 'book.json', '--out='], '--out needs a value'],
+    [['import', 'lawns.csv', '--into', 'book.json'], '--out is missing'],
+    [['report', 'book.json', 'plan.json', '--sheet', 'poster'], 'run-sheet'],
+  ] as const)('%j', (words, told) => {
+    const run = swardway(words);
+    expect(run.code).toBe(2);
+    expect(run.out).toBe('');
+    expect(run.remarks).toContain(told);
+  });
+
+  test('with --json the same is one object', () => {
+    const run = swardway(['plan', 'book.json', '--seed', 'x', '--json']);
+    expect(run.code).toBe(2);
+    const { error } = jsonOf<{ error: { code: string } }>(run, 'failure');
+    expect(error.code).toBe('request-invalid');
+  });
+});
+
+describe('docs/cli.md', () => {
+  test('its reference is the table of commands (npm run schemas)', () => {
+    expect(withReference(page)).toBe(page);
+  });
+
+  test('every command has a published schema', () => {
+    for (const { schema } of COMMANDS) {
+      expect(readdirSync(path.join(root, 'docs/schemas'))).toContain(`${schema}.schema.json`);
+    }
+  });
+
+  test('lists every code that the sources give', () => {
+    const listed = new Set([...page.matchAll(/`([a-z0-9-]+)`/g)].map((match) => match[1]));
+    const codes = sourceCodes();
+    expect(codes.size).toBeGreaterThan(80);
+    expect([...codes].filter((code) => !listed.has(code)).sort()).toEqual([]);
+  });
+});
+
+/** Codes of errors, issues, reasons and violations, read from the sources. */
+function sourceCodes(): ReadonlySet<string> {
+  const files = ['core', 'electron/cli'].flatMap((folder) =>
+    readdirSync(path.join(root, folder), { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.ts'))
+      .map((name) => path.join(root, folder, name)),
+  );
+  const codes = new Set<string>();
+  const take = (text: string, pattern: RegExp): void => {
+    for (const match of text.matchAll(pattern)) codes.add(match[1] ?? '');
+  };
+  for (const file of files) {
+    const text = readFileSync(file, 'utf8');
+    take(text, /\bissue\(\s*'(?:error|warning|note)',\s*'([a-z0-9-]+)'/g);
+    take(text, /\berr\(\s*'([a-z0-9-]+)'/g);
+    take(text, /\b(?:bad|refuse|reject|fault)\(\s*'([a-z0-9-]+)',/g);
+    take(text, /\brigId, code: '([a-z0-9-]+)'/g);
+    for (const union of text.matchAll(
+      /(?:ErrorCode|ReachReason) =((?:\s*\| '[a-z-]+')+)|readonly code:((?:\s*\| '[a-z-]+')+)/g,
+    )) {
+      take(union[0], /'([a-z-]+)'/g);
+    }
+  }
+  return codes;
+}
