@@ -26,7 +26,7 @@ export type RibbonLayout = {
   readonly homeX: number;
 };
 
-export const LABEL_WIDTH = 104;
+export const LABEL_WIDTH = 132;
 const RIGHT_MARGIN = 72;
 const AXIS_HEIGHT = 22;
 const BLOCK_HEIGHT = 24;
