@@ -43,10 +43,10 @@ export async function startInBrowser(bundleFolder: string, words: readonly strin
 export async function serve(bundleFolder: string, wishes: StartWishes): Promise<void> {
   try {
     const { address, close } = await runLoopback(bundleFolder, wishes);
+    endWithSignals(close);
     say(`Swardway is at ${address}`);
     say('Only this machine and only this address can reach it. Press Ctrl-C to end.');
     if (wishes.openBrowser && hasDisplay()) openInBrowser(address);
-    endWithSignals(close);
   } catch (error) {
     complain(whyNot(error, wishes.port));
     process.exitCode = 1;

@@ -63,6 +63,7 @@ async function fill(file: string): Promise<void> {
   if (!made.ok) throw new Error(made.error.detail);
   const open = await mustOpen(file);
   let book = open.stored.book;
+  print((await store(open, book, 1, ' '.repeat(1_000_000))).saved);
   let number = 0;
   for (;;) {
     number += 1;

@@ -1,0 +1,164 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Clock, Progress } from '../../../../core/base/index.ts';
+import type { JobDone, JobProgress } from '../../../../core/contract/index.ts';
+import { judgePlan } from '../../../../core/plan/judge/index.ts';
+import { startPlanJob, throttleProgress } from '../../../../electron/services/jobs/index.ts';
+import { problemOf, sampleBook } from '../../../support/samples.ts';
+import { bundleProgram } from '../../support/bundle.ts';
+import { startTestHost, type TestClient, type TestHost } from '../../support/test-host.ts';
+
+let worker: Awaited<ReturnType<typeof bundleProgram>>;
+beforeAll(async () => {
+  worker = await bundleProgram('electron/services/jobs/plan-worker.ts');
+}, 60_000);
+afterAll(() => worker.remove());
+
+describe('planning through the contract', () => {
+  let host: TestHost;
+  let screen: TestClient;
+  beforeEach(async () => {
+    host = await startTestHost({ workerFile: worker.file });
+    screen = host.screen('one');
+  });
+  afterEach(() => host.close());
+
+  const open = () => screen.must('book.openSample', { sampleId: 'residential-day' });
+  const roundId = sampleBook('residential-day').rounds[0]?.id ?? '';
+
+  test('makes a plan that the judge accepts, tells its progress, and keeps it with the book', async () => {
+    const { session } = await open();
+    const { jobId } = await screen.must('job.startPlan', { session, roundId, seed: 1, seconds: 1.5 });
+    const done = await screen.next('job.done');
+    expect(done).toMatchObject({ jobId, session, roundId, cancelled: false, revision: 0 });
+    const verdict = judgePlan(problemOf(sampleBook('residential-day')), done.plan);
+    expect(verdict.violations).toEqual([]);
+
+    const told = screen.events.filter(({ name }) => name === 'job.progress');
+    expect(told.length).toBeGreaterThan(2);
+    told.slice(1).forEach(({ atMs, payload }, index) => {
+      const before = told[index];
+      if (before === undefined) throw new Error('unreachable');
+      // The worker keeps 100 ms; a few may be lost on the way between threads.
+      expect(atMs - before.atMs).toBeGreaterThan(50);
+      const [now, then] = [payload as JobProgress, before.payload as JobProgress];
+      if (now.step === then.step) expect(now.done).toBeGreaterThanOrEqual(then.done);
+      expect(now.jobId).toBe(jobId);
+    });
+
+    expect(await screen.must('plan.read', { session, roundId })).toEqual({
+      roundId,
+      savedAt: done.savedAt,
+      plan: done.plan,
+    });
+    await screen.must('book.close', { session });
+    // Through text, since a file knows no negative zero.
+    const kept = JSON.parse(JSON.stringify(done.plan)) as unknown;
+    expect((await open()).plans).toEqual([{ roundId, savedAt: done.savedAt, plan: kept }]);
+  });
+
+  test('gives the same plan for the same seed and iterations', async () => {
+    const { session } = await open();
+    const plan = async (seed: number) => {
+      await screen.must('job.startPlan', { session, roundId, seed, iterations: 60 });
+      return (await screen.next('job.done')).plan;
+    };
+    expect(await plan(5)).toEqual(await plan(5));
+  });
+
+  test('gives the best plan so far soon after a cancel', async () => {
+    const { session } = await open();
+    const { jobId } = await screen.must('job.startPlan', { session, roundId, seed: 1, seconds: 600 });
+    await screen.next('job.progress');
+    await screen.next('job.progress');
+    const askedAt = performance.now();
+    await screen.must('job.cancel', { jobId });
+    const done: JobDone = await screen.next('job.done');
+    expect(performance.now() - askedAt).toBeLessThan(1500);
+    expect(done.cancelled).toBe(true);
+    expect(judgePlan(problemOf(sampleBook('residential-day')), done.plan).feasible).toBe(true);
+    expect(await screen.call('job.cancel', { jobId })).toMatchObject({ ok: false, error: { code: 'job-unknown' } });
+  });
+
+  test('fails with a reason for a round that is not there, and belongs to its own window', async () => {
+    const { session } = await open();
+    await screen.must('job.startPlan', { session, roundId: 'no-such-round', seed: 1, iterations: 1 });
+    expect((await screen.next('job.failed')).error.code).toBe('reference-missing');
+    const { jobId } = await screen.must('job.startPlan', { session, roundId, seed: 1, seconds: 600 });
+    const other = host.screen('two');
+    expect(await other.call('job.cancel', { jobId })).toMatchObject({ ok: false, error: { code: 'job-unknown' } });
+    expect(await other.call('job.startPlan', { session, roundId, seed: 1 })).toMatchObject({
+      ok: false,
+      error: { code: 'not-allowed' },
+    });
+  });
+
+  test('a window that goes away leaves the best plan so far in the book', async () => {
+    const { session } = await open();
+    await screen.must('job.startPlan', { session, roundId, seed: 1, seconds: 600 });
+    await screen.next('job.progress');
+    await screen.next('job.progress');
+    await host.services.disconnect('one');
+    const again = host.screen('two');
+    expect((await again.must('book.openSample', { sampleId: 'residential-day' })).plans).toHaveLength(1);
+  });
+});
+
+describe('a worker that misbehaves', () => {
+  let folder = '';
+  beforeAll(async () => {
+    folder = await mkdtemp(path.join(tmpdir(), 'swardway-worker-'));
+  });
+  afterAll(() => rm(folder, { recursive: true, force: true }));
+  const order = {
+    book: sampleBook('residential-day'),
+    roundId: 'r',
+    dates: null,
+    seed: 1,
+    seconds: null,
+    iterations: 1,
+  };
+  const start = async (code: string) => {
+    const file = path.join(folder, 'worker.cjs');
+    await writeFile(file, code);
+    return startPlanJob(file, order, () => undefined, 100);
+  };
+
+  test.each([
+    ['throws', 'throw new Error("on purpose")'],
+    ['ends without a word', 'process.exit(0)'],
+  ])('and %s is a failure, not a crash', async (_name, code) => {
+    expect(await (await start(code)).outcome).toMatchObject({ ok: false, error: { code: 'internal' } });
+  });
+
+  test('and does not heed the cancel is ended by force', async () => {
+    const job = await start('for (;;);');
+    job.cancel();
+    expect(await job.outcome).toMatchObject({ ok: false, error: { code: 'cancelled' } });
+  });
+
+  test('and cannot be loaded is a failure', async () => {
+    const job = startPlanJob(path.join(folder, 'absent.cjs'), order, () => undefined);
+    expect(await job.outcome).toMatchObject({ ok: false, error: { code: 'internal' } });
+  });
+});
+
+test('progress is passed on ten times a second at most, and never falls within a step', () => {
+  let now = 0;
+  const clock: Clock = { nowMs: () => now };
+  const sent: Progress[] = [];
+  const pass = throttleProgress((progress) => sent.push(progress), clock);
+  const tell = (atMs: number, step: string, done: number) => {
+    now = atMs;
+    pass({ step, done, total: 100, bestSoFar: '' });
+  };
+  tell(0, 'search', 1);
+  tell(50, 'search', 9);
+  tell(100, 'search', 5);
+  tell(199, 'search', 20);
+  tell(200, 'search', 19);
+  tell(300, 'explain', 2);
+  expect(sent.map(({ step, done }) => `${step} ${done}`)).toEqual(['search 1', 'search 9', 'search 20', 'explain 2']);
+});
