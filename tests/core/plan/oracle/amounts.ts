@@ -167,7 +167,7 @@ function rinsed(asking: Asking, draft: Draft, compartment: number): Draft | null
   return (next.stocks[water] as number) < 0 ? null : next;
 }
 
-/** A tank is filled to a mark, to all that is needed, or (at a station) with what the rig's own stock does not cover. */
+/** A tank is filled to a mark, to the odd part of one, to all that is needed, or (at a station) with what the rig's own stock does not cover. */
 function compartmentAims(
   asking: Asking,
   runs: readonly (readonly Run[])[],
@@ -176,8 +176,10 @@ function compartmentAims(
 ): number[] {
   const capacity = asking.route.rig.compartments[vessel.number]?.capacityParts as number;
   const level = draft.levels[vessel.number] as number;
-  const marks = mustCount(asking, draft, vessel.run) ? vessel.run.marks.map((mark) => mark.sum) : [];
-  const aims = [...marks, vessel.run.total].map((sum) => Math.min(sum, capacity) - level);
+  const sums = mustCount(asking, draft, vessel.run) ? vessel.run.marks.map((mark) => mark.sum) : [];
+  // Also what is left over of a mark when later loads are full ones: then the last of them ends exactly there.
+  const odds = sums.map((sum) => ((sum - 1) % capacity) + 1);
+  const aims = [...new Set([...sums, ...odds, vessel.run.total])].map((sum) => Math.min(sum, capacity) - level);
   if (asking.source.kind !== 'station') return aims;
   const stock = asking.route.problem.materials[vessel.run.material]?.stock as number;
   const short = shortOf(asking.route, runs, draft.levels, draft.materials, stock, asking.route.ops.length - 1);
@@ -202,7 +204,18 @@ function stockAims(
   const level = draft.stocks[vessel.number] as number;
   const extras = counted ? subsetSums(rinses) : [rinses.reduce((sum, each) => sum + each, 0), 0];
   const needs = ends.map((end) => shortOf(route, runs, draft.levels, draft.materials, vessel.number, end));
-  return needs.flatMap((need) => extras.map((extra) => need + extra - level));
+  // As with compartments: a need, or its odd part when later loads of this stock are full ones.
+  const room = mostAtOnce(route, vessel.number);
+  const odds = counted && room > 0 ? needs.map((need) => ((need - 1) % room) + 1) : [];
+  const aims = [...new Set([...needs, ...odds])];
+  return aims.flatMap((aim) => extras.map((extra) => aim + extra - level));
+}
+
+/** Most of a stock that the rig takes at once, parts. */
+function mostAtOnce(route: FixedRoute, stock: number): number {
+  const { problem, rig } = route;
+  const kind = problem.stocks[stock];
+  return kind?.kind === 'water' ? rig.nurseParts : rig.bagPlaces * (kind?.bagParts ?? 0);
 }
 
 function subsetSums(parts: readonly number[]): number[] {

@@ -11,7 +11,11 @@ import { bruteForce } from './oracle.ts';
  */
 type Family = { readonly name: string; readonly shape: ProblemShape; readonly count: number };
 const FAMILIES: readonly Family[] = [
-  { name: 'seven stops, one rig', count: 40, shape: { jobs: 7, zones: 1, stations: 1, thirst: 1.2, heavy: 0 } },
+  {
+    name: 'seven stops, one rig',
+    count: 40,
+    shape: { jobs: 7, zones: 1, stations: 1, evenFlow: true, thirst: 1.2, heavy: 0 },
+  },
   { name: 'five stops of up to two zones', count: 32, shape: { jobs: 5, stations: 1, evenFlow: true, heavy: 0 } },
   { name: 'six stops, two rigs', count: 32, shape: { jobs: 6, rigs: 2, zones: 1, stations: 1, thirst: 1.2, heavy: 0 } },
   { name: 'two ways to do a stop', count: 20, shape: { jobs: 4, modes: 2, stations: 1, heavy: 0 } },

@@ -30,12 +30,20 @@ function allOrders(problem: Problem, rigNumber: number, day: number, jobs: reado
   const orders: Order[] = [];
   const rig = problem.rigs[rigNumber] as Problem['rigs'][number];
   const home = homePlace(problem, rig);
-  const extend = (picks: readonly Pick[], left: readonly number[], place: number, ms: number, metres: number): void => {
+  // `ms` has the waiting in it, `busyMs` has not: refills may fall into the waiting, so that the two do not add up.
+  const extend = (
+    picks: readonly Pick[],
+    left: readonly number[],
+    place: number,
+    ms: number,
+    busyMs: number,
+    metres: number,
+  ): void => {
     if (left.length === 0) {
       const leg = travel(problem, place, home);
       const route = fixRoute(problem, rigNumber, day, picks);
       const refills = leastOfDay(route);
-      const paid = ms + leg.ms + rig.eveningMs + refills.ms - rig.shiftStartMs;
+      const paid = Math.max(ms, busyMs + refills.ms) + leg.ms + rig.eveningMs - rig.shiftStartMs;
       const least = dayCost(route, paid, metres + leg.m + refills.m);
       if (Number.isFinite(least)) orders.push({ picks, least });
       return;
@@ -47,11 +55,13 @@ function allOrders(problem: Problem, rigNumber: number, day: number, jobs: reado
       if (ready > job.closeMs) continue;
       (job.modes[rigNumber] ?? []).forEach((mode, index) => {
         const rest = left.filter((each) => each !== number);
-        extend([...picks, { job: number, mode: index }], rest, job.place, ready + modeMs(mode), metres + leg.m);
+        const busy = busyMs + leg.ms + modeMs(mode);
+        extend([...picks, { job: number, mode: index }], rest, job.place, ready + modeMs(mode), busy, metres + leg.m);
       });
     }
   };
-  extend([], jobs, home, rig.shiftStartMs + rig.morningMs, 0);
+  const start = rig.shiftStartMs + rig.morningMs;
+  extend([], jobs, home, start, start, 0);
   return orders;
 }
 
