@@ -2,12 +2,17 @@ import type { Result } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
 import type { AnyRecord, TableName } from './tables.ts';
 
-/** Adds a record, or replaces the one with the same id. A new record goes to `at`, or to the end. */
+/**
+ * Adds a record, or replaces the one with the same id. A new record goes to `at`, or to the end. Refused with 'book-invalid' where
+ * the record is not what the schema of its table asks for.
+ */
 export type PutAction = {
   readonly kind: 'put';
   readonly table: TableName;
   readonly record: AnyRecord;
   readonly at?: number;
+  /** True to add even where the id is taken already; only undo asks for it, to give a faulty book back as it was. */
+  readonly insert?: true;
   /** What the user did, "Change gate width"; made up from the record where it is absent. */
   readonly label?: string;
 };
@@ -17,11 +22,20 @@ export type RemoveAction = {
   readonly kind: 'remove';
   readonly table: TableName;
   readonly id: string;
+  /** Its place, needed only where the id stands more than once. */
+  readonly at?: number;
   readonly label?: string;
 };
 
-/** Moves a record to another place in its table. */
-export type MoveAction = { readonly kind: 'move'; readonly table: TableName; readonly id: string; readonly to: number };
+/** Moves a record to another place in its table, counted without it. */
+export type MoveAction = {
+  readonly kind: 'move';
+  readonly table: TableName;
+  readonly id: string;
+  /** Its place, needed only where the id stands more than once. */
+  readonly at?: number;
+  readonly to: number;
+};
 
 /** The parts of a book that are no tables. `matrix: null` takes the imported matrix away. */
 export type BookSettings = {

@@ -10,7 +10,8 @@ import { TABLES } from './tables.ts';
 /**
  * Applies an edit to a book. The book itself is never changed; what the edit does not touch is shared with the new one.
  *
- * @returns the new book with the inverse edit and a label, or 'reference-missing', or 'request-invalid' for an edit of unknown kind
+ * @returns the new book with the inverse edit and a label; else 'book-invalid' where the schema of the book is broken,
+ * 'reference-missing' for a record that is not there, 'request-invalid' for an edit of unknown kind
  */
 export function applyAction(book: Book, action: Action): ApplyResult {
   if ('table' in action && !TABLES.includes(action.table)) {

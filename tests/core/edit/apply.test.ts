@@ -70,6 +70,52 @@ describe('an edit', () => {
     expect(book.products).toHaveLength(3);
   });
 
+  test('refuses what the schema of the book does not allow, and says where', () => {
+    const wrong = { ...product('two'), pricePerUnit: -3 };
+    expect(applyAction(book, { kind: 'put', table: 'products', record: wrong })).toMatchObject({
+      error: {
+        code: 'book-invalid',
+        where: 'product two, pricePerUnit',
+        detail: expect.stringContaining('should be 0 or more, but is -3'),
+      },
+    });
+    const torn = { id: 'm', name: 'Machine' } as unknown as Product;
+    expect(applyAction(book, { kind: 'put', table: 'machines', record: torn })).toMatchObject({
+      error: { code: 'book-invalid' },
+    });
+    const prices = { ...book.prices, perMile: Number.NaN };
+    expect(applyAction(book, { kind: 'set', changes: { prices } })).toMatchObject({ error: { code: 'book-invalid' } });
+    const nameless = { name: null } as unknown as { name: string };
+    expect(applyAction(book, { kind: 'set', changes: nameless })).toMatchObject({ error: { code: 'book-invalid' } });
+    expect(applyAction(book, { kind: 'move', table: 'products', id: 'one', to: 0.5 })).toMatchObject({
+      error: { code: 'request-invalid' },
+    });
+  });
+
+  test('keeps unknown members of a record', () => {
+    const marked = { ...product('four'), colour: 'green' };
+    expect(done(book, { kind: 'put', table: 'products', record: marked }).book.products[3]).toEqual(marked);
+  });
+
+  test('in a faulty book with an id twice, undo still gives back what was there', () => {
+    const faulty = { ...book, products: [product('one', 'a'), product('two'), product('one', 'b'), product('three')] };
+    const actions: readonly Action[] = [
+      { kind: 'remove', table: 'products', id: 'one' },
+      { kind: 'remove', table: 'products', id: 'one', at: 2 },
+      { kind: 'move', table: 'products', id: 'one', to: 3 },
+      { kind: 'move', table: 'products', id: 'one', at: 2, to: 0 },
+      { kind: 'put', table: 'products', record: product('one', 'c') },
+      { kind: 'put', table: 'products', record: product('one', 'c'), at: 2 },
+    ];
+    for (const action of actions) {
+      const { book: after, inverse } = done(faulty, action);
+      expect(after).not.toEqual(faulty);
+      const back = done(after, inverse);
+      expect(back.book).toEqual(faulty);
+      expect(done(back.book, back.inverse).book).toEqual(after);
+    }
+  });
+
   test('takes an imported matrix away and gives it back', () => {
     const matrix = { source: 'csv', placeIds: ['a'], durationSec: [[0]], distanceM: [[0]] };
     const withMatrix = done(book, { kind: 'set', changes: { matrix } });
