@@ -20,7 +20,7 @@ export function planText(book: Book, plan: Plan): string {
     ...(plan.invented ? ['Invented data, not for use.'] : []),
     '',
     ...plan.days.flatMap((day) => dayLines(book, day)),
-    ...unplacedLines(plan),
+    ...unplacedLines(book, plan),
     ...totalLines(book, plan),
   ].join('\n');
 }
@@ -51,6 +51,7 @@ function stopLines(book: Book, day: PlanDay): readonly string[] {
   const rows = day.stops.flatMap((stop) =>
     stop.tasks.map((task, index): StopRow => ({ stop, task, first: index === 0 })),
   );
+  const several = new Set(rows.map(({ task }) => task.treatmentId)).size > 1;
   const onFirst = (text: (stop: PlanStop) => string) => (row: StopRow) => (row.first ? text(row.stop) : '');
   const columns: readonly Column<StopRow>[] = [
     { title: 'stop', cell: onFirst((stop) => String(stop.number)), right: true },
@@ -58,6 +59,7 @@ function stopLines(book: Book, day: PlanDay): readonly string[] {
     { title: 'leave', cell: onFirst((stop) => formatClock(stop.leaveSec)), right: true },
     { title: 'property', cell: onFirst((stop) => stop.name) },
     { title: 'zone', cell: ({ task }) => zoneName(book, task.propertyId, task.zoneId) },
+    ...(several ? [{ title: 'treatment', cell: ({ task }: StopRow) => treatmentName(book, task.treatmentId) }] : []),
     { title: 'with', cell: ({ task }) => methodName(book, task.method) },
     { title: 'start', cell: ({ task }) => formatClock(task.startSec), right: true },
     { title: 'ground', cell: ({ task }) => formatArea(task.areaSqFt), right: true },
@@ -114,10 +116,10 @@ function leftLines(book: Book, day: PlanDay): readonly string[] {
   );
 }
 
-function unplacedLines(plan: Plan): readonly string[] {
+function unplacedLines(book: Book, plan: Plan): readonly string[] {
   if (plan.unplaced.length === 0) return [];
   const lines = plan.unplaced.flatMap((each) => [
-    `  ${each.propertyName}, ${each.zoneName} (${each.treatmentId})`,
+    `  ${each.propertyName}, ${each.zoneName}: ${treatmentName(book, each.treatmentId)}`,
     ...each.reasons.map((reason) => `    ${reason.rigId}: ${reason.words} [${reason.code}]`),
   ]);
   return [`Not placed: ${plan.unplaced.length}`, ...lines, ''];
@@ -158,6 +160,10 @@ function productList(book: Book, products: PlanLoad['products']): string {
 function zoneName(book: Book, propertyId: string, zoneId: string): string {
   const property = book.properties.find((each) => each.id === propertyId);
   return property?.zones.find((each) => each.id === zoneId)?.name ?? zoneId;
+}
+
+function treatmentName(book: Book, id: string): string {
+  return book.treatments.find((each) => each.id === id)?.name ?? id;
 }
 
 function methodName(book: Book, method: PlanTask['method']): string {

@@ -1,5 +1,6 @@
 import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openStore } from '../../../electron/services/store/index.ts';
 import { buildFirst, errorOf, jsonOf, readJsonFile, sampleFile, scratchFolder, swardway } from './support.ts';
 
 const scratch = scratchFolder();
@@ -148,6 +149,19 @@ describe('a book file', () => {
     expect(errorOf(refused, 'newer.swardway').code).toBe('newer-version');
     expect(readFileSync(scratch.at('newer.swardway')).equals(newer)).toBe(true);
   });
+
+  test('one that is open elsewhere is told as locked', async () => {
+    const held = await openStore(stored);
+    if (!held.ok) throw new Error(held.error.detail);
+    try {
+      const error = errorOf(swardway(['measure', stored, '--json']), stored);
+      expect(error.code).toBe('book-locked');
+      expect(error.hint).toContain('Close the book');
+    } finally {
+      await held.value.close();
+    }
+    expect(swardway(['measure', stored]).code).toBe(0);
+  }, 30_000);
 
   test('a damaged one is told', () => {
     const bytes = Buffer.from(readFileSync(stored));

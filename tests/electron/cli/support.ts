@@ -67,7 +67,7 @@ export function jsonOf<T = Record<string, unknown>>(run: Run, schema: string): T
   const validate =
     known.get(schema) ?? ajv.compile(readJsonFile(path.join(root, `docs/schemas/${schema}.schema.json`)));
   known.set(schema, validate);
-  expect(validate(value), JSON.stringify(validate.errors)).toBe(true);
+  expect(validate(value), `${JSON.stringify(validate.errors)} ${run.remarks}`).toBe(true);
   return value as T;
 }
 

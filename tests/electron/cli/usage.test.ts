@@ -1,9 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { COMMANDS } from '../../../electron/cli/index.ts';
 import { withReference } from '../../../electron/tools/cli-page.ts';
-import { buildFirst, jsonOf, root, swardway } from './support.ts';
+import { buildFirst, jsonOf, root, sampleFile, scratchFolder, swardway } from './support.ts';
 
 const page = readFileSync(path.join(root, 'docs/cli.md'), 'utf8');
 
@@ -63,6 +64,29 @@ describe('a wrong command line ends with 2, a usage line and nothing on standard
     expect(run.code).toBe(2);
     const { error } = jsonOf<{ error: { code: string } }>(run, 'failure');
     expect(error.code).toBe('request-invalid');
+  });
+});
+
+describe('a fault in the program', () => {
+  test('is told in one line, with exit code 70', () => {
+    const scratch = scratchFolder();
+    // A copy without the worker that plans: something no input can bring about.
+    copyFileSync(path.join(root, 'dist/electron/cli.cjs'), scratch.at('cli.cjs'));
+    const words = [scratch.at('cli.cjs'), 'plan', sampleFile('residential-day'), '--iterations', '3', '--json'];
+    const environment = { ...process.env, NODE_PATH: path.join(root, 'node_modules') };
+    const run = spawnSync(process.execPath, words, { encoding: 'utf8', env: environment });
+    scratch.remove();
+    expect(run.status).toBe(70);
+    expect(run.stderr).not.toMatch(/\n\s+at .+:\d+/);
+    expect(JSON.parse(run.stdout)).toMatchObject({ error: { code: 'internal' } });
+  });
+
+  test('a reader that goes away is no fault', () => {
+    const script = `"$0" "$@" | head -n 1`;
+    const words = ['-c', script, process.execPath, path.join(root, 'dist/electron/cli.cjs'), 'measure'];
+    const run = spawnSync('sh', [...words, sampleFile('four-day-round')], { encoding: 'utf8' });
+    expect(run.stdout).toMatch(/^property/);
+    expect(run.stderr).toBe('');
   });
 });
 
