@@ -7,6 +7,7 @@ export class Detours {
   private readonly covered: Uint8Array;
   private readonly visitMs: Float64Array;
   private readonly place: Int32Array;
+  private readonly known = new Map<number, Int32Array>();
 
   constructor(model: RigModel) {
     const { stations } = model.problem;
@@ -25,6 +26,16 @@ export class Detours {
         }),
       ),
     );
+  }
+
+  /** The stations between two places that no other one beats; remembered for as long as the problem lasts. */
+  between(from: number, to: number): Int32Array {
+    const key = from * this.model.places + to;
+    const known = this.known.get(key);
+    if (known !== undefined) return known;
+    const found = Int32Array.from(this.visitMs.keys()).filter((k) => !this.beaten(k, from, to));
+    this.known.set(key, found);
+    return found;
   }
 
   placeOf(k: number): number {
@@ -56,7 +67,7 @@ export class Detours {
   }
 
   /** True where another station is as good as k in every way between the two places. Of two equal ones the first stays. */
-  beaten(k: number, from: number, to: number): boolean {
+  private beaten(k: number, from: number, to: number): boolean {
     const K = this.model.stations;
     for (let other = 0; other < K; other += 1) {
       if (this.covered[k * K + other] === 0) continue;

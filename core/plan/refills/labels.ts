@@ -57,6 +57,7 @@ export class Labels {
   readonly stocksAt: number;
   readonly momentsAt: number;
   data: Float64Array;
+  private readonly costPerMs: number;
   private used = 0;
   private readonly spare: number[] = [];
 
@@ -70,10 +71,18 @@ export class Labels {
 
   constructor(model: RigModel) {
     this.model = model;
+    this.costPerMs = model.problem.rigs[model.rig]?.costPerMs ?? 1;
     this.stocksAt = HEAD + PER_COMPARTMENT * model.compartments;
     this.momentsAt = this.stocksAt + PER_STOCK * model.stocks;
     this.stride = this.momentsAt + model.moments.count;
     this.data = new Float64Array(this.stride * 64);
+  }
+
+  /** Time that passes, at the regular wage. */
+  spend(at: number, ms: number): void {
+    const { data } = this;
+    data[at + TIME] = (data[at + TIME] as number) + ms;
+    data[at + COST] = (data[at + COST] as number) + ms * this.costPerMs;
   }
 
   clear(): void {

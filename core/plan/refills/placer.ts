@@ -1,5 +1,6 @@
 import type { Problem, ProblemRig } from '../problem/index.ts';
 import { settleAmounts } from './amounts.ts';
+import { moveEarlier } from './earlier.ts';
 import { keepLedger } from './ledger.ts';
 import { findReasons } from './reasons.ts';
 import { type RefillEvent, RefillSearch, type SearchLimits } from './refill-search.ts';
@@ -16,7 +17,7 @@ const NARROW = 8;
 /** Ends of the day that are dearer than the best one by more than this are not looked at. */
 const MARGIN_MS = 60_000;
 /** Ends of the day that are played exactly before the best is taken. */
-const ENDS = 24;
+const ENDS = 12;
 
 type Played = { readonly events: readonly RefillEvent[]; readonly timeline: Timeline; readonly sparing: boolean };
 
@@ -126,17 +127,26 @@ function playEnds(search: RefillSearch): { best: Played | null; fault: TimelineF
   let fault: TimelineFault | null = null;
   const ends = Math.min(ENDS, search.finals.length);
   for (let end = 0; end < ends; end += 1) {
-    if (best !== null && best.timeline.cost <= (search.finalCosts[end] as number)) break;
     const events = search.eventsOf(search.finals[end] as number);
-    for (const sparing of [false, true]) {
-      const played = playEvents(search, events, sparing);
+    for (const { row, sparing } of variants(search, events)) {
+      const played = playEvents(search, row, sparing);
       if (played === null) continue;
       if (!isTimeline(played)) fault ??= played;
-      else if (best === null || played.cost < best.timeline.cost) best = { events, timeline: played, sparing };
-      if (best !== null && best.timeline.cost <= (search.finalCosts[end] as number)) break;
+      else if (best === null || played.cost < best.timeline.cost) best = { events: row, timeline: played, sparing };
     }
   }
   return { best, fault };
+}
+
+type Variant = { readonly row: readonly RefillEvent[]; readonly sparing: boolean };
+
+function variants(search: RefillSearch, events: readonly RefillEvent[]): readonly Variant[] {
+  const earlier = moveEarlier(search.chain, events);
+  const rows = earlier === null ? [events] : [events, earlier];
+  return rows.flatMap((row) => [
+    { row, sparing: false },
+    { row, sparing: true },
+  ]);
 }
 
 function playEvents(

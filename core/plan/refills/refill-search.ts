@@ -5,7 +5,8 @@ import { Dominance } from './dominance.ts';
 import { BREAK, COST, DONE, GIVEN, Labels, NODE, PER_STOCK, PRICE, REFILLED, STATIONS, TIME } from './labels.ts';
 import { createRigModel, type RigModel } from './model.ts';
 import { Outlook } from './outlook.ts';
-import { type Reset, Resets } from './resets.ts';
+import { Resets } from './resets.ts';
+import { Sieve } from './sieve.ts';
 import { Steps } from './steps.ts';
 
 /** A refill that was decided: before the rest of the op at a chain position, `done` units of which are treated. */
@@ -48,14 +49,12 @@ export class RefillSearch {
   /** Labels at the end of the day, best first, and their costs without lateness. */
   finals: number[] = [];
   finalCosts: number[] = [];
-  /** True where the beam cut labels off, so that the result may not be the best. */
-  cut = false;
   readonly dead: Dead = { visit: -1, kind: 'none', material: -1 };
   private readonly rig: ProblemRig;
   private readonly dominance: Dominance;
   private readonly detours: Detours;
   private readonly resets: Resets;
-  private readonly outlook: Outlook;
+  private readonly sieve: Sieve;
   private active: number[] = [];
   private arrived: number[] = [];
   private pending: number[] = [];
@@ -72,8 +71,19 @@ export class RefillSearch {
     this.dominance = new Dominance(this.model, this.chain, this.labels);
     this.detours = new Detours(this.model);
     this.resets = new Resets(this.model, this.chain, this.labels, this.detours);
-    this.outlook = new Outlook(this.model, this.chain, this.labels);
+    this.sieve = new Sieve(
+      this.labels,
+      this.dominance,
+      this.resets,
+      new Outlook(this.model, this.chain, this.labels),
+      () => this.died('too-long', -1),
+    );
     this.rig = problem.rigs[rig] as ProblemRig;
+  }
+
+  /** True where the beam cut labels off in the last run, so that its result may not be the best. */
+  get cut(): boolean {
+    return this.sieve.cut;
   }
 
   get costPerMs(): number {
@@ -84,7 +94,10 @@ export class RefillSearch {
   run(jobs: ArrayLike<number>, modes: ArrayLike<number>, count: number, limits: SearchLimits): number {
     const { chain, labels, rig } = this;
     this.limits = limits;
-    this.cut = false;
+    this.sieve.beam = limits.beam;
+    this.sieve.upper = limits.upper ?? Number.POSITIVE_INFINITY;
+    this.sieve.latestMs = limits.latestMs;
+    this.sieve.cut = false;
     this.dead.visit = -1;
     this.dead.kind = 'none';
     this.finals = [];
@@ -138,7 +151,7 @@ export class RefillSearch {
       if (this.model.stations > 1 || v > 0) this.goRound(at, v, from);
       this.arriveFrom(at, v, from);
     }
-    this.active = this.prune(this.arrived, first, first, null);
+    this.active = this.sieve.prune(this.arrived, first, first, null);
     for (let i = first; i < end; i += 1) this.doOp(v, i, i === first);
     for (const at of this.active) steps.spend(at, this.model.modes.afterMs[chain.mode[v] as number] as number);
   }
@@ -151,25 +164,27 @@ export class RefillSearch {
     const short = this.dominance.shortage(at, i) !== 0;
     const second = (labels.data[at + STATIONS] as number) > 0;
     const given = labels.data[at + GIVEN] as number;
-    for (let k = 0; k < model.stations; k += 1) {
+    for (const k of detours.between(from, to)) {
       const held = model.holds[k] as number;
       if ((held & ~given) === 0 || (v === 0 && !second && this.homeGives(held))) continue;
       if (!short && detours.addedMs(k, from, to) >= this.rig.refillMs && !this.cheapens(at, i, k)) continue;
-      if (detours.beaten(k, from, to)) continue;
-      this.callAt(at, v, from, k);
+      const pending = this.steps.pendingChanges(at, i);
+      const wet = this.openChanges(at, k, pending);
+      for (let part = wet; ; part = (part - 1) & wet) {
+        this.callAt(at, v, from, k, (pending & ~wet) | part);
+        if (part === 0) break;
+      }
     }
   }
 
-  private callAt(at: number, v: number, from: number, k: number): void {
+  private callAt(at: number, v: number, from: number, k: number, mask: number): void {
     const i = this.chain.start[v] as number;
     const place = this.detours.placeOf(k);
-    this.eachChange(at, i, k, (mask) => {
-      const row = this.labels.copy(at);
-      this.steps.drive(row, from, place);
-      if (!this.station(row, i, k, mask)) return;
-      if ((this.labels.data[row + STATIONS] as number) < 2) this.goRound(row, v, place);
-      this.arriveFrom(row, v, place);
-    });
+    const row = this.labels.copy(at);
+    this.steps.drive(row, from, place);
+    if (!this.station(row, i, k, mask)) return;
+    if ((this.labels.data[row + STATIONS] as number) < 2) this.goRound(row, v, place);
+    this.arriveFrom(row, v, place);
   }
 
   private station(row: number, i: number, k: number, mask: number): boolean {
@@ -209,24 +224,12 @@ export class RefillSearch {
     return false;
   }
 
-  /** The sets of changes worth making at station k (or -1): dry ones always, wet ones where water is free, else with and without. */
-  private eachChange(at: number, i: number, k: number, use: (mask: number) => void): void {
-    const pending = this.steps.pendingChanges(at, i);
-    if (pending === 0) {
-      use(0);
-      return;
-    }
+  /** Of the pending changes, those that may better wait: that need water which is not free at station k (-1: the rig). */
+  private openChanges(at: number, k: number, pending: number): number {
+    if (pending === 0) return 0;
     const { model } = this;
-    const wet = this.steps.wetChanges(at, pending);
     const free = k >= 0 && model.water >= 0 && (((model.holds[k] as number) >> model.water) & 1) === 1;
-    if (free || wet === 0) {
-      use(pending);
-      return;
-    }
-    for (let part = wet; ; part = (part - 1) & wet) {
-      use((pending & ~wet) | part);
-      if (part === 0) break;
-    }
+    return free ? 0 : this.steps.wetChanges(at, pending);
   }
 
   private arriveFrom(at: number, v: number, from: number): void {
@@ -266,11 +269,11 @@ export class RefillSearch {
     const area = this.model.ops.area[op] as number;
     const load = this.loadOf(op, area);
     for (let mark = load; mark < area && this.active.length > 0; mark += load) {
-      this.active = this.prune(this.treatTo(v, i, mark, firstOfVisit), i, i, this.resets.inside(i));
+      this.active = this.sieve.prune(this.treatTo(v, i, mark, firstOfVisit), i, i, this.resets.inside(i));
     }
     const out = this.treatTo(v, i, area, firstOfVisit);
     for (const at of out) this.labels.data[at + DONE] = 0;
-    this.active = this.prune(out, i + 1, i, this.resets.before(i + 1));
+    this.active = this.sieve.prune(out, i + 1, i, this.resets.before(i + 1));
   }
 
   /** Ground that one load of the compartment that is soonest empty covers. */
@@ -366,36 +369,46 @@ export class RefillSearch {
     const { labels, steps } = this;
     if (labels.data[at + REFILLED] === 1) return;
     if (!this.banned(at, i, -1)) {
-      this.eachChange(at, i, -1, (mask) => {
+      const pending = steps.pendingChanges(at, i);
+      const wet = this.openChanges(at, -1, pending);
+      for (let part = wet; ; part = (part - 1) & wet) {
         const row = labels.copy(at);
-        if (steps.refillFromRig(row, i, mask)) this.pending.push(row);
+        if (steps.refillFromRig(row, i, (pending & ~wet) | part)) this.pending.push(row);
         else labels.release(row);
-      });
+        if (part === 0) break;
+      }
     }
     if (mayTrip) this.tripOut(at, v, i);
   }
 
   private tripOut(at: number, v: number, i: number): void {
-    const { labels, model, chain, detours, steps } = this;
+    const { labels, model, chain, detours } = this;
     if ((labels.data[at + STATIONS] as number) >= 2) return;
     const place = chain.place[v] as number;
     const given = labels.data[at + GIVEN] as number;
     const short = this.dominance.shortage(at, i) !== 0;
     const reload = model.ops.reloadMs[chain.op[i] as number] as number;
-    for (let k = 0; k < model.stations; k += 1) {
+    for (const k of detours.between(place, place)) {
       if (((model.holds[k] as number) & ~given) === 0) continue;
       const added = detours.addedMs(k, place, place) + reload;
       if (!short && added >= this.rig.refillMs && !this.cheapens(at, i, k)) continue;
-      if (detours.beaten(k, place, place)) continue;
-      this.eachChange(at, i, k, (mask) => {
-        const row = labels.copy(at);
-        steps.drive(row, place, detours.placeOf(k));
-        if (!this.station(row, i, k, mask)) return;
-        steps.spend(row, reload);
-        steps.drive(row, detours.placeOf(k), place);
-        this.pending.push(row);
-      });
+      const pending = this.steps.pendingChanges(at, i);
+      const wet = this.openChanges(at, k, pending);
+      for (let part = wet; ; part = (part - 1) & wet) {
+        this.tripTo(at, i, k, (pending & ~wet) | part, place, reload);
+        if (part === 0) break;
+      }
     }
+  }
+
+  private tripTo(at: number, i: number, k: number, mask: number, place: number, reload: number): void {
+    const { labels, steps, detours } = this;
+    const row = labels.copy(at);
+    steps.drive(row, place, detours.placeOf(k));
+    if (!this.station(row, i, k, mask)) return;
+    steps.spend(row, reload);
+    steps.drive(row, detours.placeOf(k), place);
+    this.pending.push(row);
   }
 
   /** Whether a trip before op i costs less than one before a later op of the visit, so that it may be worth going early. */
@@ -406,62 +419,6 @@ export class RefillSearch {
       if ((model.ops.reloadMs[chain.op[later] as number] as number) > reload) return true;
     }
     return false;
-  }
-
-  /**
-   * Labels that no other one beats before op i, by time; at most the beam. `from`: the op that was done last, or i itself where the
-   * rig has just set up for it, so that no station can be reached before it.
-   */
-  private prune(list: number[], i: number, from: number, reset: Reset | null): number[] {
-    const { labels, dominance, resets } = this;
-    const { data } = labels;
-    const hopeful = this.withinBounds(list, i, from);
-    if (hopeful.length < 2) return hopeful;
-    hopeful.sort(
-      (a, b) =>
-        (data[a + TIME] as number) - (data[b + TIME] as number) ||
-        (data[a + COST] as number) - (data[b + COST] as number),
-    );
-    const kept: number[] = [];
-    const short: number[] = [];
-    for (const at of hopeful) {
-      let beaten = false;
-      for (let k = 0; k < kept.length && !beaten; k += 1) {
-        const other = kept[k] as number;
-        beaten =
-          dominance.beats(other, at, i, short[k] as number) || (reset !== null && resets.beats(other, at, i, reset));
-      }
-      if (beaten) {
-        labels.release(at);
-      } else {
-        kept.push(at);
-        short.push(dominance.shortage(at, i));
-      }
-    }
-    return kept.length > this.limits.beam ? this.cutToBeam(kept) : kept;
-  }
-
-  /** Drops labels that cannot end in time, or not below the cost that is known to be possible. */
-  private withinBounds(list: number[], i: number, from: number): number[] {
-    const { limits, labels, outlook } = this;
-    const upper = limits.upper ?? Number.POSITIVE_INFINITY;
-    let kept = 0;
-    for (const at of list) {
-      const restMs = outlook.restMs(at, i, from);
-      const late = (labels.data[at + TIME] as number) + restMs > limits.latestMs;
-      if (late) this.died('too-long', -1);
-      if (late || outlook.cost(at, from, restMs) > upper) labels.release(at);
-      else list[kept++] = at;
-    }
-    list.length = kept;
-    return list;
-  }
-
-  private cutToBeam(kept: number[]): number[] {
-    this.cut = true;
-    kept.sort((a, b) => this.outlook.guess(a) - this.outlook.guess(b));
-    for (const at of kept.splice(this.limits.beam)) this.labels.release(at);
-    return kept;
   }
 
   private goHome(): void {

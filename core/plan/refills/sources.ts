@@ -1,7 +1,7 @@
 import { DONE, TIME } from './labels.ts';
 import type { Ledger } from './ledger.ts';
+import type { SourceBook } from './parts.ts';
 import type { RefillEvent, RefillSearch } from './refill-search.ts';
-import type { SourceBook } from './steps.ts';
 
 /** Stations split the day of a stock into legs; leg 0 begins at home. */
 export type Sources = {
@@ -123,7 +123,7 @@ class Legs implements SourceBook {
     const { search, ledger } = this;
     const { chain, labels, steps, model } = search;
     const at = labels.first(chain, 0, 0);
-    steps.book = this;
+    steps.parts.book = this;
     let next = 1;
     for (let i = 0; i < chain.length; i += 1) {
       labels.data[at + DONE] = 0;
@@ -136,7 +136,7 @@ class Legs implements SourceBook {
       }
       steps.work(at, i, model.ops.area[chain.op[i] as number] as number);
     }
-    steps.book = null;
+    steps.parts.book = null;
     labels.release(at);
   }
 

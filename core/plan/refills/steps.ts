@@ -1,16 +1,12 @@
 import type { Chain } from './chain.ts';
 import {
-  CARRIED_DIRECT,
-  CARRIED_PRELOADED,
   CARRIED_STOCK,
-  CARRIES,
   COST,
   DIRECT,
   DONE,
   DRAWN,
   FREE,
   GIVEN,
-  HOME_DRAWN,
   type Labels,
   MATERIAL,
   MOST_DRAWN,
@@ -26,7 +22,8 @@ import {
   TIME,
   USED,
 } from './labels.ts';
-import { FROM_HOME, NOT_ABOARD, type RigModel } from './model.ts';
+import { NOT_ABOARD, type RigModel } from './model.ts';
+import { Parts } from './parts.ts';
 
 /** Parts of a draw of `parts` over `area` that are gone after `done` units. */
 export function drawnAfter(parts: number, done: number, area: number): number {
@@ -37,16 +34,6 @@ export function drawnAfter(parts: number, done: number, area: number): number {
 export function servedAfter(serviceMs: number, done: number, area: number): number {
   return done >= area ? serviceMs : Math.floor((serviceMs * done) / area);
 }
-
-/** Told where used parts come from. */
-export type SourceBook = {
-  /** `free` parts were in compartment c since home; of the `rest`, `cheap` came with the rig's stock from home. */
-  readonly used: (c: number, s: number, free: number, rest: number, cheap: number, opened: boolean) => void;
-  /** Water for a rinse, out of the rig's stock. */
-  readonly rinsed: (parts: number, cheap: number) => void;
-  /** Parts that were booked as from home, but have to be taken on at the station. */
-  readonly returned: (s: number, fromStock: number, preloaded: number, direct: number) => void;
-};
 
 /**
  * What changes a label: work on ground, a refill from the rig, a visit to a station. Amounts are put off: a compartment that could be
@@ -59,6 +46,7 @@ export class Steps {
   readonly model: RigModel;
   readonly chain: Chain;
   readonly labels: Labels;
+  readonly parts: Parts;
   private readonly cargoLimit: number;
   private readonly bagPlaces: number;
   private readonly refillMs: number;
@@ -66,8 +54,6 @@ export class Steps {
   private readonly costPerMs: number;
   private readonly costPerM: number;
   private readonly moved: Float64Array;
-  /** Told of every part, where a day is played to learn the sources; null while searching. */
-  book: SourceBook | null = null;
 
   constructor(model: RigModel, chain: Chain, labels: Labels) {
     const rig = model.problem.rigs[model.rig];
@@ -75,6 +61,7 @@ export class Steps {
     this.model = model;
     this.chain = chain;
     this.labels = labels;
+    this.parts = new Parts(model, labels);
     this.cargoLimit = rig.cargoLimit;
     this.bagPlaces = rig.bagPlaces;
     this.refillMs = rig.refillMs;
@@ -85,9 +72,7 @@ export class Steps {
   }
 
   spend(at: number, ms: number): void {
-    const { data } = this.labels;
-    data[at + TIME] = (data[at + TIME] as number) + ms;
-    data[at + COST] = (data[at + COST] as number) + ms * this.costPerMs;
+    this.labels.spend(at, ms);
   }
 
   drive(at: number, from: number, to: number): void {
@@ -221,208 +206,12 @@ export class Steps {
     for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
       const parts = ops.drawParts[draw] as number;
       const y = drawnAfter(parts, to, area) - drawnAfter(parts, done, area);
-      this.use(at, ops.drawCompartment[draw] as number, stock, y);
+      this.parts.use(at, ops.drawCompartment[draw] as number, stock, y);
     }
     data[at + DONE] = to;
     data[at + STATIONS] = 0;
     data[at + GIVEN] = 0;
     data[at + REFILLED] = 0;
-  }
-
-  /** Uses `y` parts of stock s out of compartment c. */
-  private use(at: number, c: number, s: number, y: number): void {
-    const { data, compartmentsAt, stocksAt } = this.labels;
-    const row = at + compartmentsAt + c * PER_COMPARTMENT;
-    const place = at + stocksAt + s * PER_STOCK;
-    const direct = data[row + DIRECT] as number;
-    let free = Math.min(y, data[row + FREE] as number);
-    data[row + USED] = (data[row + USED] as number) + y;
-    data[row + DIRECT] = Math.max(0, direct - y);
-    data[row + FREE] = (data[row + FREE] as number) - free;
-    if (y > direct) data[place + DRAWN] = (data[place + DRAWN] as number) + y - direct;
-    if (this.model.mayOverload) this.weigh(at, s, y);
-    if (free > 0 && data[place + PRICE] !== FROM_HOME) free = this.carryDirect(at, s, free);
-    const opened = data[place + OPENED] === 1;
-    let cheap = 0;
-    if (y > free) {
-      const preloaded = data[row + PRELOADED] as number;
-      cheap = this.pay(at, s, y - free, this.model.fillMs[c] as number, opened, preloaded);
-      if (!opened && preloaded > 0) data[row + PRELOADED] = preloaded - cheap;
-    }
-    if (this.book !== null) this.book.used(c, s, free, y - free, cheap, opened);
-    if (data[at + CARRIES] === 1) this.unload(at);
-  }
-
-  /** Books parts that were in a compartment since home, as far as the payload then let them be aboard; returns how many. */
-  private carryDirect(at: number, s: number, parts: number): number {
-    const { data, stocksAt } = this.labels;
-    const place = at + stocksAt + s * PER_STOCK + CARRIED_DIRECT;
-    const before = data[place] as number;
-    data[place] = before + parts;
-    data[at + CARRIES] = 1;
-    const heavy = this.model.mayOverload ? this.overweight(at) : 0;
-    if (heavy <= 0) return parts;
-    const kept = Math.max(0, parts - Math.ceil(heavy / (this.model.weight[s] as number)));
-    data[place] = before + kept;
-    return kept;
-  }
-
-  /** Pays for `parts` of stock s that were not in the compartment since home; returns how many of them came from home. */
-  private pay(at: number, s: number, parts: number, fillMs: number, opened: boolean, preloaded: number): number {
-    const { data, stocksAt } = this.labels;
-    const place = at + stocksAt + s * PER_STOCK;
-    const price = data[place + PRICE] as number;
-    let cheap = 0;
-    if (price === FROM_HOME) {
-      cheap = parts;
-    } else if (price > 0 && (opened || preloaded > 0)) {
-      cheap = Math.min(opened ? parts : Math.min(parts, preloaded), this.leftFromHome(at, s));
-      if (cheap > 0) {
-        const field = place + (opened ? CARRIED_STOCK : CARRIED_PRELOADED);
-        data[field] = (data[field] as number) + cheap;
-        data[at + CARRIES] = 1;
-      }
-    }
-    data[place + HOME_DRAWN] = (data[place + HOME_DRAWN] as number) + cheap;
-    this.spend(at, parts * fillMs + (parts - cheap) * Math.max(0, price));
-    return cheap;
-  }
-
-  /** Parts of stock s that could have been taken along from home and are not used up. */
-  private leftFromHome(at: number, s: number): number {
-    const { model } = this;
-    if (model.homeHolds[s] !== 1) return 0;
-    const { data, stocksAt } = this.labels;
-    const drawn = data[at + stocksAt + s * PER_STOCK + HOME_DRAWN] as number;
-    if (s === model.water) return (model.stockCapacity[s] as number) - drawn;
-    let places = this.bagPlaces;
-    let placesThen = this.bagPlaces;
-    for (let other = 0; other < model.stocks; other += 1) {
-      if (other === model.water || other === s) continue;
-      const place = at + stocksAt + other * PER_STOCK;
-      const bag = model.bagParts[other] as number;
-      places -= Math.ceil((data[place + HOME_DRAWN] as number) / bag);
-      const past = data[place + PAST_MOST] as number;
-      if (past > 0) placesThen -= Math.ceil(Math.max(past, data[place + CARRIED_STOCK] as number) / bag);
-    }
-    const bag = model.bagParts[s] as number;
-    const carried = data[at + stocksAt + s * PER_STOCK + CARRIED_STOCK] as number;
-    return Math.max(0, Math.min(places * bag - drawn, placesThen * bag - carried));
-  }
-
-  private weigh(at: number, s: number, parts: number): void {
-    const { data, momentsAt } = this.labels;
-    const { moments, stocks, weight } = this.model;
-    const more = parts * (weight[s] as number);
-    for (let m = 0; m < moments.count; m += 1) {
-      if (moments.counts[m * stocks + s] === 1) data[at + momentsAt + m] = (data[at + momentsAt + m] as number) + more;
-    }
-  }
-
-  /**
-   * Parts from home that are used after a station gave their stock were aboard ever since. Where they crowd out what else has to be
-   * aboard, they are taken on at the station instead, and paid for after all.
-   */
-  private unload(at: number): void {
-    const { model } = this;
-    for (;;) {
-      const heavy = model.mayOverload ? this.overweight(at) : 0;
-      const crowded = this.bagsTooMany(at);
-      if (heavy <= 0 && !crowded) return;
-      if (!this.giveBack(at, heavy, crowded)) return;
-    }
-  }
-
-  private overweight(at: number): number {
-    const { data, momentsAt, stocksAt } = this.labels;
-    const { moments, stocks, weight } = this.model;
-    let most = 0;
-    for (let m = 0; m < moments.count; m += 1) {
-      let aboard = data[at + momentsAt + m] as number;
-      for (let s = 0; s < stocks; s += 1) {
-        if (moments.counts[m * stocks + s] === 1) continue;
-        const place = at + stocksAt + s * PER_STOCK;
-        aboard += this.carriedParts(place) * (weight[s] as number);
-      }
-      most = Math.max(most, aboard - this.cargoLimit);
-    }
-    return most;
-  }
-
-  /** Parts from home that were used after a station gave their stock. */
-  private carriedParts(place: number): number {
-    const { data } = this.labels;
-    return (
-      (data[place + CARRIED_STOCK] as number) +
-      (data[place + CARRIED_DIRECT] as number) +
-      (data[place + CARRIED_PRELOADED] as number)
-    );
-  }
-
-  private bagsTooMany(at: number): boolean {
-    const { data, stocksAt } = this.labels;
-    const { model } = this;
-    let bags = 0;
-    for (let s = 0; s < model.stocks; s += 1) {
-      if (s === model.water) continue;
-      const most = this.mostOf(at, s, data[at + stocksAt + s * PER_STOCK + CARRIED_STOCK] as number);
-      if (most > 0) bags += Math.ceil(most / (model.bagParts[s] as number));
-    }
-    return bags > this.bagPlaces;
-  }
-
-  /** Most parts of stock s in bags at once, with `carried` parts from home. */
-  private mostOf(at: number, s: number, carried: number): number {
-    const { data, stocksAt } = this.labels;
-    const place = at + stocksAt + s * PER_STOCK;
-    return Math.max(carried, data[place + DRAWN] as number, data[place + MOST_DRAWN] as number);
-  }
-
-  /** Takes the cheapest step back from carrying parts from home; false where there is none. */
-  private giveBack(at: number, heavy: number, crowded: boolean): boolean {
-    const { data, stocksAt } = this.labels;
-    const { model } = this;
-    let best = -1;
-    let bestParts = 0;
-    let bestMs = Number.POSITIVE_INFINITY;
-    for (let s = 0; s < model.stocks; s += 1) {
-      const place = at + stocksAt + s * PER_STOCK;
-      const carried = data[place + CARRIED_STOCK] as number;
-      const weighty = Math.min(Math.ceil(heavy / (model.weight[s] as number)), this.carriedParts(place));
-      const parts = heavy > 0 ? weighty : crowded && s !== model.water ? this.bagStep(at, s, carried) : 0;
-      const ms = parts * Math.max(0, data[place + PRICE] as number);
-      if (parts <= 0 || ms >= bestMs) continue;
-      best = s;
-      bestParts = parts;
-      bestMs = ms;
-    }
-    if (best < 0) return false;
-    this.returnParts(at, best, bestParts);
-    return true;
-  }
-
-  /** Parts of stock s to leave at home so that one bag place gets free; 0 where that does not help. */
-  private bagStep(at: number, s: number, carried: number): number {
-    const bag = this.model.bagParts[s] as number;
-    const fewer = (Math.ceil(carried / bag) - 1) * bag;
-    if (carried <= 0 || Math.ceil(this.mostOf(at, s, fewer) / bag) >= Math.ceil(this.mostOf(at, s, carried) / bag))
-      return 0;
-    return carried - fewer;
-  }
-
-  private returnParts(at: number, s: number, parts: number): void {
-    const { data, stocksAt } = this.labels;
-    const place = at + stocksAt + s * PER_STOCK;
-    const stock = Math.min(parts, data[place + CARRIED_STOCK] as number);
-    const preloaded = Math.min(parts - stock, data[place + CARRIED_PRELOADED] as number);
-    const direct = parts - stock - preloaded;
-    data[place + CARRIED_STOCK] = (data[place + CARRIED_STOCK] as number) - stock;
-    data[place + CARRIED_PRELOADED] = (data[place + CARRIED_PRELOADED] as number) - preloaded;
-    data[place + CARRIED_DIRECT] = (data[place + CARRIED_DIRECT] as number) - direct;
-    data[place + HOME_DRAWN] = (data[place + HOME_DRAWN] as number) - stock - preloaded;
-    const price = Math.max(0, data[place + PRICE] as number);
-    this.spend(at, parts * price + direct * (this.model.topFillMs[s] as number));
-    if (this.book !== null) this.book.returned(s, stock, preloaded, direct);
   }
 
   /** Bits of the compartments whose next use wants another material. */
@@ -477,11 +266,11 @@ export class Steps {
       if (fromRig && old.rinseParts > 0) {
         if (water < 0 || !this.stockGives(at, water, old.rinseParts)) return false;
         if (!this.weightFits(at, water, old.rinseParts)) return false;
-        if (model.mayOverload) this.weigh(at, water, old.rinseParts);
+        if (model.mayOverload) this.parts.weigh(at, water, old.rinseParts);
         const place = at + stocksAt + water * PER_STOCK;
         data[place + DRAWN] = (data[place + DRAWN] as number) + old.rinseParts;
-        const cheap = this.pay(at, water, old.rinseParts, 0, true, 0);
-        if (this.book !== null) this.book.rinsed(old.rinseParts, cheap);
+        const cheap = this.parts.pay(at, water, old.rinseParts, 0, true, 0);
+        if (this.parts.book !== null) this.parts.book.rinsed(old.rinseParts, cheap);
       }
       data[row + MATERIAL] = chain.nextMaterial[i * model.compartments + c] as number;
       data[row + USED] = 0;
@@ -530,7 +319,7 @@ export class Steps {
       if (s !== model.water && (data[place + PRICE] as number) >= 0) {
         data[place + PAST_MOST] = Math.max(
           data[place + PAST_MOST] as number,
-          this.mostOf(at, s, data[place + CARRIED_STOCK] as number),
+          this.parts.mostOf(at, s, data[place + CARRIED_STOCK] as number),
         );
       }
       data[place + DRAWN] = 0;
