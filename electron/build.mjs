@@ -30,7 +30,7 @@ const HOST_ENTRIES = [
   { name: 'cli', source: 'electron/cli/cli.ts' },
 ];
 /** The page of the screens is renderer/index.html; it starts this. */
-const RENDERER_ENTRY = 'renderer/main.tsx';
+const RENDERER_ENTRY = 'renderer/app/main.tsx';
 /** What a bundle loads at run time instead of carrying inside. */
 const OUTSIDE = ['electron', 'sqlite3'];
 

@@ -2,6 +2,7 @@ import type { Host } from '../../core/contract/index.ts';
 import { findHost, type NoHost } from '../host/index.ts';
 import {
   bookChangedElsewhere,
+  checkInBackground,
   measureInBackground,
   openAtStart,
   planDone,
@@ -22,6 +23,7 @@ export async function boot(): Promise<NoHost | null> {
   useHost.setState({ host });
   follow(host);
   followBook();
+  followChecks();
   const [info, settings] = await Promise.all([host.call('app.info', {}), host.call('settings.read', {})]);
   if (settings.ok) useHost.setState({ settings: settings.value });
   if (!info.ok) {
@@ -57,5 +59,15 @@ function followBook(): void {
     if (properties === before) return;
     before = properties;
     measureInBackground(open?.book ?? null);
+  });
+}
+
+/** Checks the book again whenever it changes. */
+function followChecks(): void {
+  let before = useBook.getState().open?.book;
+  useBook.subscribe(({ open }) => {
+    if (open?.book === before) return;
+    before = open?.book;
+    checkInBackground(open?.book ?? null);
   });
 }

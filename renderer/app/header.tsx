@@ -9,6 +9,7 @@ import {
   roomSummaries,
   trySavingAgain,
   useBook,
+  useChecks,
   useCurrentDay,
   useCurrentPlan,
   useCurrentRound,
@@ -44,6 +45,7 @@ export function Header() {
 function useSummaries(): readonly RoomSummary[] {
   const open = useBook((state) => state.open);
   const measured = useMeasures();
+  const issues = useChecks((state) => state.issues);
   const round = useCurrentRound();
   const known = useCurrentPlan();
   const stale = usePlanStale();
@@ -52,10 +54,10 @@ function useSummaries(): readonly RoomSummary[] {
   const words = useFormat();
   return useMemo(() => {
     if (open === null) return [];
-    const { book, issues } = open;
+    const { book } = open;
     const sheets = known === null ? 0 : SHEET_COUNT;
     return roomSummaries({ book, issues, measured, round, known, stale, job, day, sheets, words });
-  }, [open, measured, round, known, stale, job, day, words]);
+  }, [open, issues, measured, round, known, stale, job, day, words]);
 }
 
 function BookName() {

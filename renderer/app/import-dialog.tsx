@@ -1,7 +1,7 @@
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { counted } from '../format/index.ts';
 import { addImported, closeImport, type ImportPreview, showAllOnMap, useImport } from '../stores/index.ts';
-import { Button } from '../ui/index.ts';
+import { Button, IssueList } from '../ui/index.ts';
 
 const MOST_ISSUES = 200;
 
@@ -16,7 +16,7 @@ export function ImportDialog() {
           <Heading slot="title">{preview.fileName}</Heading>
           <p className="quiet small">{preview.formatTitle}</p>
           <Counts preview={preview} />
-          <IssueList preview={preview} />
+          <FoundIssues preview={preview} />
           <div className="dialog-foot">
             <Button onPress={closeImport}>Leave it</Button>
             <Button
@@ -84,20 +84,13 @@ function Count({
   );
 }
 
-function IssueList({ preview }: { readonly preview: ImportPreview }) {
+function FoundIssues({ preview }: { readonly preview: ImportPreview }) {
   const { issues } = preview;
   if (issues.length === 0) return <p className="quiet">Nothing in the file is doubtful.</p>;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
     <section className="issue-scroll" aria-label="What was found in the file" tabIndex={0}>
-      <ul className="issue-list">
-        {issues.slice(0, MOST_ISSUES).map((each, index) => (
-          <li key={`${each.where}-${each.code}-${String(index)}`} className={`issue issue-${each.severity}`}>
-            <span className="strong">{each.where}</span> {each.message}
-          </li>
-        ))}
-      </ul>
-      {issues.length > MOST_ISSUES && <p className="quiet">and {issues.length - MOST_ISSUES} more</p>}
+      <IssueList issues={issues} most={MOST_ISSUES} />
     </section>
   );
 }

@@ -39,3 +39,9 @@ export function labelPoint(property: Property): LatLngTuple {
   const centre = propertyBounds(property).getCenter();
   return [centre.lat, centre.lng];
 }
+
+/** Just above the ground of a property, where a label hides none of it. */
+export function topPoint(property: Property): LatLngTuple {
+  const bounds = propertyBounds(property);
+  return [bounds.getNorth(), bounds.getCenter().lng];
+}

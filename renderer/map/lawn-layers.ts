@@ -1,7 +1,7 @@
 import { divIcon, type Layer, layerGroup, marker, type PathOptions, polygon, type Renderer } from 'leaflet';
 import type { Exclusion, Property, Zone } from '../../core/book/index.ts';
 import { treatableOutline } from '../../core/measure/index.ts';
-import { labelPoint, polygonsOf, toLatLng } from './bounds.ts';
+import { labelPoint, polygonsOf, toLatLng, topPoint } from './bounds.ts';
 import type { LawnLabel, MapScene } from './scene.ts';
 
 /** How much of a lawn is drawn at the present scale. */
@@ -26,10 +26,12 @@ export function lawnLayers(property: Property, look: LawnLook, scene: MapScene, 
   for (const zone of property.zones) layers.push(...zoneLayers(property, zone, look, to));
   for (const exclusion of property.exclusions) layers.push(exclusionLayer(exclusion, look, to.renderer));
   if (look.selected) layers.push(...treatableLayers(property, to.renderer));
-  if (look.selected || (look.detail === 'full' && !look.dim)) {
+  if (look.detail === 'full' && !look.dim) {
     for (const gate of property.gates) {
       if (gate.at !== undefined) layers.push(gateMark(gate.at, gate.clearWidthIn, gate.name, scene));
     }
+  }
+  if (look.selected || look.label?.kind === 'stop' || (look.detail === 'full' && !look.dim)) {
     layers.push(parkingMark(property, look));
   }
   if (look.label !== null) layers.push(labelMark(property, look.label, look, to));
@@ -132,7 +134,7 @@ function parkingMark(property: Property, look: LawnLook): Layer {
 }
 
 function labelMark(property: Property, label: LawnLabel, look: LawnLook, to: Callbacks): Layer {
-  const at = label.kind === 'stop' ? toLatLng(property.parking) : labelPoint(property);
+  const at = label.kind === 'name' && look.selected ? topPoint(property) : labelPoint(property);
   const shown = `<span class="lawn-label lawn-label-${label.kind} day-${label.day}${look.selected ? ' lawn-label-selected' : ''}">${plainText(label.text)}</span>`;
   return marker(at, {
     keyboard: false,

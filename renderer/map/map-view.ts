@@ -21,6 +21,8 @@ const MOST_OUTLINES = 260;
 /** From this zoom on gates, parking and names are drawn. */
 const FULL_ZOOM = 19;
 const NAME_ZOOM = 19.25;
+/** From this zoom on the same is drawn of the selected lawn. */
+const NEAR_ZOOM = 18;
 const EMPTY_VIEW = { at: [40, -83] as [number, number], zoom: 4 };
 
 /** What the view is now: the frame around the map draws grid and scale bar from it. */
@@ -173,11 +175,12 @@ function drawLawns(
 function lookOf(property: Property, scene: MapScene, detail: Detail, zoom: number): LawnLook {
   const label = scene.labels.get(property.id) ?? null;
   const selected = property.id === scene.selectedPropertyId;
+  const near = selected && zoom >= NEAR_ZOOM;
   return {
     selected,
     selectedZoneId: selected ? scene.selectedZoneId : null,
     dim: scene.dimOthers && label === null && !selected,
-    detail,
+    detail: near ? 'full' : detail,
     label: labelShown(label, zoom, selected) ? label : null,
   };
 }

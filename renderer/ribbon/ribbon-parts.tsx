@@ -37,31 +37,47 @@ function LaneDrawing({ lane, layout, words }: PartProps & { readonly lane: Lane 
   const { line, top, height } = lane;
   const { scale } = layout;
   const paths = levelPaths(line, scale, top, height);
-  const roomy = height >= 30;
   return (
     <g className={`lane lane-${line.kind}`}>
       <rect className="lane-back" x={scale.left} y={top} width={scale.right - scale.left} height={height} />
       <path className="lane-area" d={paths.area} />
       <path className="lane-floor" d={`M${scale.left} ${top + height}H${scale.right}`} />
       <path className="lane-line" d={paths.line} />
-      <text
-        className="lane-name"
-        x={LABEL_WIDTH - 10}
-        y={top + (roomy ? height / 2 - 3 : height / 2 + 4)}
-        textAnchor="end"
-      >
-        {shorten(line.label, roomy ? 17 : 11)}
-        <title>{line.label}</title>
-        {!roomy && <tspan className="lane-capacity"> {words.level(line.capacity, line.unit)}</tspan>}
-      </text>
-      {roomy && (
-        <text className="lane-capacity" x={LABEL_WIDTH - 10} y={top + height / 2 + 12} textAnchor="end">
-          {words.level(line.capacity, line.unit)}
-        </text>
-      )}
+      <LaneName lane={lane} capacity={words.level(line.capacity, line.unit)} />
     </g>
   );
 }
+
+/** "Stand-on 35" above "tank, 18 gal"; in a low lane only what tells it apart. */
+function LaneName({ lane, capacity }: { readonly lane: Lane; readonly capacity: string }) {
+  const { line, top, height } = lane;
+  const [owner = '', ...rest] = line.label.split(', ');
+  const vessel = rest.join(', ');
+  const below = vessel === '' ? capacity : `${vessel}, ${capacity}`;
+  const right = LABEL_WIDTH - 12;
+  const middle = top + height / 2;
+  if (height < TWO_LINES) {
+    return (
+      <text className="lane-name" x={right} y={middle + 4} textAnchor="end">
+        {shorten(vessel === '' ? owner : vessel, 16)}
+        <title>{`${line.label}, ${capacity}`}</title>
+      </text>
+    );
+  }
+  return (
+    <>
+      <text className="lane-name" x={right} y={middle - 2} textAnchor="end">
+        {shorten(owner, 18)}
+        <title>{line.label}</title>
+      </text>
+      <text className="lane-capacity" x={right} y={middle + 12} textAnchor="end">
+        {shorten(below, 20)}
+      </text>
+    </>
+  );
+}
+
+const TWO_LINES = 28;
 
 function shorten(text: string, most: number): string {
   return text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
@@ -122,12 +138,13 @@ export function Refills({ layout, events, words }: RefillsProps) {
   );
 }
 
+/** The moment the rig is back; its words stand beside whatever is still to do at the shop. */
 export function Home({ layout, day, words }: PartProps & { readonly day: PlanDay }) {
   const x = layout.homeX;
   return (
     <g className="home">
-      <path d={`M${x} ${layout.blockTop - 2}V${layout.height - 2}`} />
-      <text x={x + 6} y={layout.blockTop + layout.blockHeight / 2 + 4}>
+      <path d={`M${x} ${layout.blockTop - 4}V${layout.height - 2}`} />
+      <text x={layout.scale.toX(day.endSec) + 7} y={layout.blockTop + layout.blockHeight / 2 + 4}>
         home {words.clock(homeSec(day))}
       </text>
     </g>

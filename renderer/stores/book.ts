@@ -2,8 +2,15 @@ import { create } from 'zustand';
 import type { AppError, Issue, Result } from '../../core/base/index.ts';
 import type { Book } from '../../core/book/index.ts';
 import type { OpenBook } from '../../core/contract/index.ts';
-import { type Action, applyAction } from '../../core/edit/index.ts';
-import { type History, NO_HISTORY, remember, stepBack, stepForward } from './history.ts';
+import {
+  type Action,
+  applyAction,
+  type History,
+  NO_HISTORY,
+  remember,
+  stepBack,
+  stepForward,
+} from '../../core/edit/index.ts';
 import { askHost, callHost } from './host.ts';
 import { say, showError, showNews } from './notices.ts';
 import { startPlans } from './plans.ts';

@@ -10,10 +10,10 @@ export {
   undo,
   useBook,
 } from './book.ts';
+export { checkInBackground, roomOfIssue, useChecks } from './checks.ts';
 export * from './current.ts';
 export * from './edits.ts';
 export { pickFile, receiveFile, uploadFile } from './files.ts';
-export { type History, NO_HISTORY, remember, type Step, stepBack, stepForward } from './history.ts';
 export { askHost, callHost, changeSettings, useHost } from './host.ts';
 export { closeImport, type ImportPreview, previewImport, useImport } from './imports.ts';
 export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';

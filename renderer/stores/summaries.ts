@@ -2,6 +2,7 @@ import { hasErrors, type Issue } from '../../core/base/index.ts';
 import type { Book, Round } from '../../core/book/index.ts';
 import type { PlanDay } from '../../core/plan/result/index.ts';
 import { counted, type Formatter } from '../format/index.ts';
+import { roomOfIssue } from './checks.ts';
 import type { KnownPlan, RunningJob } from './plans.ts';
 import type { Room } from './view.ts';
 
@@ -49,35 +50,42 @@ export function roomSummaries(input: SummaryInput): readonly RoomSummary[] {
 
 type Line = { readonly result: string; readonly attention: Attention };
 
-function ground({ measured, book, words }: SummaryInput): Line {
+/** Issues of the checks that belong to a room, without mere notes. */
+function toCheck(issues: readonly Issue[], room: Room): Attention {
+  const found = issues.filter((each) => each.severity !== 'note' && roomOfIssue(each) === room);
+  return { count: found.length, stops: hasErrors(found) };
+}
+
+function ground({ measured, book, issues, words }: SummaryInput): Line {
   const lawns = counted(book.properties.length, 'lawn');
   if (book.properties.length === 0) return { result: 'no lawns yet', attention: NONE };
   const turf =
     measured.done < measured.total
       ? `measuring ${Math.floor((100 * measured.done) / measured.total)} %`
       : `${words.largeArea(measured.treatableSqFt)} turf`;
-  return { result: `${lawns} · ${turf}`, attention: { count: measured.attention, stops: false } };
+  const checks = toCheck(issues, 'ground');
+  return { result: `${lawns} · ${turf}`, attention: { ...checks, count: checks.count + measured.attention } };
 }
 
 function shed({ book, issues }: SummaryInput): Line {
-  const kit = issues.filter((each) => each.severity !== 'note' && !each.where.startsWith('property'));
   if (book.machines.length + book.rigs.length === 0) return { result: 'no machines yet', attention: NONE };
   return {
     result: `${counted(book.machines.length, 'machine')} · ${counted(book.rigs.length, 'rig')}`,
-    attention: { count: kit.length, stops: hasErrors(kit) },
+    attention: toCheck(issues, 'shed'),
   };
 }
 
-function round({ round: chosen, known, stale, job }: SummaryInput): Line {
+function round({ round: chosen, issues, known, stale, job }: SummaryInput): Line {
   if (job !== null)
     return { result: `planning ${Math.floor((100 * job.done) / Math.max(1, job.total))} %`, attention: NONE };
   if (chosen === null) return { result: 'no round yet', attention: NONE };
-  if (known === null) return { result: `${chosen.name} · not planned`, attention: NONE };
+  const checks = toCheck(issues, 'round');
+  if (known === null) return { result: `not planned · ${chosen.name}`, attention: checks };
   const dates = new Set(known.plan.days.map((each) => each.date)).size;
-  const count = known.plan.unplaced.length + (stale ? 1 : 0);
+  const unplaced = known.plan.unplaced.length;
   return {
-    result: `${chosen.name} · ${counted(dates, 'day')}`,
-    attention: { count, stops: known.plan.unplaced.length > 0 },
+    result: `${counted(dates, 'day')} · ${chosen.name}`,
+    attention: { count: checks.count + unplaced + (stale ? 1 : 0), stops: checks.stops || unplaced > 0 },
   };
 }
 

@@ -1,7 +1,8 @@
 export { Button, type ButtonLook } from './button.tsx';
 export { Choice, type ChoiceOption, Tick } from './choice.tsx';
 export { DraftInput, type DraftInputProps } from './draft-input.tsx';
-export { QuantityInput, type QuantityKind, readTyped } from './quantity-input.tsx';
+export { IssueList } from './issue-list.tsx';
+export { QuantityInput, type QuantityKind, readTyped, tidyFigure } from './quantity-input.tsx';
 export { Empty, Field, Section } from './section.tsx';
 export { Splitter } from './splitter.tsx';
 export { Workbench } from './workbench.tsx';

@@ -113,6 +113,11 @@ export function readTyped(kind: QuantityKind, text: string, where: string, syste
   );
 }
 
+/** "690.0 lb" is shown as "690 lb" where it can be typed over. */
+export function tidyFigure(text: string): string {
+  return text.replace(/(\.\d*?)0+(?!\d)/, '$1').replace(/\.(?!\d)/, '');
+}
+
 type QuantityInputProps = {
   readonly kind: QuantityKind;
   readonly label: string;
@@ -145,7 +150,7 @@ export function QuantityInput({ kind, label, value, optional, positive, most, on
     <DraftInput
       label={label}
       align="right"
-      text={value === null ? '' : READERS[kind].format(value, words)}
+      text={value === null ? '' : tidyFigure(READERS[kind].format(value, words))}
       placeholder={optional === true ? 'not set' : ''}
       onCommit={commit}
     />

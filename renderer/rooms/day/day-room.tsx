@@ -60,7 +60,7 @@ function DayMap({ day }: { readonly day: PlanDay }) {
       label="Map of the day"
       scene={scene}
       system={words.system}
-      caption="the way is drawn straight from stop to stop"
+      caption="straight lines, not roads"
       showAll={`${day.date} ${day.rigId} ${zoomToAll}`}
       showSelection={zoomToSelection}
       onSelect={select}
@@ -77,9 +77,9 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
     <div className="ribbon-panel">
       <div className="ribbon-head">
         <h3>Levels</h3>
-        <span className="ribbon-readout">
+        <span className={`ribbon-readout${cursorSec === null ? '' : ' ribbon-readout-live'}`}>
           {cursorSec === null
-            ? 'Point at the day, or use the arrow keys, to read every level.'
+            ? 'Point at the day, or step through it with the arrow keys, to read every level.'
             : cursorWords(day, cursorSec, words)}
         </span>
         <Button look="quiet" pressed={asTable} onPress={() => useView.setState({ ribbonAsTable: !asTable })}>

@@ -2,6 +2,7 @@ import { RotateCw } from 'lucide-react';
 import type { Book } from '../../../core/book/index.ts';
 import type { PlanActivity, PlanDay, PlanStop } from '../../../core/plan/result/index.ts';
 import { counted, type Formatter } from '../../format/index.ts';
+import { homeSec, stopNumberOf } from '../../ribbon/index.ts';
 import {
   moveCursor,
   selectDay,
@@ -26,19 +27,17 @@ export function DayStops({ day }: { readonly day: PlanDay }) {
   return (
     <div className="list-panel">
       <DayPicker day={day} />
-      <div className="stop-list">
-        <ol>
-          {linesOf(day).map((line) => (
-            <li key={`${line.kind} ${line.sec}`}>
-              {line.kind === 'stop' ? (
-                <StopLine stop={line.stop} book={book} words={words} />
-              ) : (
-                <RefillLine refill={line.refill} book={book} words={words} />
-              )}
-            </li>
-          ))}
-        </ol>
-      </div>
+      <ol className="stop-list" aria-label={`Stops and refills of ${day.rigName}`}>
+        {linesOf(day).map((line) => (
+          <li key={`${line.kind} ${line.sec}`}>
+            {line.kind === 'stop' ? (
+              <StopLine stop={line.stop} book={book} words={words} />
+            ) : (
+              <RefillLine day={day} refill={line.refill} book={book} words={words} />
+            )}
+          </li>
+        ))}
+      </ol>
     </div>
   );
 }
@@ -56,25 +55,37 @@ function DayPicker({ day }: { readonly day: PlanDay }) {
   const known = useCurrentPlan();
   const words = useFormat();
   const days = known?.plan.days ?? [];
-  const keyOf = (each: PlanDay): string => `${each.date} ${each.rigId}`;
+  const dates = [...new Set(days.map((each) => each.date))];
+  const rigs = days.filter((each) => each.date === day.date);
+  const choose = (date: string, rigId: string) => {
+    const found =
+      days.find((each) => each.date === date && each.rigId === rigId) ?? days.find((each) => each.date === date);
+    if (found !== undefined) selectDay(found.date, found.rigId);
+  };
   return (
     <div className="day-picker">
-      <Choice
-        label="Day and rig"
-        value={keyOf(day)}
-        options={days.map((each) => ({ value: keyOf(each), words: `${words.date(each.date)}, ${each.rigName}` }))}
-        onChoose={(key) => {
-          const chosen = days.find((each) => keyOf(each) === key);
-          if (chosen !== undefined) selectDay(chosen.date, chosen.rigId);
-        }}
-      />
+      <div className="day-choices">
+        <Choice
+          label="Date"
+          value={day.date}
+          options={dates.map((value) => ({ value, words: words.date(value) }))}
+          onChoose={(date) => choose(date, day.rigId)}
+        />
+        <Choice
+          label="Rig"
+          value={day.rigId}
+          options={rigs.map((each) => ({ value: each.rigId, words: each.rigName }))}
+          onChoose={(rigId) => choose(day.date, rigId)}
+        />
+      </div>
       <h2>
-        {day.rigName}: {counted(day.stops.length, 'stop')}, {counted(day.loads.length, 'load')}
+        {counted(day.stops.length, 'stop')}, {counted(day.loads.length, 'load')}
       </h2>
       <p className="quiet small">
-        out {words.clock(day.activities.find((each) => each.kind === 'drive')?.startSec ?? day.startSec)} · home{' '}
-        {words.clock(day.endSec)} · {words.duration(day.paidSec)} · {words.distance(day.distanceM)}
+        home {words.clock(homeSec(day))}, done {words.clock(day.endSec)} · {words.area(day.treatedSqFt)} ·{' '}
+        {words.distance(day.distanceM)}
       </p>
+      {day.overtimeSec > 0 && <p className="caution small">{words.duration(day.overtimeSec)} of overtime</p>}
     </div>
   );
 }
@@ -82,10 +93,14 @@ function DayPicker({ day }: { readonly day: PlanDay }) {
 type LineProps = { readonly book: Book | null; readonly words: Formatter };
 
 function StopLine({ stop, book, words }: LineProps & { readonly stop: PlanStop }) {
-  const selected = useSelection((state) => state.stopNumber);
+  const selected = useSelection((state) => state.stopNumber === stop.number);
   const area = stop.tasks.reduce((sum, task) => sum + task.areaSqFt, 0);
+  const choose = () => {
+    selectStop(stop.number, stop.propertyId);
+    moveCursor(stop.arriveSec);
+  };
   return (
-    <button type="button" className="stop-item" aria-current={selected === stop.number} onClick={() => choose(stop)}>
+    <button type="button" className="stop-item" aria-current={selected || undefined} onClick={choose}>
       <span className="stop-number">{stop.number}</span>
       <span className="row-title">{stop.name}</span>
       <span className="stop-time">{words.clock(stop.arriveSec)}</span>
@@ -94,11 +109,6 @@ function StopLine({ stop, book, words }: LineProps & { readonly stop: PlanStop }
       </span>
     </button>
   );
-}
-
-function choose(stop: PlanStop): void {
-  selectStop(stop.number, stop.propertyId);
-  moveCursor(stop.arriveSec);
 }
 
 function methodsOf(stop: PlanStop, book: Book | null): string {
@@ -110,23 +120,31 @@ function methodsOf(stop: PlanStop, book: Book | null): string {
   return [...new Set(names)].join(', ');
 }
 
-function RefillLine({ refill, book, words }: LineProps & { readonly refill: Refill }) {
-  const place =
-    refill.fillPointId === ''
-      ? 'from the rig'
-      : `at ${book?.fillPoints.find((each) => each.id === refill.fillPointId)?.name ?? refill.fillPointId}`;
+type RefillLineProps = LineProps & { readonly refill: Refill; readonly day: PlanDay };
+
+function RefillLine({ day, refill, book, words }: RefillLineProps) {
+  const place = book?.fillPoints.find((each) => each.id === refill.fillPointId)?.name ?? refill.fillPointId;
   const fills = refill.fills.map((fill) =>
     fill.volumeGal > 0 ? words.volume(fill.volumeGal) : words.weight(fill.weightLb),
   );
   const stock = refill.stock.map((fill) =>
-    fill.stock === 'water' ? `${words.volume(fill.volumeGal)} into the nurse tank` : `${fill.bags} bags aboard`,
+    fill.stock === 'water' ? `${words.volume(fill.volumeGal)} into the nurse tank` : counted(fill.bags, 'bag'),
   );
-  const after = refill.afterSqFt > 0 ? ` after ${words.area(refill.afterSqFt)}` : '';
+  const choose = () => {
+    const number = stopNumberOf(day, refill);
+    if (number > 0) selectStop(number, refill.propertyId);
+    moveCursor(refill.startSec);
+  };
   return (
-    <div className="refill-row">
-      <RotateCw size={12} aria-hidden="true" /> <b>{words.clock(refill.startSec)}</b>
-      {after}: {[...fills, ...stock].join(', ')} {place}
+    <button type="button" className="refill-row" onClick={choose}>
+      <RotateCw size={12} aria-hidden="true" />
+      <span>
+        {refill.afterSqFt > 0 && `after ${words.area(refill.afterSqFt)}: `}
+        {[...fills, ...stock].join(', ')}
+        {refill.fillPointId !== '' && ` at ${place}`}
+      </span>
+      <b>{words.clock(refill.startSec)}</b>
       <span className="refill-why">{refill.reason}</span>
-    </div>
+    </button>
   );
 }

@@ -1,42 +1,53 @@
-import { useMemo } from 'react';
-import type { Book, Property } from '../../../core/book/index.ts';
-import { farthestFt } from '../../../core/measure/index.ts';
-import type { PlanDay, PlanLoad, PlanStop } from '../../../core/plan/result/index.ts';
-import { type FitCell, fitTable, methodName } from '../../../core/reach/index.ts';
-import { measureOf, selectLoad, useBook, useCurrentRound, useFormat, useSelection } from '../../stores/index.ts';
-import { Button, Section } from '../../ui/index.ts';
+import { useMemo, useState } from 'react';
+import type { Book, Property, Treatment } from '../../../core/book/index.ts';
+import { bandAreaSqFt, farthestFt } from '../../../core/measure/index.ts';
+import type { PlanDay, PlanStop, PlanTask } from '../../../core/plan/result/index.ts';
+import {
+  type FitCell,
+  type FitColumn,
+  fitTable,
+  type Method,
+  methodName,
+  type Site,
+} from '../../../core/reach/index.ts';
+import { measureOf, useBook, useCurrentRound, useFormat, useSelection } from '../../stores/index.ts';
+import { Choice, Empty, Section } from '../../ui/index.ts';
+import { Loads, Truck } from './load-details.tsx';
 
-/** The selected stop: who can go, which load is used, and why. */
+/** The selected stop: who can go, what was chosen and why, which loads it takes. */
 export function StopInspector({ day }: { readonly day: PlanDay }) {
   const book = useBook((state) => state.open?.book ?? null);
   const number = useSelection((state) => state.stopNumber);
   const stop = day.stops.find((each) => each.number === number) ?? day.stops[0];
   const property = book?.properties.find((each) => each.id === stop?.propertyId);
-  if (book === null || stop === undefined || property === undefined)
-    return <p className="section quiet">Choose a stop.</p>;
+  if (book === null || stop === undefined || property === undefined) {
+    return <Empty title="No stop selected">Choose a stop in the list, on the map or on the ribbon.</Empty>;
+  }
   return (
     <div className="inspector">
-      <header className="inspector-head">
-        <h2>
-          {stop.number} {stop.name}
-        </h2>
-        <StopTimes stop={stop} />
-      </header>
-      <Fit book={book} property={property} day={day} stop={stop} />
-      <Why book={book} stop={stop} />
+      <StopHead stop={stop} property={property} />
+      <Fit key={stop.number} book={book} property={property} day={day} stop={stop} />
+      <Chosen book={book} stop={stop} property={property} />
       <Loads book={book} day={day} stop={stop} />
-      <DayEnd book={book} day={day} />
+      <Truck book={book} day={day} />
     </div>
   );
 }
 
-function StopTimes({ stop }: { readonly stop: PlanStop }) {
+function StopHead({ stop, property }: { readonly stop: PlanStop; readonly property: Property }) {
   const words = useFormat();
   return (
-    <p className="quiet small">
-      {words.clock(stop.arriveSec)} to {words.clock(stop.leaveSec)}, {words.duration(stop.leaveSec - stop.arriveSec)} on
-      site, {words.duration(stop.driveSec)} of driving before
-    </p>
+    <header className="inspector-head">
+      <p className="quiet small">Stop {stop.number}</p>
+      <h2>{stop.name}</h2>
+      <p className="quiet small">
+        {words.clock(stop.arriveSec)} to {words.clock(stop.leaveSec)}, {words.duration(stop.leaveSec - stop.arriveSec)}{' '}
+        on site after {words.duration(stop.driveSec)} of driving
+      </p>
+      {property.cautions.length > 0 && (
+        <p className="caution small">Mind: {property.cautions.join(', ').replaceAll('-', ' ')}</p>
+      )}
+    </header>
   );
 }
 
@@ -44,153 +55,132 @@ type FitProps = { readonly book: Book; readonly property: Property; readonly day
 
 /** Zones by methods: minutes where it fits, the reason where it does not. */
 function Fit({ book, property, day, stop }: FitProps) {
+  const treatments = book.treatments.filter((each) => stop.tasks.some((task) => task.treatmentId === each.id));
+  const [wanted, setWanted] = useState('');
+  const treatment = treatments.find((each) => each.id === wanted) ?? treatments[0];
+  if (treatment === undefined) return null;
+  return (
+    <Section title="Who can go">
+      {treatments.length > 1 ? (
+        <Choice
+          label="Treatment"
+          value={treatment.id}
+          options={treatments.map(({ id, name }) => ({ value: id, words: name }))}
+          onChoose={setWanted}
+        />
+      ) : (
+        <p className="quiet small">{treatment.name}</p>
+      )}
+      <FitTable book={book} property={property} day={day} stop={stop} treatment={treatment} />
+    </Section>
+  );
+}
+
+function siteOf(treatment: Treatment, wetGround: boolean): Site {
+  const { coverage } = treatment;
+  if (coverage.kind !== 'band') return { farthestFt, wetGround };
+  return {
+    farthestFt,
+    wetGround,
+    treatedSqFt: (property, zone) => bandAreaSqFt(property, zone, coverage.widthFt, coverage.along),
+  };
+}
+
+function FitTable({ book, property, day, stop, treatment }: FitProps & { readonly treatment: Treatment }) {
   const round = useCurrentRound();
   const words = useFormat();
-  const treatment = book.treatments.find((each) => each.id === stop.tasks[0]?.treatmentId);
   const rig = book.rigs.find((each) => each.id === day.rigId) ?? null;
   const table = useMemo(() => {
-    if (treatment === undefined) return null;
     const one = { ...book, properties: [property] };
-    return fitTable(one, [measureOf(property)], treatment, rig, { farthestFt, wetGround: round?.wetGround ?? false });
+    return fitTable(one, [measureOf(property)], treatment, rig, siteOf(treatment, round?.wetGround ?? false));
   }, [book, property, treatment, rig, round]);
-  if (table === null) return null;
   return (
-    <Section title={`Who can go: ${treatment?.name ?? ''}`}>
-      <div className="table-scroll">
-        <table className="table fit-table">
-          <thead>
-            <tr>
-              <th scope="col">zone</th>
-              {table.columns.map((column) => (
-                <th key={column.name} scope="col">
-                  {column.name}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {table.rows.map((row) => (
-              <tr key={row.zoneId}>
-                <th scope="row">{property.zones.find((zone) => zone.id === row.zoneId)?.name ?? row.zoneId}</th>
-                {row.cells.map((cell, index) => (
-                  <td key={table.columns[index]?.name ?? index} className={cellLook(cell)}>
+    <div className="table-scroll">
+      <table className="table fit-table">
+        <thead>
+          <tr>
+            <th scope="col">zone</th>
+            {table.columns.map((column) => (
+              <th key={column.name} scope="col">
+                {columnWords(book, column)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row) => (
+            <tr key={row.zoneId}>
+              <th scope="row">{zoneName(property, row.zoneId)}</th>
+              {row.cells.map((cell) => {
+                const chosen = isChosen(stop, row.zoneId, treatment.id, cell.answer.method);
+                return (
+                  <td
+                    key={JSON.stringify(cell.answer.method)}
+                    className={`${cellLook(cell)}${chosen ? ' fit-chosen' : ''}`}
+                  >
                     {cell.answer.can
                       ? `${words.duration((cell.minutes ?? 0) * 60)}${cell.answer.tight ? ', tight' : ''}`
                       : cell.answer.words}
+                    {chosen && <span className="fit-tag">chosen</span>}
                   </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-    </Section>
-  );
-}
-
-function cellLook(cell: FitCell): string | undefined {
-  if (!cell.answer.can) return 'fit-no';
-  return cell.answer.tight ? 'fit-tight' : undefined;
-}
-
-function Why({ book, stop }: { readonly book: Book; readonly stop: PlanStop }) {
-  const words = useFormat();
-  return (
-    <Section title="Chosen">
-      {stop.tasks.map((task) => (
-        <p key={`${task.zoneId} ${task.treatmentId} ${task.step}`}>
-          <b>
-            {book.properties.find((each) => each.id === stop.propertyId)?.zones.find((zone) => zone.id === task.zoneId)
-              ?.name ?? task.zoneId}
-          </b>
-          , {words.area(task.areaSqFt)}: {methodName(book, task.method)} <span className="quiet small">{task.why}</span>
-        </p>
-      ))}
-    </Section>
-  );
-}
-
-function Loads({ book, day, stop }: { readonly book: Book; readonly day: PlanDay; readonly stop: PlanStop }) {
-  const wanted = useSelection((state) => state.loadNumber);
-  const numbers = [...new Set(stop.tasks.flatMap((task) => task.loadNumbers))];
-  const load =
-    day.loads.find((each) => each.number === wanted && numbers.includes(each.number)) ??
-    day.loads.find((each) => each.number === numbers[0]);
-  if (load === undefined) return null;
-  return (
-    <Section title={`Load ${load.number}`}>
-      {numbers.length > 1 && (
-        <div className="load-choice">
-          {numbers.map((number) => (
-            <Button key={number} pressed={number === load.number} onPress={() => selectLoad(number)}>
-              load {number}
-            </Button>
+                );
+              })}
+            </tr>
           ))}
-        </div>
-      )}
-      <LoadFigures book={book} load={load} />
-    </Section>
+        </tbody>
+      </table>
+    </div>
   );
 }
 
-function LoadFigures({ book, load }: { readonly book: Book; readonly load: PlanLoad }) {
-  const words = useFormat();
-  const tank = load.kind === 'tank';
-  const amount = (gal: number, lb: number): string => (tank ? words.volume(gal) : words.weight(lb));
-  const material =
-    book.mixes.find((each) => each.id === load.materialId)?.name ??
-    book.products.find((each) => each.id === load.materialId)?.name;
-  return (
-    <dl className="rows">
-      <dt>{material ?? load.materialId}</dt>
-      <dd>{amount(load.volumeGal, load.weightLb)}</dd>
-      {load.products.map((product) => (
-        <ProductLine
-          key={product.productId}
-          name={book.products.find((each) => each.id === product.productId)?.name ?? product.productId}
-          amount={words.product(product.amount, product.unit)}
-        />
-      ))}
-      <dt>still in it before</dt>
-      <dd>{amount(load.beforeGal, load.beforeLb)}</dd>
-      <dt>covers</dt>
-      <dd>{words.area(load.coversSqFt)}</dd>
-      <dt>left in the end</dt>
-      <dd>{amount(load.leftGal, load.leftLb)}</dd>
-      <dt>filled</dt>
-      <dd>{words.clock(load.startSec)}</dd>
-    </dl>
+/** A machine by its own name where only one of its heads is asked about. */
+function columnWords(book: Book, { method, name }: FitColumn): string {
+  if (method.kind === 'hand') return name;
+  return book.machines.find((each) => each.id === method.machineId)?.name ?? name;
+}
+
+function zoneName(property: Property, zoneId: string): string {
+  return property.zones.find((zone) => zone.id === zoneId)?.name ?? zoneId;
+}
+
+function isChosen(stop: PlanStop, zoneId: string, treatmentId: string, method: Method): boolean {
+  return stop.tasks.some(
+    (task) =>
+      task.zoneId === zoneId &&
+      task.treatmentId === treatmentId &&
+      JSON.stringify(sortedMethod(task.method)) === JSON.stringify(sortedMethod(method)),
   );
 }
 
-function ProductLine({ name, amount }: { readonly name: string; readonly amount: string }) {
-  return (
-    <>
-      <dt>{name}</dt>
-      <dd>{amount}</dd>
-    </>
-  );
+function sortedMethod(method: Method): readonly string[] {
+  return method.kind === 'hand' ? [method.handMethodId] : [method.machineId, method.headId];
 }
 
-function DayEnd({ book, day }: { readonly book: Book; readonly day: PlanDay }) {
+function cellLook(cell: FitCell): string {
+  if (!cell.answer.can) return 'fit-no';
+  return cell.answer.tight ? 'fit-tight' : 'fit-yes';
+}
+
+type ChosenProps = { readonly book: Book; readonly stop: PlanStop; readonly property: Property };
+
+/** What is done on each zone, in order, and why so. */
+function Chosen({ book, stop, property }: ChosenProps) {
   const words = useFormat();
   return (
-    <Section title="Truck">
-      <dl className="rows">
-        <dt>carries in the morning</dt>
-        <dd>{words.weight(day.carryWeightLb)}</dd>
-        <dt>payload</dt>
-        <dd>{words.weight(day.payloadLb)}</dd>
-        <dt>left over at night</dt>
-        <dd>
-          {day.leftOver.length === 0
-            ? 'nothing'
-            : day.leftOver
-                .map((each) => (each.volumeGal > 0 ? words.volume(each.volumeGal) : words.weight(each.weightLb)))
-                .join(', ')}
-        </dd>
-      </dl>
-      {book.invented && <p className="why">Invented book: products and rates are not for use.</p>}
+    <Section title="Done here">
+      <ol className="chosen-list">
+        {stop.tasks.map((task: PlanTask) => (
+          <li key={`${task.zoneId} ${task.treatmentId} ${task.step}`}>
+            <p>
+              <b>
+                {words.clock(task.startSec)} {zoneName(property, task.zoneId)}
+              </b>
+              , {words.area(task.areaSqFt)}, {methodName(book, task.method)}
+            </p>
+            <p className="quiet small">{task.why}</p>
+          </li>
+        ))}
+      </ol>
     </Section>
   );
 }

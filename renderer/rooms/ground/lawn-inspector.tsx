@@ -1,4 +1,4 @@
-import { Trash2, TriangleAlert } from 'lucide-react';
+import { Trash2 } from 'lucide-react';
 import { useMemo } from 'react';
 import type { Issue } from '../../../core/base/index.ts';
 import { CAUTIONS, type Property } from '../../../core/book/index.ts';
@@ -13,7 +13,7 @@ import {
   useProperty,
   useSelection,
 } from '../../stores/index.ts';
-import { Button, DraftInput, Empty, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
+import { Button, DraftInput, Empty, Field, IssueList, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { ExclusionsTable, GatesTable } from './ground-tables.tsx';
 
 /** What is known of the selected lawn, and can be changed. */
@@ -219,16 +219,7 @@ function Issues({ issues }: { readonly issues: readonly Issue[] }) {
   if (issues.length === 0) return null;
   return (
     <Section title="To check">
-      <ul className="issue-list">
-        {issues.map((each, index) => (
-          <li key={`${each.code}-${String(index)}`} className={`issue issue-${each.severity}`}>
-            {each.severity !== 'note' && <TriangleAlert size={13} aria-hidden="true" />}
-            <span>
-              {each.message} <span className="quiet">({each.where})</span>
-            </span>
-          </li>
-        ))}
-      </ul>
+      <IssueList issues={issues} />
     </Section>
   );
 }

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
 import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
-import { offerPrinting } from '../../commands/printing.ts';
+import { offerPrinting } from '../../commands/index.ts';
 import {
   askHost,
   receiveFile,
@@ -16,6 +16,7 @@ import {
   useSelection,
 } from '../../stores/index.ts';
 import { Button, Choice, Empty, Section, Workbench } from '../../ui/index.ts';
+import { withFonts, withFontsInside } from './sheet-fonts.ts';
 import { makeSheet } from './sheets.ts';
 
 /** What the crew takes along: sheets on screen as they will be on paper. */
@@ -114,6 +115,7 @@ function SheetFacts() {
 function Page({ sheet }: { readonly sheet: Sheet }) {
   const frame = useRef<HTMLIFrameElement>(null);
   const html = useMemo(() => sheetsHtml([sheet]), [sheet]);
+  const shown = useMemo(() => withFonts(html), [html]);
   const makesPdf = useHost((state) => state.info?.makesPdf ?? false);
   const print = useCallback(() => frame.current?.contentWindow?.print(), []);
   useEffect(() => {
@@ -139,7 +141,7 @@ function Page({ sheet }: { readonly sheet: Sheet }) {
         className="paper-page"
         title={sheet.title}
         sandbox="allow-same-origin allow-modals"
-        srcDoc={html}
+        srcDoc={shown}
       />
     </div>
   );
@@ -147,5 +149,6 @@ function Page({ sheet }: { readonly sheet: Sheet }) {
 
 async function savePdf(sheet: Sheet, html: string): Promise<void> {
   const name = `${sheet.title} ${sheet.subtitle}`.replace(/[^\w .-]+/g, ' ').trim();
-  receiveFile(await askHost('print.pdf', { html, suggestedName: `${name}.pdf`.slice(-200) }));
+  const whole = await withFontsInside(html);
+  receiveFile(await askHost('print.pdf', { html: whole, suggestedName: `${name}.pdf`.slice(-200) }));
 }

@@ -1,9 +1,9 @@
-import { Check, TriangleAlert } from 'lucide-react';
+import { Check } from 'lucide-react';
 import type { Book } from '../../../core/book/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { homeSec } from '../../ribbon/index.ts';
 import { goTo, selectDay, selectProperty, useFormat, useSelection } from '../../stores/index.ts';
-import { Button, Section } from '../../ui/index.ts';
+import { Button, IssueList, Section } from '../../ui/index.ts';
 
 type PlanProps = { readonly plan: Plan };
 const DAY_TONES = 6;
@@ -152,6 +152,10 @@ export function BuyTable({ plan, book }: PlanProps & { readonly book: Book }) {
   const nameOf = (id: string) => book.products.find((product) => product.id === id)?.name ?? id;
   const priceOf = (id: string, amount: number) =>
     amount * (book.products.find((product) => product.id === id)?.pricePerUnit ?? 0);
+  const bagsOf = (id: string, amount: number, unit: string) => {
+    const bagLb = book.products.find((product) => product.id === id)?.bagLb;
+    return unit === 'lb' && bagLb !== undefined ? String(Math.ceil(amount / bagLb)) : '';
+  };
   return (
     <Section title="Product for the round">
       <table className="table table-narrow">
@@ -160,6 +164,9 @@ export function BuyTable({ plan, book }: PlanProps & { readonly book: Book }) {
             <th scope="col">what</th>
             <th scope="col" className="number">
               amount
+            </th>
+            <th scope="col" className="number">
+              bags
             </th>
             <th scope="col" className="number">
               at your price
@@ -171,12 +178,14 @@ export function BuyTable({ plan, book }: PlanProps & { readonly book: Book }) {
             <tr key={each.productId}>
               <th scope="row">{nameOf(each.productId)}</th>
               <td className="number">{words.product(each.amount, each.unit)}</td>
+              <td className="number">{bagsOf(each.productId, each.amount, each.unit)}</td>
               <td className="number">{words.money(priceOf(each.productId, each.amount))}</td>
             </tr>
           ))}
           <tr>
-            <th scope="row">Water</th>
+            <th scope="row">Spray volume, water with everything in it</th>
             <td className="number">{words.volume(plan.totals.waterGal)}</td>
+            <td />
             <td />
           </tr>
         </tbody>
@@ -186,26 +195,12 @@ export function BuyTable({ plan, book }: PlanProps & { readonly book: Book }) {
   );
 }
 
-const MOST_NOTES = 40;
-
-/** Warnings and notes of the planning, warnings first. */
+/** Warnings and notes of the planning, worst first. */
 export function PlanNotes({ plan }: PlanProps) {
   if (plan.issues.length === 0) return null;
-  const order = { error: 0, warning: 1, note: 2 } as const;
-  const issues = plan.issues.toSorted((left, right) => order[left.severity] - order[right.severity]);
   return (
-    <Section title={`Notes of the planning (${issues.length})`}>
-      <ul className="issue-list">
-        {issues.slice(0, MOST_NOTES).map((each, index) => (
-          <li key={`${each.where} ${each.code} ${String(index)}`} className={`issue issue-${each.severity}`}>
-            {each.severity !== 'note' && <TriangleAlert size={13} aria-hidden="true" />}
-            <span>
-              {each.message} <span className="quiet">({each.where})</span>
-            </span>
-          </li>
-        ))}
-      </ul>
-      {issues.length > MOST_NOTES && <p className="quiet small">and {issues.length - MOST_NOTES} more</p>}
+    <Section title={`Notes of the planning (${plan.issues.length})`}>
+      <IssueList issues={plan.issues} />
     </Section>
   );
 }

@@ -1,12 +1,15 @@
 import { Play, Square, TriangleAlert } from 'lucide-react';
+import { useMemo } from 'react';
 import { ProgressBar } from 'react-aria-components';
 import type { Book, Round } from '../../../core/book/index.ts';
 import {
   cancelPlanning,
   changeSettings,
   type KnownPlan,
+  roomOfIssue,
   startPlanning,
   useBook,
+  useChecks,
   useCurrentPlan,
   useCurrentRound,
   useFormat,
@@ -14,7 +17,7 @@ import {
   usePlanStale,
   usePlans,
 } from '../../stores/index.ts';
-import { Button, Empty, QuantityInput } from '../../ui/index.ts';
+import { Button, Empty, IssueList, QuantityInput, Section } from '../../ui/index.ts';
 import { BuyTable, DaysTable, PlanNotes, UnplacedTable } from './ledger-tables.tsx';
 
 /** Planning and what came of it. */
@@ -30,6 +33,7 @@ export function RoundLedger() {
   return (
     <div className="ledger">
       <PlanBar round={round} known={known} />
+      <RoundIssues />
       <Outcome round={round} known={known} book={book} />
     </div>
   );
@@ -177,5 +181,17 @@ function TotalsLine({ known }: { readonly known: KnownPlan }) {
         </div>
       ))}
     </dl>
+  );
+}
+
+/** What the checks find in the rounds of the book. */
+function RoundIssues() {
+  const all = useChecks((state) => state.issues);
+  const issues = useMemo(() => all.filter((each) => roomOfIssue(each) === 'round' && each.severity !== 'note'), [all]);
+  if (issues.length === 0) return null;
+  return (
+    <Section title="To check">
+      <IssueList issues={issues} />
+    </Section>
   );
 }

@@ -199,7 +199,7 @@ function Dates({ round, change }: DatesProps) {
     <ol className="dates">
       {round.dates.map((date, index) => (
         <li key={date}>
-          <span className="date-words">{words.date(date)}</span>
+          <span className="date-words">{words.date(date).slice(0, 3)}</span>
           <input
             type="date"
             className="input"

@@ -1,8 +1,16 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { Book } from '../../../core/book/index.ts';
-import { SHED_SHELVES, type Shelf, selectShelf, useBook, useSelection } from '../../stores/index.ts';
-import { Workbench } from '../../ui/index.ts';
+import {
+  roomOfIssue,
+  SHED_SHELVES,
+  type Shelf,
+  selectShelf,
+  useBook,
+  useChecks,
+  useSelection,
+} from '../../stores/index.ts';
+import { IssueList, Section, Workbench } from '../../ui/index.ts';
 import { handMethodShelf } from './hand-methods.tsx';
 import { machineShelf } from './machines.tsx';
 import { mixShelf, productShelf } from './products.tsx';
@@ -85,9 +93,24 @@ function ShelfList({ book }: { readonly book: Book }) {
           </ListBoxItem>
         ))}
       </ListBox>
+      <ShedIssues />
       {book.invented && (
         <p className="invented">Invented book: machines, products and rates are made up and not for use.</p>
       )}
+    </div>
+  );
+}
+
+/** What the checks find among machines, rigs, products and the like. */
+function ShedIssues() {
+  const all = useChecks((state) => state.issues);
+  const issues = useMemo(() => all.filter((each) => roomOfIssue(each) === 'shed'), [all]);
+  if (issues.length === 0) return null;
+  return (
+    <div className="list-issues">
+      <Section title="To check">
+        <IssueList issues={issues} />
+      </Section>
     </div>
   );
 }

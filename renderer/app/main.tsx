@@ -1,17 +1,19 @@
 import '@fontsource/atkinson-hyperlegible-next/400.css';
 import '@fontsource/atkinson-hyperlegible-next/600.css';
 import '@fontsource/atkinson-hyperlegible-next/700.css';
-import './styles/tokens.css';
-import './styles/base.css';
-import './styles/controls.css';
-import './styles/shell.css';
-import './styles/lists.css';
-import './styles/map.css';
-import './styles/ribbon.css';
-import './styles/rooms.css';
+import '../styles/tokens.css';
+import '../styles/base.css';
+import '../styles/controls.css';
+import '../styles/overlays.css';
+import '../styles/shell.css';
+import '../styles/welcome.css';
+import '../styles/lists.css';
+import '../styles/map.css';
+import '../styles/ribbon.css';
+import '../styles/rooms.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { App } from './app/index.ts';
+import { App } from './app.tsx';
 
 const root = document.getElementById('root');
 if (root !== null) {
