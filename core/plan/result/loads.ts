@@ -26,7 +26,7 @@ export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): r
   function open(fill: PlanFill, startSec: number, fillPointId: string, atPropertyId: string): void {
     const previous = current.get(fill.compartmentId);
     if (previous !== undefined) close(previous);
-    const before = levels.get(fill.compartmentId) ?? 0;
+    const before = clean(levels.get(fill.compartmentId) ?? 0);
     const kind = rig.compartments.find((each) => each.id === fill.compartmentId)?.kind ?? 'tank';
     const load: Draft = {
       ...fill,

@@ -9,7 +9,7 @@ export function secondsIn(activities: readonly PlanActivity[], kind: PlanActivit
 
 /** Sums over the days of a plan. */
 export function totalsOf(days: readonly PlanDay[], unplaced: number): PlanTotals {
-  const sum = (pick: (day: PlanDay) => number): number => days.reduce((total, day) => total + pick(day), 0);
+  const sum = (pick: (day: PlanDay) => number): number => dust(days.reduce((total, day) => total + pick(day), 0));
   const activities = days.flatMap((day) => day.activities);
   const refills = activities.filter((each) => each.kind === 'refill');
   const loads = days.flatMap((day) => day.loads);
@@ -27,6 +27,11 @@ export function totalsOf(days: readonly PlanDay[], unplaced: number): PlanTotals
     costUsd: Math.round(sum((day) => day.costUsd) * 100) / 100,
     unplaced,
     waterGal: clean(loads.reduce((total, load) => total + load.volumeGal, 0)),
-    products: sumProducts(loads.map((load) => load.products)),
+    products: sumProducts(loads.map((load) => load.products)).map((each) => ({ ...each, amount: dust(each.amount) })),
   };
+}
+
+/** Takes the floating-point dust off a sum: a millionth is below every figure that is shown. */
+function dust(sum: number): number {
+  return Math.round(sum * 1e6) / 1e6;
 }

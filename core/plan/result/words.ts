@@ -23,7 +23,7 @@ export function refillWords(view: RouteView, names: Names, activity: RefillActiv
 function sentence(view: RouteView, names: Names, reason: RefillReason, place: string): string {
   switch (reason.kind) {
     case 'runs-dry':
-      return `${compartment(view, names, reason.compartment)} runs dry ${place}`;
+      return `${compartment(view, names, reason.compartment)} ${verb(view, reason.compartment, 'run')} dry ${place}`;
     case 'stock-runs-out': {
       const stock = view.problem.stocks[reason.stock];
       const what =
@@ -35,7 +35,7 @@ function sentence(view: RouteView, names: Names, reason: RefillReason, place: st
     case 'payload':
       return `The payload does not allow carrying more at once; filled ${place}`;
     case 'change-of-material':
-      return `${compartment(view, names, reason.compartment)} changes to another material ${place}`;
+      return `${compartment(view, names, reason.compartment)} ${verb(view, reason.compartment, 'change')} to another material ${place}`;
     case 'cheaper-here-than-later': {
       const saving =
         reason.savedMs < LEAST_SAVING_MS
@@ -44,6 +44,11 @@ function sentence(view: RouteView, names: Names, reason: RefillReason, place: st
       return `Filled ${place}: ${saving}`;
     }
   }
+}
+
+/** Joined tanks are several. */
+function verb(view: RouteView, index: number, word: string): string {
+  return view.rig.compartments[index]?.id.includes('+') ? word : `${word}s`;
 }
 
 function compartment(view: RouteView, names: Names, index: number): string {
