@@ -8,7 +8,7 @@ import { type BookStore, createStoreFile, openStore } from '../../../electron/se
  *   open    opens the book once and prints the outcome
  *   hold    opens the book and keeps it until the process is ended
  *   write   stores edits for ever; prints "stored N" after edit N is stored
- *   fill    makes a book on a small disk and stores ever larger notes until one is refused, then reads the book again
+ *   fill    makes a book on a small disk and stores large edits until one is refused, then reads the book again
  */
 const print = (value: unknown): void => {
   process.stdout.write(`${JSON.stringify(value)}\n`);
@@ -20,12 +20,14 @@ export function numberedEdit(number: number, ballast = ''): Action {
     { id: 'z', name: 'Lawn', shape: { kind: 'stated', areaSqFt: number, method: '' }, slopeDeg: 0, gateIds: [] },
   ];
   const property = { id: `p${number}`, name: `Lot ${number}`, address: '', parking: [0, 0], zones, gates: [] };
+  // A member that the program does not know: it is kept, and its size has no limit.
+  const record = ballast === '' ? property : { ...property, ballast };
   return {
     kind: 'several',
     label: `Edit ${number}`,
     actions: [
-      { kind: 'set', changes: { note: `${number}${ballast}` } },
-      { kind: 'put', table: 'properties', record: property as never },
+      { kind: 'set', changes: { note: `${number}` } },
+      { kind: 'put', table: 'properties', record: record as never },
     ],
   };
 }
