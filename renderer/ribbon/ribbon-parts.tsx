@@ -67,7 +67,7 @@ function LaneName({ lane, capacity }: { readonly lane: Lane; readonly capacity: 
   return (
     <>
       <text className="lane-name" x={right} y={middle - 2} textAnchor="end">
-        {shorten(owner, 18)}
+        {shorten(owner, 17)}
         <title>{line.label}</title>
       </text>
       <text className="lane-capacity" x={right} y={middle + 12} textAnchor="end">
@@ -103,7 +103,7 @@ export function Blocks({ layout, selectedStop, onStop }: BlocksProps) {
           >
             <title>{block.title}</title>
             <rect x={block.x} y={layout.blockTop} width={block.width} height={layout.blockHeight} rx="2" />
-            {block.width >= 7 + 6.4 * block.label.length && (
+            {block.width >= 5 + 6.6 * block.label.length && (
               <text x={block.x + block.width / 2} y={layout.blockTop + layout.blockHeight / 2 + 4} textAnchor="middle">
                 {block.label}
               </text>

@@ -4,6 +4,7 @@ import type { JobDone, JobFailed, JobProgress, StoredPlan } from '../../core/con
 import type { Plan } from '../../core/plan/result/index.ts';
 import { askHost } from './host.ts';
 import { say, showError, showNews } from './notices.ts';
+import { useView } from './view.ts';
 
 /** A plan, and the revision of the book that it was made on; null where that is not known. */
 export type KnownPlan = { readonly plan: Plan; readonly savedAt: string; readonly madeOnRevision: number | null };
@@ -74,8 +75,10 @@ export function planDone({ jobId, session, roundId, plan, savedAt, revision, can
   if (usePlans.getState().session !== session) return;
   endJob(jobId);
   usePlans.setState(({ plans }) => ({ plans: { ...plans, [roundId]: { plan, savedAt, madeOnRevision: revision } } }));
-  const days = plan.days.length === 1 ? '1 day' : `${plan.days.length} days`;
-  showNews(cancelled ? `Stopped; the best plan so far is kept: ${days}` : `${plan.roundName} is planned: ${days}`);
+  const days = plan.days.length === 1 ? '1 rig day' : `${plan.days.length} rig days`;
+  const words = cancelled ? `Stopped; the best plan so far is kept: ${days}` : `${plan.roundName} is planned: ${days}`;
+  if (useView.getState().room === 'round') say(words);
+  else showNews(words);
 }
 
 export function planFailed({ jobId, session, roundId, error }: JobFailed): void {

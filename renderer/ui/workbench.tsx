@@ -18,9 +18,9 @@ type WorkbenchProps = {
 export function Workbench({ room, left, leftLabel, children, right, rightLabel, bottom, bottomLabel }: WorkbenchProps) {
   const panels = useView((state) => state.panels);
   const style = {
-    '--left': panels.left.folded ? '0px' : `${panels.left.sizePx}px`,
-    '--right': panels.right.folded ? '0px' : `${panels.right.sizePx}px`,
-    '--bottom': panels.bottom.folded ? '0px' : `${panels.bottom.sizePx}px`,
+    '--left': panels.left.folded ? '0px' : `min(${panels.left.sizePx}px, 26vw)`,
+    '--right': panels.right.folded ? '0px' : `min(${panels.right.sizePx}px, 26vw)`,
+    '--bottom': panels.bottom.folded ? '0px' : `min(${panels.bottom.sizePx}px, 46vh)`,
   } as CSSProperties;
   return (
     <div className={`workbench workbench-${room}${bottom === undefined ? '' : ' workbench-with-bottom'}`} style={style}>

@@ -106,7 +106,7 @@ function ended(program: ChildProcess): Promise<void> {
 
 /** Goes to a room by its step in the header. */
 export async function goToRoom(page: Page, room: string): Promise<void> {
-  const step = page.getByRole("navigation", { name: "Rooms" }).getByRole("button", { name: new RegExp(`^${room}`) });
+  const step = page.getByRole('navigation', { name: 'Rooms' }).getByRole('button', { name: new RegExp(`^${room}`) });
   await step.click();
 }
 
@@ -117,6 +117,6 @@ export async function planRound(page: Page, seconds: number): Promise<void> {
   await field.fill(String(seconds));
   await field.press('Enter');
   await page.getByRole('button', { name: /^Plan (this round|again)$/ }).click();
-  await page.getByRole('heading', { name: 'Days', exact: true }).waitFor({ timeout: (seconds + 40) * 1000 });
+  await page.getByRole('button', { name: 'Plan again' }).waitFor({ timeout: (seconds + 60) * 1000 });
   await page.getByRole('progressbar', { name: 'Planning' }).waitFor({ state: 'detached', timeout: 60_000 });
 }

@@ -1,11 +1,13 @@
 import { useCallback, useEffect, useMemo, useRef } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
+import type { Property } from '../../../core/book/index.ts';
 import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
 import { offerPrinting } from '../../commands/index.ts';
 import {
   askHost,
   receiveFile,
   selectDay,
+  selectProperty,
   selectSheet,
   useBook,
   useCurrentDay,
@@ -18,6 +20,8 @@ import {
 import { Button, Choice, Empty, Section, Workbench } from '../../ui/index.ts';
 import { withFonts, withFontsInside } from './sheet-fonts.ts';
 import { makeSheet } from './sheets.ts';
+
+const NO_LAWNS: readonly Property[] = [];
 
 /** What the crew takes along: sheets on screen as they will be on paper. */
 export function PaperRoom() {
@@ -38,7 +42,7 @@ export function PaperRoom() {
       room="paper"
       left={<SheetList chosen={kind?.id ?? ''} />}
       leftLabel="Sheets"
-      right={<SheetFacts />}
+      right={<SheetFacts scope={kind?.scope ?? 'day'} property={property} />}
       rightLabel="About this sheet"
     >
       {typeof sheet === 'string' ? <Empty title="Nothing to print yet">{sheet}</Empty> : <Page sheet={sheet} />}
@@ -78,14 +82,27 @@ function SheetList({ chosen }: { readonly chosen: string }) {
 }
 
 /** Which day the sheets are of, and what to mind. */
-function SheetFacts() {
+type FactsProps = { readonly scope: 'day' | 'property'; readonly property: Property | null };
+
+function SheetFacts({ scope, property }: FactsProps) {
+  const properties = useBook((state) => state.open?.book.properties ?? NO_LAWNS);
   const known = useCurrentPlan();
   const day = useCurrentDay();
   const words = useFormat();
   const days = known?.plan.days ?? [];
   return (
     <div className="inspector">
-      {day !== null && (
+      {scope === 'property' && property !== null && (
+        <Section title="Lawn">
+          <Choice
+            label="Lawn"
+            value={property.id}
+            options={properties.map(({ id, name }) => ({ value: id, words: name }))}
+            onChoose={selectProperty}
+          />
+        </Section>
+      )}
+      {scope === 'day' && day !== null && (
         <Section title="Day">
           <Choice
             label="Day and rig"

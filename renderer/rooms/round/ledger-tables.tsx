@@ -1,4 +1,4 @@
-import { Check } from 'lucide-react';
+import { ArrowRight, Check } from 'lucide-react';
 import type { Book } from '../../../core/book/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { homeSec } from '../../ribbon/index.ts';
@@ -8,37 +8,27 @@ import { Button, IssueList, Section } from '../../ui/index.ts';
 type PlanProps = { readonly plan: Plan };
 const DAY_TONES = 6;
 
+const NUMBER_HEADS = ['home', 'stops', 'area', 'refills', 'paid', 'cost'] as const;
+
 /** One row for every rig and date. */
 export function DaysTable({ plan }: PlanProps) {
+  const severalRigs = new Set(plan.days.map((day) => day.rigId)).size > 1;
   return (
     <Section title="Days">
       <div className="table-scroll">
         <table className="table table-days">
           <thead>
             <tr>
-              <th scope="col" className="number">
+              <th scope="col">
                 <span className="only-spoken">number</span>
               </th>
               <th scope="col">day</th>
-              <th scope="col">rig</th>
-              <th scope="col" className="number">
-                stops
-              </th>
-              <th scope="col" className="number">
-                area
-              </th>
-              <th scope="col" className="number">
-                refills
-              </th>
-              <th scope="col" className="number">
-                paid
-              </th>
-              <th scope="col" className="number">
-                home
-              </th>
-              <th scope="col" className="number">
-                cost
-              </th>
+              {severalRigs && <th scope="col">rig</th>}
+              {NUMBER_HEADS.map((head) => (
+                <th key={head} scope="col" className="number">
+                  {head}
+                </th>
+              ))}
               <th scope="col">
                 <span className="only-spoken">open</span>
               </th>
@@ -46,7 +36,7 @@ export function DaysTable({ plan }: PlanProps) {
           </thead>
           <tbody>
             {plan.days.map((day, index) => (
-              <DayRow key={`${day.date} ${day.rigId}`} day={day} index={index} />
+              <DayRow key={`${day.date} ${day.rigId}`} day={day} index={index} showRig={severalRigs} />
             ))}
           </tbody>
         </table>
@@ -55,13 +45,19 @@ export function DaysTable({ plan }: PlanProps) {
   );
 }
 
-function DayRow({ day, index }: { readonly day: PlanDay; readonly index: number }) {
+type DayRowProps = { readonly day: PlanDay; readonly index: number; readonly showRig: boolean };
+
+function DayRow({ day, index, showRig }: DayRowProps) {
   const words = useFormat();
   const chosen = useSelection((state) => state.date === day.date && state.rigId === day.rigId);
   const refills = day.activities.filter((activity) => activity.kind === 'refill').length;
+  const open = () => {
+    selectDay(day.date, day.rigId);
+    goTo('day');
+  };
   return (
     <tr className={chosen ? 'row-selected' : undefined}>
-      <td className="number">
+      <td>
         <span className={`day-chip day-${(index % DAY_TONES) + 1}`}>{index + 1}</span>
       </td>
       <th scope="row">
@@ -74,26 +70,24 @@ function DayRow({ day, index }: { readonly day: PlanDay; readonly index: number 
           {words.date(day.date)}
         </button>
       </th>
-      <td>{day.rigName}</td>
+      {showRig && <td>{day.rigName}</td>}
+      <td className="number strong">{words.clock(homeSec(day))}</td>
       <td className="number">{day.stops.length}</td>
-      <td className="number">{words.area(day.treatedSqFt)}</td>
+      <td className="number">{words.largeArea(day.treatedSqFt)}</td>
       <td className="number">{refills}</td>
       <td className="number">
         {words.duration(day.paidSec)}
-        {day.overtimeSec > 0 && <span className="caution block">+{words.duration(day.overtimeSec)} over</span>}
+        {day.overtimeSec > 0 && <span className="caution block small">+{words.duration(day.overtimeSec)} over</span>}
       </td>
-      <td className="number">{words.clock(homeSec(day))}</td>
       <td className="number">{words.money(day.costUsd)}</td>
-      <td>
+      <td className="number">
         <Button
-          look="plain"
+          look="quiet"
           label={`Open ${words.longDate(day.date)}, ${day.rigName}`}
-          onPress={() => {
-            selectDay(day.date, day.rigId);
-            goTo('day');
-          }}
+          tip="Open this day"
+          onPress={open}
         >
-          Open
+          <ArrowRight size={16} aria-hidden="true" />
         </Button>
       </td>
     </tr>

@@ -106,7 +106,7 @@ function SetUp({ book, round }: { readonly book: Book; readonly round: Round }) 
         <Members all={book.rigs} chosen={round.rigIds} onChange={(rigIds) => change({ rigIds }, 'Change rigs')} />
       </Section>
       <Section
-        title="Days"
+        title="Working days"
         aside={
           <Button
             look="quiet"
