@@ -147,9 +147,12 @@ export class Dominance {
     let handicap = 0;
     for (let s = 0; s < model.stocks; s += 1) {
       const need = chain.stockParts[i * model.stocks + s] as number;
-      if (need === 0 && s !== model.water) continue;
       const left = a + stocksAt + s * PER_STOCK;
       const right = b + stocksAt + s * PER_STOCK;
+      if (need === 0 && s !== model.water) {
+        if (((short >> s) & 1) === 1 && this.bags(left, s) > this.bags(right, s)) return -1;
+        continue;
+      }
       if (((short >> s) & 1) === 1) {
         if (data[left + PRICE] === NOT_ABOARD && data[right + PRICE] !== NOT_ABOARD) return -1;
         if ((data[left + DRAWN] as number) > (data[right + DRAWN] as number)) return -1;
@@ -158,6 +161,13 @@ export class Dominance {
       handicap += this.dearerParts(left, right, s, need);
     }
     return handicap;
+  }
+
+  /** Bag places that a stock has taken up at most since a station had all dry goods. */
+  private bags(place: number, s: number): number {
+    const { data } = this.labels;
+    const most = Math.max(data[place + DRAWN] as number, data[place + MOST_DRAWN] as number);
+    return Math.ceil(most / (this.model.bagParts[s] as number));
   }
 
   /** Milliseconds by which later parts of one stock may cost a more than b. */

@@ -3,15 +3,21 @@ import type { RefillEvent } from './refill-search.ts';
 import { drawnAfter } from './steps.ts';
 
 /**
- * The same events with every refill from the rig inside an op as early as the compartments allow. The labels place them where a
+ * The same events with the refills from the rig inside ops as early as the compartments allow, from event `first` on to the next
+ * station. The labels place them where a
  * compartment runs dry; earlier ones cost the same and can bring parts from home to use that a station would be paid for.
  *
  * @returns null where nothing moves
  */
-export function moveEarlier(chain: Chain, events: readonly RefillEvent[]): readonly RefillEvent[] | null {
+export function moveEarlier(
+  chain: Chain,
+  events: readonly RefillEvent[],
+  first: number,
+): readonly RefillEvent[] | null {
   const moved = events.slice();
   let changed = false;
-  for (let e = events.length - 1; e >= 0; e -= 1) {
+  const next = events.findIndex((event, e) => e >= first && event.station >= 0);
+  for (let e = (next < 0 ? events.length : next) - 1; e >= first; e -= 1) {
     const event = events[e] as RefillEvent;
     if (event.station >= 0 || event.done === 0) continue;
     const before = events[e - 1];

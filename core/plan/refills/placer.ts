@@ -128,25 +128,42 @@ function playEnds(search: RefillSearch): { best: Played | null; fault: TimelineF
   const ends = Math.min(ENDS, search.finals.length);
   for (let end = 0; end < ends; end += 1) {
     const events = search.eventsOf(search.finals[end] as number);
-    for (const { row, sparing } of variants(search, events)) {
-      const played = playEvents(search, row, sparing);
-      if (played === null) continue;
-      if (!isTimeline(played)) fault ??= played;
-      else if (best === null || played.cost < best.timeline.cost) best = { events: row, timeline: played, sparing };
-    }
+    const { played, fault: failed } = playBest(search, events);
+    fault ??= failed;
+    if (played !== null && (best === null || played.timeline.cost < best.timeline.cost)) best = played;
   }
   return { best, fault };
 }
 
-type Variant = { readonly row: readonly RefillEvent[]; readonly sparing: boolean };
+/** Plays events as they are, then with the refills after each station as early as can be, and keeps what is better. */
+function playBest(
+  search: RefillSearch,
+  events: readonly RefillEvent[],
+): { played: Played | null; fault: TimelineFault | null } {
+  const { played: plain, fault } = playBoth(search, events);
+  let played = plain;
+  for (let first = 0; first < events.length && played !== null; first += 1) {
+    if (first > 0 && (events[first - 1] as RefillEvent).station < 0) continue;
+    const row = moveEarlier(search.chain, played.events, first);
+    const other = row === null ? null : playBoth(search, row).played;
+    if (other !== null && other.timeline.cost < played.timeline.cost) played = other;
+  }
+  return { played, fault };
+}
 
-function variants(search: RefillSearch, events: readonly RefillEvent[]): readonly Variant[] {
-  const earlier = moveEarlier(search.chain, events);
-  const rows = earlier === null ? [events] : [events, earlier];
-  return rows.flatMap((row) => [
-    { row, sparing: false },
-    { row, sparing: true },
-  ]);
+function playBoth(
+  search: RefillSearch,
+  events: readonly RefillEvent[],
+): { played: Played | null; fault: TimelineFault | null } {
+  let best: Played | null = null;
+  let fault: TimelineFault | null = null;
+  for (const sparing of [false, true]) {
+    const played = playEvents(search, events, sparing);
+    if (played === null) continue;
+    if (!isTimeline(played)) fault ??= played;
+    else if (best === null || played.cost < best.timeline.cost) best = { events, timeline: played, sparing };
+  }
+  return { played: best, fault };
 }
 
 function playEvents(
