@@ -3,7 +3,7 @@ import path from 'node:path';
 import * as v from 'valibot';
 import { err, type Result } from '../../core/base/index.ts';
 import { type ChannelName, channels, isChannelName } from '../../core/contract/index.ts';
-import { createFileTokens } from './files/index.ts';
+import { createFileTokens, createTurn } from './files/index.ts';
 import { type Context, createHandlers } from './handlers/index.ts';
 import type { Client, HostPort } from './host-port.ts';
 import { createJobs } from './jobs/index.ts';
@@ -98,6 +98,7 @@ function createContext(
     log,
     tokens,
     library: createLibrary(now),
+    makingTurn: createTurn(),
     samples: createSamples(options.samplesFolder),
     settings: createSettingsStore(dataFolder),
     recent: createRecentStore(dataFolder),

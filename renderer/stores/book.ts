@@ -14,6 +14,7 @@ import {
 import { askHost, callHost } from './host.ts';
 import { say, showError, showNews } from './notices.ts';
 import { startPlans } from './plans.ts';
+import { rememberBook } from './remembered.ts';
 import { clearSelection } from './selection.ts';
 
 /** How the newest edit stands: on disk, on its way, or refused by the host and kept in memory. */
@@ -53,6 +54,7 @@ export function showBook(opened: OpenBook): void {
   }
   waiting = [];
   clearSelection();
+  rememberBook(opened.token);
   const { plans, ...open } = opened;
   useBook.setState({ open, history: NO_HISTORY, save: { kind: 'saved' } });
   startPlans(opened.session, plans);
@@ -65,6 +67,7 @@ export async function closeBook(): Promise<void> {
   const answer = await askHost('book.close', { session: open.session });
   if (answer === null) return;
   clearSelection();
+  rememberBook(null);
   startPlans(null, []);
   useBook.setState({ open: null, history: NO_HISTORY, save: { kind: 'saved' } });
 }

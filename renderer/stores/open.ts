@@ -1,9 +1,10 @@
 import type { AppInfo } from '../../core/contract/index.ts';
 import { showBook, useBook } from './book.ts';
 import { pickFile, receiveFile, uploadFile } from './files.ts';
-import { askHost } from './host.ts';
+import { askHost, callHost } from './host.ts';
 import { previewImport, useImport } from './imports.ts';
 import { showError } from './notices.ts';
+import { rememberedBook } from './remembered.ts';
 import { goTo } from './view.ts';
 
 export async function openSample(sampleId: string): Promise<void> {
@@ -63,8 +64,14 @@ export async function saveCopy(as: 'book' | 'json'): Promise<void> {
   if (open !== null) receiveFile(await askHost('book.saveCopy', { session: open.session, as }));
 }
 
-/** Opens what the program was started with. */
+/** Opens what was open before a reload, else what the program was started with. */
 export async function openAtStart({ openAtStart: wish }: AppInfo): Promise<void> {
+  const token = rememberedBook();
+  const before = token === null ? null : await callHost('book.open', { token });
+  if (before?.ok === true) {
+    showBook(before.value);
+    return;
+  }
   if (wish === null) return;
   if (wish.kind === 'sample') await openSample(wish.sampleId);
   else await openToken(wish.token);

@@ -3,3 +3,4 @@ export { type FileError, fileFailure, isFileError } from './failures.ts';
 export { dataFolder, describePlace, fileNameFrom, shortFolder } from './places.ts';
 export { decodeText, LARGEST_FILE, readText, tooLarge } from './read-text.ts';
 export { createFileTokens, type FileTokens } from './tokens.ts';
+export { createTurn, type Turn } from './turn.ts';

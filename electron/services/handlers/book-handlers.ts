@@ -6,11 +6,11 @@ import { emptyBook, writeBook } from '../../../core/book/index.ts';
 import type { Done, RecentBook, Saved, WrittenFile } from '../../../core/contract/index.ts';
 import { fileNameFrom, shortFolder } from '../files/index.ts';
 import type { Client } from '../host-port.ts';
-import { BOOK_ENDING, describeSession, type Session, storeNewBook } from '../library/index.ts';
+import { BOOK_ENDING, describeSession, type Session } from '../library/index.ts';
 import { createStoreFile } from '../store/index.ts';
 import type { Context, HandlersOf } from './context.ts';
 import { deliver } from './deliver.ts';
-import { openAnyFile, openBookFile, openSample } from './open-book.ts';
+import { newBookFile, openAnyFile, openBookFile, openSample } from './open-book.ts';
 
 const DONE: Result<Done> = ok({ done: true });
 
@@ -104,7 +104,7 @@ async function createBook(
     const made = await createStoreFile(target.file, book, true);
     return made.ok ? openBookFile(context, target.file, client) : made;
   }
-  const file = await storeNewBook(context.booksFolder, name, book);
+  const file = await newBookFile(context, name, book);
   return file.ok ? openBookFile(context, file.value, client) : file;
 }
 

@@ -1,6 +1,6 @@
 import type { Result } from '../../../core/base/index.ts';
 import type { ChannelName, CheckedRequestOf, ResponseOf } from '../../../core/contract/index.ts';
-import type { FileTokens } from '../files/index.ts';
+import type { FileTokens, Turn } from '../files/index.ts';
 import type { Client, HostPort } from '../host-port.ts';
 import type { Jobs } from '../jobs/index.ts';
 import type { Library, Samples } from '../library/index.ts';
@@ -22,6 +22,8 @@ export type Context = {
   readonly log: Log;
   readonly tokens: FileTokens;
   readonly library: Library;
+  /** New book files are made one after the other, so that two windows never make the same one. */
+  readonly makingTurn: Turn;
   readonly samples: Samples;
   readonly settings: SettingsStore;
   readonly recent: RecentStore;

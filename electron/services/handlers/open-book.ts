@@ -1,7 +1,7 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { err, fingerprint, ok, type Result } from '../../../core/base/index.ts';
-import { readBook } from '../../../core/book/index.ts';
+import { type Book, readBook } from '../../../core/book/index.ts';
 import type { OpenBook } from '../../../core/contract/index.ts';
 import { describePlace, fileNameFrom, readText } from '../files/index.ts';
 import type { Client } from '../host-port.ts';
@@ -50,6 +50,11 @@ function missing(file: string): Result<never> {
   );
 }
 
+/** A new file for a book in the program's own folder. */
+export function newBookFile(context: Context, title: string, book: Book): Promise<Result<string>> {
+  return context.makingTurn(() => storeNewBook(context.booksFolder, title, book));
+}
+
 /** The JSON form of a book as a new book file. */
 export async function importJson(
   context: Context,
@@ -59,7 +64,7 @@ export async function importJson(
 ): Promise<Result<OpenBook>> {
   const read = readBook(text, where);
   if (!read.ok) return read;
-  const file = await storeNewBook(context.booksFolder, read.value.book.name, read.value.book);
+  const file = await newBookFile(context, read.value.book.name, read.value.book);
   return file.ok ? openBookFile(context, file.value, client) : file;
 }
 
@@ -67,17 +72,22 @@ export async function importJson(
  * The user's own copy of a sample: made at first use, kept with its edits afterwards. A copy that was never edited is made
  * again when the program's sample has changed.
  */
-export async function openSample(context: Context, sampleId: string, client: Client): Promise<Result<OpenBook>> {
-  const sample = await context.samples.read(sampleId);
-  if (!sample.ok) return sample;
-  const file = path.join(context.dataFolder, 'samples', `${fileNameFrom(sampleId)}${BOOK_ENDING}`);
-  const isOpen = context.library.openFiles().includes(file);
+export function openSample(context: Context, sampleId: string, client: Client): Promise<Result<OpenBook>> {
+  return context.makingTurn(async () => {
+    const sample = await context.samples.read(sampleId);
+    if (!sample.ok) return sample;
+    const file = path.join(context.dataFolder, 'samples', `${fileNameFrom(sampleId)}${BOOK_ENDING}`);
+    const made = await refreshCopy(context, file, sample.value);
+    return made.ok ? openBookFile(context, file, client) : made;
+  });
+}
+
+/** Makes the copy where there is none, or an outdated one that nobody has edited or opened. */
+async function refreshCopy(context: Context, file: string, sample: Book): Promise<Result<true>> {
+  if (await context.library.isOpen(file)) return ok(true);
   const there = await stat(file).catch(() => null);
-  if (!isOpen && (there === null || (await isOutdated(file, fingerprint(sample.value))))) {
-    const made = await createStoreFile(file, sample.value, true);
-    if (!made.ok) return made;
-  }
-  return openBookFile(context, file, client);
+  if (there !== null && !(await isOutdated(file, fingerprint(sample)))) return ok(true);
+  return createStoreFile(file, sample, true);
 }
 
 /** True for a copy without any edit or plan whose book is not the sample's any more. */

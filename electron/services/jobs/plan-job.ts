@@ -12,8 +12,11 @@ export type PlanJob = {
   readonly outcome: Promise<Result<PlanOutcome>>;
 };
 
-/** How long a cancelled search may take to give its best plan before its thread is ended, milliseconds. */
-const PATIENCE_MS = 2000;
+/**
+ * How long a cancelled search may take to give its best plan before its thread is ended, milliseconds. It takes a few tens by
+ * itself; on a busy machine the plan still has to be written out, and it would be a pity to lose it.
+ */
+const PATIENCE_MS = 15_000;
 
 /**
  * Plans one round in a worker thread.

@@ -23,39 +23,47 @@ export type Library = {
   readonly close: (session: Session) => Promise<void>;
   readonly closeClient: (clientId: string) => Promise<void>;
   readonly closeAll: () => Promise<void>;
-  readonly openFiles: () => readonly string[];
+  /** Whether a file is open here, or still being closed. */
+  readonly isOpen: (file: string) => Promise<boolean>;
 };
 
 export function createLibrary(now: () => Date): Library {
   const entries = new Map<string, Promise<Result<OpenEntry>>>();
   const sessions = new Map<string, Session>();
+  const closing = new Map<string, Promise<void>>();
 
   const entryOf = (file: string): Promise<Result<OpenEntry>> => {
     const known = entries.get(file);
     if (known !== undefined) return known;
-    const opening = openStore(file).then((store): Result<OpenEntry> => {
-      if (store.ok) return ok(createEntry(store.value, now));
-      entries.delete(file);
-      return store;
-    });
+    const opening = open(file);
     entries.set(file, opening);
     return opening;
   };
-  const close = async (session: Session): Promise<void> => {
-    sessions.delete(session.session);
-    const { file } = session.entry.store;
-    if ([...sessions.values()].some(({ entry }) => entry === session.entry)) return;
+  const open = async (file: string): Promise<Result<OpenEntry>> => {
+    await closing.get(file);
+    const store = await openStore(file);
+    if (store.ok) return ok(createEntry(store.value, now));
     entries.delete(file);
-    await session.entry.store.close();
+    return store;
+  };
+  /** Closing is asked for from several sides at the end (a window goes, the program ends): each waits for the one that does it. */
+  const close = async (session: Session): Promise<void> => {
+    const { file } = session.entry.store;
+    const wasOpen = sessions.delete(session.session);
+    if (wasOpen && ![...sessions.values()].some(({ entry }) => entry === session.entry)) {
+      entries.delete(file);
+      const ending = session.entry.close().finally(() => closing.delete(file));
+      closing.set(file, ending);
+    }
+    await closing.get(file);
   };
   const closeThose = async (which: (session: Session) => boolean): Promise<void> => {
-    for (const session of [...sessions.values()].filter(which)) await close(session);
+    await Promise.all([...sessions.values()].filter(which).map(close));
   };
 
   return {
     open: async (file, clientId) => {
-      const real = await realpath(file).catch(() => path.resolve(file));
-      const entry = await entryOf(real);
+      const entry = await entryOf(await realName(file));
       if (!entry.ok) return entry;
       const session: Session = { session: randomBytes(12).toString('base64url'), clientId, entry: entry.value };
       sessions.set(session.session, session);
@@ -68,10 +76,19 @@ export function createLibrary(now: () => Date): Library {
     sharing: ({ entry }) => [...sessions.values()].filter((other) => other.entry === entry),
     close,
     closeClient: (clientId) => closeThose((session) => session.clientId === clientId),
-    closeAll: () => closeThose(() => true),
-    openFiles: () => [...entries.keys()],
+    closeAll: async () => {
+      await closeThose(() => true);
+      await Promise.all(closing.values());
+    },
+    isOpen: async (file) => {
+      const real = await realName(file);
+      await closing.get(real);
+      return entries.has(real);
+    },
   };
 }
+
+const realName = (file: string): Promise<string> => realpath(file).catch(() => path.resolve(file));
 
 function notOpen(): Result<never> {
   return err('not-allowed', 'session', 'This book is not open in this window.', 'Open the book again.');

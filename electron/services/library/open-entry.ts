@@ -3,7 +3,7 @@ import { err, type Issue, ok, type Result } from '../../../core/base/index.ts';
 import { type Book, bookSchema } from '../../../core/book/index.ts';
 import type { Saved, StoredPlan } from '../../../core/contract/index.ts';
 import { type Action, applyAction } from '../../../core/edit/index.ts';
-import { describePlace } from '../files/index.ts';
+import { createTurn, describePlace } from '../files/index.ts';
 import { type BookStore, COLLECTIONS } from '../store/index.ts';
 
 /** One open book with all its stored state. Edits are taken one after the other. */
@@ -17,17 +17,17 @@ export type OpenEntry = {
   /** Stores one edit; the book in memory changes only when it is on the disk. */
   readonly apply: (action: Action, baseRevision: number) => Promise<Result<Saved>>;
   readonly keepPlan: (plan: StoredPlan) => Promise<Result<Saved>>;
+  /** Closes the file when what was asked for before is stored; later edits are refused. */
+  readonly close: () => Promise<void>;
 };
 
 export function createEntry(store: BookStore, now: () => Date): OpenEntry {
   let { book, revision, savedAt } = store.stored;
   const plans = new Map(store.stored.plans.map((plan) => [plan.roundId, plan]));
-  let last: Promise<unknown> = Promise.resolve();
-  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
-    const next = last.then(work);
-    last = next.catch(() => undefined);
-    return next;
-  };
+  let closed = false;
+  const turn = createTurn();
+  const inTurn = <T>(work: () => Promise<Result<T>>): Promise<Result<T>> =>
+    turn(async () => (closed ? isClosed(store.file) : work()));
 
   const applyNow = async (action: Action, baseRevision: number): Promise<Result<Saved>> => {
     if (baseRevision !== revision) return changedMeanwhile(store.file);
@@ -60,7 +60,22 @@ export function createEntry(store: BookStore, now: () => Date): OpenEntry {
         plans.set(plan.roundId, plan);
         return ok({ revision, savedAt: plan.savedAt });
       }),
+    close: async () => {
+      await inTurn(async () => {
+        closed = true;
+        return store.close();
+      });
+    },
   };
+}
+
+function isClosed(file: string): Result<never> {
+  return err(
+    'not-allowed',
+    describePlace(file),
+    'The book was closed, so this was not stored.',
+    'Open the book again.',
+  );
 }
 
 function changedMeanwhile(file: string): Result<never> {

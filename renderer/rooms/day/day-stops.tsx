@@ -130,6 +130,7 @@ function RefillLine({ day, refill, book, words }: RefillLineProps) {
   const stock = refill.stock.map((fill) =>
     fill.stock === 'water' ? `${words.volume(fill.volumeGal)} into the nurse tank` : counted(fill.bags, 'bag'),
   );
+  const rinse = refill.rinsedCompartmentIds.length > 0 ? [`rinse with ${words.volume(refill.rinseGal)}`] : [];
   const choose = () => {
     const number = stopNumberOf(day, refill);
     if (number > 0) selectStop(number, refill.propertyId);
@@ -140,7 +141,7 @@ function RefillLine({ day, refill, book, words }: RefillLineProps) {
       <RotateCw size={12} aria-hidden="true" />
       <span>
         {refill.afterSqFt > 0 && `after ${words.area(refill.afterSqFt)}: `}
-        {[...fills, ...stock].join(', ')}
+        {[...rinse, ...fills, ...stock].join(', ')}
         {refill.fillPointId !== '' && ` at ${place}`}
       </span>
       <b>{words.clock(refill.startSec)}</b>

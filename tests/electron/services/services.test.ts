@@ -130,6 +130,44 @@ describe('samples', () => {
     await rm(samplesFolder, { recursive: true });
   });
 
+  test('opened by several windows at once are one copy, made once', async () => {
+    const opened = await Promise.all(['a', 'b', 'c'].map((id) => openSample(host.screen(id))));
+    expect(opened.map(({ fileName }) => fileName)).toEqual(new Array(3).fill('residential-day.swardway'));
+    const a = host.screen('a');
+    const { session } = await openSample(a);
+    expect((await a.call('book.apply', { session, action: rename1('Shared'), baseRevision: 0 })).ok).toBe(true);
+  });
+
+  test('that are closed from several sides at once close once, and open again at once', async () => {
+    const { session } = await openSample();
+    const [closed] = await Promise.all([
+      screen.call('book.close', { session }),
+      host.services.disconnect('one'),
+      host.services.close(),
+    ]);
+    expect(closed.ok).toBe(true);
+    expect((await openSample(host.screen('two'))).revision).toBe(0);
+  });
+
+  test('an edit that was asked for before the end is stored, one after it is refused', async () => {
+    const { session } = await openSample();
+    const apply = (name: string, baseRevision: number) =>
+      screen.call('book.apply', { session, action: rename1(name), baseRevision });
+    const [before, , after] = await Promise.all([
+      apply('Before', 0),
+      screen.call('book.close', { session }),
+      apply('After', 1),
+    ]);
+    expect(before).toMatchObject({ ok: true, value: { revision: 1 } });
+    expect(after).toMatchObject({ ok: false, error: { code: 'not-allowed' } });
+    expect((await openSample()).book.name).toBe('Before');
+  });
+
+  test('books of the same name made at once get files of their own', async () => {
+    const made = await Promise.all([1, 2, 3].map(() => screen.must('book.create', { name: 'Twin' })));
+    expect(new Set(made.map((book) => (book as OpenBook).fileName)).size).toBe(3);
+  });
+
   test('of no such name are refused', async () => {
     expect(await screen.call('book.openSample', { sampleId: '../package' })).toMatchObject({
       ok: false,

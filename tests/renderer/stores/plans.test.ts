@@ -1,0 +1,115 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { ok } from '../../../core/base/index.ts';
+import type { JobDone, JobProgress } from '../../../core/contract/index.ts';
+import type { Plan } from '../../../core/plan/result/index.ts';
+import {
+  cancelPlanning,
+  planDone,
+  planFailed,
+  planProgress,
+  startPlanning,
+  startPlans,
+  useNotices,
+  usePlans,
+  useView,
+} from '../../../renderer/stores/index.ts';
+import { DISK_FULL, type FakeHost, installFakeHost, settle } from '../fake-host.ts';
+
+const PLAN = { roundName: 'Spring', roundId: 'r1', days: [{}, {}] } as unknown as Plan;
+const progress = (change: Partial<JobProgress>): JobProgress => ({
+  jobId: 'j1',
+  session: 's1',
+  roundId: 'r1',
+  step: 'Searching',
+  done: 0,
+  total: 10,
+  bestSoFar: '',
+  ...change,
+});
+const done = (change: Partial<JobDone> = {}): JobDone => ({
+  jobId: 'j1',
+  session: 's1',
+  roundId: 'r1',
+  plan: PLAN,
+  cancelled: false,
+  elapsedMs: 5,
+  revision: 7,
+  savedAt: '2027-03-16T10:42:00Z',
+  ...change,
+});
+
+let host: FakeHost;
+beforeEach(() => {
+  host = installFakeHost();
+  startPlans('s1', []);
+  useNotices.setState(useNotices.getInitialState(), true);
+  useView.setState({ room: 'ground' });
+  host.answer('job.startPlan', () => ok({ jobId: 'j1' }));
+  host.answer('job.cancel', () => ok({ done: true }));
+});
+
+describe('planning', () => {
+  test('asks the host, follows its progress, and keeps the plan', async () => {
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    expect(host.asked[0]).toEqual({
+      name: 'job.startPlan',
+      request: { session: 's1', roundId: 'r1', seconds: 5, seed: 3 },
+    });
+    planProgress(progress({ done: 4, bestSoFar: '2 days' }));
+    expect(usePlans.getState().job).toMatchObject({ done: 4, total: 10, bestSoFar: '2 days' });
+    planDone(done());
+    expect(usePlans.getState().job).toBeNull();
+    expect(usePlans.getState().plans.r1).toMatchObject({ plan: PLAN, madeOnRevision: 7 });
+  });
+
+  test('progress never goes back', async () => {
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    planProgress(progress({ done: 6 }));
+    planProgress(progress({ done: 5 }));
+    expect(usePlans.getState().job?.done).toBe(6);
+  });
+
+  test('only one at a time', async () => {
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    expect(host.asked.filter((each) => each.name === 'job.startPlan')).toHaveLength(1);
+  });
+
+  test('that ends before its start is answered is not left running', async () => {
+    const starting = startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    planDone(done());
+    await starting;
+    expect(usePlans.getState().job).toBeNull();
+    expect(usePlans.getState().plans.r1).toBeDefined();
+  });
+
+  test('can be stopped, and says that the best is kept', async () => {
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await cancelPlanning();
+    expect(usePlans.getState().job?.cancelling).toBe(true);
+    expect(host.asked.at(-1)).toEqual({ name: 'job.cancel', request: { jobId: 'j1' } });
+    planDone(done({ cancelled: true }));
+    expect(useNotices.getState().notice).toMatchObject({ text: 'Stopped; the best plan so far is kept: 2 rig days' });
+  });
+
+  test('that fails is told with its round and can be started again', async () => {
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    planFailed({ jobId: 'j1', session: 's1', roundId: 'r1', error: DISK_FULL });
+    expect(usePlans.getState()).toMatchObject({ job: null, failures: { r1: DISK_FULL } });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await settle();
+    expect(usePlans.getState().failures).toEqual({});
+  });
+
+  test('of a book that is no longer open is left alone', () => {
+    planDone(done({ session: 'older' }));
+    expect(usePlans.getState().plans).toEqual({});
+  });
+
+  test('in the round room is not announced over the table that shows it', async () => {
+    useView.setState({ room: 'round' });
+    planDone(done());
+    expect(useNotices.getState().notice).toBeNull();
+    expect(useNotices.getState().spoken).toBe('Spring is planned: 2 rig days');
+  });
+});
