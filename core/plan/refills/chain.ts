@@ -1,5 +1,8 @@
 import type { RigModel } from './model.ts';
 
+/** Longest row in which waits for a stop to open are looked ahead to: they multiply the labels. */
+const LOOKS_AHEAD = 10;
+
 /**
  * A row of visits of one rig as a row of ops, in buffers that are used again for the next row. Chain positions `i` count the ops of
  * all visits; position `length` stands for the end of the day.
@@ -33,6 +36,10 @@ export class Chain {
   /** [i]: time from the start of op i to the end of the day without any refill, waiting or break; and metres. */
   leastMs = new Float64Array(0);
   leastM = new Float64Array(0);
+  /** [i]: before this time of day at the start of op i, the rig may have to wait for a later stop to open. */
+  waitBefore = new Float64Array(0);
+  /** [visit]: the same at its arrival. */
+  arriveWaitBefore = new Float64Array(0);
   /** [visit] leastMs at its arrival. */
   arriveLeastMs = new Float64Array(0);
   private readonly heads: Int32Array;
@@ -120,8 +127,12 @@ export class Chain {
       this.weightLeft = new Float64Array(size);
       this.leastMs = new Float64Array(size);
       this.leastM = new Float64Array(size);
+      this.waitBefore = new Float64Array(size);
     }
-    if (this.arriveLeastMs.length < this.visits + 1) this.arriveLeastMs = new Float64Array(this.visits * 2 + 1);
+    if (this.arriveLeastMs.length < this.visits + 1) {
+      this.arriveLeastMs = new Float64Array(this.visits * 2 + 1);
+      this.arriveWaitBefore = new Float64Array(this.visits * 2 + 1);
+    }
     this.nextMaterial.fill(-1, length * C, (length + 1) * C);
     this.runParts.fill(0, length * C, (length + 1) * C);
     this.totalParts.fill(0, length * C, (length + 1) * C);
@@ -182,27 +193,37 @@ export class Chain {
   }
 
   private addTimes(): void {
-    const { model, leastMs, leastM } = this;
+    const { model, leastMs, leastM, waitBefore } = this;
     const { travelMs, travelM } = model.problem;
     const rig = model.problem.rigs[model.rig] as { eveningMs: number };
     let least = rig.eveningMs;
     let metres = 0;
     leastMs[this.length] = 0;
     leastM[this.length] = 0;
+    waitBefore[this.length] = Number.NEGATIVE_INFINITY;
+    let wait = Number.NEGATIVE_INFINITY;
     let to = model.homePlace;
     for (let v = this.visits - 1; v >= 0; v -= 1) {
       const place = this.place[v] as number;
       const mode = this.mode[v] as number;
       metres += travelM[place * model.places + to] as number;
-      least += (travelMs[place * model.places + to] as number) + (model.modes.afterMs[mode] as number);
+      const away = (travelMs[place * model.places + to] as number) + (model.modes.afterMs[mode] as number);
+      least += away;
+      wait -= away;
       const first = this.start[v] as number;
       for (let i = (this.start[v + 1] as number) - 1; i >= first; i -= 1) {
-        least += (model.ops.serviceMs[this.op[i] as number] as number) + (this.swapMs[i] as number);
+        const work = (model.ops.serviceMs[this.op[i] as number] as number) + (this.swapMs[i] as number);
+        least += work;
+        wait -= work;
+        waitBefore[i] = wait;
         leastMs[i] = least;
         leastM[i] = metres;
       }
       least += model.modes.beforeMs[mode] as number;
       this.arriveLeastMs[v] = least;
+      const { openMs } = model.problem.jobs[this.job[v] as number] as { openMs: number };
+      if (this.visits <= LOOKS_AHEAD) wait = Math.max(openMs, wait - (model.modes.beforeMs[mode] as number));
+      this.arriveWaitBefore[v] = wait;
       to = place;
     }
   }

@@ -121,15 +121,17 @@ export class Dominance {
   /**
    * True where label `a` is never worse than `b` from position i on. `short`: what a may run short of (see `shortage`).
    * A label that has used more of a compartment still wins where it is earlier and cheaper by one refill from the rig.
+   * `waitMs`: before this time of day a wait may lie ahead.
    */
-  beats(a: number, b: number, i: number, short: number): boolean {
+  beats(a: number, b: number, i: number, short: number, waitMs: number): boolean {
     const { data } = this.labels;
     const late = (data[a + TIME] as number) - (data[b + TIME] as number);
     if (late > 0) return false;
     const dear = (data[a + COST] as number) - (data[b + COST] as number);
     if (dear > 0) return false;
-    const most = Math.min(-late, -dear / this.costPerMs);
-    let handicap = data[a + BREAK] === 0 && data[b + BREAK] === 1 ? this.breakMs : 0;
+    const most = this.lead(a, b, waitMs);
+    if (most < 0) return false;
+    let handicap = this.breakAhead(a, b, waitMs);
     if (handicap > most) return false;
     const compartments = this.compareCompartments(a, b, i, short);
     if (compartments < 0) return false;
@@ -138,6 +140,28 @@ export class Dominance {
     const stocks = this.compareStocks(a, b, i, short);
     if (stocks < 0 || handicap + stocks > most) return false;
     return ((short >> this.model.stocks) & 1) === 0 || this.compareMoments(a, b);
+  }
+
+  /**
+   * Milliseconds by which a is ahead of b for good, in time and in cost: what it is ahead before `waitMs`, a later wait may take
+   * away again. Negative where b may turn out cheaper.
+   */
+  lead(a: number, b: number, waitMs: number): number {
+    const { data } = this.labels;
+    const [timeA, timeB] = [data[a + TIME] as number, data[b + TIME] as number];
+    const waitA = Math.max(0, waitMs - timeA);
+    const waitB = Math.max(0, waitMs - timeB);
+    const early = timeB + waitB - timeA - waitA;
+    const cheap = ((data[b + COST] as number) - (data[a + COST] as number)) / this.costPerMs + waitB - waitA;
+    return Math.min(early, cheap);
+  }
+
+  /** What a's break may still cost it more than b's. A break that b takes before a wait may cost it nothing. */
+  breakAhead(a: number, b: number, waitMs: number): number {
+    const { data } = this.labels;
+    if (data[a + BREAK] === 1) return 0;
+    if (data[b + BREAK] === 1) return this.breakMs;
+    return (data[a + TIME] as number) < waitMs && data[a + TIME] !== data[b + TIME] ? this.breakMs : 0;
   }
 
   /** Milliseconds by which a's stocks may cost more than b's later on; -1 where they cannot be compared. */

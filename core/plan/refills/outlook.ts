@@ -49,6 +49,14 @@ export class Outlook {
     return ms - served - (chain.swapMs[from] as number);
   }
 
+  /** Time of day before which a wait may lie ahead. `from`: op i itself, or the one done last. */
+  waitMs(i: number, from: number): number {
+    const { chain, model } = this;
+    const wait = chain.waitBefore[from] as number;
+    if (from === i) return wait + (model.ops.serviceMs[chain.op[from] as number] as number);
+    return wait + (model.ops.serviceMs[chain.op[from] as number] as number) + (chain.swapMs[from] as number);
+  }
+
   /** Least time for what has still to be filled. */
   private refillMs(at: number, i: number): number {
     const { chain, model } = this;

@@ -85,7 +85,7 @@ export class RefillPlacer {
     const { visit, kind, material } = search.dead;
     const rig = this.rigOf(search.model.rig);
     if (fault !== null || kind === 'too-long') {
-      search.run(jobs, modes, jobs.length, { beam: WIDE, latestMs: Number.POSITIVE_INFINITY });
+      search.run(jobs, modes, jobs.length, { beam: NARROW, latestMs: Number.POSITIVE_INFINITY });
       const endMs = search.earliestEnd();
       return { kind: 'too-long', overMs: Math.max(1, endMs - latestOf(rig)) };
     }
@@ -109,7 +109,7 @@ export class RefillPlacer {
 /** First with few labels, so that the wide run can leave out all that costs more; a margin where times of day may bind. */
 function runTwice(search: RefillSearch, jobs: readonly number[], modes: readonly number[], limits: SearchLimits): void {
   const first = search.run(jobs, modes, jobs.length, { ...limits, beam: NARROW });
-  if (!search.cut && Number.isFinite(first)) return;
+  if (!search.cut) return;
   search.run(jobs, modes, jobs.length, { ...limits, upper: first + MARGIN_MS * search.costPerMs });
 }
 
@@ -179,13 +179,13 @@ function playEvents(
 /**
  * Places the refills of one rig on one day along a fixed row of visits (job and mode) so that the route costs least.
  *
- * Exact, up to the last millisecond, where no window, opening hours or break bind: labels then reckon every time and cost in full,
- * amounts are made to measure afterwards, and only labels that cannot become better than another one are dropped. Three things are
- * left out on purpose, since they can save no more than a few parts' flow time: opening the rig's stock inside an op before a
- * compartment runs dry, keeping water of a cheaper station past a dearer one, and sharing bag places or payload between stocks from
- * home that are kept past a station.
+ * Exact, up to the last millisecond, where no window, opening hours or break bind, but for these: labels place a refill inside an op
+ * where a compartment runs dry (earlier places are tried afterwards, station by station); water of a cheaper station is not kept past
+ * a dearer one; parts from home that are kept past a station and crowd out payload or bag places are given back in the cheapest order
+ * then known; and where more than a few hundred labels stay in play the rest is cut. Small problems against brute force: see
+ * tests/core/plan/oracle.
  * Where times of day bind, labels reckon a transfer when its parts are used, not when they are moved, so that an arrival may be taken
- * for earlier than it is; the best ends of the day are then played exactly and the best of those that hold is taken.
+ * for earlier than it is, and rows of more than ten visits are not searched for refills that a wait would make free; the best ends of the day are then played exactly and the best of those that hold is taken.
  *
  * Morning load, refills, trips, rinses and breaks are as in ../problem/types.ts. A station on the way to a stop is visited before the
  * drive there; at most two stations lie between two stops.

@@ -55,6 +55,7 @@ export class RefillSearch {
   private readonly detours: Detours;
   private readonly resets: Resets;
   private readonly sieve: Sieve;
+  private readonly outlook: Outlook;
   private active: number[] = [];
   private arrived: number[] = [];
   private pending: number[] = [];
@@ -70,14 +71,9 @@ export class RefillSearch {
     this.steps = new Steps(this.model, this.chain, this.labels);
     this.dominance = new Dominance(this.model, this.chain, this.labels);
     this.detours = new Detours(this.model);
-    this.resets = new Resets(this.model, this.chain, this.labels, this.detours);
-    this.sieve = new Sieve(
-      this.labels,
-      this.dominance,
-      this.resets,
-      new Outlook(this.model, this.chain, this.labels),
-      () => this.died('too-long', -1),
-    );
+    this.resets = new Resets(this.model, this.chain, this.labels, this.detours, this.dominance);
+    this.outlook = new Outlook(this.model, this.chain, this.labels);
+    this.sieve = new Sieve(this.labels, this.dominance, this.resets, this.outlook, () => this.died('too-long', -1));
     this.rig = problem.rigs[rig] as ProblemRig;
   }
 
@@ -164,10 +160,11 @@ export class RefillSearch {
     const short = this.dominance.shortage(at, i) !== 0;
     const second = (labels.data[at + STATIONS] as number) > 0;
     const given = labels.data[at + GIVEN] as number;
+    const waits = this.mayWait(at, i, v);
     for (const k of detours.between(from, to)) {
       const held = model.holds[k] as number;
       if ((held & ~given) === 0 || (v === 0 && !second && this.homeGives(held))) continue;
-      if (!short && detours.addedMs(k, from, to) >= this.rig.refillMs && !this.cheapens(at, i, k)) continue;
+      if (!short && !waits && detours.addedMs(k, from, to) >= this.rig.refillMs && !this.cheapens(at, i, k)) continue;
       const pending = this.steps.pendingChanges(at, i);
       const wet = this.openChanges(at, k, pending);
       for (let part = wet; ; part = (part - 1) & wet) {
@@ -300,7 +297,7 @@ export class RefillSearch {
       const done = labels.data[at + DONE] as number;
       const to = done === 0 && steps.mismatched(at, i) ? 0 : steps.furthest(at, i);
       if (to >= mark && this.lastsThrough(i, to, done)) {
-        if (done === 0 && !firstOfVisit && this.reloadsCheaply(v, i)) this.tripOut(at, v, i);
+        if (done === 0) this.beforehand(at, v, i, firstOfVisit);
         steps.work(at, i, mark);
         out.push(at);
         continue;
@@ -322,6 +319,20 @@ export class RefillSearch {
     }
     for (const at of this.stuck) labels.release(at);
     return out;
+  }
+
+  /** What may be done before an op that could do without: a trip that costs more later, or anything before a wait. */
+  private beforehand(at: number, v: number, i: number, firstOfVisit: boolean): void {
+    if (this.mayWait(at, i, -1)) this.events(at, v, i, !firstOfVisit);
+    else if (!firstOfVisit && this.reloadsCheaply(v, i)) this.tripOut(at, v, i);
+  }
+
+  /** Whether a stop to come may be reached before it opens. `arriving`: the visit that is next, or -1 at op i itself. */
+  private mayWait(at: number, i: number, arriving: number): boolean {
+    const { chain } = this;
+    const wait = chain.waitBefore[i] as number;
+    if (arriving < 0) return (this.labels.data[at + TIME] as number) < wait;
+    return (this.labels.data[at + TIME] as number) < Math.max(wait, chain.arriveWaitBefore[arriving] as number);
   }
 
   /** Whether nothing has to be decided before the mark: events lie where a compartment is empty, or before an op that it cannot finish. */
@@ -353,13 +364,14 @@ export class RefillSearch {
     const { labels, dominance, resets } = this;
     const { data } = labels;
     const reset = resets.inside(i);
+    const waitMs = this.outlook.waitMs(i, i);
     for (let k = 0; k < this.stuck.length; k += 1) {
       const other = this.stuck[k] as number;
       if ((data[other + DONE] as number) < (data[at + DONE] as number)) continue;
       if ((data[other + REFILLED] as number) > (data[at + REFILLED] as number)) continue;
       if ((data[other + STATIONS] as number) > (data[at + STATIONS] as number)) continue;
-      if (dominance.beats(other, at, i, this.stuckShort[k] as number)) return true;
-      if (reset !== null && resets.beats(other, at, i, reset)) return true;
+      if (dominance.beats(other, at, i, this.stuckShort[k] as number, waitMs)) return true;
+      if (reset !== null && resets.beats(other, at, i, reset, waitMs)) return true;
     }
     return false;
   }
@@ -388,10 +400,11 @@ export class RefillSearch {
     const given = labels.data[at + GIVEN] as number;
     const short = this.dominance.shortage(at, i) !== 0;
     const reload = model.ops.reloadMs[chain.op[i] as number] as number;
+    const waits = this.mayWait(at, i, -1);
     for (const k of detours.between(place, place)) {
       if (((model.holds[k] as number) & ~given) === 0) continue;
       const added = detours.addedMs(k, place, place) + reload;
-      if (!short && added >= this.rig.refillMs && !this.cheapens(at, i, k)) continue;
+      if (!short && !waits && added >= this.rig.refillMs && !this.cheapens(at, i, k)) continue;
       const pending = this.steps.pendingChanges(at, i);
       const wet = this.openChanges(at, k, pending);
       for (let part = wet; ; part = (part - 1) & wet) {

@@ -1,7 +1,7 @@
 import type { Chain } from './chain.ts';
 import type { Detours } from './detours.ts';
+import type { Dominance } from './dominance.ts';
 import {
-  BREAK,
   COST,
   DIRECT,
   DRAWN,
@@ -31,7 +31,7 @@ export class Resets {
   private readonly detours: Detours;
   private readonly costPerMs: number;
   private readonly costPerM: number;
-  private readonly breakMs: number;
+  private readonly dominance: Dominance;
   /** Stations that are open all day. */
   private readonly open: readonly number[];
   private known: (Reset | null | undefined)[] = [];
@@ -41,7 +41,7 @@ export class Resets {
   private insideTrip: Reset | null = null;
   private readonly midZoneMs: number;
 
-  constructor(model: RigModel, chain: Chain, labels: Labels, detours: Detours) {
+  constructor(model: RigModel, chain: Chain, labels: Labels, detours: Detours, dominance: Dominance) {
     const rig = model.problem.rigs[model.rig];
     if (rig === undefined) throw new RangeError('no such rig');
     const latest = rig.shiftStartMs + rig.shiftMs + rig.overtimeMs;
@@ -52,7 +52,7 @@ export class Resets {
     this.costPerMs = rig.costPerMs;
     this.costPerM = rig.costPerM;
     this.midZoneMs = rig.midZoneMs;
-    this.breakMs = rig.breakAfterMs < 0 ? 0 : rig.breakMs;
+    this.dominance = dominance;
     this.open = model.problem.stations.flatMap((station, k) =>
       station.openMs <= rig.shiftStartMs && station.closeMs >= latest && model.holdsAllDry[k] === 1 ? [k] : [],
     );
@@ -119,15 +119,14 @@ export class Resets {
   }
 
   /** True where label a, after the trip, is no worse than b from position i on. */
-  beats(a: number, b: number, i: number, reset: Reset): boolean {
+  beats(a: number, b: number, i: number, reset: Reset, waitMs: number): boolean {
     const { data } = this.labels;
-    const late = (data[a + TIME] as number) - (data[b + TIME] as number) + reset.ms;
-    if (late > 0) return false;
-    const dear = (data[a + COST] as number) - (data[b + COST] as number) + reset.cost;
-    if (dear > 0) return false;
-    const rest = data[a + BREAK] === 0 && data[b + BREAK] === 1 ? this.breakMs : 0;
-    const handicap = rest + this.savingOfStocks(a, b, i, reset.station) + this.savingOfCompartments(a, b, i);
-    return late + handicap <= 0 && dear + handicap * this.costPerMs <= 0;
+    if ((data[a + TIME] as number) + reset.ms > (data[b + TIME] as number)) return false;
+    if ((data[a + COST] as number) + reset.cost > (data[b + COST] as number)) return false;
+    const most = this.dominance.lead(a, b, waitMs) - Math.max(reset.ms, reset.cost / this.costPerMs);
+    if (most < 0) return false;
+    const handicap = this.dominance.breakAhead(a, b, waitMs) + this.savingOfCompartments(a, b, i);
+    return handicap <= most && handicap + this.savingOfStocks(a, b, i, reset.station) <= most;
   }
 
   /** What b may save by having cheaper parts in its stock than the station sells. */

@@ -40,12 +40,14 @@ export class Sieve {
     );
     const kept: number[] = [];
     const short: number[] = [];
+    const waitMs = this.outlook.waitMs(i, from);
     for (const at of hopeful) {
       let beaten = false;
       for (let k = 0; k < kept.length && !beaten; k += 1) {
         const other = kept[k] as number;
         beaten =
-          dominance.beats(other, at, i, short[k] as number) || (reset !== null && resets.beats(other, at, i, reset));
+          dominance.beats(other, at, i, short[k] as number, waitMs) ||
+          (reset !== null && resets.beats(other, at, i, reset, waitMs));
       }
       if (beaten) {
         labels.release(at);

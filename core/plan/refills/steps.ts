@@ -37,10 +37,7 @@ export function servedAfter(serviceMs: number, done: number, area: number): numb
 
 /**
  * What changes a label: work on ground, a refill from the rig, a visit to a station. Amounts are put off: a compartment that could be
- * filled counts as filled as far as it turns out to be used, and is paid for when used. Each used part is paid for at
- *  - nothing, while the compartment holds parts from home;
- *  - the fill time alone, for parts out of the stock from home once the stock has been opened since the last station;
- *  - the fill time and the station's time per part, else.
+ * filled counts as filled as far as it turns out to be used, and is paid for when used (see Parts).
  */
 export class Steps {
   readonly model: RigModel;
