@@ -30,14 +30,14 @@ export async function findPrinter(environment: NodeJS.ProcessEnv = process.env):
   return null;
 }
 
-/** Prints a page with a headless Chromium of this machine, scripts off and in a profile of its own that is removed afterwards. */
+/** Prints a page with a headless Chromium of this machine, scripts and network off, in a profile of its own that is removed afterwards. */
 export async function printWithChromium(program: string | null, html: string): Promise<Result<Uint8Array>> {
   if (program === null) return notAvailable('No Chromium was found on this machine.');
   const folder = await mkdtemp(path.join(tmpdir(), 'swardway-print-'));
   try {
     const page = path.join(folder, 'page.html');
     const target = path.join(folder, 'page.pdf');
-    await writeFile(page, html);
+    await writeFile(page, withoutScripts(html));
     const told = await runChromium(program, [
       '--headless',
       ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
@@ -46,7 +46,6 @@ export async function printWithChromium(program: string | null, html: string): P
       '--disable-background-networking',
       '--disable-component-update',
       '--disable-sync',
-      '--blink-settings=scriptEnabled=false',
       `--user-data-dir=${path.join(folder, 'profile')}`,
       '--no-pdf-header-footer',
       `--print-to-pdf=${target}`,
@@ -57,6 +56,17 @@ export async function printWithChromium(program: string | null, html: string): P
   } finally {
     await rm(folder, { recursive: true, force: true, maxRetries: 3 }).catch(() => undefined);
   }
+}
+
+/**
+ * The page under a policy that allows its own styles and what lies inside it, and no script, frame or address. (Chromium's switch
+ * for turning scripts off also turns its own printing off: it then ends well and writes no file.)
+ */
+export function withoutScripts(html: string): string {
+  const policy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:";
+  const meta = `<meta http-equiv="Content-Security-Policy" content="${policy}">`;
+  const doctype = /^\s*<!doctype html>/i.exec(html)?.[0] ?? '<!doctype html>';
+  return `${doctype}${meta}${html.replace(/^\s*<!doctype html>/i, '')}`;
 }
 
 /** Runs to the end, or to the time limit; tells how it ended. */

@@ -1,3 +1,4 @@
+export { withoutScripts } from './chromium.ts';
 export { openInBrowser } from './open-browser.ts';
 export { loopbackPort } from './port.ts';
 export { type LoopbackRun, runLoopback } from './run.ts';

@@ -17,9 +17,9 @@ export function NoticeBar() {
   }, [notice, serial]);
   if (notice === null) return null;
   return (
-    <div className={`notice notice-${notice.kind}`} role={notice.kind === 'error' ? 'alert' : undefined}>
+    <section className={`notice notice-${notice.kind}`} aria-label="Notice">
       {notice.kind === 'error' ? (
-        <div>
+        <div role="alert">
           <p className="strong">{notice.error.detail}</p>
           <p className="notice-hint">
             {notice.error.hint} <span className="quiet">({notice.error.where})</span>
@@ -42,7 +42,7 @@ export function NoticeBar() {
       <Button look="quiet" label="Close this notice" onPress={closeNotice}>
         <X size={15} aria-hidden="true" />
       </Button>
-    </div>
+    </section>
   );
 }
 

@@ -84,6 +84,10 @@ export function planDone({ jobId, session, roundId, plan, savedAt, revision, can
 export function planFailed({ jobId, session, roundId, error }: JobFailed): void {
   if (usePlans.getState().session !== session) return;
   endJob(jobId);
+  if (error.code === 'cancelled') {
+    showNews('Stopped before there was a plan; what was there before is kept');
+    return;
+  }
   usePlans.setState(({ failures }) => ({ failures: { ...failures, [roundId]: error } }));
   showError(error);
 }

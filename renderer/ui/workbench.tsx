@@ -5,6 +5,8 @@ import { Splitter } from './splitter.tsx';
 
 type WorkbenchProps = {
   readonly room: string;
+  /** The room's name as the page's heading, for those who hear the page. */
+  readonly title: string;
   readonly left: ReactNode;
   readonly leftLabel: string;
   readonly children: ReactNode;
@@ -15,7 +17,8 @@ type WorkbenchProps = {
 };
 
 /** The frame of a room: list, middle, details and what lies below; side panels can be sized and folded. */
-export function Workbench({ room, left, leftLabel, children, right, rightLabel, bottom, bottomLabel }: WorkbenchProps) {
+export function Workbench(props: WorkbenchProps) {
+  const { room, title, left, leftLabel, children, right, rightLabel, bottom, bottomLabel = '' } = props;
   const panels = useView((state) => state.panels);
   const style = {
     '--left': panels.left.folded ? '0px' : `min(${panels.left.sizePx}px, 26vw)`,
@@ -24,59 +27,65 @@ export function Workbench({ room, left, leftLabel, children, right, rightLabel, 
   } as CSSProperties;
   return (
     <div className={`workbench workbench-${room}${bottom === undefined ? '' : ' workbench-with-bottom'}`} style={style}>
-      <SidePanel panel="left" label={leftLabel}>
+      <SidePanel panel="left" label={leftLabel} size="Width" grows="right">
         {left}
       </SidePanel>
-      <PanelSplitter panel="left" label={`Width of the ${leftLabel.toLowerCase()}`} grows="right" />
-      <main className="middle">{children}</main>
-      <PanelSplitter panel="right" label={`Width of the ${rightLabel.toLowerCase()}`} grows="left" />
-      <SidePanel panel="right" label={rightLabel}>
+      <main className="middle">
+        <h1 className="only-spoken">{title}</h1>
+        {children}
+      </main>
+      <SidePanel panel="right" label={rightLabel} size="Width" grows="left">
         {right}
       </SidePanel>
       {bottom !== undefined && (
-        <>
-          <PanelSplitter panel="bottom" label={`Height of the ${bottomLabel ?? ''}`} grows="up" />
-          <SidePanel panel="bottom" label={bottomLabel ?? ''}>
-            {bottom}
-          </SidePanel>
-        </>
+        <SidePanel panel="bottom" label={bottomLabel} size="Height" grows="up">
+          {bottom}
+        </SidePanel>
       )}
     </div>
   );
 }
 
-type SidePanelProps = { readonly panel: Panel; readonly label: string; readonly children: ReactNode };
+type SidePanelProps = {
+  readonly panel: Panel;
+  readonly label: string;
+  readonly size: 'Width' | 'Height';
+  readonly grows: 'right' | 'left' | 'up';
+  readonly children: ReactNode;
+};
 
-function SidePanel({ panel, label, children }: SidePanelProps) {
-  const folded = useView((state) => state.panels[panel].folded);
-  return (
-    <aside id={`panel-${panel}`} className={`panel panel-${panel}`} aria-label={label} hidden={folded}>
+/** A panel with the splitter that sizes it. The splitter stays where the panel is folded, and brings it back. */
+function SidePanel({ panel, label, size, grows, children }: SidePanelProps) {
+  const { sizePx, folded } = useView((state) => state.panels[panel]);
+  const splitterLabel = `${size} of: ${label.toLowerCase()}`;
+  const content = (
+    // A panel that scrolls can be reached and scrolled from the keyboard even where it holds nothing but text.
+    <div
+      id={`panel-${panel}`}
+      className={`panel panel-${panel}`}
+      hidden={folded}
+      tabIndex={panel === 'right' ? 0 : undefined}
+    >
       {children}
-    </aside>
+    </div>
   );
-}
-
-type PanelSplitterProps = { readonly panel: Panel; readonly label: string; readonly grows: 'right' | 'left' | 'up' };
-
-function PanelSplitter({ panel, label, grows }: PanelSplitterProps) {
-  const state = useView((view) => view.panels[panel]);
-  return (
+  const split = (
     <div className={`split split-${panel}`}>
       <Splitter
-        label={label}
+        label={splitterLabel}
         grows={grows}
-        sizePx={state.sizePx}
+        sizePx={sizePx}
         limits={panelLimits(panel)}
-        folded={state.folded}
+        folded={folded}
         controls={`panel-${panel}`}
-        onSize={(sizePx) => sizePanel(panel, sizePx)}
-        onFold={(folded) => foldPanel(panel, folded)}
+        onSize={(wanted) => sizePanel(panel, wanted)}
+        onFold={(fold) => foldPanel(panel, fold)}
       />
-      {state.folded && (
+      {folded && (
         <button
           type="button"
           className="unfold"
-          aria-label={`Unfold: ${label}`}
+          aria-label={`Unfold: ${label.toLowerCase()}`}
           title="Unfold"
           onClick={() => foldPanel(panel, false)}
         >
@@ -84,5 +93,11 @@ function PanelSplitter({ panel, label, grows }: PanelSplitterProps) {
         </button>
       )}
     </div>
+  );
+  return (
+    <aside className="side" aria-label={label}>
+      {panel === 'left' ? content : split}
+      {panel === 'left' ? split : content}
+    </aside>
   );
 }

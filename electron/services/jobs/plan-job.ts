@@ -41,6 +41,7 @@ export function startPlanJob(
     worker.on('message', (message: PlanMessage) => {
       if (message.kind === 'progress') onProgress(message.progress);
       else if (message.kind === 'failed') end({ ok: false, error: message.error });
+      else if (message.cancelled && message.plan.days.length === 0) end(gaveNoPlan());
       else end({ ok: true, value: { plan: message.plan, cancelled: message.cancelled } });
     });
     worker.on('error', (error) => end({ ok: false, error: workerFault(error.message) }));

@@ -15,6 +15,7 @@ export function DayRoom() {
   return (
     <Workbench
       room="day"
+      title="Day"
       left={<DayStops day={day} />}
       leftLabel="Stops"
       right={<StopInspector day={day} />}
@@ -30,6 +31,7 @@ export function DayRoom() {
 function NoDay() {
   return (
     <main className="middle">
+      <h1 className="only-spoken">Day</h1>
       <Empty
         title="No day is planned yet"
         actions={

@@ -15,7 +15,14 @@ export function GroundRoom() {
   const zoomToAll = useView((state) => state.zoomToAll);
   const zoomToSelection = useView((state) => state.zoomToSelection);
   return (
-    <Workbench room="ground" left={<LawnList />} leftLabel="Lawns" right={<LawnInspector />} rightLabel="Selected lawn">
+    <Workbench
+      room="ground"
+      title="Ground"
+      left={<LawnList />}
+      leftLabel="Lawns"
+      right={<LawnInspector />}
+      rightLabel="Selected lawn"
+    >
       <MapPanel
         label="Map of the lawns"
         scene={scene}

@@ -48,6 +48,7 @@ function Lawn({ property }: { readonly property: Property }) {
 function LawnHead({ property }: { readonly property: Property }) {
   return (
     <header className="inspector-head">
+      <h2 className="only-spoken">{property.name}</h2>
       <DraftInput
         label="Name"
         text={property.name}

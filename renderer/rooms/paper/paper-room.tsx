@@ -40,6 +40,7 @@ export function PaperRoom() {
   return (
     <Workbench
       room="paper"
+      title="Paper"
       left={<SheetList chosen={kind?.id ?? ''} />}
       leftLabel="Sheets"
       right={<SheetFacts scope={kind?.scope ?? 'day'} property={property} />}

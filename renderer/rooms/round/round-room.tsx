@@ -16,7 +16,14 @@ import { RoundSetUp } from './round-set-up.tsx';
 /** The owner's room for a round: what is done where and by when, and the days that come of it. */
 export function RoundRoom() {
   return (
-    <Workbench room="round" left={<RoundSetUp />} leftLabel="Round" right={<RoundMap />} rightLabel="Lawns by day">
+    <Workbench
+      room="round"
+      title="Round"
+      left={<RoundSetUp />}
+      leftLabel="Round"
+      right={<RoundMap />}
+      rightLabel="Lawns by day"
+    >
       <RoundLedger />
     </Workbench>
   );

@@ -54,6 +54,7 @@ export function ShedRoom() {
   return (
     <Workbench
       room="shed"
+      title="Shed"
       left={<ShelfList book={book} />}
       leftLabel="Shelves"
       right={view?.details(book)}

@@ -101,6 +101,14 @@ describe('planning', () => {
     expect(usePlans.getState().failures).toEqual({});
   });
 
+  test('that is stopped before there is a plan keeps the one from before and is no failure', async () => {
+    planDone(done());
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    planFailed({ jobId: 'j1', session: 's1', roundId: 'r1', error: { ...DISK_FULL, code: 'cancelled' } });
+    expect(usePlans.getState()).toMatchObject({ job: null, failures: {}, plans: { r1: { plan: PLAN } } });
+    expect(useNotices.getState().notice).toMatchObject({ kind: 'news' });
+  });
+
   test('of a book that is no longer open is left alone', () => {
     planDone(done({ session: 'older' }));
     expect(usePlans.getState().plans).toEqual({});

@@ -1,0 +1,121 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { describeWithChromium } from './chromium.ts';
+import { type Desk, openDesk } from './desk.ts';
+
+/** Presses Tab until the focus is where it is wanted; fails when that takes too long, as a trap would. */
+async function tabTo(page: Page, wanted: string, most = 60): Promise<void> {
+  for (let press = 0; press < most; press += 1) {
+    if (await page.evaluate((selector) => document.activeElement?.matches(selector) ?? false, wanted)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`${most} presses of Tab did not reach ${wanted}`);
+}
+
+const focusWords = (page: Page) =>
+  page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent ?? '');
+
+describeWithChromium('without a mouse', () => {
+  let desk: Desk;
+  beforeAll(async () => {
+    desk = await openDesk({ words: ['--sample', 'residential-day'] });
+    await desk.page.getByRole('option').first().waitFor();
+  });
+  afterAll(async () => {
+    await desk?.close();
+  });
+
+  test('a lawn is chosen in the list and its gate changed', async () => {
+    const { page } = desk;
+    await tabTo(page, '.list, .list-item');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    const name = await page.locator('.list-item[aria-selected="true"] .row-title').textContent();
+    expect(name).not.toBeNull();
+    await tabTo(page, '[aria-label^="Clear width of"]');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('44 in');
+    await page.keyboard.press('Enter');
+    await page.getByText(/saved \d+:\d\d$/).waitFor();
+    await page.keyboard.press('Control+z');
+    expect(await page.getByLabel('Name', { exact: true }).inputValue()).toBe(name);
+  });
+
+  test('a panel is sized and folded from its splitter', async () => {
+    const { page } = desk;
+    await tabTo(page, '.split-left .splitter');
+    const before = (await page.locator('.panel-left').boundingBox())!.width;
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('ArrowLeft');
+    expect((await page.locator('.panel-left').boundingBox())!.width).toBeLessThan(before);
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.panel-left').isVisible()).toBe(false);
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.panel-left').isVisible()).toBe(true);
+  });
+
+  test('the round is planned from the palette', async () => {
+    const { page } = desk;
+    await page.keyboard.press('Control+k');
+    await page.getByRole('dialog', { name: 'Find a command' }).waitFor();
+    await page.keyboard.type('plan spring');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await page.getByText(/best so far: ./).waitFor();
+    await page.keyboard.press('Control+.');
+    await page.getByRole('button', { name: 'Plan again' }).waitFor();
+    await page.getByRole('progressbar', { name: 'Planning' }).waitFor({ state: 'detached' });
+  });
+
+  test('the day is read stop by stop and event by event', async () => {
+    const { page } = desk;
+    await page.keyboard.press('Alt+4');
+    await page.getByRole('slider').waitFor();
+    await page.keyboard.press('Alt+ArrowDown');
+    expect(await page.locator('.stop-item[aria-current="true"] .stop-number').textContent()).toBe('1');
+    await page.keyboard.press('Alt+ArrowDown');
+    expect(await page.locator('.stop-item[aria-current="true"] .stop-number').textContent()).toBe('2');
+    await tabTo(page, '[role="slider"]', 140);
+    await page.keyboard.press('Home');
+    await page.keyboard.press('ArrowRight');
+    expect(await page.getByRole('slider').getAttribute('aria-valuetext')).toMatch(/leaves the shop/);
+  });
+
+  test('a sheet is reached, and the keys of every command are listed', async () => {
+    const { page } = desk;
+    await page.keyboard.press('Alt+5');
+    await page.locator('iframe').waitFor();
+    await tabTo(page, '.list, .list-item');
+    await page.keyboard.press('ArrowDown');
+    await page.getByRole('heading', { name: /^Load tickets/ }).waitFor();
+    await page.keyboard.press('?');
+    const help = page.getByRole('dialog', { name: 'Keys' });
+    await help.waitFor();
+    expect(await help.textContent()).toContain('Ctrl+K');
+    await page.keyboard.press('Escape');
+    await help.waitFor({ state: 'detached' });
+  });
+
+  test('a command that cannot be used is still found, and says why', async () => {
+    const { page } = desk;
+    await page.keyboard.press('F1');
+    await page.keyboard.type('stop planning');
+    const option = page.getByRole('option', { name: /Stop planning/ });
+    expect(await option.textContent()).toContain('Nothing is being planned');
+    // Escape goes back one step at a time: first the words go, then the palette.
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+  });
+
+  test('the menu opens, is walked through, and gives the focus back', async () => {
+    const { page } = desk;
+    await tabTo(page, '.menu-button', 140);
+    await page.keyboard.press('Enter');
+    await page.getByRole('menu').waitFor();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Escape');
+    await page.getByRole('menu').waitFor({ state: 'detached' });
+    expect(await focusWords(page)).toBe('Menu');
+  });
+});
