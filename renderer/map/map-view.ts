@@ -152,16 +152,17 @@ function drawLawns(
   const asDots = visible.length > MOST_OUTLINES;
   const detail: Detail = map.getZoom() >= FULL_ZOOM ? 'full' : 'outline';
   const keep = new Set<string>();
+  const colourOf = colourReader();
   for (const property of visible) {
     const look = lookOf(property, scene, detail, map.getZoom());
     const dot = asDots && !look.selected;
-    const key = JSON.stringify([look, dot, scene.gateScale, look.selected ? scene.selectedZoneId : '']);
+    const key = dot ? `dot ${look.dim} ${look.label?.day ?? ''}` : JSON.stringify([look, scene.gateScale]);
     keep.add(property.id);
     const before = drawn.get(property.id);
     if (before !== undefined && before.key === key && before.property === property) continue;
     before?.layer.remove();
     const layer = dot
-      ? dotOf(property, look, tools.dots, onSelect)
+      ? dotOf(property, look, tools.dots, colourOf, onSelect)
       : lawnLayers(property, look, scene, { onSelect, renderer: tools.lines });
     drawn.set(property.id, { property, key, layer: layer.addTo(map) });
   }
@@ -189,16 +190,34 @@ function labelShown(label: LawnLabel | null, zoom: number, selected: boolean): b
   return label !== null && (label.kind !== 'name' || zoom >= NAME_ZOOM || selected);
 }
 
-function dotOf(property: Property, look: LawnLook, renderer: Renderer, onSelect: Handlers['onSelect']): Layer {
-  const colour = getComputedStyle(document.documentElement).getPropertyValue(
-    look.label !== null && look.label.day > 0 ? `--day-${look.label.day}` : look.dim ? '--rule-strong' : '--accent',
-  );
+function dotOf(
+  property: Property,
+  look: LawnLook,
+  renderer: Renderer,
+  colourOf: (token: string) => string,
+  onSelect: Handlers['onSelect'],
+): Layer {
+  const day = look.label?.day ?? 0;
+  const colour = colourOf(day > 0 ? `--day-${day}` : look.dim ? '--rule-strong' : '--accent');
   return circleMarker(labelPoint(property), {
     renderer,
     radius: look.label === null ? 3 : 4,
     weight: 1,
-    color: colour.trim(),
-    fillColor: colour.trim(),
+    color: colour,
+    fillColor: colour,
     fillOpacity: 0.75,
   }).on('click', () => onSelect(property.id, null));
+}
+
+/** The colours of the style sheet, each asked for once: asking is slow, and dots come by the thousand. */
+function colourReader(): (token: string) => string {
+  const style = getComputedStyle(document.documentElement);
+  const known = new Map<string, string>();
+  return (token) => {
+    const before = known.get(token);
+    if (before !== undefined) return before;
+    const colour = style.getPropertyValue(token).trim();
+    known.set(token, colour);
+    return colour;
+  };
 }

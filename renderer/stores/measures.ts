@@ -32,6 +32,8 @@ export const useMeasures = create<MeasureState>(() => ({ done: 0, total: 0, trea
 
 /** Time for one part of the work, so that the window stays quick, ms. */
 const SLICE_MS = 12;
+/** Least time between two reports of how far it is, ms. */
+const TELL_MS = 90;
 let run = 0;
 
 /** Measures every lawn of a book in short parts between which the window can draw. A newer call ends the older one. */
@@ -42,6 +44,7 @@ export function measureInBackground(book: Book | null): void {
   let index = 0;
   let treatableSqFt = 0;
   let attention = 0;
+  let told = Number.NEGATIVE_INFINITY;
   const part = () => {
     if (mine !== run) return;
     const until = performance.now() + SLICE_MS;
@@ -53,8 +56,13 @@ export function measureInBackground(book: Book | null): void {
       treatableSqFt += measure.treatableSqFt ?? 0;
       attention += measure.issues.some((each) => each.severity !== 'note') ? 1 : 0;
     }
-    useMeasures.setState({ done: index, total: properties.length, treatableSqFt, attention });
-    if (index < properties.length) afterDrawing(part);
+    const ended = index >= properties.length;
+    const now = performance.now();
+    if (ended || now - told >= TELL_MS) {
+      told = now;
+      useMeasures.setState({ done: index, total: properties.length, treatableSqFt, attention });
+    }
+    if (!ended) afterDrawing(part);
   };
   part();
 }

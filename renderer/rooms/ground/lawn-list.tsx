@@ -1,6 +1,5 @@
 import { FileInput, Plus, TriangleAlert } from 'lucide-react';
 import { memo, useDeferredValue, useMemo, useState } from 'react';
-import { ListBox, ListBoxItem, ListLayout, Virtualizer } from 'react-aria-components';
 import type { Property } from '../../../core/book/index.ts';
 import { counted } from '../../format/index.ts';
 import {
@@ -14,10 +13,9 @@ import {
   useMeasures,
   useSelection,
 } from '../../stores/index.ts';
-import { Button, Empty } from '../../ui/index.ts';
+import { Button, Empty, VirtualList } from '../../ui/index.ts';
 
 const ROW_PX = 48;
-const LAYOUT = { rowHeight: ROW_PX, padding: 0, gap: 0 };
 const NONE: readonly Property[] = [];
 
 /** Every lawn of the book, with its treatable area. Long lists are drawn only where they are seen. */
@@ -80,27 +78,16 @@ function TurfTotal() {
 function Lawns({ properties }: { readonly properties: readonly Property[] }) {
   const selected = useSelection((state) => state.propertyId);
   return (
-    <Virtualizer layout={ListLayout} layoutOptions={LAYOUT}>
-      <ListBox
-        className="list"
-        aria-label="Lawns"
-        items={properties}
-        selectionMode="single"
-        selectionBehavior="replace"
-        selectedKeys={selected === null ? [] : [selected]}
-        onSelectionChange={(keys) => {
-          const [key] = keys === 'all' ? [] : [...keys];
-          selectProperty(key === undefined ? null : String(key));
-        }}
-        onAction={() => showSelectionOnMap()}
-      >
-        {(property) => (
-          <ListBoxItem id={property.id} className="list-item" textValue={property.name}>
-            <LawnRow property={property} />
-          </ListBoxItem>
-        )}
-      </ListBox>
-    </Virtualizer>
+    <VirtualList
+      label="Lawns"
+      items={properties}
+      rowPx={ROW_PX}
+      selectedId={selected}
+      onSelect={selectProperty}
+      onOpen={showSelectionOnMap}
+    >
+      {(property) => <LawnRow property={property} />}
+    </VirtualList>
   );
 }
 

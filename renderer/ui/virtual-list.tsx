@@ -1,0 +1,117 @@
+import { type KeyboardEvent, type ReactNode, useId, useLayoutEffect, useRef, useState } from 'react';
+import { rowForKey, rowForText, rowsInView, scrollToShow } from './virtual-rows.ts';
+
+type VirtualListProps<Item extends { readonly id: string; readonly name: string }> = {
+  readonly label: string;
+  readonly items: readonly Item[];
+  readonly rowPx: number;
+  readonly selectedId: string | null;
+  readonly onSelect: (id: string) => void;
+  /** Enter, or a double click. */
+  readonly onOpen: (id: string) => void;
+  readonly children: (item: Item) => ReactNode;
+};
+
+/** How long a pause ends the word that is typed to find a row, ms. */
+const TYPING_PAUSE_MS = 700;
+
+/**
+ * A list of thousands of rows of one height, of which only those in view are drawn (the listbox pattern of the WAI-ARIA Authoring
+ * Practices with aria-activedescendant). Arrow keys, Page, Home and End move; typing finds a row by its name.
+ */
+export function VirtualList<Item extends { readonly id: string; readonly name: string }>(
+  props: VirtualListProps<Item>,
+) {
+  const { label, items, rowPx, selectedId, onSelect, onOpen, children } = props;
+  const box = useRef<HTMLDivElement>(null);
+  const typed = useRef({ text: '', at: 0 });
+  const idStem = useId();
+  const [view, setView] = useState({ scrollPx: 0, heightPx: 600 });
+  const selected = items.findIndex((item) => item.id === selectedId);
+
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    const observer = new ResizeObserver(() =>
+      setView(({ scrollPx }) => ({ scrollPx, heightPx: element.clientHeight })),
+    );
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (element === null || selected < 0) return;
+    element.scrollTop = scrollToShow(selected, rowPx, element.scrollTop, element.clientHeight);
+  }, [selected, rowPx]);
+
+  const choose = (index: number) => {
+    const item = items[index];
+    if (item !== undefined) onSelect(item.id);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'Enter' && selectedId !== null) {
+      event.preventDefault();
+      onOpen(selectedId);
+      return;
+    }
+    const row = rowForKey(event.key, selected, items.length, Math.max(1, Math.floor(view.heightPx / rowPx) - 1));
+    const found = row ?? (/^[\p{L}\p{N} ]$/u.test(event.key) ? rowTyped(event.key) : null);
+    if (found === null) return;
+    event.preventDefault();
+    event.stopPropagation();
+    choose(found);
+  };
+  const rowTyped = (key: string): number => {
+    const now = performance.now();
+    const text = now - typed.current.at > TYPING_PAUSE_MS ? key : typed.current.text + key;
+    typed.current = { text, at: now };
+    return rowForText((index) => items[index]?.name ?? '', items.length, selected, text);
+  };
+
+  const { first, end } = rowsInView(items.length, rowPx, view.scrollPx, view.heightPx);
+  const drawn = Array.from({ length: end - first }, (_, offset) => first + offset);
+  // The selected row is drawn even when it is scrolled away, so that the list can name it as its active one.
+  if (selected >= 0 && (selected < first || selected >= end)) drawn.push(selected);
+  return (
+    <div
+      ref={box}
+      className="list"
+      role="listbox"
+      aria-label={label}
+      tabIndex={0}
+      aria-activedescendant={selected < 0 ? undefined : `${idStem}-${selected}`}
+      onKeyDown={onKeyDown}
+      onScroll={(event) => {
+        const { scrollTop, clientHeight } = event.currentTarget;
+        setView({ scrollPx: scrollTop, heightPx: clientHeight });
+      }}
+    >
+      <div role="presentation" className="list-rows" style={{ height: items.length * rowPx }}>
+        {drawn.map((index) => {
+          const item = items[index];
+          if (item === undefined) return null;
+          return (
+            // biome-ignore lint/a11y/useKeyWithClickEvents: the list around it takes the keys.
+            // biome-ignore lint/a11y/useFocusableInteractive: the list around it holds the focus and names its active row.
+            <div
+              key={item.id}
+              id={`${idStem}-${index}`}
+              role="option"
+              className="list-item"
+              aria-selected={index === selected}
+              aria-posinset={index + 1}
+              aria-setsize={items.length}
+              style={{ top: index * rowPx, height: rowPx }}
+              onClick={() => choose(index)}
+              onDoubleClick={() => onOpen(item.id)}
+            >
+              {children(item)}
+            </div>
+          );
+        })}
+      </div>
+    </div>
+  );
+}
