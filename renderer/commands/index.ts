@@ -10,5 +10,5 @@ export {
   searchCommands,
 } from './command.ts';
 export { IS_MAC, useCommandKeys } from './keys.ts';
-export { offerPrinting, printSheet, whyNotPrint } from './printing.ts';
-export { COMMANDS, commandById } from './registry.ts';
+export { offerPrinting } from './printing.ts';
+export { COMMANDS } from './registry.ts';

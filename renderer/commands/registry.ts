@@ -314,7 +314,3 @@ export const COMMANDS: readonly Command[] = [
   ...viewCommands,
   ...helpCommands,
 ];
-
-export function commandById(id: string): Command | null {
-  return COMMANDS.find((command) => command.id === id) ?? null;
-}

@@ -2,7 +2,6 @@ export {
   bookChangedElsewhere,
   closeBook,
   edit,
-  readAgain,
   redo,
   type SaveState,
   showBook,
@@ -13,8 +12,8 @@ export {
 export { checkInBackground, roomOfIssue, useChecks } from './checks.ts';
 export * from './current.ts';
 export * from './edits.ts';
-export { pickFile, receiveFile, uploadFile } from './files.ts';
-export { askHost, callHost, changeSettings, useHost } from './host.ts';
+export { receiveFile } from './files.ts';
+export { askHost, changeSettings, useHost } from './host.ts';
 export { closeImport, type ImportPreview, previewImport, useImport } from './imports.ts';
 export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';
 export { closeNotice, type Notice, say, showError, showNews, useNotices } from './notices.ts';
@@ -42,5 +41,5 @@ export {
 export * from './selection.ts';
 export { type Attention, type RoomSummary, roomSummaries } from './summaries.ts';
 export { useFormat } from './use-format.ts';
-export { isStale, usePlanStale } from './use-plan-stale.ts';
+export { usePlanStale } from './use-plan-stale.ts';
 export * from './view.ts';
