@@ -63,6 +63,8 @@ type Shown = {
 };
 
 const FEET_PER_METRE = 1 / 0.3048;
+/** One litre per 100 m², in gallons per 1,000 ft². */
+const GALLONS_PER_LITRE_RATE = ((1 / 3.785411784) * (1000 * 0.3048 ** 2)) / 100;
 
 const SHOWN: Readonly<Record<string, Shown>> = {
   area: { show: units.formatArea, read: units.parseArea, most: 1e8, step: () => FEET_PER_METRE ** 2 },
@@ -81,7 +83,8 @@ const SHOWN: Readonly<Record<string, Shown>> = {
     show: units.formatRate,
     read: units.parseCarrierRate,
     most: 90,
-    step: (value) => (value < 9 ? 0.01 : 1),
+    // Metric figures lose a decimal from 10 L/100 m² on, which is 2.45 gal; US ones from 10 gal on.
+    step: (value) => (value < 2.4 ? 0.01 : value < 9 ? 0.1 * GALLONS_PER_LITRE_RATE : 0.1),
   },
 };
 
