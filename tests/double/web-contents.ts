@@ -120,6 +120,8 @@ export class WebContentsDouble extends EventEmitter {
     if (this.#shell.cancels(address, request.resourceType())) return route.abort('blockedbyclient');
     const response = await this.#shell.respond(address, request.method());
     if (response === null) return route.abort('failed');
+    // From here on the old document may go at any moment; what no longer reaches it is no trouble.
+    if (request.isNavigationRequest() && isMainFrame) this.#world = null;
     await route.fulfill({
       status: response.status,
       headers: Object.fromEntries(response.headers),

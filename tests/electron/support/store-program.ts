@@ -87,7 +87,8 @@ async function run(command: string | undefined, file: string): Promise<void> {
   else {
     const open = await openStore(file);
     print(open.ok ? { ok: true, readOnlyBecause: open.value.readOnlyBecause } : open);
-    if (command === 'hold' && open.ok) setInterval(() => undefined, 60_000);
+    // The timer keeps the store itself as well: a connection that nothing refers to is closed when memory is tidied up.
+    if (command === 'hold' && open.ok) setInterval(() => open.value.file, 60_000);
     else if (open.ok && process.env.TRY_EDIT !== undefined) {
       print((await store(open.value, open.value.stored.book, open.value.stored.revision + 1)).saved);
     }
