@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { areaWorkingSchema, slopeWorkingSchema } from './field-work-schema.ts';
 import {
   areaGeometrySchema,
   dateSchema,
@@ -23,13 +24,22 @@ export const gateSchema = v.object({
 
 /** Where the area of a zone comes from: an outline, or a figure from a card. */
 export const zoneShapeSchema = v.variant('kind', [
-  v.object({ kind: v.literal('drawn'), geometry: areaGeometrySchema }),
+  v.object({
+    kind: v.literal('drawn'),
+    geometry: areaGeometrySchema,
+    /** How far the outline may lie too far out or in, ft; absent: not known. */
+    outlineErrorFt: v.optional(notNegative),
+    /** What it was drawn over or read from, for instance "aerial picture" or "parcels.zip". */
+    drawnOver: v.optional(textSchema),
+  }),
   v.object({
     kind: v.literal('stated'),
     /** Ground area, ft2, as somebody wrote it down; slope is not applied to it again. */
     areaSqFt: notNegative,
     /** How it was found, for instance "old card". */
     method: v.optional(textSchema, ''),
+    /** The field work behind the figure, where there is any. */
+    working: v.optional(areaWorkingSchema),
   }),
 ]);
 
@@ -40,6 +50,10 @@ export const zoneSchema = v.object({
   shape: zoneShapeSchema,
   /** Slope of the ground, degrees from level. */
   slopeDeg: v.optional(v.pipe(notNegative, v.maxValue(60)), 0),
+  /** How the slope was found; absent: somebody's word. */
+  slopeWorking: v.optional(slopeWorkingSchema),
+  /** An area from a card or a customer to hold a drawn zone against, ft2. */
+  statedAreaSqFt: v.optional(positive),
   /** The gates that have to be passed to reach the zone from the parking point, in any order. */
   gateIds: v.optional(v.array(idSchema), []),
   /** Heaviest machine that the ground carries when wet, lb; absent where the ground is firm. */
@@ -77,6 +91,16 @@ export const CAUTIONS = [
   'beehives',
 ] as const;
 
+/** A total that was found for the whole property once, so that a new one can be held against it. */
+export const pastMeasureSchema = v.object({
+  on: dateSchema,
+  treatableSqFt: notNegative,
+  errorSqFt: v.optional(notNegative),
+  how: v.optional(textSchema, ''),
+});
+
+export const PLACED_BY = ['hand', 'file', 'address-range'] as const;
+
 /** One address with its lawn. */
 export const propertySchema = v.object({
   id: idSchema,
@@ -84,6 +108,10 @@ export const propertySchema = v.object({
   address: v.optional(textSchema, ''),
   /** Where the rig parks. */
   parking: positionSchema,
+  /** How the parking point came to be there; absent: not known. */
+  placedBy: v.optional(v.picklist(PLACED_BY)),
+  /** The whole lot, to hold zones against. */
+  parcel: v.optional(areaGeometrySchema),
   /** True where neither street nor lot takes a trailer. */
   noTrailer: v.optional(v.boolean(), false),
   gates: v.optional(v.array(gateSchema), []),
@@ -95,4 +123,6 @@ export const propertySchema = v.object({
   note: v.optional(textSchema, ''),
   /** When and how the lawn was measured. */
   measuredOn: v.optional(dateSchema),
+  /** Earlier totals, oldest first. */
+  pastMeasures: v.optional(v.array(pastMeasureSchema)),
 });

@@ -1,5 +1,14 @@
 import type { InferOutput } from 'valibot';
-import type { exclusionSchema, gateSchema, propertySchema, zoneSchema, zoneShapeSchema } from './ground-schema.ts';
+import type { estimateSchema, overlaySchema } from './estimate-schema.ts';
+import type { areaWorkingSchema, plainShapeSchema, slopeWorkingSchema } from './field-work-schema.ts';
+import type {
+  exclusionSchema,
+  gateSchema,
+  pastMeasureSchema,
+  propertySchema,
+  zoneSchema,
+  zoneShapeSchema,
+} from './ground-schema.ts';
 import type { bookSchema } from './schema.ts';
 import type { areaGeometrySchema, hoursSchema } from './schema-parts.ts';
 import type {
@@ -39,6 +48,13 @@ export type AreaGeometry = Frozen<InferOutput<typeof areaGeometrySchema>>;
 export type Hours = Frozen<InferOutput<typeof hoursSchema>>;
 export type Gate = Frozen<InferOutput<typeof gateSchema>>;
 export type ZoneShape = Frozen<InferOutput<typeof zoneShapeSchema>>;
+export type PlainShape = Frozen<InferOutput<typeof plainShapeSchema>>;
+/** What was measured on site behind a stated area. */
+export type AreaWorking = Frozen<InferOutput<typeof areaWorkingSchema>>;
+export type SlopeWorking = Frozen<InferOutput<typeof slopeWorkingSchema>>;
+export type PastMeasure = Frozen<InferOutput<typeof pastMeasureSchema>>;
+export type Estimate = Frozen<InferOutput<typeof estimateSchema>>;
+export type Overlay = Frozen<InferOutput<typeof overlaySchema>>;
 export type Zone = Frozen<InferOutput<typeof zoneSchema>>;
 export type Exclusion = Frozen<InferOutput<typeof exclusionSchema>>;
 export type Property = Frozen<InferOutput<typeof propertySchema>>;

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { estimateSchema, overlaySchema } from './estimate-schema.ts';
 import { propertySchema } from './ground-schema.ts';
 import { idSchema, nameSchema, textSchema } from './schema-parts.ts';
 import {
@@ -29,6 +30,8 @@ export const bookSchema = v.looseObject({
   prices: v.optional(pricesSchema, {}),
   travel: v.optional(travelSettingsSchema, {}),
   matrix: v.optional(matrixSchema),
+  estimate: v.optional(estimateSchema),
+  overlays: v.optional(v.array(overlaySchema)),
   properties: v.optional(v.array(propertySchema), []),
   machines: v.optional(v.array(machineSchema), []),
   handMethods: v.optional(v.array(handMethodSchema), []),

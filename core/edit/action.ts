@@ -37,7 +37,7 @@ export type MoveAction = {
   readonly to: number;
 };
 
-/** The parts of a book that are no tables. `matrix: null` takes the imported matrix away. */
+/** The parts of a book that are no tables. `null` takes away what a book can be without. */
 export type BookSettings = {
   readonly name?: string;
   readonly note?: string;
@@ -45,6 +45,8 @@ export type BookSettings = {
   readonly prices?: Book['prices'];
   readonly travel?: Book['travel'];
   readonly matrix?: Book['matrix'] | null;
+  readonly estimate?: Book['estimate'] | null;
+  readonly overlays?: Book['overlays'] | null;
 };
 
 export type SetAction = { readonly kind: 'set'; readonly changes: BookSettings; readonly label?: string };

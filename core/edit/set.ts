@@ -2,8 +2,10 @@ import { err, ok } from '../base/index.ts';
 import { type Book, memberFault } from '../book/index.ts';
 import type { ApplyResult, BookSettings, SetAction } from './action.ts';
 
-const SETTING_NAMES = ['name', 'note', 'units', 'prices', 'travel', 'matrix'] as const;
+const SETTING_NAMES = ['name', 'note', 'units', 'prices', 'travel', 'matrix', 'estimate', 'overlays'] as const;
 type SettingName = (typeof SETTING_NAMES)[number];
+/** What a book can be without. */
+const MAY_GO: readonly SettingName[] = ['matrix', 'estimate', 'overlays'];
 
 export function applySet(book: Book, action: SetAction): ApplyResult {
   const names = SETTING_NAMES.filter((name) => action.changes[name] !== undefined);
@@ -21,7 +23,7 @@ export function applySet(book: Book, action: SetAction): ApplyResult {
 
 function refuse(name: SettingName, value: unknown): ApplyResult | null {
   if (value === null) {
-    if (name === 'matrix') return null;
+    if (MAY_GO.includes(name)) return null;
     return err('book-invalid', `${name} of the book`, 'A book cannot be without it.', 'Enter a value.');
   }
   const fault = memberFault(name, value, `${name} of the book`);
@@ -30,6 +32,6 @@ function refuse(name: SettingName, value: unknown): ApplyResult | null {
 
 function setOne(book: Book, name: SettingName, changes: BookSettings): Book {
   if (changes[name] !== null) return { ...book, [name]: changes[name] };
-  const { matrix: _, ...rest } = book;
+  const { [name]: _, ...rest } = book;
   return rest as Book;
 }

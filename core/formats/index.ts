@@ -9,4 +9,4 @@ export {
   previewGeojson,
 } from './geojson/index.ts';
 export { FORMATS, findFormat } from './registry.ts';
-export type { FileFormat, GroundFormat, GroundPreview, MatrixFormat, MatrixPreview } from './types.ts';
+export type * from './types.ts';

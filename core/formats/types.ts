@@ -1,3 +1,4 @@
+import type { Geometry } from 'geojson';
 import type { Issue, Result } from '../base/index.ts';
 import type { Property, TravelMatrix } from '../book/index.ts';
 
@@ -45,3 +46,41 @@ export type MatrixFormat = FormatBase & {
   readonly read: (text: string, where: string) => Result<MatrixPreview>;
 };
 export type FileFormat = GroundFormat | MatrixFormat;
+
+export type AttributeValue = string | number | boolean | null;
+
+/** One record of a ground file as the file has it, before any field has been given a meaning. */
+export type SourceFeature = {
+  /** File and record in words, "parcels.zip, layer lots, record 12". */
+  readonly where: string;
+  readonly id: string | null;
+  /** In the coordinates of its layer; null where the record has none, or none that can be read (then with an error in `issues`). */
+  readonly geometry: Geometry | null;
+  readonly attributes: Readonly<Record<string, AttributeValue>>;
+  readonly issues: readonly Issue[];
+};
+
+/** What the numbers of a layer mean. */
+export type SourceCoordinates =
+  /** Longitude and latitude (WGS84); `from` names the system that they were turned from, "EPSG:2249". */
+  | { readonly kind: 'degrees'; readonly from: string }
+  /** Units of a drawing without a place on earth; to be placed by two known points. */
+  | { readonly kind: 'drawing'; readonly metresPerUnit: number | null; readonly why: string }
+  /** The file does not say, or names a system that is not known: somebody has to. */
+  | { readonly kind: 'unknown'; readonly why: string };
+
+export type SourceLayer = {
+  readonly name: string;
+  readonly coordinates: SourceCoordinates;
+  /** Names of the attributes, in the file's order. */
+  readonly fields: readonly string[];
+  readonly features: readonly SourceFeature[];
+};
+
+/** Everything a ground file holds. Nothing is left out in silence: what could not be read is a feature or an issue. */
+export type GroundSource = {
+  readonly formatId: string;
+  readonly layers: readonly SourceLayer[];
+  /** About the file as a whole. */
+  readonly issues: readonly Issue[];
+};

@@ -61,7 +61,11 @@ describe('the checker finds a breach of every rule', () => {
     ['core/measure/index.ts', 'clipper2-ts', 'clipper2-ts in core/geometry only'],
     ['renderer/rooms/day/map.tsx', 'leaflet', 'leaflet in renderer/map only'],
     ['renderer/rooms/day/map.tsx', 'leaflet/dist/leaflet.css', 'leaflet in renderer/map only'],
-    ['electron/services/files/index.ts', 'sqlite3', 'sqlite3 in electron/services/store only'],
+    [
+      'electron/services/files/index.ts',
+      'sqlite3',
+      'sqlite3 in electron/services/store, electron/services/imagery, electron/services/ground only',
+    ],
     ['electron/services/files/index.ts', 'electron', 'electron in electron/main, electron/preload only'],
     ['core/book/index.ts', 'react', 'react in renderer only'],
     ['electron/start.ts', 'polyclip-ts', 'packages listed in layers.ts'],

@@ -24,6 +24,14 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/geometry': { uses: GROUND },
   'core/edit': { uses: SHAPES },
   'core/calibrate': { uses: GROUND },
+  /** Editing of outlines: what the tools of the map do, without a map. */
+  'core/sketch': { uses: SHAPES },
+  /** Areas and slopes from tape, wheel and level. */
+  'core/field-work': { uses: GROUND },
+  /** Pictures laid on the ground by control points. */
+  'core/imagery': { uses: SHAPES },
+  /** Places from addresses. */
+  'core/places': { uses: SHAPES },
   'core/measure': { uses: SHAPES },
   'core/passes': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure'] },
   'core/reach': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure'] },
@@ -42,8 +50,12 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   },
   'core/plan/judge': { uses: GROUND, types: ['core/plan/problem', 'core/plan/result'] },
   'core/plan/explain': { uses: GROUND, types: [...STEPS, ...PLAN_TYPES] },
+  /** Turns what a file holds into properties, and says what that would change in a book. */
+  'core/intake': { uses: [...SHAPES, 'core/edit', 'core/formats', 'core/places'] },
+  /** What a lawn costs and what is asked for it. */
+  'core/quote': { uses: [...GROUND, 'core/calibrate'], types: STEPS },
   'core/formats': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES] },
-  'core/reports': { uses: [...SHAPES, 'core/calibrate'], types: [...STEPS, ...PLAN_TYPES, 'core/round'] },
+  'core/reports': { uses: [...SHAPES, 'core/calibrate'], types: [...STEPS, ...PLAN_TYPES, 'core/round', 'core/quote'] },
   'core/contract': { uses: [...GROUND, 'core/edit', 'core/plan/result'], types: [...STEPS, ...PLAN_TYPES] },
   /** The one place that joins the steps into a run: book in, plan out. */
   'core/plan': {
@@ -73,6 +85,16 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   '@turf/*': ['core/geometry'],
   'clipper2-ts': ['core/geometry'],
   leaflet: ['renderer/map'],
+  '@geoman-io/*': ['renderer/map'],
+  '@tmcw/togeojson': ['core/formats'],
+  '@xmldom/xmldom': ['core/formats'],
+  fflate: ['core/formats'],
+  shpjs: ['core/formats'],
+  wellknown: ['core/formats'],
+  dxf: ['core/formats'],
+  proj4: ['core/geometry'],
+  geotiff: ['electron/services/imagery'],
+  pmtiles: ['electron/services/imagery'],
   'lucide-react': ['renderer'],
   react: ['renderer'],
   'react-dom': ['renderer'],
@@ -80,7 +102,7 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   zustand: ['renderer'],
   'd3-scale': ['renderer'],
   '@fontsource/*': ['renderer'],
-  sqlite3: ['electron/services/store'],
+  sqlite3: ['electron/services/store', 'electron/services/imagery', 'electron/services/ground'],
   ws: ['electron/loopback'],
   papaparse: ['core/formats'],
   electron: ['electron/main', 'electron/preload'],
