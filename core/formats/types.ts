@@ -1,5 +1,5 @@
 import type { Geometry } from 'geojson';
-import type { Issue, Result } from '../base/index.ts';
+import type { Issue, Progress, Result, StopSignal } from '../base/index.ts';
 import type { Property, TravelMatrix } from '../book/index.ts';
 
 /** What came of reading properties from a file, before anything is added to a book. `accepted + rejected = found`. */
@@ -83,4 +83,47 @@ export type GroundSource = {
   readonly layers: readonly SourceLayer[];
   /** About the file as a whole. */
   readonly issues: readonly Issue[];
+};
+
+/** How much one file may hold. A file above a limit is refused as a whole with `file-too-large`, never cut short. */
+export type ReadLimits = {
+  readonly fileBytes: number;
+  /** Of an archive, all entries together after unpacking. */
+  readonly unpackedBytes: number;
+  /** Of an archive. */
+  readonly entries: number;
+  readonly features: number;
+  /** Positions of all outlines together. */
+  readonly positions: number;
+};
+
+/** What is done with a walked track. */
+export type WalkOptions = {
+  /** A track whose ends are this near to each other is closed as a polygon. */
+  readonly closeWithinM: number;
+  /** Points nearer than this to the line through their neighbours are left out; 0 keeps all. */
+  readonly simplifyM: number;
+};
+
+export type GroundReadOptions = {
+  readonly limits: ReadLimits;
+  readonly walk: WalkOptions;
+  /** Asked now and then; where it says stop, the answer is the error `cancelled`. */
+  readonly signal?: StopSignal;
+  readonly onProgress?: (progress: Progress) => void;
+};
+
+/** A kind of file that ground can be read from. */
+export type GroundReader = {
+  readonly id: string;
+  readonly title: string;
+  /** Endings of file names, without the dot. */
+  readonly extensions: readonly string[];
+  /** A quick look at the content; true where the file may be of this kind. Never throws. */
+  readonly looksLike: (bytes: Uint8Array, fileName: string) => boolean;
+  /**
+   * Everything the file holds. Errors: `format-invalid` where it is not of this kind, `format-unknown` for a variety that is
+   * not read, `file-too-large`, `cancelled`; each with the place in the file.
+   */
+  readonly read: (bytes: Uint8Array, fileName: string, options: GroundReadOptions) => Promise<Result<GroundSource>>;
 };
