@@ -31,6 +31,13 @@ export type Column<R> = Base<R> &
         readonly get: (record: R) => string;
         readonly set: (record: R, value: string, book: Book) => R;
       }
+    | {
+        /** Any number of a list. */
+        readonly kind: 'several';
+        readonly options: (book: Book, record: R) => readonly ChoiceOption<string>[];
+        readonly get: (record: R, book: Book) => readonly string[];
+        readonly set: (record: R, values: readonly string[], book: Book) => R;
+      }
     | { readonly kind: 'flag'; readonly get: (record: R) => boolean; readonly set: (record: R, on: boolean) => R }
     | { readonly kind: 'shown'; readonly show: (record: R, book: Book) => ReactNode; readonly right?: boolean }
   );
@@ -84,6 +91,27 @@ export function Cell<R>({ column, record, book, name, commit }: CellProps<R>) {
           }}
         />
       );
+    case 'several': {
+      const chosen = column.get(record, book);
+      const options = column.options(book, record);
+      if (options.length === 0) return <span className="quiet">nothing to choose</span>;
+      return (
+        <fieldset className="several" aria-label={label}>
+          {options.map((option) => (
+            <Tick
+              key={option.value}
+              label={option.words}
+              checked={chosen.includes(option.value)}
+              onChange={(on) => {
+                const values = options.map((each) => each.value);
+                const next = values.filter((each) => (each === option.value ? on : chosen.includes(each)));
+                commit(column.set(record, next, book), step);
+              }}
+            />
+          ))}
+        </fieldset>
+      );
+    }
     case 'flag':
       return (
         <Tick

@@ -152,12 +152,19 @@ const headColumns: readonly Column<Head>[] = [
     set: (h, deliveredGalPer1000SqFt) => ({ ...h, deliveredGalPer1000SqFt }),
     unset: ({ deliveredGalPer1000SqFt: _, ...head }) => head,
   },
-  {
-    kind: 'shown',
-    label: 'draws from',
-    show: (h) => (h.compartmentIds.length === 0 ? 'nothing' : h.compartmentIds.join(' + ')),
-  },
 ];
+
+/** What a head of this machine can draw from; several tanks run together. */
+function drawsFrom(machine: Machine): Column<Head> {
+  return {
+    kind: 'several',
+    label: 'draws from',
+    hiddenFor: (h) => h.purpose === 'aerate',
+    options: () => machine.compartments.map((each) => ({ value: each.id, words: each.name })),
+    get: (h) => h.compartmentIds,
+    set: (h, compartmentIds) => ({ ...h, compartmentIds }),
+  };
+}
 
 export const machineShelf: ShelfPlan<'machines'> = {
   shelf: 'machines',
@@ -189,7 +196,7 @@ export const machineShelf: ShelfPlan<'machines'> = {
       one: 'head',
       rows: (m) => m.heads,
       replace: (m, heads) => ({ ...m, heads }),
-      columns: headColumns,
+      columns: (m) => [...headColumns, drawsFrom(m)],
       name: (h) => h.name,
       keyOf: (h) => h.id,
       create: (m) => ({

@@ -17,7 +17,7 @@ type PartOptions<R, P> = {
   readonly one: string;
   readonly rows: (record: R) => readonly P[];
   readonly replace: (record: R, rows: readonly P[]) => R;
-  readonly columns: readonly Column<P>[];
+  readonly columns: readonly Column<P>[] | ((record: R) => readonly Column<P>[]);
   readonly name: (row: P, book: Book) => string;
   readonly keyOf: (row: P) => string;
   /** Makes a new row, or says why there can be none. */
@@ -42,7 +42,8 @@ type PartTableProps<R, P> = {
 };
 
 function PartTable<R, P>({ options, record, book, commit }: PartTableProps<R, P>) {
-  const { title, one, columns, keyOf, name } = options;
+  const { title, one, keyOf, name } = options;
+  const columns = typeof options.columns === 'function' ? options.columns(record) : options.columns;
   const rows = options.rows(record);
   const fresh = options.create(record, book);
   const replace = (next: readonly P[], label: string) => commit(options.replace(record, next), label);

@@ -185,6 +185,37 @@ export const fillPointShelf: ShelfPlan<'fillPoints'> = {
       show: (p) => (p.hours === undefined ? 'always' : `${clock(p.hours.openMin)} to ${clock(p.hours.closeMin)}`),
     },
     {
+      kind: 'figure',
+      figure: 'clock',
+      label: 'opens',
+      get: (p) => p.hours?.openMin ?? null,
+      set: (p, openMin) => ({ ...p, hours: { openMin, closeMin: p.hours?.closeMin ?? END_OF_DAY_MIN } }),
+      unset: alwaysOpen,
+    },
+    {
+      kind: 'figure',
+      figure: 'clock',
+      label: 'closes',
+      get: (p) => p.hours?.closeMin ?? null,
+      set: (p, closeMin) => ({ ...p, hours: { openMin: p.hours?.openMin ?? 0, closeMin } }),
+      unset: alwaysOpen,
+    },
+    figure<FillPoint>('one bag', 'minutes', 'minutesPerBag'),
+    {
+      kind: 'flag',
+      label: 'holds every product',
+      get: (p) => p.products === 'all',
+      set: (p, all) => ({ ...p, products: all ? 'all' : [] }),
+    },
+    {
+      kind: 'several',
+      label: 'products',
+      hiddenFor: (p) => p.products === 'all',
+      options: (book) => book.products.map((product) => ({ value: product.id, words: product.name })),
+      get: (p) => (p.products === 'all' ? [] : p.products),
+      set: (p, products) => ({ ...p, products }),
+    },
+    {
       kind: 'shown',
       label: 'products',
       inTable: true,
@@ -208,6 +239,12 @@ export const fillPointShelf: ShelfPlan<'fillPoints'> = {
     products: 'all',
   }),
 };
+
+const END_OF_DAY_MIN = 24 * 60;
+
+function alwaysOpen({ hours: _, ...point }: FillPoint): FillPoint {
+  return point;
+}
 
 function clock(minutes: number): string {
   return `${Math.floor(minutes / 60)}:${String(Math.round(minutes % 60)).padStart(2, '0')}`;

@@ -46,6 +46,11 @@ function changed(column: Column<RecordOf<Shelf>>, record: RecordOf<Shelf>): Reco
       const other = column.options(book, record).find((option) => option.value !== column.get(record));
       return other === undefined ? record : column.set(record, other.value, book);
     }
+    case 'several': {
+      const [first] = column.options(book, record);
+      const chosen = column.get(record, book);
+      return column.set(record, chosen.length > 0 ? [] : first === undefined ? [] : [first.value], book);
+    }
     case 'flag':
       return column.set(record, !column.get(record));
     case 'shown':
@@ -86,7 +91,8 @@ describe.each(PLANS.map((plan) => [plan.shelf, plan] as const))('%s', (shelf, pl
         const next = changed(column, record);
         expect(accepts(shelf, next), `${record.id}, ${column.label}`).toMatchObject({ ok: true });
         const options = column.kind === 'choice' ? column.options(book, record).length : 2;
-        if (options > 1) expect(column.get(next), `${record.id}, ${column.label}`).not.toBe(column.get(record));
+        if (options > 1)
+          expect(column.get(next, book), `${record.id}, ${column.label}`).not.toEqual(column.get(record, book));
       }
     }
   });
@@ -99,6 +105,23 @@ describe.each(PLANS.map((plan) => [plan.shelf, plan] as const))('%s', (shelf, pl
       }
     }
   });
+});
+
+test('a fill point closes, is always open again, and holds what is ticked', () => {
+  const point = book.fillPoints[0];
+  const column = (label: string) => fillPointShelf.columns.find((each) => each.label === label);
+  const closes = column('closes');
+  const every = column('holds every product');
+  const products = fillPointShelf.columns.find((each) => each.label === 'products' && each.kind === 'several');
+  if (point === undefined || closes?.kind !== 'figure' || every?.kind !== 'flag' || products?.kind !== 'several') {
+    throw new Error('a column is missing');
+  }
+  const closed = closes.set({ ...point, hours: undefined }, 1020);
+  expect(closed.hours).toEqual({ openMin: 0, closeMin: 1020 });
+  expect(closes.unset?.(closed)).not.toHaveProperty('hours');
+  const some = every.set(point, false);
+  const [first] = book.products;
+  expect(products.set(some, [first?.id ?? ''], book).products).toEqual([first?.id]);
 });
 
 test('the program never makes up a rate or a label limit', () => {
