@@ -28,6 +28,9 @@ const date = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/));
 const LARGEST_TEXT = 64 * 1024 * 1024;
 const base64 = v.pipe(v.string(), v.maxLength((LARGEST_TEXT * 4) / 3 + 4), v.base64());
 
+/** Steps of an unfinished outline: 8 MiB is 200 steps of an outline with 1,000 corners. */
+const draftText = v.pipe(v.string(), v.minLength(1), v.maxLength(8 * 1024 * 1024));
+
 /** An edit: a plain record with a kind. The host applies it with core/edit, which checks the rest. */
 const actionSchema = v.custom<Action>(
   (input) =>
@@ -63,6 +66,12 @@ export const channels = {
   /** A copy of the whole book: as a book file, or in its JSON form. */
   'book.saveCopy': channel<WrittenFile>()(v.strictObject({ session: handle, as: v.picklist(['book', 'json']) })),
   'book.close': channel<Done>()(v.strictObject({ session: handle })),
+
+  /**
+   * Keeps the unfinished outline with the book, or takes it away (null). The host does not look into it: what the screen wrote
+   * comes back with the book, also after a crash.
+   */
+  'draft.save': channel<Saved>()(v.strictObject({ session: handle, draft: v.nullable(draftText) })),
 
   'file.pick': channel<PickedFile | Cancelled | UploadInstead>()(v.strictObject({ purpose })),
   'file.upload': channel<PickedFile>()(v.strictObject({ purpose, name: shortText, base64 })),

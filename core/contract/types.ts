@@ -57,6 +57,8 @@ export type OpenBook = {
   /** What was found wrong with the book when it was read. */
   readonly issues: readonly Issue[];
   readonly plans: readonly StoredPlan[];
+  /** The unfinished outline as the screen wrote it, JSON text; null where nothing is being drawn. */
+  readonly draft: string | null;
   readonly fileName: string;
   readonly place: string;
   /** ISO 8601 date and time of the last stored edit; null where none was ever stored. */

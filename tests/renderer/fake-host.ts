@@ -32,6 +32,7 @@ export function openBookOf(book: Book, revision = 7): OpenBook {
     book,
     issues: [],
     plans: [],
+    draft: null,
     fileName: 'book.swardway',
     place: '~',
     savedAt: null,

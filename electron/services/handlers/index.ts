@@ -2,6 +2,7 @@ import type { ChannelName } from '../../../core/contract/index.ts';
 import { appHandlers } from './app-handlers.ts';
 import { bookHandlers } from './book-handlers.ts';
 import type { Context, HandlersOf } from './context.ts';
+import { draftHandlers } from './draft-handlers.ts';
 import { fileHandlers } from './file-handlers.ts';
 import { planHandlers } from './plan-handlers.ts';
 
@@ -9,5 +10,11 @@ export type { Context } from './context.ts';
 
 /** A handler for every channel of the contract; the compiler refuses a missing one. */
 export function createHandlers(context: Context): HandlersOf<ChannelName> {
-  return { ...appHandlers(context), ...bookHandlers(context), ...fileHandlers(context), ...planHandlers(context) };
+  return {
+    ...appHandlers(context),
+    ...bookHandlers(context),
+    ...draftHandlers(context),
+    ...fileHandlers(context),
+    ...planHandlers(context),
+  };
 }

@@ -90,11 +90,11 @@ async function refreshCopy(context: Context, file: string, sample: Book): Promis
   return createStoreFile(file, sample, true);
 }
 
-/** True for a copy without any edit or plan whose book is not the sample's any more. */
+/** True for a copy without any edit or unfinished outline whose book is not the sample's any more. */
 async function isOutdated(file: string, sampleFingerprint: string): Promise<boolean> {
   const store = await openStore(file);
   if (!store.ok) return false;
   const { stored } = store.value;
   await store.value.close();
-  return stored.revision === 0 && fingerprint(stored.book) !== sampleFingerprint;
+  return stored.revision === 0 && stored.draft === null && fingerprint(stored.book) !== sampleFingerprint;
 }

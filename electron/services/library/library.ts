@@ -104,6 +104,7 @@ export function describeSession({ session, entry }: Session, tokens: FileTokens)
     book: entry.book(),
     issues: entry.issues,
     plans: entry.plans(),
+    draft: entry.draft(),
     fileName: path.basename(file),
     place: shortFolder(path.dirname(file)),
     savedAt: entry.savedAt(),

@@ -17,12 +17,15 @@ export type OpenEntry = {
   /** Stores one edit; the book in memory changes only when it is on the disk. */
   readonly apply: (action: Action, baseRevision: number) => Promise<Result<Saved>>;
   readonly keepPlan: (plan: StoredPlan) => Promise<Result<Saved>>;
+  readonly draft: () => string | null;
+  /** Stores the unfinished outline, or its end; the book's revision stays. */
+  readonly keepDraft: (draft: string | null) => Promise<Result<Saved>>;
   /** Closes the file when what was asked for before is stored; later edits are refused. */
   readonly close: () => Promise<void>;
 };
 
 export function createEntry(store: BookStore, now: () => Date): OpenEntry {
-  let { book, revision, savedAt } = store.stored;
+  let { book, revision, savedAt, draft } = store.stored;
   const plans = new Map(store.stored.plans.map((plan) => [plan.roundId, plan]));
   let closed = false;
   const turn = createTurn();
@@ -59,6 +62,15 @@ export function createEntry(store: BookStore, now: () => Date): OpenEntry {
         if (!stored.ok) return stored;
         plans.set(plan.roundId, plan);
         return ok({ revision, savedAt: plan.savedAt });
+      }),
+    draft: () => draft,
+    keepDraft: (next) =>
+      inTurn(async () => {
+        const at = now().toISOString();
+        const stored = await store.saveDraft(next, at);
+        if (!stored.ok) return stored;
+        draft = next;
+        return ok({ revision, savedAt: at });
       }),
     close: async () => {
       await inTurn(async () => {

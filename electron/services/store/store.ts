@@ -8,6 +8,7 @@ import type { Action } from '../../../core/edit/index.ts';
 import { type Plan, readPlan } from '../../../core/plan/result/index.ts';
 import { describePlace } from '../files/index.ts';
 import type { Connection } from './connection.ts';
+import { readDraft, writeDraft } from './draft.ts';
 import { damaged, guardStore } from './failures.ts';
 import { createEmptyFile, openBookFile } from './open.ts';
 import { changesBetween, readBookText, writeChanges } from './records.ts';
@@ -19,6 +20,8 @@ export type StoredBook = {
   readonly revision: number;
   readonly savedAt: string | null;
   readonly plans: readonly StoredPlan[];
+  /** The unfinished outline as JSON text; null where nothing is being drawn. */
+  readonly draft: string | null;
 };
 
 export type StoredEdit = {
@@ -39,6 +42,8 @@ export type BookStore = {
   readonly stored: StoredBook;
   readonly saveEdit: (edit: StoredEdit) => Promise<Result<true>>;
   readonly savePlan: (plan: StoredPlan) => Promise<Result<true>>;
+  /** Keeps the unfinished outline, or takes it away. */
+  readonly saveDraft: (draft: string | null, at: string) => Promise<Result<true>>;
   /** A whole, checked copy in a new file. */
   readonly copyTo: (file: string) => Promise<Result<true>>;
   readonly close: () => Promise<Result<true>>;
@@ -97,6 +102,7 @@ async function readStored(connection: Connection, file: string): Promise<Result<
     ...read.value,
     revision: Number(edits[0]?.revision ?? 0),
     savedAt: edits[0] === undefined ? null : String(edits[0].at),
+    draft: await readDraft(connection),
     plans: plans.flatMap((row) => {
       // A plan that this version cannot read is left in the file and not shown: it can be made again.
       const plan = readPlan(String(row.json), describePlace(file));
@@ -127,6 +133,7 @@ function createStore({ file, connection, readOnlyBecause, stored, inode }: Store
     stored,
     saveEdit: (edit) => write(() => writeEdit(connection, edit)),
     savePlan: ({ roundId, savedAt, plan }) => write(() => writePlan(connection, roundId, savedAt, plan)),
+    saveDraft: (draft, at) => write(() => writeDraft(connection, draft, at)),
     copyTo: (target) => copyWhole(connection, target),
     close: () =>
       guardStore<true>(file, async () => {

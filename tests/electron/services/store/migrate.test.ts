@@ -19,11 +19,11 @@ beforeEach(async () => {
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
 const SECOND = {
-  name: '002-a-test',
+  name: '003-a-test',
   statements: ['ALTER TABLE plan ADD COLUMN colour TEXT', "UPDATE member SET json = '1' WHERE name = 'note'"],
 };
 const BROKEN = {
-  name: '002-broken',
+  name: '003-broken',
   statements: ['CREATE TABLE half (a TEXT) STRICT', 'CREATE TABLE half (a TEXT) STRICT'],
 };
 
