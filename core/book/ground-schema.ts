@@ -93,7 +93,8 @@ export const CAUTIONS = [
 
 /** A total that was found for the whole property once, so that a new one can be held against it. */
 export const pastMeasureSchema = v.object({
-  on: dateSchema,
+  /** When it was found; absent: not written down. */
+  on: v.optional(dateSchema),
   treatableSqFt: notNegative,
   errorSqFt: v.optional(notNegative),
   how: v.optional(textSchema, ''),

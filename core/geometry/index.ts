@@ -1,4 +1,5 @@
 export { difference, grow, intersection, union, withoutHairs } from './booleans.ts';
+export { type CommonGround, commonGround, quickLie } from './common-ground.ts';
 export { boxCentre, type DegreesBox, degreesBox, joinBoxes, polygonsOf, positionFault } from './degrees-box.ts';
 export { distanceMetres } from './ellipsoid.ts';
 export { type GeometryFault, type GeometryFaultCode, placeText } from './faults.ts';
@@ -7,5 +8,6 @@ export { boundingBox, centreOf, containsPosition, cornersOf, nearestOnOutline } 
 export { type Outline, type RefusedOutline, readOutline } from './outline.ts';
 export { outlinesOverlap } from './overlap.ts';
 export { joinParts, partArea, partsOf, type RegionPart, toGeometry, toPolygons } from './parts.ts';
+export { type PlaceIndex, placeIndex } from './place-index.ts';
 export { type AreaReading, lineLengthMetres, outlineArea, ringAreaSquareMetres } from './quick-area.ts';
-export { boxesMeet, EMPTY_REGION, isEmpty, type Region, regionArea, STEPS_PER_METRE } from './region.ts';
+export { boxesMeet, EMPTY_REGION, isEmpty, pathLength, type Region, regionArea, STEPS_PER_METRE } from './region.ts';

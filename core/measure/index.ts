@@ -2,6 +2,8 @@ export { type BandEdge, bandAreaSqFt } from './band.ts';
 export { farthestFt } from './farthest.ts';
 export { measureBook, measureProperty } from './measure-property.ts';
 export { type ExcludedOutline, excludedOutlines, treatableOutline } from './outlines.ts';
+export { lastChange, type MeasureChange, withPastMeasure } from './past-measure.ts';
 export type { PlaceNames } from './places.ts';
 export { repairPolygon } from './repair.ts';
 export type * from './types.ts';
+export { cornerNoiseArea, outlineErrorArea, twoPointScaleShare } from './uncertainty.ts';

@@ -6,6 +6,7 @@ import { BOOK_PLACES, type PlaceNames } from './places.ts';
 import { type PreparedExclusion, type PreparedProperty, type PreparedZone, prepareOnce } from './prepare.ts';
 import { groundArea } from './slope.ts';
 import type { PropertyMeasure, ZoneMeasure } from './types.ts';
+import { totalErrorSqFt, zoneErrorSqFt } from './uncertainty.ts';
 import {
   cutIssues,
   exclusionFaultIssue,
@@ -34,6 +35,7 @@ export function measureProperty(property: Property, places: PlaceNames = BOOK_PL
     name: property.name,
     zones,
     exclusionsSqFt: lostArea(prepared),
+    errorSqFt: totalErrorSqFt(zones),
     treatableSqFt: measured.length === 0 ? null : quantity<'ft2'>(measured.reduce((sum, each) => sum + each, 0)),
     issues: collectIssues(property, prepared, exclusionsKnown, places),
   };
@@ -50,10 +52,10 @@ function measureZone(prepared: PreparedZone, exclusionsKnown: boolean): ZoneMeas
   switch (prepared.kind) {
     case 'stated': {
       const areaSqFt = quantity<'ft2'>(prepared.areaSqFt);
-      return { ...base, source: 'stated', planAreaSqFt: null, areaSqFt, plannable: areaSqFt > 0 };
+      return { ...base, source: 'stated', planAreaSqFt: null, areaSqFt, errorSqFt: null, plannable: areaSqFt > 0 };
     }
     case 'refused':
-      return { ...base, source: 'drawn', planAreaSqFt: null, areaSqFt: null, plannable: false };
+      return { ...base, source: 'drawn', planAreaSqFt: null, areaSqFt: null, errorSqFt: null, plannable: false };
     case 'drawn': {
       const areaSqFt = groundArea(toSquareFeet(prepared.cut.treatableSqM), zone.slopeDeg);
       return {
@@ -61,6 +63,7 @@ function measureZone(prepared: PreparedZone, exclusionsKnown: boolean): ZoneMeas
         source: 'drawn',
         planAreaSqFt: toSquareFeet(regionArea(prepared.cut.outline.net)),
         areaSqFt,
+        errorSqFt: zoneErrorSqFt(zone, prepared.cut.treatable),
         plannable: exclusionsKnown && areaSqFt > 0 && !prepared.faults.some(isError),
       };
     }

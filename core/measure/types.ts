@@ -13,6 +13,8 @@ export type ZoneMeasure = {
   readonly planAreaSqFt: SquareFeet | null;
   /** Ground the zone has for treatment: exclusions (grown) and earlier zones of the property cut out, slope applied. ft2 */
   readonly areaSqFt: SquareFeet | null;
+  /** Likely error of `areaSqFt` from the drawing, ft2; null where nobody said how far the outline may be off. */
+  readonly errorSqFt: SquareFeet | null;
   readonly slopeDeg: number;
   /** False where a fault (self-crossing and the like) keeps the zone out of plans. */
   readonly plannable: boolean;
@@ -26,6 +28,8 @@ export type PropertyMeasure = {
   readonly exclusionsSqFt: SquareFeet;
   /** Sum of `areaSqFt` over zones that could be measured; null where none could. */
   readonly treatableSqFt: SquareFeet | null;
+  /** Sum of the zones' likely errors; null where that of a measured zone is not known. ft2 */
+  readonly errorSqFt: SquareFeet | null;
   readonly issues: readonly Issue[];
 };
 

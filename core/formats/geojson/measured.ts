@@ -13,6 +13,8 @@ export type MeasuredZone = {
   readonly name: string;
   readonly planAreaSqFt: number | null;
   readonly areaSqFt: number | null;
+  /** Likely error of the area; null where not known. */
+  readonly errorSqFt: number | null;
   readonly source: AreaSource;
   readonly slopeDeg: number;
   readonly plannable: boolean;
@@ -24,6 +26,7 @@ export type MeasuredProperty = {
   /** Null where no zone could be measured. */
   readonly exclusionsSqFt: number | null;
   readonly treatableSqFt: number | null;
+  readonly errorSqFt: number | null;
 };
 /** What the measure command answers. */
 export type MeasuredFile = {
@@ -97,18 +100,20 @@ function measuredProperty(
   zones: readonly MeasuredZone[],
   measures: PropertyMeasure,
 ): MeasuredProperty {
-  const { treatableSqFt } = measures;
-  return { id, name, zones, exclusionsSqFt: treatableSqFt === null ? null : measures.exclusionsSqFt, treatableSqFt };
+  const { treatableSqFt, errorSqFt } = measures;
+  const exclusionsSqFt = treatableSqFt === null ? null : measures.exclusionsSqFt;
+  return { id, name, zones, exclusionsSqFt, treatableSqFt, errorSqFt };
 }
 
 function measuredZone(zone: ZoneMeasure): MeasuredZone {
-  const { name, planAreaSqFt, areaSqFt, source, slopeDeg, plannable } = zone;
-  return { id: zone.zoneId, name, planAreaSqFt, areaSqFt, source, slopeDeg, plannable };
+  const { name, planAreaSqFt, areaSqFt, errorSqFt, source, slopeDeg, plannable } = zone;
+  return { id: zone.zoneId, name, planAreaSqFt, areaSqFt, errorSqFt, source, slopeDeg, plannable };
 }
 
 function unmeasuredZone(feature: Feature): MeasuredZone {
   const name = feature.name === '' ? feature.id : feature.name;
-  return { id: feature.id, name, planAreaSqFt: null, areaSqFt: null, source: 'drawn', slopeDeg: 0, plannable: false };
+  const unknown = { planAreaSqFt: null, areaSqFt: null, errorSqFt: null };
+  return { id: feature.id, name, ...unknown, source: 'drawn', slopeDeg: 0, plannable: false };
 }
 
 /** Names places by the features they come from. */

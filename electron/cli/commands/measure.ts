@@ -22,6 +22,7 @@ export const measureCommand: Command = {
   details: [
     'Each GeoJSON feature is a property with one zone; its id is the id of the feature, else properties.id. With properties.role (zone, exclusion, gate) and properties.property several features make one property. Holes count as exclusions.',
     'Areas are ellipsoidal (WGS84). A feature that cannot be measured has null areas and an issue; the exit code is 1 only where none could be measured. A table of lawns (CSV) and a book are measured as well.',
+    'The likely error (±) is how far the outline may be off, as the book has it, times the length of every edge of what is treated; a property has the sum of its zones. Where nobody said how far off, it is not known, and stated areas have none.',
   ],
   operands: [{ name: 'FILE', words: 'outlines (GeoJSON), a table of lawns (CSV), or a book' }],
   options: [],
@@ -90,6 +91,7 @@ const COLUMNS: readonly Column<Row>[] = [
   { title: 'on the map', cell: ({ zone }) => (zone.source === 'stated' ? '' : area(zone.planAreaSqFt)), right: true },
   { title: 'slope', cell: ({ zone }) => (zone.slopeDeg === 0 ? '' : formatSlope(zone.slopeDeg)), right: true },
   { title: 'to treat', cell: ({ zone }) => area(zone.areaSqFt), right: true },
+  { title: '±', cell: ({ zone }) => (zone.errorSqFt === null ? '' : formatArea(zone.errorSqFt)), right: true },
   { title: 'how', cell: ({ zone }) => (zone.plannable ? zone.source : `${zone.source}, repair before planning`) },
 ];
 

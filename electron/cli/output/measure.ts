@@ -14,6 +14,8 @@ export const measureSchema = v.strictObject({
           name: text,
           planAreaSqFt: v.nullable(figure),
           areaSqFt: v.nullable(figure),
+          /** Likely error of the area from its drawing; null where not known. */
+          errorSqFt: v.nullable(figure),
           source: v.picklist(['drawn', 'stated']),
           slopeDeg: figure,
           plannable: v.boolean(),
@@ -21,6 +23,8 @@ export const measureSchema = v.strictObject({
       ),
       exclusionsSqFt: v.nullable(figure),
       treatableSqFt: v.nullable(figure),
+      /** Sum of the zones' errors; null where one of them is not known. */
+      errorSqFt: v.nullable(figure),
     }),
   ),
   totalSqFt: figure,

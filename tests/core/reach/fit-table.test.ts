@@ -12,6 +12,7 @@ const measures: readonly PropertyMeasure[] = book.properties.map((property) => (
   zones: property.zones.map((zone) => measured(zone, zone.id === 'front' ? 5000 : 3000)),
   exclusionsSqFt: quantity<'ft2'>(0),
   treatableSqFt: quantity<'ft2'>(8000),
+  errorSqFt: null,
   issues: [],
 }));
 const site = { farthestFt: (_: unknown, zone: { readonly id: string }) => (zone.id === 'front' ? 60 : 90) };

@@ -182,6 +182,7 @@ export function measured(zone: Zone, areaSqFt: number | null = 5000, plannable =
     source: 'stated',
     planAreaSqFt: area,
     areaSqFt: area,
+    errorSqFt: null,
     slopeDeg: zone.slopeDeg,
     plannable,
   };
