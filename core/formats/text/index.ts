@@ -1,0 +1,2 @@
+export { decodeLatin, decodeUtf8, decodeUtf16, decodeWindows1252 } from './decode.ts';
+export { readPlainText } from './plain-text.ts';

@@ -1,0 +1,1 @@
+export { isZip, openZip, type ZipArchive, type ZipEntry } from './archive.ts';
