@@ -9,5 +9,8 @@ export { type Outline, type RefusedOutline, readOutline } from './outline.ts';
 export { outlinesOverlap } from './overlap.ts';
 export { joinParts, partArea, partsOf, type RegionPart, toGeometry, toPolygons } from './parts.ts';
 export { type PlaceIndex, placeIndex } from './place-index.ts';
+export { type ProjectionReading, projectionFromEpsg, projectionFromWkt } from './projection.ts';
+export { projectGeometry } from './projection-geometry.ts';
+export type { Projection } from './projection-maker.ts';
 export { type AreaReading, lineLengthMetres, outlineArea, ringAreaSquareMetres } from './quick-area.ts';
 export { boxesMeet, EMPTY_REGION, isEmpty, pathLength, type Region, regionArea, STEPS_PER_METRE } from './region.ts';
