@@ -1,0 +1,2 @@
+export { type WorkedArea, workedArea, workingWords } from './area.ts';
+export { slopeWorkingWords, type WorkedSlope, workedSlope } from './slope.ts';
