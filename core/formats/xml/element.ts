@@ -1,0 +1,33 @@
+/** An element of an XML file. Namespaces are left out: files of all versions and without any are read alike. */
+export type XmlElement = {
+  /** Without its prefix. */
+  readonly name: string;
+  /** By name without prefix. */
+  readonly attributes: ReadonlyMap<string, string>;
+  readonly children: readonly XmlElement[];
+  /** The element's own text, with that of its children left out, without outer blanks. */
+  readonly text: string;
+  /** Line in the file, counted from 1. */
+  readonly line: number;
+};
+
+export function childOf(element: XmlElement, name: string): XmlElement | null {
+  return element.children.find((each) => each.name === name) ?? null;
+}
+
+export function childrenOf(element: XmlElement, name: string): readonly XmlElement[] {
+  return element.children.filter((each) => each.name === name);
+}
+
+/** The text of a child; null where there is none or it is empty. */
+export function fieldOf(element: XmlElement, name: string): string | null {
+  const text = childOf(element, name)?.text ?? '';
+  return text === '' ? null : text;
+}
+
+/** An attribute as a decimal number; null where there is none or it is no number. */
+export function numberAttribute(element: XmlElement, name: string): number | null {
+  const text = element.attributes.get(name)?.trim() ?? '';
+  const value = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/.test(text) ? Number(text) : Number.NaN;
+  return Number.isFinite(value) ? value : null;
+}
