@@ -25,7 +25,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/edit': { uses: SHAPES },
   'core/calibrate': { uses: GROUND },
   /** Editing of outlines: what the tools of the map do, without a map. */
-  'core/sketch': { uses: SHAPES },
+  'core/sketch': { uses: SHAPES, types: ['core/edit'] },
   /** Areas and slopes from tape, wheel and level. */
   'core/field-work': { uses: GROUND },
   /** Pictures laid on the ground by control points. */
