@@ -32,6 +32,8 @@ export {
 } from './ring-edits.ts';
 export { circleAround, circleThrough, type RectangleDepth, rectangleBySides } from './shapes.ts';
 export { type OutlineSide, placeAlong, type SideChange, sidesOf, withSide } from './sides.ts';
+export { type Snap, type SnapOwn, snapPoint } from './snap.ts';
+export { type SnapShape, type SnapTargets, snapTargets } from './snap-index.ts';
 export { splitBy } from './split.ts';
 export { type Straightened, squareUp } from './square-up.ts';
 export { straighten } from './straighten.ts';
