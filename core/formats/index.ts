@@ -1,5 +1,6 @@
 export { previewLawns, previewMatrix } from './csv/index.ts';
 export {
+  geojsonReader,
   type MeasuredFile,
   type MeasuredProperty,
   type MeasuredZone,

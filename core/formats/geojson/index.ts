@@ -7,3 +7,4 @@ export {
   measureGeojson,
 } from './measured.ts';
 export { previewGeojson } from './preview.ts';
+export { geojsonReader } from './source.ts';

@@ -4,8 +4,14 @@ import { readJson } from '../../book/index.ts';
 /** Anything between braces. */
 export type JsonObject = { readonly [key: string]: unknown };
 
-/** The features of a file, still unread, and the map grid that the file names, if it names one. */
-export type FeatureList = { readonly features: readonly unknown[]; readonly grid: string | null };
+/** The features of a file, still unread. */
+export type FeatureList = {
+  readonly features: readonly unknown[];
+  /** The map grid that the file names, if it names one. */
+  readonly grid: string | null;
+  /** What the collection calls itself, if anything. */
+  readonly name: string | null;
+};
 
 const GEOMETRY_TYPES = [
   'Point',
@@ -36,8 +42,9 @@ export function readFeatures(text: string, where: string): Result<FeatureList> {
     return err('format-invalid', where, 'The file is JSON, but it has no GeoJSON type.', hint);
   }
   const grid = gridName(root);
+  const name = typeof root.name === 'string' && root.name.trim() !== '' ? root.name.slice(0, 120) : null;
   if (root.type === 'FeatureCollection') {
-    if (Array.isArray(root.features)) return ok({ features: root.features, grid });
+    if (Array.isArray(root.features)) return ok({ features: root.features, grid, name });
     return err(
       'format-invalid',
       `${where}, features`,
@@ -45,9 +52,9 @@ export function readFeatures(text: string, where: string): Result<FeatureList> {
       'Export the file again.',
     );
   }
-  if (root.type === 'Feature') return ok({ features: [root], grid });
+  if (root.type === 'Feature') return ok({ features: [root], grid, name: null });
   if (GEOMETRY_TYPES.includes(root.type)) {
-    return ok({ features: [{ type: 'Feature', properties: {}, geometry: root }], grid });
+    return ok({ features: [{ type: 'Feature', properties: {}, geometry: root }], grid, name: null });
   }
   if (root.type === 'Topology') {
     const hint = 'Convert it to GeoJSON. TopoJSON is often rounded to half a metre, which is too rough for areas.';
