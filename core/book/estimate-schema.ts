@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { idSchema, nameSchema, notNegative, positionSchema, positive, share, wholeNumber } from './schema-parts.ts';
+import { idSchema, notNegative, positive, share, wholeNumber } from './schema-parts.ts';
 
 /** How the owner turns area and hours into a price; every figure is the user's own. Dollars. */
 export const estimateSchema = v.object({
@@ -10,16 +10,11 @@ export const estimateSchema = v.object({
   roundsPerSeason: v.optional(v.pipe(wholeNumber, v.minValue(1)), 1),
   /** Cost of everything that is not work, miles and product, as a share of those. */
   overheadShare: v.optional(share, 0),
-});
-
-/** A picture or scanned plan laid over the map by points that are known in both. */
-export const overlaySchema = v.object({
-  id: idSchema,
-  name: nameSchema,
-  /** Name of the picture in the book's own folder of pictures. */
-  picture: nameSchema,
-  widthPx: positive,
-  heightPx: positive,
-  points: v.array(v.object({ px: v.tuple([v.number(), v.number()]), at: positionSchema })),
-  opacity: v.optional(share, 0.7),
+  /** Treatments that make up a usual season; absent: all of the book. */
+  treatmentIds: v.optional(v.array(idSchema)),
+  /** What a gallon of spray costs beside its products: water and its fetching. */
+  carrierDollarsPerGal: v.optional(notNegative, 0),
+  /** Share of the day's driving that one visit has to carry. */
+  milesPerVisit: v.optional(notNegative, 0),
+  drivingMinPerVisit: v.optional(notNegative, 0),
 });

@@ -1,5 +1,5 @@
 import type { InferOutput } from 'valibot';
-import type { estimateSchema, overlaySchema } from './estimate-schema.ts';
+import type { estimateSchema } from './estimate-schema.ts';
 import type { areaWorkingSchema, plainShapeSchema, slopeWorkingSchema } from './field-work-schema.ts';
 import type {
   exclusionSchema,
@@ -9,6 +9,7 @@ import type {
   zoneSchema,
   zoneShapeSchema,
 } from './ground-schema.ts';
+import type { overlaySchema } from './overlay-schema.ts';
 import type { bookSchema } from './schema.ts';
 import type { areaGeometrySchema, hoursSchema } from './schema-parts.ts';
 import type {

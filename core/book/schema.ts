@@ -1,6 +1,7 @@
 import * as v from 'valibot';
-import { estimateSchema, overlaySchema } from './estimate-schema.ts';
+import { estimateSchema } from './estimate-schema.ts';
 import { propertySchema } from './ground-schema.ts';
+import { overlaySchema } from './overlay-schema.ts';
 import { idSchema, nameSchema, textSchema } from './schema-parts.ts';
 import {
   fillPointSchema,

@@ -79,6 +79,7 @@ function work(book: Book): readonly Issue[] {
         mix.parts.map((each) => each.productId),
       ),
     ),
+    ...missing('estimate', 'treatment', ids(book.treatments), book.estimate?.treatmentIds ?? []),
     ...book.treatments.flatMap((treatment) => {
       const where = named('treatment', treatment);
       if (treatment.kind === 'spray') return missing(where, 'mix', ids(book.mixes), [treatment.mixId]);

@@ -52,11 +52,14 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/plan/explain': { uses: GROUND, types: [...STEPS, ...PLAN_TYPES] },
   /** Turns what a file holds into properties, and says what that would change in a book. */
   'core/intake': { uses: [...SHAPES, 'core/edit', 'core/formats', 'core/places'] },
-  /** What a lawn costs and what is asked for it. */
-  'core/quote': { uses: [...GROUND, 'core/calibrate'], types: STEPS },
+  /** What a lawn costs and what is asked for it: runs the steps for one lawn, so it uses their code. */
+  'core/quote': { uses: [...GROUND, ...STEPS, 'core/calibrate'] },
   'core/formats': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES] },
   'core/reports': { uses: [...SHAPES, 'core/calibrate'], types: [...STEPS, ...PLAN_TYPES, 'core/round', 'core/quote'] },
-  'core/contract': { uses: [...GROUND, 'core/edit', 'core/plan/result'], types: [...STEPS, ...PLAN_TYPES] },
+  'core/contract': {
+    uses: [...GROUND, 'core/edit', 'core/plan/result'],
+    types: [...STEPS, ...PLAN_TYPES, 'core/places'],
+  },
   /** The one place that joins the steps into a run: book in, plan out. */
   'core/plan': {
     uses: [
