@@ -1,3 +1,5 @@
+import { readDecimal } from '../text/index.ts';
+
 /** An element of an XML file. Namespaces are left out: files of all versions and without any are read alike. */
 export type XmlElement = {
   /** Without its prefix. */
@@ -27,7 +29,5 @@ export function fieldOf(element: XmlElement, name: string): string | null {
 
 /** An attribute as a decimal number; null where there is none or it is no number. */
 export function numberAttribute(element: XmlElement, name: string): number | null {
-  const text = element.attributes.get(name)?.trim() ?? '';
-  const value = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/.test(text) ? Number(text) : Number.NaN;
-  return Number.isFinite(value) ? value : null;
+  return readDecimal(element.attributes.get(name)?.trim() ?? '');
 }

@@ -1,0 +1,1 @@
+export { kmlReader } from './reader.ts';
