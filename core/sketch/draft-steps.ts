@@ -8,11 +8,10 @@ export function applyDraft(draft: Draft, step: DraftStep): Draft {
   const done = perform(draft.corners, step);
   if (done === null) return draft;
   const last = draft.undo.at(-1);
-  const merges = step.mergeKey !== undefined && last?.mergeKey === step.mergeKey && draft.redo.length === 0;
-  if (merges && step.kind === 'move' && last?.kind === 'move' && last.index === step.index) {
-    return { ...draft, corners: done.corners };
+  if (step.mergeKey !== undefined && last?.mergeKey === step.mergeKey && draft.redo.length === 0) {
+    const undo = [...draft.undo.slice(0, -1), merged(draft.corners, last, step)];
+    return { ...draft, corners: done.corners, undo };
   }
-  if (merges && last?.kind === 'replace') return { ...draft, corners: done.corners };
   return { ...draft, corners: done.corners, undo: [...draft.undo, keyed(done.inverse, step)], redo: [] };
 }
 
@@ -42,6 +41,14 @@ export function endDraftMerging(draft: Draft): Draft {
   if (last?.mergeKey === undefined) return draft;
   const { mergeKey: _, ...sealed } = last;
   return { ...draft, undo: [...draft.undo.slice(0, -1), sealed] };
+}
+
+/** What takes back the newest step together with the one before it: where both move one corner, that corner's first place. */
+function merged(corners: Corners, last: DraftStep, step: DraftStep): DraftStep {
+  if (last.kind === 'replace') return last;
+  if (last.kind === 'move' && step.kind === 'move' && last.index === step.index) return last;
+  const before = perform(corners, last);
+  return before === null ? last : keyed({ kind: 'replace', corners: before.corners }, last);
 }
 
 type Performed = { readonly corners: Corners; readonly inverse: DraftStep };
