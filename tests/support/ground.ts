@@ -1,10 +1,13 @@
+import type { Geometry } from 'geojson';
 import type { AppError } from '../../core/base/index.ts';
+import type { AreaGeometry } from '../../core/book/index.ts';
 import {
   GROUND_READ_OPTIONS,
   type GroundReader,
   type GroundReadOptions,
   type GroundSource,
 } from '../../core/formats/index.ts';
+import { outlineArea } from '../../core/geometry/index.ts';
 
 /** Reads a file that must be readable. */
 export async function readGround(
@@ -28,4 +31,13 @@ export async function refuseGround(
   const source = await reader.read(bytes, fileName, { ...GROUND_READ_OPTIONS, ...options });
   if (source.ok) throw new Error('the file was read');
   return source.error;
+}
+
+/** Square metres of a polygon or multi-polygon in degrees; of anything else an error. */
+export function areaSqMOf(geometry: Geometry | null): number {
+  if (geometry?.type !== 'Polygon' && geometry?.type !== 'MultiPolygon')
+    throw new Error(`${geometry?.type} has no area`);
+  const { areaSqM } = outlineArea(geometry as unknown as AreaGeometry);
+  if (areaSqM === null) throw new Error('the outline has no area');
+  return areaSqM;
 }

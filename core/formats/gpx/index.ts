@@ -1,0 +1,1 @@
+export { gpxReader } from './reader.ts';
