@@ -1,5 +1,6 @@
 export { previewLawns, previewMatrix } from './csv/index.ts';
 export {
+  assumedParking,
   geojsonReader,
   type MeasuredFile,
   type MeasuredProperty,
@@ -12,4 +13,5 @@ export {
 export { findGroundReader, GROUND_READERS } from './ground-readers.ts';
 export { GROUND_READ_OPTIONS } from './read-options.ts';
 export { FORMATS, findFormat } from './registry.ts';
+export { shapefileReader } from './shapefile/index.ts';
 export type * from './types.ts';

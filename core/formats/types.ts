@@ -105,12 +105,48 @@ export type WalkOptions = {
   readonly simplifyM: number;
 };
 
+/** What a host found in a GeoPackage (OGC 12-128r18): its tables with a geometry, and the systems of coordinates it names. */
+export type GeoPackageContent = {
+  readonly tables: readonly GeoPackageTable[];
+  readonly systems: readonly GeoPackageSystem[];
+  /** About tables that could not be read. */
+  readonly issues: readonly Issue[];
+};
+
+export type GeoPackageCell = string | number | null | Uint8Array;
+
+export type GeoPackageTable = {
+  /** What the table is called for people. */
+  readonly name: string;
+  readonly geometryColumn: string;
+  /** The column with the records' numbers; null where there is none. */
+  readonly keyColumn: string | null;
+  /** `id` of one of the systems; 0 and -1 mean "not said" (clause 1.1.2.1.2). */
+  readonly systemId: number;
+  readonly columns: readonly string[];
+  /** In the order of the columns. */
+  readonly rows: readonly (readonly GeoPackageCell[])[];
+};
+
+export type GeoPackageSystem = {
+  readonly id: number;
+  /** Who gave the code, "EPSG". */
+  readonly organization: string;
+  readonly code: number;
+  /** Well-known text. */
+  readonly definition: string;
+};
+
 export type GroundReadOptions = {
   readonly limits: ReadLimits;
   readonly walk: WalkOptions;
   /** Asked now and then; where it says stop, the answer is the error `cancelled`. */
   readonly signal?: StopSignal;
   readonly onProgress?: (progress: Progress) => void;
+  /** Text in an encoding by its name in the WHATWG Encoding Standard; null where the host does not know it. */
+  readonly decode?: (bytes: Uint8Array, encoding: string) => string | null;
+  /** The tables of a GeoPackage, which is a database that only a host can open. */
+  readonly geopackage?: GeoPackageContent;
 };
 
 /** A kind of file that ground can be read from. */

@@ -1,0 +1,1 @@
+export { shapefileReader } from './source.ts';
