@@ -6,20 +6,27 @@ import { doubledOutlines } from './doubled-outlines.ts';
 import { duplicateIds } from './duplicate-ids.ts';
 import { emptyZones } from './empty-zones.ts';
 import { hours } from './hours.ts';
+import { idleExclusions } from './idle-exclusions.ts';
 import { labelLimits } from './label-limits.ts';
 import { labelSense } from './label-sense.ts';
 import { listedTwice } from './listed-twice.ts';
+import { outsideParcel } from './outside-parcel.ts';
+import { overlappingProperties } from './overlapping-properties.ts';
 import { products } from './products.ts';
 import { references } from './references.ts';
 import { rigs } from './rigs.ts';
 import { rounds } from './rounds.ts';
 import type { Rule } from './rule.ts';
 import { sharedMachines } from './shared-machines.ts';
+import { statedAreas } from './stated-areas.ts';
+import { strayGates } from './stray-gates.ts';
 import { strayZones } from './stray-zones.ts';
+import { tinyParts } from './tiny-parts.ts';
 import { travel } from './travel.ts';
+import { twinProperties } from './twin-properties.ts';
 import { vessels } from './vessels.ts';
 
-export type { Rule } from './rule.ts';
+export type { Finding, Fix, Rule } from './rule.ts';
 
 /** Every invariant of a book. A new one is a file beside these and a line here. */
 export const RULES: readonly Rule[] = [
@@ -40,9 +47,21 @@ export const RULES: readonly Rule[] = [
   emptyZones,
   doubledOutlines,
   strayZones,
+  overlappingProperties,
+  outsideParcel,
+  idleExclusions,
+  strayGates,
+  twinProperties,
+  tinyParts,
+  statedAreas,
 ];
 
 /** What is wrong or odd in a book, in the order of the rules. Whether lawns can be reached and measured is told elsewhere. */
 export function checkBook(book: Book): readonly Issue[] {
-  return RULES.flatMap((rule) => rule.find(book));
+  return RULES.flatMap((rule) => rule.find(book)).map(({ code, severity, where, message }) => ({
+    code,
+    severity,
+    where,
+    message,
+  }));
 }

@@ -37,7 +37,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/reach': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure'] },
   'core/demand': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure', 'core/passes'] },
   'core/travel': { uses: SHAPES },
-  'core/checks': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },
+  'core/checks': { uses: [...SHAPES, ...STEPS, 'core/calibrate'], types: ['core/edit'] },
   'core/round': { uses: SHAPES },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
   'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },

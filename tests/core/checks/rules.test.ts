@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Book, readBook, type Zone } from '../../../core/book/index.ts';
 import { checkBook, RULES } from '../../../core/checks/index.ts';
+import { BROKEN_GROUND } from './broken-ground.ts';
 
 const SAMPLES = ['residential-day', 'mixed-day', 'four-day-round'] as const;
 
@@ -30,6 +31,7 @@ function turnedRound(zone: Zone): Zone {
 
 /** For each rule: the sample book with one thing broken that this rule has to find. */
 const BROKEN: Readonly<Record<string, readonly Book[]>> = {
+  ...BROKEN_GROUND,
   'duplicate-id': [
     { ...good, mixes: [...good.mixes, first(good.mixes)] },
     { ...good, fillPoints: [...good.fillPoints, { ...first(good.fillPoints), id: first(good.properties).id }] },
