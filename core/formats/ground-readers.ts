@@ -1,12 +1,19 @@
 import { err, ok, type Result } from '../base/index.ts';
 import { geojsonReader } from './geojson/index.ts';
+import { geopackageReader } from './geopackage/index.ts';
 import { gpxReader } from './gpx/index.ts';
 import { kmlReader } from './kml/index.ts';
 import { shapefileReader } from './shapefile/index.ts';
 import type { GroundReader } from './types.ts';
 
 /** Every kind of file that ground can be read from, the surest signs first. A new one is a folder and a line here. */
-export const GROUND_READERS: readonly GroundReader[] = [shapefileReader, geojsonReader, kmlReader, gpxReader];
+export const GROUND_READERS: readonly GroundReader[] = [
+  geopackageReader,
+  shapefileReader,
+  geojsonReader,
+  kmlReader,
+  gpxReader,
+];
 
 /** The reader for a file, by its content first and its name's ending second. Error: `format-unknown`. */
 export function findGroundReader(bytes: Uint8Array, fileName: string): Result<GroundReader> {

@@ -10,6 +10,7 @@ export {
   measureGeojson,
   previewGeojson,
 } from './geojson/index.ts';
+export { geopackageReader } from './geopackage/index.ts';
 export { findGroundReader, GROUND_READERS } from './ground-readers.ts';
 export { GROUND_READ_OPTIONS } from './read-options.ts';
 export { FORMATS, findFormat } from './registry.ts';

@@ -1,6 +1,6 @@
 import { type Issue, issue } from '../../base/index.ts';
 import type { AttributeValue, SourceFeature } from '../types.ts';
-import { readSourceGeometry } from './source-geometry.ts';
+import { readSourceGeometry, type SourceGeometry } from './source-geometry.ts';
 import { isObject, type JsonObject } from './structure.ts';
 import { readText } from './values.ts';
 
@@ -26,10 +26,11 @@ export function readSourceFeature(
   const reading = readSourceGeometry(value.geometry);
   const geometry = reading.kind === 'geometry' ? reading.geometry : null;
   const positions = reading.kind === 'geometry' ? reading.positions : 0;
-  return { feature: { where, id, geometry, attributes, issues: issuesOf(reading, where) }, positions };
+  return { feature: { where, id, geometry, attributes, issues: geometryIssues(reading, where) }, positions };
 }
 
-function issuesOf(reading: ReturnType<typeof readSourceGeometry>, where: string): readonly Issue[] {
+/** What is said of a record whose geometry was read so. */
+export function geometryIssues(reading: SourceGeometry, where: string): readonly Issue[] {
   switch (reading.kind) {
     case 'none':
       return [

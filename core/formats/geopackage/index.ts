@@ -1,0 +1,1 @@
+export { geopackageReader } from './source.ts';
