@@ -22,7 +22,7 @@ export function undoDraft(draft: Draft): Draft {
   const done = perform(draft.corners, step);
   const undo = draft.undo.slice(0, -1);
   if (done === null) return { ...draft, undo };
-  return { ...draft, corners: done.corners, undo, redo: [...draft.redo, keyed(done.inverse, step)] };
+  return { ...draft, corners: done.corners, undo, redo: [...draft.redo, done.inverse] };
 }
 
 /** The draft with the step taken back last done once more; the same draft where there is none. */
@@ -32,7 +32,7 @@ export function redoDraft(draft: Draft): Draft {
   const done = perform(draft.corners, step);
   const redo = draft.redo.slice(0, -1);
   if (done === null) return { ...draft, redo };
-  return { ...draft, corners: done.corners, undo: [...draft.undo, keyed(done.inverse, step)], redo };
+  return { ...draft, corners: done.corners, undo: [...draft.undo, done.inverse], redo };
 }
 
 /** Ends merging: the next step is one of its own, whatever its key. For the end of a drag. */

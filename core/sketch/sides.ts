@@ -45,7 +45,8 @@ export function sidesOf(corners: Corners, closed = true): readonly OutlineSide[]
 /**
  * The outline with one side typed anew. The side's start stays; its end and all corners after it go along, so that the
  * closing side takes up the difference. With a new length or bearing the sides after it keep their bearings; with a new
- * turn they keep their turns, so the rest swings round with it. On the closing side it is the first corner that moves.
+ * turn they keep their turns, so the rest swings round with it; but at the first corner the last one stays, or its turn
+ * would stay the same. On the closing side it is the first corner that moves.
  * Errors: `nothing-to-do` for no such side, `geometry-invalid` for a length that is not above zero.
  */
 export function withSide(corners: Corners, index: number, change: SideChange): Result<Corners> {
@@ -61,8 +62,9 @@ export function withSide(corners: Corners, index: number, change: SideChange): R
   const points = corners.map(plane.toFeet);
   const start = points[index] ?? { x: 0, y: 0 };
   const end = sum(start, vectorOf(lengthFt, side.bearingDeg + swing));
-  const turned = change.turnDeg === undefined ? 0 : swing;
-  return ok(moveRest(corners, points, index, end, turned, plane));
+  if (change.turnDeg === undefined) return ok(moveRest(corners, points, index, end, 0, plane));
+  const swung = moveRest(corners, points, index, end, swing, plane);
+  return ok(index === 0 ? swung.with(-1, corners.at(-1) ?? origin) : swung);
 }
 
 /** The place so many feet away in a direction: the next corner of an outline that is typed. */
