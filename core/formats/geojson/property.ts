@@ -1,7 +1,7 @@
 import type { Property, Zone } from '../../book/index.ts';
 import type { ZoneFeature } from './feature.ts';
 import type { Group } from './group.ts';
-import { placeParking } from './parking.ts';
+import { assumedParking } from './parking.ts';
 
 export type MadeProperty = { readonly property: Property; readonly parkingAssumed: boolean };
 
@@ -10,7 +10,9 @@ export function makeProperty(group: Group, zones: readonly ZoneFeature[]): MadeP
   const gateIds = (zoneId: string) =>
     group.gates.filter((gate) => gate.zoneIds === null || gate.zoneIds.includes(zoneId)).map((gate) => gate.id);
   const given = zones.find((each) => each.parking !== null)?.parking ?? null;
-  const parking = given ?? placeParking(zones, group.gates);
+  const gateAt = group.gates.find((each) => each.at !== null)?.at ?? null;
+  const outlines = zones.map((each) => each.geometry);
+  const parking = given ?? assumedParking(outlines, gateAt) ?? [0, 0];
   const property: Property = {
     id: group.id,
     name: nameOf(group),
