@@ -4,8 +4,17 @@ import type { AreaGeometry, Position } from '../book/index.ts';
 export type Column = { readonly label: string; readonly align: 'left' | 'right' | 'pen' };
 
 /** An area on a small map. Turf is hatched, exclusions are cross-hatched, water is dotted, so that the map prints in grey. */
-export type MapArea = { readonly look: 'turf' | 'exclusion' | 'water'; readonly geometry: AreaGeometry };
-export type MapPoint = { readonly look: 'stop' | 'gate' | 'parking'; readonly at: Position; readonly label: string };
+export type MapArea = {
+  /** 'parcel' is the edge of the lot, without a filling. */
+  readonly look: 'turf' | 'exclusion' | 'water' | 'parcel';
+  readonly geometry: AreaGeometry;
+};
+/** A place on a small map; 'name' is its label alone. */
+export type MapPoint = {
+  readonly look: 'stop' | 'gate' | 'parking' | 'name';
+  readonly at: Position;
+  readonly label: string;
+};
 
 /**
  * A row of a table: one text per column, or a row whose last text runs over the rest of the columns. A 'stop' begins a part of the

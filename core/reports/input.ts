@@ -1,6 +1,7 @@
 import type { Book, Property } from '../book/index.ts';
-import type { PropertyMeasure } from '../measure/index.ts';
+import type { MeasureChange, PropertyMeasure } from '../measure/index.ts';
 import type { Plan, PlanDay } from '../plan/result/index.ts';
+import type { LawnQuote } from '../quote/index.ts';
 
 /** What a sheet is made from. */
 export type DayInput = { readonly scope: 'day'; readonly book: Book; readonly plan: Plan; readonly day: PlanDay };
@@ -9,5 +10,11 @@ export type PropertyInput = {
   readonly book: Book;
   readonly property: Property;
   readonly measure: PropertyMeasure;
+  /** The total against the last earlier one. */
+  readonly change?: MeasureChange | null;
+  /** Machines, products, costs and price; absent: the sheet is of the ground alone. */
+  readonly quote?: LawnQuote | null;
+  /** The customer's copy has neither machines nor costs nor margin; absent: the office's. */
+  readonly reader?: 'office' | 'customer';
 };
 export type SheetInput = DayInput | PropertyInput;

@@ -27,7 +27,7 @@ export function mapSvg(map: MapBlock): string {
       .map((ring) => path(ring.map(view.spot), true))
       .join('');
     // White below the pattern hides the hatching of the turf around it.
-    const ground = each.look === 'turf' ? '' : `<path class="ground" d="${outline}"/>`;
+    const ground = each.look === 'turf' || each.look === 'parcel' ? '' : `<path class="ground" d="${outline}"/>`;
     return `${ground}<path class="${each.look}" d="${outline}"/>`;
   });
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
@@ -74,6 +74,7 @@ function path(spots: readonly Spot[], closed: boolean): string {
 function pointSvg(point: MapPoint, [x, y]: Spot): string {
   const label = escapeHtml(point.label);
   const at = `translate(${x.toFixed(1)} ${y.toFixed(1)})`;
+  if (point.look === 'name') return `<g transform="${at}"><text class="name" y="4">${label}</text></g>`;
   if (point.look === 'gate')
     return `<g transform="${at}"><path class="gate" d="M-7 -5v10M7 -5v10"/><text class="small" y="-8">${label}</text></g>`;
   return `<g transform="${at}"><circle class="${point.look}" r="9"/><text y="4">${label}</text></g>`;

@@ -48,6 +48,8 @@ td .box{margin-right:2pt}
 .map .thread{stroke:#888;stroke-width:.8;fill:none}
 .map .dot{fill:#333}
 .map .route{fill:none;stroke:#111;stroke-width:2}
+.map .parcel{fill:none;stroke:#111;stroke-width:1;stroke-dasharray:7 4}
+.map text.name{paint-order:stroke;stroke:#fff;stroke-width:4px}
 .map .gate{stroke:#111;stroke-width:2.4;fill:none}
 .map .stop{fill:#fff;stroke:#111;stroke-width:1.6}
 .map .parking{fill:#111}

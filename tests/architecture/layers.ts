@@ -55,7 +55,10 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   /** What a lawn costs and what is asked for it: runs the steps for one lawn, so it uses their code. */
   'core/quote': { uses: [...GROUND, ...STEPS, 'core/calibrate'] },
   'core/formats': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES] },
-  'core/reports': { uses: [...SHAPES, 'core/calibrate'], types: [...STEPS, ...PLAN_TYPES, 'core/round', 'core/quote'] },
+  'core/reports': {
+    uses: [...SHAPES, 'core/calibrate', 'core/field-work'],
+    types: [...STEPS, ...PLAN_TYPES, 'core/round', 'core/quote'],
+  },
   'core/contract': {
     uses: [...GROUND, 'core/edit', 'core/plan/result'],
     types: [...STEPS, ...PLAN_TYPES, 'core/places'],

@@ -211,14 +211,17 @@ describe('the measure sheet', () => {
     const rows = lines(made('measure-sheet'));
     expect(rows.some((row) => row.startsWith('back | outline'))).toBe(true);
     expect(rows.some((row) => row.startsWith('All zones'))).toBe(true);
-    expect(rows).toContain('pond | water | none');
+    // 0.00005 degrees of longitude and latitude at 40 degrees north are 14.0 ft by 18.2 ft
+    expect(rows).toContain('pond | water | 255 ft² | none');
     expect(rows).toContain('side gate | 36 in | locked | back');
   });
 
   it('tells a stated area from a drawn one', () => {
     const kind = SHEETS.find((each) => each.id === 'measure-sheet')!;
     if (kind.scope !== 'property') throw new Error('a measure sheet is about a property');
-    expect(lines(kind.make(propertyInput('cedar'))).some((row) => row.startsWith('bank | stated area'))).toBe(true);
+    expect(lines(kind.make(propertyInput('cedar'))).some((row) => row.startsWith('bank | stated: old card'))).toBe(
+      true,
+    );
   });
 
   it('shows metric figures where the book asks for them', () => {

@@ -1,0 +1,99 @@
+import type { Exclusion, Property } from '../../book/index.ts';
+import { workedArea } from '../../field-work/index.ts';
+import { centreOf, outlineArea } from '../../geometry/index.ts';
+import { formatArea, formatLength, formatWidth, squareMetresToSquareFeet, type UnitSystem } from '../../units/index.ts';
+import { type Block, left, type MapPoint, right } from '../blocks.ts';
+import type { PropertyInput } from '../input.ts';
+import { areasOf } from '../run-sheet/index.ts';
+import { foundBy, slopeWords } from './words.ts';
+
+/** The plan: lot, zones with their names, what is left out, gates with their widths, parking point. */
+export function planBlock({ book, property }: PropertyInput): Block {
+  const gates = property.gates.flatMap((gate): readonly MapPoint[] =>
+    gate.at === undefined ? [] : [{ look: 'gate', at: gate.at, label: formatWidth(gate.clearWidthIn, book.units) }],
+  );
+  const parcel = property.parcel === undefined ? [] : [{ look: 'parcel' as const, geometry: property.parcel }];
+  return {
+    kind: 'map',
+    areas: [...parcel, ...areasOf(property)],
+    points: [...names(property), ...gates, { look: 'parking', at: property.parking, label: 'P' }],
+    route: [],
+    units: book.units,
+  };
+}
+
+/** Names of the zones in their middles, where there are several to tell apart. */
+function names({ zones }: Property): readonly MapPoint[] {
+  const drawn = zones.flatMap(({ name, shape }): readonly MapPoint[] => {
+    const at = shape.kind === 'drawn' ? centreOf(shape.geometry) : null;
+    return at === null ? [] : [{ look: 'name', at, label: name }];
+  });
+  return drawn.length > 1 ? drawn : [];
+}
+
+export function zonesBlock({ book, property, measure }: PropertyInput): Block {
+  const area = (value: number | null): string => (value === null ? 'not measured' : formatArea(value, book.units));
+  const error = (value: number | null): string => (value === null ? 'not known' : formatArea(value, book.units));
+  const zoneOf = new Map(property.zones.map((each) => [each.id, each]));
+  return {
+    kind: 'table',
+    columns: [left('Zone'), left('Found by'), right('On the map'), left('Slope'), right('To treat'), right('±')],
+    rows: [
+      ...measure.zones.map((each) => {
+        const zone = zoneOf.get(each.zoneId);
+        return [
+          each.name,
+          zone === undefined ? each.source : foundBy(zone),
+          each.source === 'stated' ? '' : area(each.planAreaSqFt),
+          zone === undefined ? '' : slopeWords(zone),
+          area(each.areaSqFt),
+          error(each.errorSqFt),
+        ];
+      }),
+      { look: 'sum', lead: ['All zones'], text: '', tail: [area(measure.treatableSqFt), error(measure.errorSqFt)] },
+    ],
+  };
+}
+
+/** The arithmetic behind areas measured by tape or wheel. */
+export function workingBlocks({ book, property }: PropertyInput): readonly Block[] {
+  return property.zones.flatMap(({ name, shape }): readonly Block[] => {
+    if (shape.kind !== 'stated' || shape.working === undefined) return [];
+    const worked = workedArea(shape.working, book.units);
+    return worked.ok ? [{ kind: 'note', text: `${name}: ${worked.value.lines.join('; ')}` }] : [];
+  });
+}
+
+export function exclusionsBlock({ book, property }: PropertyInput): Block {
+  return {
+    kind: 'table',
+    columns: [left('Not treated'), left('What it is'), right('Area'), right('Kept away')],
+    rows: property.exclusions.map((each) => [
+      each.name === '' ? each.id : each.name,
+      each.what,
+      exclusionArea(each, book.units),
+      each.keepAwayFt > 0 ? formatLength(each.keepAwayFt, book.units) : 'none',
+    ]),
+  };
+}
+
+function exclusionArea({ geometry }: Exclusion, units: UnitSystem): string {
+  const { areaSqM } = outlineArea(geometry);
+  return areaSqM === null ? 'not measured' : formatArea(squareMetresToSquareFeet(areaSqM), units);
+}
+
+export function gatesBlock({ book, property }: PropertyInput): Block {
+  return {
+    kind: 'table',
+    columns: [left('Gate'), right('Clear width'), left('Lock'), left('Leads to')],
+    rows: property.gates.map((each) => [
+      each.name,
+      formatWidth(each.clearWidthIn, book.units),
+      each.locked ? 'locked' : 'open',
+      property.zones
+        .filter((zone) => zone.gateIds.includes(each.id))
+        .map((zone) => zone.name)
+        .join(', '),
+    ]),
+  };
+}

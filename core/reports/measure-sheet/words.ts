@@ -1,0 +1,52 @@
+import type { Property, Zone } from '../../book/index.ts';
+import { slopeWorkingWords, workingWords } from '../../field-work/index.ts';
+import type { MeasureChange } from '../../measure/index.ts';
+import { formatArea, formatLargeArea, formatShare, formatSlope, type UnitSystem } from '../../units/index.ts';
+
+/** How the area of a zone was found: "outline over aerial picture", "offsets, Simpson's rule", "stated: old card". */
+export function foundBy({ shape }: Zone): string {
+  if (shape.kind === 'drawn') return shape.drawnOver === undefined ? 'outline' : `outline over ${shape.drawnOver}`;
+  if (shape.working !== undefined) return workingWords(shape.working);
+  return shape.method === '' ? 'stated area' : `stated: ${shape.method}`;
+}
+
+/** "15°, rise over run"; without the way for level ground. */
+export function slopeWords({ slopeDeg, slopeWorking }: Zone): string {
+  if (slopeDeg === 0 && slopeWorking === undefined) return 'level';
+  return `${formatSlope(slopeDeg)}, ${slopeWorkingWords(slopeWorking)}`;
+}
+
+/** "12,950 ± 300 ft² (0.297 ac)"; without a word on the error where it is not known. */
+export function totalWords(areaSqFt: number | null, errorSqFt: number | null, units: UnitSystem): string {
+  if (areaSqFt === null) return 'not measured';
+  return `${plusMinus(areaSqFt, errorSqFt, units)} (${formatLargeArea(areaSqFt, units)})`;
+}
+
+/** "12,950 ± 300 ft²". */
+export function plusMinus(areaSqFt: number, errorSqFt: number | null, units: UnitSystem): string {
+  const area = formatArea(areaSqFt, units);
+  if (errorSqFt === null) return area;
+  const [figure = '', unit = ''] = area.split(' ');
+  return `${figure} ± ${formatArea(errorSqFt, units).split(' ')[0] ?? ''} ${unit}`;
+}
+
+/** "12,400 ft² on 2025-03-02; now +4.4 %, more than the likely error". */
+export function changeWords({ past, changeShare, moreThanError }: MeasureChange, units: UnitSystem): string {
+  const when = past.on === undefined ? ', date not written down' : ` on ${past.on}`;
+  const sign = changeShare < 0 ? '-' : '+';
+  const verdict =
+    moreThanError === null
+      ? 'the likely error is not known'
+      : moreThanError
+        ? 'more than the likely error'
+        : 'within the likely error';
+  const before = plusMinus(past.treatableSqFt, past.errorSqFt ?? null, units);
+  return `${before}${when}; now ${sign}${formatShare(Math.abs(changeShare))}, ${verdict}`;
+}
+
+/** Where the parking point comes from, where that calls for a look. */
+export function parkingWords({ placedBy }: Property): string {
+  if (placedBy === 'address-range') return 'placed by address range; check it on site';
+  if (placedBy === 'hand') return 'placed by hand';
+  return placedBy === 'file' ? 'from a file' : 'not written down how';
+}
