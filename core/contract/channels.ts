@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import type { Action } from '../edit/index.ts';
 import { planSchema } from '../plan/result/index.ts';
 import { channel } from './channel.ts';
+import { groundChannels } from './ground-channels.ts';
 import { type Settings, settingsChangeSchema } from './settings.ts';
 import type {
   AppInfo,
@@ -41,7 +42,7 @@ const actionSchema = v.custom<Action>(
   'an edit has a kind',
 );
 
-export const FILE_PURPOSES = ['book', 'geojson', 'csv', 'matrix', 'plan'] as const;
+export const FILE_PURPOSES = ['book', 'geojson', 'csv', 'matrix', 'plan', 'background', 'picture', 'streets'] as const;
 const purpose = v.picklist(FILE_PURPOSES);
 
 /** Every request a screen can make of its host. Requests are checked against their schema at the border. */
@@ -101,6 +102,8 @@ export const channels = {
   'print.pdf': channel<WrittenFile>()(
     v.strictObject({ html: v.pipe(v.string(), v.maxLength(LARGEST_TEXT)), suggestedName: shortText }),
   ),
+
+  ...groundChannels,
 };
 
 export type Channels = typeof channels;

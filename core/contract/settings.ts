@@ -1,5 +1,19 @@
 import * as v from 'valibot';
 
+/** A host's name, with its port where it has one. */
+const hostName = v.pipe(v.string(), v.regex(/^[a-z0-9.-]+(:\d{1,5})?$/), v.maxLength(260));
+const shareOfOne = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const network = v.picklist(['off', 'allowed']);
+const networkHosts = v.pipe(v.array(hostName), v.maxLength(50));
+const backgroundId = v.pipe(v.string(), v.regex(/^[a-z0-9-]{1,60}$/));
+const ownTiles = v.object({
+  /** Address of one tile with {z}, {x} and {y} in it; empty for none. */
+  address: v.pipe(v.string(), v.maxLength(1000)),
+  /** Whose picture it is, shown on the map. */
+  credit: v.pipe(v.string(), v.maxLength(300)),
+});
+const NO_OWN_TILES = { address: '', credit: '' };
+
 /** What the user chose once for all books on this machine. Window places are not settings; what a book needs is in the book. */
 export const settingsSchema = v.looseObject({
   /** Units that the screens show; files are the same either way. */
@@ -12,6 +26,15 @@ export const settingsSchema = v.looseObject({
   planSeed: v.optional(v.fallback(v.pipe(v.number(), v.integer()), 1), 1),
   /** Whether single-letter keys choose tools (WCAG 2.1.4 asks that they can be turned off). */
   letterKeys: v.optional(v.fallback(v.boolean(), true), true),
+  /** Whether anything may be asked of other machines. Off until the user allows it. */
+  network: v.optional(v.fallback(network, 'off'), 'off'),
+  /** The hosts that the user has said yes to; others are never asked, whatever `network` says. */
+  networkHosts: v.optional(v.fallback(networkHosts, []), []),
+  /** What lies behind the lawns on the map: "none", or the id of a background. */
+  background: v.optional(v.fallback(backgroundId, 'none'), 'none'),
+  backgroundOpacity: v.optional(v.fallback(shareOfOne, 1), 1),
+  /** Tiles from an address of the user's own. */
+  ownTiles: v.optional(v.fallback(ownTiles, NO_OWN_TILES), NO_OWN_TILES),
 });
 
 export type Settings = Readonly<v.InferOutput<typeof settingsSchema>>;
@@ -23,6 +46,11 @@ export const settingsChangeSchema = v.strictObject({
   planSeconds: v.optional(v.pipe(v.number(), v.minValue(1), v.maxValue(3600))),
   planSeed: v.optional(v.pipe(v.number(), v.integer())),
   letterKeys: v.optional(v.boolean()),
+  network: v.optional(network),
+  networkHosts: v.optional(networkHosts),
+  background: v.optional(backgroundId),
+  backgroundOpacity: v.optional(shareOfOne),
+  ownTiles: v.optional(ownTiles),
 });
 
 export const DEFAULT_SETTINGS: Settings = v.parse(settingsSchema, {});

@@ -5,7 +5,7 @@ import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
 import { TOKEN_KEY, WIRE_PROTOCOL } from '../../core/contract/index.ts';
 import type { Services } from '../services/index.ts';
-import { contentSecurityPolicy, pageHeaders, readPageFile } from '../services/page/index.ts';
+import { contentSecurityPolicy, pageHeaders, pictureHeaders, readPageFile } from '../services/page/index.ts';
 import { hostIsOurs, mayConnect } from './guard.ts';
 import { serveSocket } from './socket.ts';
 
@@ -39,7 +39,7 @@ export async function startServer(services: Services, pageFolder: string, wanted
     perMessageDeflate: false,
     handleProtocols: () => WIRE_PROTOCOL,
   });
-  server.on('request', (request, response) => void answer(request, response, { port, pageFolder, policy }));
+  server.on('request', (request, response) => void answer(request, response, { port, pageFolder, policy, services }));
   server.on('upgrade', (request: IncomingMessage, socket: Duplex, head: Buffer) => {
     if (mayConnect(request, port, token))
       sockets.handleUpgrade(request, socket, head, (wire) => serveSocket(services, wire));
@@ -63,7 +63,12 @@ function listen(server: Server, port: number): Promise<number> {
   });
 }
 
-type Page = { readonly port: number; readonly pageFolder: string; readonly policy: string };
+type Page = {
+  readonly port: number;
+  readonly pageFolder: string;
+  readonly policy: string;
+  readonly services: Services;
+};
 
 async function answer(request: IncomingMessage, response: ServerResponse, page: Page): Promise<void> {
   const refuse = (status: number, words: string): void => {
@@ -71,7 +76,13 @@ async function answer(request: IncomingMessage, response: ServerResponse, page: 
   };
   if (!hostIsOurs(request, page.port)) return refuse(403, 'Forbidden');
   if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(405, 'Method not allowed');
-  const file = await readPageFile(page.pageFolder, (request.url ?? '/').split('?')[0] ?? '/');
+  const pathname = (request.url ?? '/').split('?')[0] ?? '/';
+  const picture = await page.services.picture(pathname);
+  if (picture !== null) {
+    response.writeHead(picture.status, pictureHeaders(picture.mediaType, picture.status === 200));
+    return void response.end(request.method === 'HEAD' ? undefined : picture.bytes);
+  }
+  const file = await readPageFile(page.pageFolder, pathname);
   if (file === null) return refuse(404, 'Not found');
   response.writeHead(200, { ...pageHeaders(file.mediaType, page.policy), 'Content-Length': file.bytes.byteLength });
   response.end(request.method === 'HEAD' ? undefined : file.bytes);

@@ -39,7 +39,7 @@ if (app.requestSingleInstanceLock()) {
 
 async function run(): Promise<void> {
   await app.whenReady();
-  const pages = servePages(places.pageFolder);
+  const pages = servePages(places.pageFolder, (addressPath) => running().picture(addressPath));
   const bridge = createBridge(running);
   const reading = readStartArguments(process.argv.slice(app.isPackaged ? 1 : 2));
   services = createServices({

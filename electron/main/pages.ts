@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { protocol } from 'electron';
-import { contentSecurityPolicy, pageHeaders, readPageFile } from '../services/page/index.ts';
+import type { Services } from '../services/index.ts';
+import { contentSecurityPolicy, pageHeaders, pictureHeaders, readPageFile } from '../services/page/index.ts';
 import { isOwnPage, PAGE_SCHEME, PRINT_HOST } from './address.ts';
 
 /** Must run before the app is ready. */
@@ -17,13 +18,22 @@ export type PrintPages = {
   readonly add: (html: string) => { readonly address: string; readonly remove: () => void };
 };
 
-/** Serves the built screens and pages to be printed under app://. Everything else is "not found". */
-export function servePages(pageFolder: string): PrintPages {
+/** A tile or picture by the path of its address; null for any other path. */
+export type PictureOf = Services['picture'];
+
+/** Serves the built screens, the pictures of the map and pages to be printed under app://. Everything else is "not found". */
+export function servePages(pageFolder: string, pictureOf: PictureOf): PrintPages {
   const waiting = new Map<string, string>();
   protocol.handle(PAGE_SCHEME, async (request) => {
     const { host, pathname } = new URL(request.url);
     if (host === PRINT_HOST) return printPage(waiting.get(pathname.slice(1)));
-    const file = isOwnPage(request.url) && request.method === 'GET' ? await readPageFile(pageFolder, pathname) : null;
+    if (!isOwnPage(request.url) || request.method !== 'GET') return notFound();
+    const picture = await pictureOf(pathname);
+    if (picture !== null) {
+      const headers = pictureHeaders(picture.mediaType, picture.status === 200);
+      return new Response(Buffer.from(picture.bytes), { status: picture.status, headers });
+    }
+    const file = await readPageFile(pageFolder, pathname);
     if (file === null) return notFound();
     return new Response(Buffer.from(file.bytes), { headers: pageHeaders(file.mediaType, contentSecurityPolicy()) });
   });

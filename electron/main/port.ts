@@ -9,6 +9,9 @@ const FILTERS: Readonly<Record<FilePurpose, readonly FileFilter[]>> = {
   csv: [{ name: 'CSV tables', extensions: ['csv', 'txt'] }],
   matrix: [{ name: 'Travel tables', extensions: ['csv', 'txt'] }],
   plan: [{ name: 'Plans', extensions: ['json'] }],
+  background: [{ name: 'Tiles and pictures with their place', extensions: ['mbtiles', 'pmtiles', 'tif', 'tiff'] }],
+  picture: [{ name: 'Pictures', extensions: ['png', 'jpg', 'jpeg'] }],
+  streets: [{ name: 'Street lines', extensions: ['geojson', 'json'] }],
 };
 const TITLES: Readonly<Record<FilePurpose, string>> = {
   book: 'Open a book',
@@ -16,6 +19,9 @@ const TITLES: Readonly<Record<FilePurpose, string>> = {
   csv: 'Open a table of lawns',
   matrix: 'Open a travel table',
   plan: 'Open a plan',
+  background: 'Open what lies behind the map',
+  picture: 'Open a photo or a scanned plan',
+  streets: 'Open street lines with house numbers',
 };
 
 /** Dialogs of the system, and printing by Electron's own Chromium. */

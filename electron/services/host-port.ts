@@ -1,5 +1,5 @@
 import type { Result } from '../../core/base/index.ts';
-import type { AppInfo, Cancelled, EventName, HostEvents, UploadInstead } from '../../core/contract/index.ts';
+import type { AppInfo, Cancelled, EventName, HostEvents, RequestOf, UploadInstead } from '../../core/contract/index.ts';
 
 /** What only the shell around the services can do: dialogs and printing. Each host has its own. */
 export type HostPort = {
@@ -18,7 +18,7 @@ export type HostPort = {
 };
 
 export type ChosenPath = { readonly kind: 'path'; readonly file: string };
-export type FilePurpose = 'book' | 'geojson' | 'csv' | 'matrix' | 'plan';
+export type FilePurpose = RequestOf<'file.pick'>['purpose'];
 
 /** One screen at the other end. */
 export type Client = {

@@ -4,12 +4,14 @@ import * as v from 'valibot';
 import { err, type Result } from '../../core/base/index.ts';
 import { type ChannelName, channels, isChannelName } from '../../core/contract/index.ts';
 import { createFileTokens, createTurn } from './files/index.ts';
-import { type Context, createHandlers } from './handlers/index.ts';
+import { type Context, createHandlers, servePicture } from './handlers/index.ts';
 import type { Client, HostPort } from './host-port.ts';
+import { createImagery, type PictureAnswer, serveTile } from './imagery/index.ts';
 import { createJobs } from './jobs/index.ts';
 import { createLibrary, createSamples } from './library/index.ts';
 import { createLog, type Log } from './log/index.ts';
 import { createRecentStore, createSettingsStore } from './settings/index.ts';
+import { createStreets } from './streets/index.ts';
 
 export type WantedAtStart =
   | { readonly kind: 'nothing' }
@@ -37,6 +39,8 @@ export type Services = {
   readonly disconnect: (clientId: string) => Promise<void>;
   /** Checks a request and answers it. Never rejects: a fault of the program is an 'internal' failure with an id to the log. */
   readonly call: (client: Client, channel: unknown, request: unknown) => Promise<Result<unknown>>;
+  /** A tile or a picture of an open book by the path of its address; null for any other path, or one without its key. */
+  readonly picture: (addressPath: string) => Promise<PictureAnswer | null>;
   readonly log: Log;
   readonly close: () => Promise<void>;
 };
@@ -71,10 +75,13 @@ export function createServices(options: ServiceOptions): Services {
     },
     disconnect,
     call,
+    picture: async (addressPath) =>
+      (await serveTile(context.imagery, addressPath)) ?? servePicture(context.library, addressPath),
     log,
     close: async () => {
       await context.jobs.endAll();
       await context.library.closeAll();
+      await context.imagery.close();
       clients.clear();
     },
   };
@@ -88,11 +95,13 @@ function createContext(
 ): Context {
   const { dataFolder, open } = options;
   const tokens = createFileTokens();
+  const settings = createSettingsStore(dataFolder);
+  const { version } = options;
   return {
     port: options.port,
     dataFolder,
     booksFolder: path.join(dataFolder, 'books'),
-    version: options.version,
+    version,
     wanted: open.kind === 'file' ? { kind: 'file', token: tokens.give(path.resolve(open.file)) } : open,
     now,
     log,
@@ -100,8 +109,10 @@ function createContext(
     library: createLibrary(now),
     makingTurn: createTurn(),
     samples: createSamples(options.samplesFolder),
-    settings: createSettingsStore(dataFolder),
+    settings,
     recent: createRecentStore(dataFolder),
+    imagery: createImagery({ dataFolder, version, settings: settings.read, now }),
+    streets: createStreets(dataFolder),
     jobs: createJobs({ workerFile: options.workerFile, now, log }),
     clientOf,
   };

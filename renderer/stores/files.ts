@@ -10,6 +10,9 @@ const ENDINGS: Readonly<Record<Purpose, string>> = {
   csv: '.csv,.txt',
   matrix: '.csv',
   plan: '.json',
+  background: '.mbtiles,.pmtiles,.tif,.tiff',
+  picture: '.png,.jpg,.jpeg',
+  streets: '.geojson,.json',
 };
 
 /** Lets the user choose a file: by the system's dialog where the host has one, else by the browser's. Null when given up. */

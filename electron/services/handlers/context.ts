@@ -2,10 +2,12 @@ import type { Result } from '../../../core/base/index.ts';
 import type { ChannelName, CheckedRequestOf, ResponseOf } from '../../../core/contract/index.ts';
 import type { FileTokens, Turn } from '../files/index.ts';
 import type { Client, HostPort } from '../host-port.ts';
+import type { Imagery } from '../imagery/index.ts';
 import type { Jobs } from '../jobs/index.ts';
 import type { Library, Samples } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
 import type { RecentStore, SettingsStore } from '../settings/index.ts';
+import type { Streets } from '../streets/index.ts';
 
 /** All that a handler may use. */
 export type Context = {
@@ -28,6 +30,8 @@ export type Context = {
   readonly settings: SettingsStore;
   readonly recent: RecentStore;
   readonly jobs: Jobs;
+  readonly imagery: Imagery;
+  readonly streets: Streets;
   /** A screen that is connected, by its id. */
   readonly clientOf: (clientId: string) => Client | null;
 };

@@ -8,6 +8,9 @@ import { BOOK_ENDING } from '../library/index.ts';
 import type { Context, HandlersOf } from './context.ts';
 import { deliver } from './deliver.ts';
 
+/** What is used as a file by its token; of the others the text is given back. */
+const KEPT_AS_FILES: readonly FilePurpose[] = ['book', 'background', 'picture', 'streets'];
+
 export function fileHandlers(
   context: Context,
 ): HandlersOf<'file.pick' | 'file.upload' | 'file.saveText' | 'print.pdf'> {
@@ -29,12 +32,12 @@ export function fileHandlers(
 async function describePicked(context: Context, file: string, purpose: FilePurpose): Promise<Result<PickedFile>> {
   const token = context.tokens.give(file);
   const name = path.basename(file);
-  if (purpose === 'book') return ok({ kind: 'picked', token, name, text: null });
+  if (KEPT_AS_FILES.includes(purpose)) return ok({ kind: 'picked', token, name, text: null });
   const text = await readText(file);
   return text.ok ? ok({ kind: 'picked', token, name, text: text.value }) : text;
 }
 
-/** A file that a page sends: a book goes to the program's own folder under a free name, of others the text is given back. */
+/** A file that a page sends: what is kept as a file goes to the program's own folder, of others the text is given back. */
 async function takeUpload(
   context: Context,
   purpose: FilePurpose,
@@ -43,11 +46,11 @@ async function takeUpload(
 ): Promise<Result<PickedFile>> {
   const bytes = Buffer.from(base64, 'base64');
   if (bytes.byteLength > LARGEST_FILE) return tooLarge(name, bytes.byteLength);
-  if (purpose !== 'book') {
+  if (!KEPT_AS_FILES.includes(purpose)) {
     const text = decodeText(bytes, name);
     return text.ok ? ok({ kind: 'picked', token: context.tokens.give(name), name, text: text.value }) : text;
   }
-  const ending = name.endsWith(BOOK_ENDING) ? BOOK_ENDING : path.extname(name) || '.json';
+  const ending = name.endsWith(BOOK_ENDING) ? BOOK_ENDING : path.extname(name) || (purpose === 'book' ? '.json' : '');
   const stamp = context
     .now()
     .toISOString()

@@ -4,9 +4,11 @@ import { bookHandlers } from './book-handlers.ts';
 import type { Context, HandlersOf } from './context.ts';
 import { draftHandlers } from './draft-handlers.ts';
 import { fileHandlers } from './file-handlers.ts';
+import { groundHandlers } from './ground-handlers.ts';
 import { planHandlers } from './plan-handlers.ts';
 
 export type { Context } from './context.ts';
+export { servePicture } from './picture.ts';
 
 /** A handler for every channel of the contract; the compiler refuses a missing one. */
 export function createHandlers(context: Context): HandlersOf<ChannelName> {
@@ -15,6 +17,7 @@ export function createHandlers(context: Context): HandlersOf<ChannelName> {
     ...bookHandlers(context),
     ...draftHandlers(context),
     ...fileHandlers(context),
+    ...groundHandlers(context),
     ...planHandlers(context),
   };
 }

@@ -20,6 +20,7 @@ export type Library = {
   readonly find: (session: string, clientId: string) => Result<Session>;
   /** Every session of the same book, this one included. */
   readonly sharing: (session: Session) => readonly Session[];
+  readonly sessions: () => readonly Session[];
   readonly close: (session: Session) => Promise<void>;
   readonly closeClient: (clientId: string) => Promise<void>;
   readonly closeAll: () => Promise<void>;
@@ -74,6 +75,7 @@ export function createLibrary(now: () => Date): Library {
       return session?.clientId === clientId ? ok(session) : notOpen();
     },
     sharing: ({ entry }) => [...sessions.values()].filter((other) => other.entry === entry),
+    sessions: () => [...sessions.values()],
     close,
     closeClient: (clientId) => closeThose((session) => session.clientId === clientId),
     closeAll: async () => {

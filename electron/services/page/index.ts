@@ -1,2 +1,2 @@
 export { type PageFile, readPageFile } from './page-file.ts';
-export { contentSecurityPolicy, pageHeaders } from './policy.ts';
+export { contentSecurityPolicy, pageHeaders, pictureHeaders } from './policy.ts';

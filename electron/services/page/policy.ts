@@ -21,6 +21,15 @@ export function contentSecurityPolicy(connect: readonly string[] = []): string {
   ].join('; ');
 }
 
+/** Headers of a tile or picture: the page may keep it for a while, and no other page may use it. */
+export function pictureHeaders(mediaType: string, isThere: boolean): Readonly<Record<string, string>> {
+  const policy = "default-src 'none'";
+  return {
+    ...pageHeaders(mediaType, policy),
+    'Cache-Control': isThere ? 'private, max-age=600' : 'no-store',
+  };
+}
+
 /** Headers of every answer that carries a part of the screens. */
 export function pageHeaders(mediaType: string, policy: string): Readonly<Record<string, string>> {
   return {

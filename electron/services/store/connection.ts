@@ -1,7 +1,7 @@
 import sqlite3 from 'sqlite3';
 
 /** A value that can be bound to a statement, or read from a row. */
-export type Cell = string | number | null;
+export type Cell = string | number | Uint8Array | null;
 export type Row = Readonly<Record<string, Cell>>;
 
 /** A failure that SQLite reported, with its own code ("SQLITE_BUSY"). */

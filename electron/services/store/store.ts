@@ -11,6 +11,7 @@ import type { Connection } from './connection.ts';
 import { readDraft, writeDraft } from './draft.ts';
 import { damaged, guardStore } from './failures.ts';
 import { createEmptyFile, openBookFile } from './open.ts';
+import { readPicture, type StoredPicture, writePicture } from './picture.ts';
 import { changesBetween, readBookText, writeChanges } from './records.ts';
 
 /** Everything that a book file holds, as read when it was opened. */
@@ -44,6 +45,8 @@ export type BookStore = {
   readonly savePlan: (plan: StoredPlan) => Promise<Result<true>>;
   /** Keeps the unfinished outline, or takes it away. */
   readonly saveDraft: (draft: string | null, at: string) => Promise<Result<true>>;
+  readonly savePicture: (picture: StoredPicture) => Promise<Result<true>>;
+  readonly readPicture: (name: string) => Promise<Result<StoredPicture | null>>;
   /** A whole, checked copy in a new file. */
   readonly copyTo: (file: string) => Promise<Result<true>>;
   readonly close: () => Promise<Result<true>>;
@@ -134,6 +137,8 @@ function createStore({ file, connection, readOnlyBecause, stored, inode }: Store
     saveEdit: (edit) => write(() => writeEdit(connection, edit)),
     savePlan: ({ roundId, savedAt, plan }) => write(() => writePlan(connection, roundId, savedAt, plan)),
     saveDraft: (draft, at) => write(() => writeDraft(connection, draft, at)),
+    savePicture: (picture) => write(() => writePicture(connection, picture)),
+    readPicture: (name) => guardStore(file, async () => ok(await readPicture(connection, name))),
     copyTo: (target) => copyWhole(connection, target),
     close: () =>
       guardStore<true>(file, async () => {
@@ -190,7 +195,10 @@ async function flush(file: string): Promise<void> {
 async function countDifference(connection: Connection, copy: string): Promise<string | null> {
   await connection.run('ATTACH DATABASE ? AS copy', [copy]);
   try {
-    for (const table of ['member', 'listing', 'record', 'edit', 'plan']) {
+    const tables = await connection.all(
+      "SELECT name FROM main.sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'",
+    );
+    for (const { name: table } of tables) {
       const rows = await connection.all(
         `SELECT (SELECT count(*) FROM main.${table}) AS here, (SELECT count(*) FROM copy.${table}) AS there`,
       );

@@ -37,6 +37,16 @@ const SOUND: Readonly<Record<ChannelName, unknown>> = {
   'job.startPlan': { session, roundId: 'spring', seed: 1, seconds: 2, dates: ['2026-03-02'] },
   'job.cancel': { jobId: session },
   'print.pdf': { html: '<p>x</p>', suggestedName: 'sheet.pdf' },
+  'background.list': {},
+  'background.open': { token: session },
+  'background.forget': { backgroundId: 'file-0123456789abcdef' },
+  'background.trouble': { backgroundId: 'aerial' },
+  'picture.add': { session, token: session },
+  'picture.address': { session },
+  'places.load': { token: session },
+  'places.list': {},
+  'places.forget': { streetsId: '0123456789abcdef' },
+  'places.find': { addresses: ['12 Oak St'] },
 };
 
 describe('every channel', () => {
@@ -57,6 +67,11 @@ test.each<[ChannelName, unknown]>([
   ['book.apply', { session, action: { kind: 'set' }, baseRevision: -1 }],
   ['book.saveCopy', { session, as: 'exe' }],
   ['draft.save', { session, draft: '' }],
+  ['background.open', { token: '/home/somebody/tiles.mbtiles' }],
+  ['background.forget', { backgroundId: '../aerial' }],
+  ['places.find', { addresses: ['x'.repeat(4001)] }],
+  ['settings.write', { changes: { network: 'on' } }],
+  ['settings.write', { changes: { networkHosts: ['https://tiles.example.org/'] } }],
   ['draft.save', { session, draft: { corners: [] } }],
   ['file.pick', { purpose: 'password' }],
   ['file.upload', { purpose: 'csv', name: 'a.csv', base64: 'not base64!' }],

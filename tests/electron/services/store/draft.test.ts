@@ -54,7 +54,7 @@ test('a book file from before there were unfinished outlines gets a place for on
   const file = path.join(folder, 'old.swardway');
   await createStoreFile(file, emptyBook('a', 'A'));
   const connection = await openConnection(file, 'write');
-  await connection.exec('DROP TABLE draft; PRAGMA user_version = 1');
+  await connection.exec('DROP TABLE draft; DROP TABLE picture; PRAGMA user_version = 1');
   await connection.close();
   const store = await open(file);
   expect(store.stored.draft).toBeNull();

@@ -19,11 +19,11 @@ beforeEach(async () => {
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
 const SECOND = {
-  name: '003-a-test',
+  name: '004-a-test',
   statements: ['ALTER TABLE plan ADD COLUMN colour TEXT', "UPDATE member SET json = '1' WHERE name = 'note'"],
 };
 const BROKEN = {
-  name: '003-broken',
+  name: '004-broken',
   statements: ['CREATE TABLE half (a TEXT) STRICT', 'CREATE TABLE half (a TEXT) STRICT'],
 };
 

@@ -29,7 +29,7 @@ test('an open book commits to the disk, keeps others out and checks its referenc
     "SELECT name, strict FROM pragma_table_list WHERE schema = 'main' AND type = 'table'",
   );
   const own = tables.filter(({ name }) => !String(name).startsWith('sqlite_'));
-  expect(own).toHaveLength(6);
+  expect(own).toHaveLength(7);
   expect(own.every(({ strict }) => strict === 1)).toBe(true);
   await expect(connection.run("INSERT INTO record VALUES ('no-such-list', 'a', '{}')")).rejects.toMatchObject({
     code: 'SQLITE_CONSTRAINT',

@@ -1,0 +1,1 @@
+export { createStreets, type Streets } from './streets.ts';
