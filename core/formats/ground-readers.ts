@@ -1,4 +1,5 @@
 import { err, ok, type Result } from '../base/index.ts';
+import { dxfReader } from './dxf/index.ts';
 import { geojsonReader } from './geojson/index.ts';
 import { geopackageReader } from './geopackage/index.ts';
 import { gpxReader } from './gpx/index.ts';
@@ -13,6 +14,7 @@ export const GROUND_READERS: readonly GroundReader[] = [
   geojsonReader,
   kmlReader,
   gpxReader,
+  dxfReader,
 ];
 
 /** The reader for a file, by its content first and its name's ending second. Error: `format-unknown`. */

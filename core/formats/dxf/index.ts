@@ -1,0 +1,1 @@
+export { dxfReader } from './reader.ts';
