@@ -20,14 +20,24 @@ export function commonGround(first: AreaGeometry, second: AreaGeometry): CommonG
   return { firstSqM: regionArea(left.net), secondSqM: regionArea(right.net), bothSqM };
 }
 
+/** A corner farther than this from every side of an outline that it lies in is surely inside, metres. */
+const DEEP_M = 0.2;
+const METRES_PER_DEGREE = 111_320;
+
+export type Lie = 'within' | 'overlaps' | 'apart' | 'unsure';
+
 /**
- * A quick look at how an outline lies to a larger one: all of it within, all of it apart, or not to be told by corners and
- * sides alone. Even-odd, in degrees, for outlines that do not cross the 180th meridian: for sorting, never for a figure.
+ * A quick look at how an outline lies to a larger one: all of it within, a part of it, all of it apart, or not to be told by
+ * corners and sides alone. Even-odd, in degrees, for outlines that do not cross the 180th meridian: for sorting, never for a
+ * figure.
  */
-export function quickLie(outline: AreaGeometry, around: AreaGeometry): 'within' | 'apart' | 'unsure' {
+export function quickLie(outline: AreaGeometry, around: AreaGeometry): Lie {
   const inner = ringsOf(outline);
   const outer = ringsOf(around);
-  if (inner.some((ring) => outer.some((other) => ringsCross(ring, other)))) return 'unsure';
+  if (inner.some((ring) => outer.some((other) => ringsCross(ring, other)))) {
+    const reachesIn = (inner[0] ?? []).some((corner) => isInside(corner, outer) && isDeep(corner, outer));
+    return reachesIn ? 'overlaps' : 'unsure';
+  }
   const corner = inner[0]?.[0];
   const otherCorner = outer[0]?.[0];
   if (corner === undefined || otherCorner === undefined) return 'apart';
@@ -70,6 +80,28 @@ function sidesMeet(from: Position, to: Position, start: Position, end: Position)
 
 function turn(from: Position, to: Position, at: Position): number {
   return Math.sign((to[0] - from[0]) * (at[1] - from[1]) - (to[1] - from[1]) * (at[0] - from[0]));
+}
+
+/** True where a corner lies farther than DEEP_M from every side. */
+function isDeep([longitude, latitude]: Position, rings: readonly Ring[]): boolean {
+  const north = METRES_PER_DEGREE;
+  const east = METRES_PER_DEGREE * Math.cos((latitude * Math.PI) / 180);
+  return rings.every((ring) =>
+    ring.every((corner, index) => {
+      const next = ring[index + 1] ?? ring[0] ?? corner;
+      const from = [(corner[0] - longitude) * east, (corner[1] - latitude) * north] as const;
+      const to = [(next[0] - longitude) * east, (next[1] - latitude) * north] as const;
+      return distanceFromOrigin(from, to) > DEEP_M;
+    }),
+  );
+}
+
+/** Distance of the side between two points of a plane from its origin. */
+function distanceFromOrigin(from: readonly [number, number], to: readonly [number, number]): number {
+  const [x, y] = [to[0] - from[0], to[1] - from[1]];
+  const length = x * x + y * y;
+  const share = length === 0 ? 0 : Math.max(0, Math.min(1, -(from[0] * x + from[1] * y) / length));
+  return Math.hypot(from[0] + share * x, from[1] + share * y);
 }
 
 function isInside([x, y]: Position, rings: readonly Ring[]): boolean {

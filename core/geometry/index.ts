@@ -1,5 +1,5 @@
 export { difference, grow, intersection, union, withoutHairs } from './booleans.ts';
-export { type CommonGround, commonGround, quickLie } from './common-ground.ts';
+export { type CommonGround, commonGround, type Lie, quickLie } from './common-ground.ts';
 export { boxCentre, type DegreesBox, degreesBox, joinBoxes, polygonsOf, positionFault } from './degrees-box.ts';
 export { distanceMetres } from './ellipsoid.ts';
 export { type GeometryFault, type GeometryFaultCode, placeText } from './faults.ts';

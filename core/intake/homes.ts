@@ -12,6 +12,7 @@ import { feetToMetres, quantity } from '../units/index.ts';
 import { type Draft, newDraft } from './drafts.ts';
 import { groundsOf, likeness, pointBox } from './likeness.ts';
 import type { ExclusionRecord, GateRecord, Ground, IntakeRecord, LawnRecord, ParcelRecord } from './record.ts';
+import { sameOutline } from './same-outline.ts';
 
 /** A gate farther than this from every outline belongs to none of them, metres. Common practice, no source. */
 const FARTHEST_GATE_M = 30;
@@ -125,7 +126,9 @@ function openLots(records: readonly IntakeRecord[]) {
 function outlinesOf(home: Home): readonly Outline[] {
   const own = home.draft?.lawns.flatMap((each) => each.ground ?? []) ?? [];
   const lot = home.draft?.parcels.map((each) => each.ground) ?? [];
-  const known = home.property === null ? [] : groundsOf(home.property);
+  const known = (home.property === null ? [] : groundsOf(home.property)).filter(
+    (each) => !own.some((other) => sameOutline(other.geometry, each.geometry)),
+  );
   return [...own, ...lot, ...known].map((ground) => ({ ...ground, home }));
 }
 
@@ -185,7 +188,7 @@ function homesUnder({ ground, keepAwayFt }: ExclusionRecord, around: Around): re
     if (found.has(home)) continue;
     const lie = quickLie(ground.geometry, geometry);
     if (lie === 'apart' && margin === 0) continue;
-    if (lie === 'within' || outlinesOverlap(ground.geometry, geometry, margin)) found.add(home);
+    if (lie === 'within' || lie === 'overlaps' || outlinesOverlap(ground.geometry, geometry, margin)) found.add(home);
   }
   return [...found];
 }
