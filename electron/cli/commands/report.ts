@@ -1,7 +1,8 @@
 import { err, issue, ok, type Result } from '../../../core/base/index.ts';
 import type { Book, Property } from '../../../core/book/index.ts';
-import { measureProperty } from '../../../core/measure/index.ts';
+import { lastChange, measureProperty } from '../../../core/measure/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
+import { lawnQuote } from '../../../core/quote/index.ts';
 import { SHEETS, type Sheet, type SheetKind, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
 import { type Answer, type Command, fileOf, type Typed, UsageFault } from '../command.ts';
@@ -36,6 +37,7 @@ export const reportCommand: Command = {
     { name: 'sheet', value: 'ID', words: 'only this sheet' },
     { name: 'date', value: 'D', words: 'only this day of the plan, YYYY-MM-DD' },
     { name: 'rig', value: 'ID', words: 'only this rig' },
+    { name: 'customer', value: null, words: "the customer's copy of measure sheets: no machines, costs or margin" },
     { name: 'html', value: 'FILE', words: 'write the sheets as one HTML page instead of printing them' },
   ],
   schema: 'report',
@@ -84,7 +86,9 @@ function sheetsOf(
   return ok([
     ...days.flatMap((day) => kinds.flatMap((kind) => daySheet(kind, book, plan, day))),
     ...kinds.flatMap((kind) =>
-      propertiesOf(book, round.value).flatMap((property) => propertySheet(kind, book, property)),
+      propertiesOf(book, round.value).flatMap((property) =>
+        propertySheet(kind, book, property, typed.flags.has('customer')),
+      ),
     ),
   ]);
 }
@@ -96,10 +100,19 @@ function daySheet(kind: SheetKind, book: Book, plan: Plan, day: PlanDay): readon
   return kind.scope === 'day' ? [{ kind, day, sheet: kind.make({ scope: 'day', book, plan, day }) }] : [];
 }
 
-function propertySheet(kind: SheetKind, book: Book, property: Property): readonly Made[] {
+function propertySheet(kind: SheetKind, book: Book, property: Property, forCustomer: boolean): readonly Made[] {
   if (kind.scope !== 'property') return [];
   const measure = measureProperty(property);
-  return [{ kind, property, sheet: kind.make({ scope: 'property', book, property, measure }) }];
+  const sheet = kind.make({
+    scope: 'property',
+    book,
+    property,
+    measure,
+    change: lastChange(property, measure),
+    quote: lawnQuote(book, property, measure),
+    reader: forCustomer ? 'customer' : 'office',
+  });
+  return [{ kind, property, sheet }];
 }
 
 function noSuchDay(plan: Plan, file: string): Result<never> {

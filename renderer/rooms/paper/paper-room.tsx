@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { Property } from '../../../core/book/index.ts';
 import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
@@ -17,7 +17,7 @@ import {
   useProperty,
   useSelection,
 } from '../../stores/index.ts';
-import { Button, Choice, Empty, Section, Workbench } from '../../ui/index.ts';
+import { Button, Choice, Empty, Section, Tick, Workbench } from '../../ui/index.ts';
 import { withFonts, withFontsInside } from './sheet-fonts.ts';
 import { makeSheet } from './sheets.ts';
 
@@ -32,10 +32,19 @@ export function PaperRoom() {
   const selected = useProperty(useSelection((state) => state.propertyId));
   const kind = SHEETS.find((each) => each.id === sheetId) ?? SHEETS[0];
   const property = selected ?? book?.properties[0] ?? null;
+  const [forCustomer, setForCustomer] = useState(false);
   const sheet = useMemo(
     () =>
-      book === null || kind === undefined ? '' : makeSheet(kind, { book, plan: known?.plan ?? null, day, property }),
-    [book, known, day, property, kind],
+      book === null || kind === undefined
+        ? ''
+        : makeSheet(kind, {
+            book,
+            plan: known?.plan ?? null,
+            day,
+            property,
+            reader: forCustomer ? 'customer' : 'office',
+          }),
+    [book, known, day, property, kind, forCustomer],
   );
   return (
     <Workbench
@@ -43,7 +52,14 @@ export function PaperRoom() {
       title="Paper"
       left={<SheetList chosen={kind?.id ?? ''} />}
       leftLabel="Sheets"
-      right={<SheetFacts scope={kind?.scope ?? 'day'} property={property} />}
+      right={
+        <SheetFacts
+          scope={kind?.scope ?? 'day'}
+          property={property}
+          forCustomer={forCustomer}
+          onForCustomer={setForCustomer}
+        />
+      }
       rightLabel="About this sheet"
     >
       {typeof sheet === 'string' ? <Empty title="Nothing to print yet">{sheet}</Empty> : <Page sheet={sheet} />}
@@ -83,9 +99,14 @@ function SheetList({ chosen }: { readonly chosen: string }) {
 }
 
 /** Which day the sheets are of, and what to mind. */
-type FactsProps = { readonly scope: 'day' | 'property'; readonly property: Property | null };
+type FactsProps = {
+  readonly scope: 'day' | 'property';
+  readonly property: Property | null;
+  readonly forCustomer: boolean;
+  readonly onForCustomer: (forCustomer: boolean) => void;
+};
 
-function SheetFacts({ scope, property }: FactsProps) {
+function SheetFacts({ scope, property, forCustomer, onForCustomer }: FactsProps) {
   const properties = useBook((state) => state.open?.book.properties ?? NO_LAWNS);
   const known = useCurrentPlan();
   const day = useCurrentDay();
@@ -101,6 +122,7 @@ function SheetFacts({ scope, property }: FactsProps) {
             options={properties.map(({ id, name }) => ({ value: id, words: name }))}
             onChoose={selectProperty}
           />
+          <Tick label="customer's copy: no machines, costs or margin" checked={forCustomer} onChange={onForCustomer} />
         </Section>
       )}
       {scope === 'day' && day !== null && (

@@ -1,5 +1,7 @@
 import type { Book, Property } from '../../../core/book/index.ts';
+import { lastChange } from '../../../core/measure/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
+import { lawnQuote } from '../../../core/quote/index.ts';
 import { SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
 import { measureOf } from '../../stores/index.ts';
 
@@ -11,16 +13,27 @@ export type SheetSource = {
   readonly plan: Plan | null;
   readonly day: PlanDay | null;
   readonly property: Property | null;
+  /** Whose copy of a sheet about a lawn it is. */
+  readonly reader: 'office' | 'customer';
 };
 
 /** The sheet of a kind, or why there is none. */
-export function makeSheet(kind: SheetKind, { book, plan, day, property }: SheetSource): Sheet | string {
+export function makeSheet(kind: SheetKind, { book, plan, day, property, reader }: SheetSource): Sheet | string {
   if (kind.scope === 'day') {
     return plan === null || day === null
       ? 'Plan a round first: this sheet is made from a planned day.'
       : kind.make({ scope: 'day', book, plan, day });
   }
-  return property === null
-    ? 'Choose a lawn in the Ground room first.'
-    : kind.make({ scope: 'property', book, property, measure: measureOf(property) });
+  if (property === null) return 'Choose a lawn in the Ground room first.';
+  const measure = measureOf(property);
+  const change = lastChange(property, measure);
+  return kind.make({
+    scope: 'property',
+    book,
+    property,
+    measure,
+    change,
+    quote: lawnQuote(book, property, measure),
+    reader,
+  });
 }
