@@ -1,4 +1,4 @@
-import { type PlanePoint, partArea, partsOf, type RegionPart } from '../geometry/index.ts';
+import { type PlanePoint, partArea, partsOf, type RegionPart, STEPS_PER_METRE } from '../geometry/index.ts';
 import { type Chord, type Cut, chordsInside, keyOf } from './chords.ts';
 
 type Path = readonly PlanePoint[];
@@ -8,11 +8,14 @@ type Loop = readonly Step[];
 
 /** Rounding may move a side by this much, steps. */
 const ROUNDING_STEPS = 2;
+/** A face smaller than this is a graze of a corner and no piece, m2. */
+const LEAST_PIECE_SQ_M = 0.01;
 
 /**
  * The pieces that a line makes of one connected piece of ground; the piece itself where it does not go right across.
  * Sides and the runs of the line inside the ground ("chords") make a planar graph, whose faces are walked with the
- * leftmost turn at every corner. A chord with the same face on both sides separates nothing and is left out.
+ * leftmost turn at every corner. A chord with the same face on both sides separates nothing and is left out, and so is one
+ * that only grazes a corner.
  */
 export function splitPart(part: RegionPart, line: Path): readonly RegionPart[] {
   const rings = [part.outer, ...part.holes];
@@ -95,14 +98,25 @@ function positiveAngle(angle: number): number {
 function idleChords(loops: readonly Loop[]): ReadonlySet<number> {
   const idle = new Set<number>();
   for (const loop of loops) {
+    const area = doubleAreaOf(loop);
+    const isGraze = area > 0 && area < 2 * LEAST_PIECE_SQ_M * STEPS_PER_METRE ** 2;
     const seen = new Set<number>();
     for (const { chord } of loop) {
       if (chord === null) continue;
-      if (seen.has(chord)) idle.add(chord);
+      if (isGraze || seen.has(chord)) idle.add(chord);
       seen.add(chord);
     }
   }
   return idle;
+}
+
+/** Twice the area that a loop goes round, square steps; negative for a hole. */
+function doubleAreaOf(loop: Loop): number {
+  const origin = loop[0]?.from ?? { x: 0, y: 0 };
+  return loop.reduce(
+    (sum, { from, to }) => sum + (from.x - origin.x) * (to.y - origin.y) - (to.x - origin.x) * (from.y - origin.y),
+    0,
+  );
 }
 
 /** The faces as ground; the piece unsplit where their areas do not add up to its own, as with a line along a side. */

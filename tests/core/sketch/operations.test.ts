@@ -184,6 +184,7 @@ describe('splitting', () => {
     ['ends in the hole', [feetAt(50, -10), feetAt(50, 45)]],
     ['misses', [feetAt(-40, -10), feetAt(-40, 110)]],
     ['runs along a side', [feetAt(0, -10), feetAt(0, 110)]],
+    ['only grazes a corner', [feetAt(-10, 10.05), feetAt(10.05, -10)]],
     ['is a point', [feetAt(40, -10)]],
   ])('is refused where the line %s', (_, line) => {
     expect(refusalOf(splitBy(WITH_HOLE, line)).code).toBe('nothing-to-do');
