@@ -1,6 +1,7 @@
 import type { Problem, ProblemRig } from '../problem/index.ts';
 import { settleAmounts } from './amounts.ts';
 import { moveEarlier } from './earlier.ts';
+import { finish, type Played } from './finish.ts';
 import { keepLedger } from './ledger.ts';
 import { findReasons } from './reasons.ts';
 import { type RefillEvent, RefillSearch, type SearchLimits } from './refill-search.ts';
@@ -18,8 +19,6 @@ const NARROW = 8;
 const MARGIN_MS = 60_000;
 /** Ends of the day that are played exactly before the best is taken. */
 const ENDS = 12;
-
-type Played = { readonly events: readonly RefillEvent[]; readonly timeline: Timeline; readonly sparing: boolean };
 
 /** Places refills on routes of one problem; keeps its buffers from one route to the next. */
 export class RefillPlacer {
@@ -44,8 +43,8 @@ export class RefillPlacer {
     return this.searchOf(rig).bestEnd();
   }
 
-  /** See `placeRefills`. `withReasons` false saves the work of finding what each refill saves. */
-  place(slot: number, visits: readonly Visit[], withReasons = true): Placement {
+  /** See `placeRefills`. `thorough` false saves the work of improving the best day found and of finding what each refill saves. */
+  place(slot: number, visits: readonly Visit[], thorough = true): Placement {
     const rig = this.problem.slots[slot]?.rig ?? 0;
     if (visits.length === 0) return { kind: 'placed', outcome: emptyRoute(slot) };
     const search = this.searchOf(rig);
@@ -53,10 +52,11 @@ export class RefillPlacer {
     const modes = visits.map((visit) => visit.mode);
     const limits = { beam: WIDE, latestMs: latestOf(this.rigOf(rig)) };
     runTwice(search, jobs, modes, limits);
-    const { best, fault } = playEnds(search);
+    const { best: first, fault } = playEnds(search);
+    const best = first === null || !thorough ? first : finish(search, first);
     if (best === null) return { kind: 'impossible', fault: this.faultOf(search, jobs, modes, fault) };
-    const reasons = withReasons ? findReasons(search, jobs, modes, best.events, { ...limits, beam: NARROW }) : [];
-    if (withReasons) search.chain.load(jobs, modes, visits.length);
+    const reasons = thorough ? findReasons(search, jobs, modes, best.events, { ...limits, beam: NARROW }) : [];
+    if (thorough) search.chain.load(jobs, modes, visits.length);
     return { kind: 'placed', outcome: this.outcome(search, slot, visits, best, reasons) };
   }
 
@@ -69,7 +69,7 @@ export class RefillPlacer {
   ): RouteOutcome {
     const day = this.problem.slots[slot]?.day ?? 0;
     const played =
-      reasons.length === 0 ? best.timeline : (playEvents(search, best.events, best.sparing, reasons) as Timeline);
+      reasons.length === 0 ? best.timeline : (playDay(search.chain, best.events, best.moves, reasons) as Timeline);
     const late = visits.reduce((sum, visit) => sum + (this.problem.jobs[visit.job]?.lateCost[day] ?? 0), 0);
     const { activities, paidMs, distanceM, cost } = played;
     return { slot, visits, activities, paidMs, distanceM, cost: cost + late };
@@ -158,22 +158,13 @@ function playBoth(
   let best: Played | null = null;
   let fault: TimelineFault | null = null;
   for (const sparing of [false, true]) {
-    const played = playEvents(search, events, sparing);
-    if (played === null) continue;
+    const moves = settleAmounts(search, keepLedger(search.chain, events), sparing);
+    if (moves === null) continue;
+    const played = playDay(search.chain, events, moves);
     if (!isTimeline(played)) fault ??= played;
-    else if (best === null || played.cost < best.timeline.cost) best = { events, timeline: played, sparing };
+    else if (best === null || played.cost < best.timeline.cost) best = { events, moves, timeline: played };
   }
   return { played: best, fault };
-}
-
-function playEvents(
-  search: RefillSearch,
-  events: readonly RefillEvent[],
-  sparing: boolean,
-  reasons: readonly RefillReason[] = [],
-): Timeline | TimelineFault | null {
-  const moves = settleAmounts(search, keepLedger(search.chain, events), sparing);
-  return moves === null ? null : playDay(search.chain, events, moves, reasons);
 }
 
 /**

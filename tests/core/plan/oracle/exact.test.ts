@@ -13,11 +13,6 @@ type Family = {
   readonly name: string;
   readonly shape: ProblemShape;
   readonly count: number;
-  /**
-   * Seeds in which the program is known to be dearer, and by how many dollars at most: gaps still to be closed. Every other seed has
-   * to be equal, and none may be cheaper than brute force.
-   */
-  readonly dearer?: Readonly<Record<number, number>>;
   /** Seeds that keep the brute force busy for minutes; the next ones are taken in their place. */
   readonly tooSlow?: readonly number[];
 };
@@ -33,7 +28,6 @@ const FAMILIES: readonly Family[] = [
     name: 'six stops, two rigs',
     count: 32,
     shape: { jobs: 6, rigs: 2, zones: 1, stations: 1, thirst: 1.2, heavy: 0 },
-    dearer: { 17: 0.12 },
     tooSlow: [15, 32],
   },
   { name: 'two ways to do a stop', count: 20, shape: { jobs: 4, modes: 2, stations: 1, heavy: 0 } },
@@ -50,8 +44,8 @@ const FAMILIES: readonly Family[] = [
 const ITERATIONS = 400;
 const STEP = process.env.npm_lifecycle_event === 'test:exact' ? 1 : 4;
 
-describe.each(FAMILIES)('plans of $name', ({ shape, count, dearer = {}, tooSlow = [] }) => {
-  it(`cost what brute force finds but for known gaps, ${count / STEP} of ${count} seeds`, { timeout: 600_000 }, () => {
+describe.each(FAMILIES)('plans of $name', ({ shape, count, tooSlow = [] }) => {
+  it(`cost what brute force finds, ${count / STEP} of ${count} seeds`, { timeout: 600_000 }, () => {
     const differences: string[] = [];
     for (const seed of seedsOf(count, tooSlow)) {
       const problem = randomProblem(seed, shape);
@@ -61,7 +55,6 @@ describe.each(FAMILIES)('plans of $name', ({ shape, count, dearer = {}, tooSlow 
       // Costs are sums of whole nano-dollars; beyond 2^53 a sum may be one off.
       if (left === truth.unserved && Math.abs(found.cost - truth.cost) <= 1) continue;
       const dollars = (found.cost - truth.cost) / 1e9;
-      if (left === truth.unserved && dollars > 0 && dollars <= (dearer[seed] ?? 0)) continue;
       const story = truth.days.map((each) => `slot ${each.slot}: ${each.day.story.join('; ')}`).join(' || ');
       differences.push(
         `seed ${seed}: ${left} left out against ${truth.unserved}, $${dollars.toFixed(4)} dearer; ${story}`,

@@ -1,0 +1,105 @@
+import type { Moves } from './amounts.ts';
+import { CostFloor } from './floor.ts';
+import { neighboursOf } from './neighbours.ts';
+import type { RefillEvent, RefillSearch } from './refill-search.ts';
+import { isTimeline, playDay, type Timeline } from './timeline.ts';
+import { leastOf, settleWhole } from './whole.ts';
+
+/** A day played to the millisecond, with what leads to it. */
+export type Played = {
+  readonly events: readonly RefillEvent[];
+  readonly moves: readonly Moves[];
+  readonly timeline: Timeline;
+};
+
+/** Longest row of visits in which single refills are tried elsewhere: in longer ones that takes long and hardly ever pays. */
+const SHORT_ROW = 10;
+/** Steps taken at most from one row of events to a better one. */
+const MOST_STEPS = 12;
+
+/**
+ * Improves a day that the labels found: amounts and places of refills inside ops by linear programming, and in short rows one refill
+ * at a time elsewhere, from another place of supply or left out, as long as that pays. `search.chain` holds the visits.
+ */
+export function finish(search: RefillSearch, start: Played): Played {
+  const long = search.chain.visits > SHORT_ROW;
+  if (long && !amountsMatter(search, start)) return start;
+  let best = settled(search, start, start.events, breakOf(start.timeline)) ?? start;
+  for (let step = 0; step < MOST_STEPS && !long; step += 1) {
+    const next = bestOfBreaks(search, best);
+    if (next === null) return best;
+    best = next;
+  }
+  return best;
+}
+
+/** Whether it is likely to matter how much is moved at which event: the flow differs, or parts moved before a wait cost nothing. */
+function amountsMatter(search: RefillSearch, { events, timeline }: Played): boolean {
+  const { activities } = timeline;
+  const refill = activities.findIndex((each) => each.kind === 'refill');
+  const wait = activities.findLastIndex((each) => each.kind === 'wait');
+  if (refill >= 0 && wait > refill) return true;
+  const { stocks, price } = search.model;
+  return Array.from({ length: stocks }, (_, s) => s).some((s) => {
+    const prices = events.flatMap(({ station }) => (station < 0 ? [] : [price[station * stocks + s] as number]));
+    return new Set(prices.filter((each) => each >= 0)).size > 1;
+  });
+}
+
+/** With the break where it is; where nothing is better so, with the break a visit earlier or later. */
+function bestOfBreaks(search: RefillSearch, best: Played): Played | null {
+  const now = breakOf(best.timeline);
+  const next = bestNeighbour(search, best, now);
+  if (next !== null) return next;
+  for (const other of breaksBeside(search, now)) {
+    const found = settled(search, best, best.events, other) ?? bestNeighbour(search, best, other);
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+/** The visits before and after that of the break; -1, no break, comes after the last one. */
+function breaksBeside(search: RefillSearch, now: number): readonly number[] {
+  if ((search.model.problem.rigs[search.model.rig]?.breakAfterMs ?? -1) < 0) return [];
+  const last = search.chain.visits - 1;
+  if (now < 0) return [last];
+  return now === 0 ? [now === last ? -1 : 1] : [now - 1, now === last ? -1 : now + 1];
+}
+
+function bestNeighbour(search: RefillSearch, best: Played, breakVisit: number): Played | null {
+  const { chain } = search;
+  const limit = best.timeline.cost - search.costPerMs / 2;
+  const floor = new CostFloor(chain);
+  const hopeful = neighboursOf(chain, best.events)
+    .filter((events) => floor.of(events, breakVisit) < limit)
+    .map((events) => ({ events, least: leastOf(chain, events, breakVisit) }))
+    .filter((each) => each.least < limit)
+    .sort((left, right) => left.least - right.least);
+  for (const { events } of hopeful) {
+    const next = settled(search, best, events, breakVisit);
+    if (next !== null) return next;
+  }
+  return null;
+}
+
+/** The day with these events, if it is really cheaper. */
+function settled(
+  search: RefillSearch,
+  best: Played,
+  events: readonly RefillEvent[],
+  breakVisit: number,
+): Played | null {
+  const { chain } = search;
+  const found = settleWhole(chain, events, breakVisit);
+  if (found === null || found.cost >= best.timeline.cost) return null;
+  const timeline = playDay(chain, found.events, found.moves);
+  if (!isTimeline(timeline) || timeline.cost >= best.timeline.cost) return null;
+  return { events: found.events, moves: found.moves, timeline };
+}
+
+/** Visit on whose arrival the break is taken, or -1. */
+function breakOf(timeline: Timeline): number {
+  const at = timeline.activities.findIndex((each) => each.kind === 'break');
+  const after = timeline.activities.slice(at).find((each) => each.kind === 'set-up');
+  return at < 0 || after?.kind !== 'set-up' ? -1 : after.visit;
+}

@@ -1,0 +1,233 @@
+import { add, type Sum } from './linear.ts';
+import type { DayProgramme } from './programme.ts';
+import type { RefillEvent } from './refill-search.ts';
+import { servedAfter } from './steps.ts';
+
+/**
+ * The clock of a day programme: plays the day in the way of `playDay`, with what is not known yet as variables, and demands that
+ * windows, hours and the end of the day are kept. In seconds.
+ */
+export class TimeOfDay {
+  readonly variables: number;
+  private readonly day: DayProgramme;
+  private readonly latestMs: number;
+  /** Variables of waits at visits and at the stations of events, -1 for none; and of overtime. */
+  private readonly visitWait: Int32Array;
+  private readonly stationWait: Int32Array;
+  private readonly overtime: number;
+  private now: Sum = new Float64Array(0);
+  private metres = 0;
+  private place: number;
+  private next = 1;
+
+  constructor(day: DayProgramme, taken: number) {
+    this.day = day;
+    this.place = day.model.homePlace;
+    this.latestMs = this.rig.shiftStartMs + this.rig.shiftMs + this.rig.overtimeMs;
+    let count = taken;
+    const earliest = this.earliestArrivals();
+    const { chain } = day;
+    const { stations } = day.model.problem;
+    this.visitWait = Int32Array.from(earliest, (ms, v) =>
+      this.job(chain.job[v] as number).openMs > ms ? count++ : -1,
+    );
+    this.stationWait = Int32Array.from(day.events, (event) =>
+      (stations[event?.station ?? -1]?.openMs ?? 0) > this.rig.shiftStartMs ? count++ : -1,
+    );
+    this.overtime = count++;
+    this.variables = count;
+  }
+
+  private get rig() {
+    const rig = this.day.model.problem.rigs[this.day.model.rig];
+    if (rig === undefined) throw new RangeError('no such rig');
+    return rig;
+  }
+
+  private job(number: number) {
+    const job = this.day.model.problem.jobs[number];
+    if (job === undefined) throw new RangeError('no such job');
+    return job;
+  }
+
+  /** Arrivals without refills, waits and breaks. */
+  private earliestArrivals(): number[] {
+    const { chain, model } = this.day;
+    const arrivals: number[] = [];
+    let ms = this.rig.shiftStartMs + this.rig.morningMs;
+    let place = model.homePlace;
+    for (let v = 0; v < chain.visits; v += 1) {
+      const to = chain.place[v] as number;
+      ms += model.problem.travelMs[place * model.places + to] as number;
+      arrivals.push(ms);
+      ms = Math.max(ms, this.job(chain.job[v] as number).openMs);
+      const mode = chain.mode[v] as number;
+      ms += (model.modes.beforeMs[mode] as number) + (model.modes.afterMs[mode] as number);
+      for (let i = chain.start[v] as number; i < (chain.start[v + 1] as number); i += 1)
+        ms += (model.ops.serviceMs[chain.op[i] as number] as number) + (chain.swapMs[i] as number);
+      place = to;
+    }
+    return arrivals;
+  }
+
+  /** Plays the day; returns its cost without that of the variables. nano-dollars */
+  play(): number {
+    const { day, rig } = this;
+    const { chain, linear } = day;
+    this.now = linear.sum();
+    this.pass(rig.shiftStartMs + rig.morningMs);
+    for (let v = 0; v < chain.visits; v += 1) this.visit(v);
+    this.drive(day.model.homePlace);
+    this.pass(rig.eveningMs);
+    this.notAfter(this.latestMs);
+    const over = this.now.map((each) => -each);
+    over[this.overtime] = 1;
+    over[linear.variables] = (over[linear.variables] as number) + (rig.shiftStartMs + rig.shiftMs) / 1000;
+    linear.require(over);
+    linear.addCost(this.overtime, rig.overtimeCostPerMs / rig.costPerMs);
+    for (let j = 0; j < linear.variables; j += 1) linear.addCost(j, Math.max(0, this.now[j] as number));
+    const paidMs = (this.now[linear.variables] as number) * 1000 - rig.shiftStartMs;
+    return rig.costPerDay + paidMs * rig.costPerMs + this.metres * rig.costPerM;
+  }
+
+  private pass(ms: number): void {
+    const n = this.day.linear.variables;
+    this.now[n] = (this.now[n] as number) + ms / 1000;
+  }
+
+  private drive(to: number): void {
+    const { problem, places } = this.day.model;
+    if (to === this.place) return;
+    const at = this.place * places + to;
+    this.pass(problem.travelMs[at] as number);
+    this.metres += problem.travelM[at] as number;
+    this.place = to;
+  }
+
+  private notAfter(ms: number): void {
+    const { linear } = this.day;
+    const room = this.now.map((each) => -each);
+    room[linear.variables] = (room[linear.variables] as number) + ms / 1000;
+    linear.require(room);
+  }
+
+  private notBefore(ms: number): void {
+    const { linear } = this.day;
+    const past = this.now.slice();
+    past[linear.variables] = (past[linear.variables] as number) - ms / 1000;
+    linear.require(past);
+  }
+
+  private wait(variable: number, openMs: number): void {
+    if (variable < 0) return;
+    this.now[variable] = 1;
+    this.notBefore(openMs);
+  }
+
+  private visit(v: number): void {
+    const { day } = this;
+    const { chain, model } = day;
+    const { modes } = model;
+    const first = chain.start[v] as number;
+    const mode = chain.mode[v] as number;
+    while (this.onTheWay(first)) this.refill(first);
+    this.drive(chain.place[v] as number);
+    this.arrive(v);
+    this.pass(modes.beforeMs[mode] as number);
+    for (let i = first; i < (chain.start[v + 1] as number); i += 1) this.work(i);
+    this.pass(modes.afterMs[mode] as number);
+  }
+
+  private onTheWay(first: number): boolean {
+    const event = this.day.events[this.next];
+    return event !== null && event !== undefined && event.position === first && event.done === 0 && event.station >= 0;
+  }
+
+  private arrive(v: number): void {
+    const { day, rig } = this;
+    const { breakVisit } = day.options;
+    if (rig.breakAfterMs >= 0) {
+      if (breakVisit < 0 || v < breakVisit) this.notAfter(rig.breakAfterMs - 1);
+      else if (v === breakVisit) this.notBefore(rig.breakAfterMs);
+    }
+    const { openMs, closeMs } = this.job(day.chain.job[v] as number);
+    this.wait(this.visitWait[v] as number, openMs);
+    if (closeMs < this.latestMs) this.notAfter(closeMs);
+    if (v === breakVisit) this.pass(rig.breakMs);
+  }
+
+  /** The op at position i with its refills. */
+  private work(i: number): void {
+    const { day } = this;
+    const { ops } = day.model;
+    const op = day.chain.op[i] as number;
+    const service = ops.serviceMs[op] as number;
+    while (this.day.events[this.next]?.position === i && this.day.events[this.next]?.done === 0) this.refill(i);
+    this.pass(day.chain.swapMs[i] as number);
+    for (; this.day.events[this.next]?.position === i; ) {
+      this.addServed(this.next, service, ops.area[op] as number, 1);
+      const e = this.next;
+      this.refill(i);
+      this.addServed(e, service, ops.area[op] as number, -1);
+    }
+    this.pass(service);
+  }
+
+  private addServed(e: number, service: number, area: number, times: number): void {
+    const { day } = this;
+    const share = day.shareAt[e] as number;
+    if (share >= 0) this.now[share] = (this.now[share] as number) + (times * service) / 1000;
+    else this.pass(times * servedAfter(service, (day.events[e] as RefillEvent).done, area));
+  }
+
+  private refill(i: number): void {
+    const { day, rig } = this;
+    const { chain, model } = day;
+    const e = this.next;
+    const event = day.events[e] as RefillEvent;
+    const station = model.problem.stations[event.station];
+    const onTheWay = event.done === 0 && chain.start[chain.visitOf[i] as number] === i;
+    const back = this.place;
+    this.next += 1;
+    if (station === undefined) this.pass(rig.refillMs);
+    else {
+      this.drive(station.place);
+      this.wait(this.stationWait[e] as number, station.openMs);
+      this.pass(station.visitMs + (onTheWay ? 0 : (model.ops.reloadMs[chain.op[i] as number] as number)));
+    }
+    this.pass((event.done > 0 ? rig.midZoneMs : 0) + this.rinseMs(e, event));
+    this.transfer(e, event);
+    if (station === undefined) return;
+    if (station.closeMs < this.latestMs) this.notAfter(station.closeMs);
+    if (!onTheWay) this.drive(back);
+  }
+
+  private rinseMs(e: number, event: RefillEvent): number {
+    const { day } = this;
+    let ms = 0;
+    for (let c = 0; event.changes >> c !== 0; c += 1) {
+      if (((event.changes >> c) & 1) === 0) continue;
+      ms += day.model.problem.materials[day.runOf(e - 1, c)?.material ?? -1]?.rinseMs ?? 0;
+    }
+    return ms;
+  }
+
+  /** Time for what is moved at event e. */
+  private transfer(e: number, event: RefillEvent): void {
+    const { day } = this;
+    const { model } = day;
+    const moved = new Float64Array(this.now.length);
+    const price = (s: number): number =>
+      event.station < 0 ? 0 : (model.price[event.station * model.stocks + s] as number);
+    for (let c = 0; c < model.compartments; c += 1) {
+      const fill = day.fillAt[e * model.compartments + c] as number;
+      const run = day.runOf(e, c);
+      if (fill >= 0 && run !== undefined) moved[fill] = ((model.fillMs[c] as number) + price(run.stock)) / 1000;
+    }
+    for (let s = 0; s < model.stocks; s += 1) {
+      const buy = day.buyAt[e * model.stocks + s] as number;
+      if (buy >= 0) moved[buy] = price(s) / 1000;
+    }
+    add(this.now, moved, 1);
+  }
+}

@@ -1,0 +1,291 @@
+import type { Chain } from './chain.ts';
+import { keepLedger, type Ledger } from './ledger.ts';
+import { add, LinearProgramme, type Sum } from './linear.ts';
+import type { RigModel } from './model.ts';
+import { TimeOfDay } from './programme-times.ts';
+import type { RefillEvent } from './refill-search.ts';
+import { drawnAfter } from './steps.ts';
+
+/** What a part that is moved during the day costs beside its time, so that nothing is moved to no end. seconds */
+const MOVED_S = 1e-8;
+
+export type ProgrammeOptions = {
+  /** True: where refills inside ops lie is to be found, and draws count as even over the ground; false: it is as given, to the part. */
+  readonly free: boolean;
+  /** Visit on whose arrival the break falls, or -1. */
+  readonly breakVisit: number;
+};
+
+/**
+ * The day between given events as a linear programme: how much is moved at each event, from where, and (`free`) after how many units
+ * the refills inside ops lie. Times in seconds, amounts in parts. The least value is that of the paid day, with overtime at its price.
+ */
+export class DayProgramme {
+  readonly chain: Chain;
+  readonly model: RigModel;
+  readonly events: readonly (RefillEvent | null)[];
+  readonly ledger: Ledger;
+  readonly linear: LinearProgramme;
+  readonly options: ProgrammeOptions;
+  /** Variables, -1 for none: [e * compartments + c] parts into a compartment, [e * stocks + s] into the stock, [e] share of the op done. */
+  readonly fillAt: Int32Array;
+  readonly buyAt: Int32Array;
+  readonly shareAt: Int32Array;
+  /** [e * stocks + s]: bag places that a dry stock takes up after the event. */
+  readonly bagsAt: Int32Array;
+  /** Cost of the day without what the variables cost. nano-dollars */
+  readonly fixedCost: number;
+  /** [e * compartments + c]: parts used after event e. */
+  private readonly uses: Sum[] = [];
+  private readonly dryStocks: readonly number[];
+  private count = 0;
+
+  constructor(chain: Chain, events: readonly RefillEvent[], options: ProgrammeOptions) {
+    const { model } = chain;
+    this.chain = chain;
+    this.model = model;
+    this.options = options;
+    this.events = [null, ...events];
+    this.ledger = keepLedger(chain, events);
+    this.dryStocks = Array.from(model.bagParts.keys()).filter((s) => s !== model.water && this.isUsed(s));
+    const rows = this.events.length;
+    this.fillAt = new Int32Array(rows * model.compartments).fill(-1);
+    this.buyAt = new Int32Array(rows * model.stocks).fill(-1);
+    this.bagsAt = new Int32Array(rows * model.stocks).fill(-1);
+    this.shareAt = new Int32Array(rows).fill(-1);
+    for (let e = 0; e < rows; e += 1) this.declare(e);
+    const times = new TimeOfDay(this, this.count);
+    this.linear = new LinearProgramme(times.variables);
+    this.cutUses();
+    for (let c = 0; c < model.compartments; c += 1) this.boundCompartment(c);
+    for (let s = 0; s < model.stocks; s += 1) this.boundStock(s);
+    if (this.dryStocks.length > 1) this.boundBags();
+    if (model.mayOverload) this.boundPayload();
+    this.fixedCost = times.play();
+    for (const variable of this.fillAt.subarray(model.compartments)) this.addMoved(variable);
+    for (const variable of this.buyAt.subarray(model.stocks)) this.addMoved(variable);
+  }
+
+  /** Cost of a day at a value of the programme. nano-dollars */
+  costOf(objective: number): number {
+    const rig = this.model.problem.rigs[this.model.rig];
+    return this.fixedCost + objective * 1000 * (rig?.costPerMs ?? 1);
+  }
+
+  /** Material's run of compartment c after event e, or undefined. */
+  runOf(e: number, c: number) {
+    return this.ledger.runs[this.ledger.runAt[e * this.model.compartments + c] as number];
+  }
+
+  /** Whether stock s can be had at event e from outside the rig. */
+  gives(e: number, s: number): boolean {
+    const { model } = this;
+    const event = this.events[e];
+    if (event === null || event === undefined) return model.homeHolds[s] === 1;
+    return event.station >= 0 && (((model.holds[event.station] as number) >> s) & 1) === 1;
+  }
+
+  private isUsed(s: number): boolean {
+    return (this.chain.stockParts[s] as number) > 0;
+  }
+
+  private givesDry(e: number): boolean {
+    return this.dryStocks.some((s) => this.gives(e, s));
+  }
+
+  private declare(e: number): void {
+    const { model } = this;
+    const event = this.events[e];
+    for (let c = 0; c < model.compartments; c += 1) {
+      const run = this.runOf(e, c);
+      if (run === undefined) continue;
+      const fromRig = event !== null && event !== undefined && event.station < 0;
+      if (fromRig ? (model.stockCapacity[run.stock] as number) > 0 : this.gives(e, run.stock))
+        this.fillAt[e * model.compartments + c] = this.count++;
+    }
+    for (let s = 0; s < model.stocks; s += 1) {
+      if (!this.isUsed(s) || !this.gives(e, s) || (model.stockCapacity[s] as number) === 0) continue;
+      this.buyAt[e * model.stocks + s] = this.count++;
+    }
+    if (this.dryStocks.length > 1 && this.givesDry(e))
+      for (const s of this.dryStocks) this.bagsAt[e * model.stocks + s] = this.count++;
+    if (this.options.free && event !== null && event !== undefined && event.done > 0) this.shareAt[e] = this.count++;
+  }
+
+  private addMoved(variable: number): void {
+    if (variable >= 0) this.linear.addCost(variable, MOVED_S);
+  }
+
+  /** Parts of a draw that are gone at event e, which lies inside its op. */
+  addDrawn(target: Sum, e: number, parts: number, area: number, times: number): void {
+    const share = this.shareAt[e] as number;
+    if (share >= 0) target[share] = (target[share] as number) + times * parts;
+    else {
+      const done = (this.events[e] as RefillEvent).done;
+      const n = this.linear.variables;
+      target[n] = (target[n] as number) + times * (done > 0 ? drawnAfter(parts, done, area) : 0);
+    }
+  }
+
+  private cutUses(): void {
+    const { chain, model, linear, uses } = this;
+    const { ops, compartments } = model;
+    for (let k = 0; k < this.events.length * compartments; k += 1) uses.push(linear.sum());
+    let e = 0;
+    for (let i = 0; i < chain.length; i += 1) {
+      const op = chain.op[i] as number;
+      const area = ops.area[op] as number;
+      const before = e;
+      while (this.events[e + 1]?.position === i) e += 1;
+      for (let draw = ops.drawStart[op] as number; draw < (ops.drawStart[op + 1] as number); draw += 1) {
+        const c = ops.drawCompartment[draw] as number;
+        const parts = ops.drawParts[draw] as number;
+        for (let inside = before + 1; inside <= e; inside += 1) {
+          this.addDrawn(uses[(inside - 1) * compartments + c] as Sum, inside, parts, area, 1);
+          this.addDrawn(uses[inside * compartments + c] as Sum, inside, parts, area, -1);
+        }
+        const last = uses[e * compartments + c] as Sum;
+        last[linear.variables] = (last[linear.variables] as number) + parts;
+      }
+      this.orderShares(before + 1, e);
+    }
+  }
+
+  /** Refills inside one op lie one after the other, and before its end. */
+  private orderShares(from: number, to: number): void {
+    const { linear } = this;
+    let earlier = -1;
+    for (let e = from; e <= to; e += 1) {
+      const share = this.shareAt[e] as number;
+      if (share < 0) continue;
+      if (earlier >= 0) {
+        const order = linear.sum();
+        order[share] = 1;
+        order[earlier] = -1;
+        linear.require(order);
+      }
+      earlier = share;
+    }
+    if (earlier < 0) return;
+    const end = linear.sum();
+    end[earlier] = -1;
+    end[linear.variables] = 1;
+    linear.require(end);
+  }
+
+  /** A compartment never holds less than nothing or more than its capacity. */
+  private boundCompartment(c: number): void {
+    const { linear, model } = this;
+    const C = model.compartments;
+    const level = linear.sum();
+    for (let e = 0; e < this.events.length; e += 1) {
+      const began = e === 0 || this.ledger.runAt[e * C + c] !== this.ledger.runAt[(e - 1) * C + c];
+      if (began) level.fill(0);
+      const fill = this.fillAt[e * C + c] as number;
+      if (fill >= 0) {
+        level[fill] = 1;
+        linear.require(capLess(level, model.capacity[c] as number));
+      }
+      add(level, this.uses[e * C + c] as Sum, -1);
+      const last = e + 1 === this.events.length || this.ledger.runAt[(e + 1) * C + c] !== this.ledger.runAt[e * C + c];
+      if (this.runOf(e, c) === undefined) continue;
+      if (last || (this.fillAt[(e + 1) * C + c] as number) >= 0) linear.require(level);
+    }
+  }
+
+  /** What the rig carries of a stock never falls below nothing or rises above its room. */
+  private boundStock(s: number): void {
+    const { linear, model } = this;
+    const level = linear.sum();
+    for (let e = 0; e < this.events.length; e += 1) {
+      const taken = this.takeFromStock(level, e, s);
+      if (taken) linear.require(level);
+      const buy = this.buyAt[e * model.stocks + s] as number;
+      if (buy >= 0) {
+        level[buy] = 1;
+        linear.require(capLess(level, model.stockCapacity[s] as number));
+      }
+      const bags = this.bagsAt[e * model.stocks + s] as number;
+      if (bags < 0) continue;
+      const room = level.map((each) => -each);
+      room[bags] = model.bagParts[s] as number;
+      linear.require(room);
+    }
+  }
+
+  /** Rinses and refills from the rig at event e; false where there are none. */
+  private takeFromStock(level: Sum, e: number, s: number): boolean {
+    const { model } = this;
+    const event = this.events[e];
+    if (event === null || event === undefined) return false;
+    let taken = false;
+    const rinse = s === model.water ? this.rinsedFromRig(e) : 0;
+    if (rinse > 0) {
+      level[this.linear.variables] = (level[this.linear.variables] as number) - rinse;
+      taken = true;
+    }
+    if (event.station >= 0) return taken;
+    for (let c = 0; c < model.compartments; c += 1) {
+      const fill = this.fillAt[e * model.compartments + c] as number;
+      if (fill < 0 || this.runOf(e, c)?.stock !== s) continue;
+      level[fill] = (level[fill] as number) - 1;
+      taken = true;
+    }
+    return taken;
+  }
+
+  /** Water out of the rig's stock for the changes of event e. parts */
+  rinsedFromRig(e: number): number {
+    if (this.gives(e, this.model.water)) return 0;
+    const changes = this.events[e]?.changes ?? 0;
+    let parts = 0;
+    for (let c = 0; changes >> c !== 0; c += 1) {
+      if (((changes >> c) & 1) === 0) continue;
+      parts += this.model.problem.materials[this.runOf(e - 1, c)?.material ?? -1]?.rinseParts ?? 0;
+    }
+    return parts;
+  }
+
+  /** Bag places that the dry stocks take up together, wherever one of them can be taken on. */
+  private boundBags(): void {
+    const { linear, model } = this;
+    const places = model.problem.rigs[model.rig]?.bagPlaces ?? 0;
+    for (let e = 0; e < this.events.length; e += 1) {
+      if (!this.givesDry(e)) continue;
+      const room = linear.sum();
+      room[linear.variables] = places;
+      for (const s of this.dryStocks) room[this.bagsAt[e * model.stocks + s] as number] = -1;
+      linear.require(room);
+    }
+  }
+
+  private boundPayload(): void {
+    const { linear, model } = this;
+    const C = model.compartments;
+    const aboard = linear.sum();
+    const limit = (model.problem.rigs[model.rig]?.cargoLimit ?? 0) / 1000;
+    for (let e = 0; e < this.events.length; e += 1) {
+      for (let c = 0; c < C; c += 1) {
+        const fill = this.fillAt[e * C + c] as number;
+        const weight = (model.weight[this.runOf(e, c)?.stock ?? 0] as number) / 1000;
+        if (fill >= 0 && (this.events[e]?.station ?? 0) >= 0) aboard[fill] = (aboard[fill] as number) + weight;
+      }
+      for (let s = 0; s < model.stocks; s += 1) {
+        const buy = this.buyAt[e * model.stocks + s] as number;
+        if (buy >= 0) aboard[buy] = (model.weight[s] as number) / 1000;
+      }
+      const rinse = this.rinsedFromRig(e) * (model.weight[model.water] ?? 0);
+      aboard[linear.variables] = (aboard[linear.variables] as number) - rinse / 1000;
+      if ((this.events[e]?.station ?? 0) >= 0) linear.require(capLess(aboard, limit));
+      for (let c = 0; c < C; c += 1)
+        add(aboard, this.uses[e * C + c] as Sum, -(model.weight[this.runOf(e, c)?.stock ?? 0] as number) / 1000);
+    }
+  }
+}
+
+/** What is left of a bound. */
+function capLess(sum: Sum, bound: number): Sum {
+  const room = sum.map((each) => -each);
+  room[room.length - 1] = (room[room.length - 1] as number) + bound;
+  return room;
+}
