@@ -1,4 +1,4 @@
-export const COMMAND_GROUPS = ['Book', 'Edit', 'Go to', 'Plan', 'View', 'Help'] as const;
+export const COMMAND_GROUPS = ['Book', 'Edit', 'Draw', 'Go to', 'Plan', 'View', 'Help'] as const;
 export type CommandGroup = (typeof COMMAND_GROUPS)[number];
 
 /**

@@ -6,19 +6,25 @@ import { COMMANDS } from './registry.ts';
 export const IS_MAC = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
 
 /** Keys that belong to a text as long as something has been typed into it. */
+/** Keys that may be held down. */
+const REPEATS = /Shift\+Arrow|^Backspace$|^Mod\+[ZY]$/;
+/** Keys that move about in a text or change it. */
+const BELONGS_TO_TEXT = /^((Alt\+)?Shift\+)?(Arrow\w+|Backspace|Delete|Escape|Enter|Home|End)$/;
 const TEXT_KEYS = new Set(['Mod+Z', 'Mod+Y', 'Mod+Shift+Z']);
 
 /** Listens for the keys of every command, on the whole window. */
 export function useCommandKeys(): void {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || event.repeat) return;
       const name = keyName(event, IS_MAC);
+      if (event.defaultPrevented || (event.repeat && !REPEATS.test(name))) return;
       if (!isMeantForUs(event.target, name)) return;
       const command = commandForKey(COMMANDS, name);
       if (command === null) return;
-      event.preventDefault();
       const reason = command.whyNot();
+      // Esc with nothing to leave belongs to whatever else closes on it.
+      if (name === 'Escape' && reason !== null) return;
+      event.preventDefault();
       if (reason === null) command.run();
       else say(`${command.title()}: ${reason}`);
     };
@@ -33,6 +39,6 @@ function isMeantForUs(target: EventTarget | null, name: string): boolean {
   if (!(target instanceof HTMLElement)) return true;
   const inText = target.matches('input:not([type="checkbox"]), textarea, select');
   if (!inText) return true;
-  if (isCharacterKey(name)) return false;
+  if (isCharacterKey(name) || BELONGS_TO_TEXT.test(name)) return false;
   return !(TEXT_KEYS.has(name) && target.dataset.draft === 'true');
 }

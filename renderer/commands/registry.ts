@@ -14,6 +14,7 @@ import {
   ROOMS,
   type Room,
   redo,
+  redoDraftStep,
   removeLawn,
   saveCopy,
   selectStop,
@@ -22,13 +23,16 @@ import {
   startPlanning,
   trySavingAgain,
   undo,
+  undoDraftStep,
   useBook,
+  useDraft,
   useHost,
   usePlans,
   useSelection,
   useView,
 } from '../stores/index.ts';
 import type { Command } from './command.ts';
+import { drawCommands } from './drawing.ts';
 import { printSheet, whyNotPrint } from './printing.ts';
 
 const always = () => null;
@@ -98,28 +102,40 @@ const bookCommands: readonly Command[] = [
   },
 ];
 
+const drawing = () => useDraft.getState().draft;
+
+/** While something is drawn, undo and redo are about that alone: what it is drawn on must not go from under it. */
+function whyNotStep(way: 'undo' | 'redo', nothing: string): string | null {
+  const draft = drawing();
+  if (draft !== null)
+    return draft[way].length === 0 ? `${nothing} in the outline; finish it or set it aside first` : null;
+  return useBook.getState().history[way].length === 0 ? nothing : null;
+}
+
 const editCommands: readonly Command[] = [
   {
     id: 'edit.undo',
     group: 'Edit',
     title: () => {
+      if (drawing() !== null) return 'Undo the last step of the outline';
       const step = useBook.getState().history.undo.at(-1);
       return step === undefined ? 'Undo' : `Undo ${step.label}`;
     },
     keys: ['Mod+Z'],
-    whyNot: () => (useBook.getState().history.undo.length === 0 ? 'Nothing to take back' : null),
-    run: undo,
+    whyNot: () => whyNotStep('undo', 'Nothing to take back'),
+    run: () => (drawing() === null ? undo() : undoDraftStep()),
   },
   {
     id: 'edit.redo',
     group: 'Edit',
     title: () => {
+      if (drawing() !== null) return 'Redo the step of the outline';
       const step = useBook.getState().history.redo.at(-1);
       return step === undefined ? 'Redo' : `Redo ${step.label}`;
     },
     keys: ['Mod+Y', 'Mod+Shift+Z'],
-    whyNot: () => (useBook.getState().history.redo.length === 0 ? 'Nothing to do again' : null),
-    run: redo,
+    whyNot: () => whyNotStep('redo', 'Nothing to do again'),
+    run: () => (drawing() === null ? redo() : redoDraftStep()),
   },
   { id: 'edit.add-lawn', group: 'Edit', title: () => 'Add a lawn', keys: [], whyNot: needsBook, run: () => addLawn() },
   {
@@ -309,6 +325,7 @@ const helpCommands: readonly Command[] = [
 export const COMMANDS: readonly Command[] = [
   ...bookCommands,
   ...editCommands,
+  ...drawCommands,
   ...roomCommands,
   ...planCommands,
   ...viewCommands,

@@ -10,6 +10,10 @@ export function toLatLng([longitude, latitude]: Position): LatLngTuple {
   return [latitude, longitude];
 }
 
+export function toPosition({ lat, lng }: { readonly lat: number; readonly lng: number }): Position {
+  return [lng, lat];
+}
+
 const cache = new WeakMap<Property, LatLngBounds>();
 
 /** The ground of a property on the map: its outlines and its parking point. Kept for each property object. */

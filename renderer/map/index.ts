@@ -1,3 +1,13 @@
+export type { Box, DrawEvents, DrawTone, DrawWish, OutlineWish, SnapFinder } from './drawing/draw-surface.ts';
+export { createSnapFinder } from './drawing/snap-finder.ts';
 export { metresPerPixel, roundStep } from './grid.ts';
-export { MapPanel } from './map-panel.tsx';
-export type { FillMark, GateScale, LawnLabel, MapScene, RouteLeg } from './scene.ts';
+export { MapPanel, type MapPointing } from './map-panel.tsx';
+export {
+  type FillMark,
+  type GateScale,
+  type LawnLabel,
+  type MapPart,
+  type MapScene,
+  partKey,
+  type RouteLeg,
+} from './scene.ts';

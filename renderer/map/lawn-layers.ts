@@ -1,8 +1,8 @@
 import { divIcon, type Layer, layerGroup, marker, type PathOptions, polygon, type Renderer } from 'leaflet';
-import type { Exclusion, Property, Zone } from '../../core/book/index.ts';
+import type { Exclusion, Gate, Position, Property, Zone } from '../../core/book/index.ts';
 import { treatableOutline } from '../../core/measure/index.ts';
 import { labelPoint, polygonsOf, toLatLng, topPoint } from './bounds.ts';
-import type { LawnLabel, MapScene } from './scene.ts';
+import { type LawnLabel, type MapPart, type MapScene, partKey } from './scene.ts';
 
 /** How much of a lawn is drawn at the present scale. */
 export type Detail = 'outline' | 'full';
@@ -13,10 +13,18 @@ export type LawnLook = {
   readonly dim: boolean;
   readonly detail: Detail;
   readonly label: LawnLabel | null;
+  /** Keys of the parts that are chosen, and of the one that is not drawn here. */
+  readonly chosen: readonly string[];
+  readonly hidden: string | null;
 };
 
-type Callbacks = {
+export type LawnEvents = {
   readonly onSelect: (propertyId: string, zoneId: string | null) => void;
+  /** A part was clicked; absent where the map chooses lawns alone. With `add` it joins what is chosen. */
+  readonly onPart?: (part: MapPart, add: boolean) => void;
+};
+
+type Callbacks = LawnEvents & {
   readonly renderer: Renderer;
 };
 
@@ -24,11 +32,11 @@ type Callbacks = {
 export function lawnLayers(property: Property, look: LawnLook, scene: MapScene, to: Callbacks): Layer {
   const layers: Layer[] = [];
   for (const zone of property.zones) layers.push(...zoneLayers(property, zone, look, to));
-  for (const exclusion of property.exclusions) layers.push(exclusionLayer(exclusion, look, to.renderer));
+  for (const exclusion of property.exclusions) layers.push(exclusionLayer(property, exclusion, look, to));
   if (look.selected) layers.push(...treatableLayers(property, to.renderer));
   if (look.detail === 'full' && !look.dim) {
     for (const gate of property.gates) {
-      if (gate.at !== undefined) layers.push(gateMark(gate.at, gate.clearWidthIn, gate.name, scene));
+      if (gate.at !== undefined) layers.push(gateMark(property, gate, gate.at, { look, scene, to }));
     }
   }
   if (look.selected || look.label?.kind === 'stop' || (look.detail === 'full' && !look.dim)) {
@@ -39,8 +47,12 @@ export function lawnLayers(property: Property, look: LawnLook, scene: MapScene, 
 }
 
 function zoneLayers(property: Property, zone: Zone, look: LawnLook, to: Callbacks): readonly Layer[] {
-  const selected = look.selected && (look.selectedZoneId === null || look.selectedZoneId === zone.id);
-  if (zone.shape.kind === 'stated') return [];
+  const key = partKey({ kind: 'zone', partId: zone.id });
+  const selected =
+    look.selected &&
+    (look.chosen.includes(key) ||
+      (look.chosen.length === 0 && (look.selectedZoneId === null || look.selectedZoneId === zone.id)));
+  if (zone.shape.kind === 'stated' || look.hidden === key) return [];
   const style: PathOptions = {
     renderer: to.renderer,
     className: `turf${selected ? ' turf-selected' : ''}${look.dim ? ' turf-dim' : ''}`,
@@ -52,7 +64,7 @@ function zoneLayers(property: Property, zone: Zone, look: LawnLook, to: Callback
     polygon(
       rings.map((ring) => ring.map(toLatLng)),
       style,
-    ).on('click', () => to.onSelect(property.id, look.selected ? zone.id : null)),
+    ).on('click', ({ originalEvent }) => pickZone(property, zone, look, to, originalEvent)),
   );
 }
 
@@ -66,20 +78,37 @@ const EXCLUSION_FILL: Readonly<Record<Exclusion['what'], string>> = {
   water: 'url(#dots-water)',
 };
 
-function exclusionLayer(exclusion: Exclusion, look: LawnLook, renderer: Renderer): Layer {
+type MouseKeys = Pick<MouseEvent, 'shiftKey' | 'ctrlKey' | 'metaKey'>;
+
+function isAdding({ shiftKey, ctrlKey, metaKey }: MouseKeys): boolean {
+  return shiftKey || ctrlKey || metaKey;
+}
+
+function pickZone(property: Property, zone: Zone, look: LawnLook, to: Callbacks, keys: MouseKeys): void {
+  if (to.onPart === undefined || !look.selected) to.onSelect(property.id, look.selected ? zone.id : null);
+  else to.onPart({ propertyId: property.id, kind: 'zone', partId: zone.id }, isAdding(keys));
+}
+
+function exclusionLayer(property: Property, exclusion: Exclusion, look: LawnLook, to: Callbacks): Layer {
+  const part: MapPart = { propertyId: property.id, kind: 'exclusion', partId: exclusion.id };
+  const key = partKey(part);
+  if (look.hidden === key) return layerGroup([]);
+  const { onPart, renderer } = to;
+  const interactive = look.selected && onPart !== undefined;
+  const chosen = look.chosen.includes(key);
   return layerGroup(
     polygonsOf(exclusion.geometry).map((rings) =>
       polygon(
         rings.map((ring) => ring.map(toLatLng)),
         {
           renderer,
-          className: `kept-out kept-out-${exclusion.what}${look.dim ? ' turf-dim' : ''}`,
+          className: `kept-out kept-out-${exclusion.what}${look.dim ? ' turf-dim' : ''}${chosen ? ' kept-out-chosen' : ''}`,
           fillColor: EXCLUSION_FILL[exclusion.what],
           fillOpacity: 1,
-          weight: 1,
-          interactive: false,
+          weight: chosen ? 2.4 : 1,
+          interactive,
         },
-      ),
+      ).on('click', ({ originalEvent }) => onPart?.(part, isAdding(originalEvent))),
     ),
   );
 }
@@ -103,21 +132,26 @@ export function plainText(text: string): string {
   return text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 }
 
-function gateMark(at: readonly [number, number], widthIn: number, name: string, scene: MapScene): Layer {
+type GateTools = { readonly look: LawnLook; readonly scene: MapScene; readonly to: Callbacks };
+
+function gateMark(property: Property, gate: Gate, at: Position, { look, scene, to }: GateTools): Layer {
   const { gateScale } = scene;
+  const { clearWidthIn: widthIn, name } = gate;
+  const part: MapPart = { propertyId: property.id, kind: 'gate', partId: gate.id };
+  const chosen = look.chosen.includes(partKey(part)) ? ' gate-chosen' : '';
   const spare = gateScale === null ? Number.POSITIVE_INFINITY : widthIn - gateScale.narrowestMachineIn;
   const tone = spare < 0 ? 'stop' : spare < (gateScale?.spareIn ?? 0) ? 'caution' : 'plain';
   const words = plainText(scene.gateWords(widthIn));
   return marker(toLatLng(at), {
-    interactive: false,
+    interactive: look.selected && to.onPart !== undefined,
     keyboard: false,
     pane: 'marks',
     icon: divIcon({
       className: 'mark',
       iconSize: [0, 0],
-      html: `<span class="gate-mark gate-${tone}" title="${plainText(name)}">${words}</span>`,
+      html: `<span class="gate-mark gate-${tone}${chosen}" title="${plainText(name)}">${words}</span>`,
     }),
-  });
+  }).on('click', ({ originalEvent }) => to.onPart?.(part, isAdding(originalEvent)));
 }
 
 function parkingMark(property: Property, look: LawnLook): Layer {

@@ -1,8 +1,10 @@
 import { Locate, Maximize, Minus, Plus } from 'lucide-react';
-import { useEffect, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { Button } from '../ui/index.ts';
+import type { DrawWish } from './drawing/draw-surface.ts';
 import { metresPerPixel, roundStep } from './grid.ts';
-import { type MapFrame, type MapView, openMap } from './map-view.ts';
+import type { LawnEvents } from './lawn-layers.ts';
+import { type MapDrawing, type MapFrame, type MapView, openMap } from './map-view.ts';
 import { MapPatterns } from './patterns.tsx';
 import type { MapScene } from './scene.ts';
 
@@ -17,14 +19,24 @@ type MapPanelProps = {
   readonly showSelection: number;
   readonly onSelect: (propertyId: string, zoneId: string | null) => void;
   readonly onCentre?: (centre: () => readonly [number, number]) => void;
+  /** Where parts of lawns can be chosen. */
+  readonly onPart?: LawnEvents['onPart'];
+  /** Where the map is drawn on: what there is to draw now, and where its events go. */
+  readonly drawing?: MapDrawing & { readonly wish: DrawWish | null; readonly pointing: MapPointing };
+  /** Over the map: tools. */
+  readonly children?: ReactNode;
 };
 
+/** Asks for the crosshair; a larger count asks anew. */
+export type MapPointing = { readonly count: number; readonly at: readonly [number, number] | null };
+
 /** The map with its grid, scale bar and buttons. The list beside it holds the same lawns for those who do not use a map. */
-export function MapPanel({ label, scene, system, caption, showAll, showSelection, onSelect, onCentre }: MapPanelProps) {
+export function MapPanel(props: MapPanelProps) {
+  const { label, scene, system, caption, showAll, showSelection, onSelect, onCentre, onPart, drawing } = props;
   const box = useRef<HTMLDivElement>(null);
   const view = useRef<MapView | null>(null);
-  const handlers = useRef({ onSelect, onCentre });
-  handlers.current = { onSelect, onCentre };
+  const handlers = useRef({ onSelect, onCentre, onPart, drawing });
+  handlers.current = { onSelect, onCentre, onPart, drawing };
   const sceneNow = useRef(scene);
   sceneNow.current = scene;
   const [frame, setFrame] = useState<MapFrame | null>(null);
@@ -34,6 +46,8 @@ export function MapPanel({ label, scene, system, caption, showAll, showSelection
     const opened = openMap(box.current, {
       onSelect: (propertyId, zoneId) => handlers.current.onSelect(propertyId, zoneId),
       onFrame: setFrame,
+      ...(handlers.current.onPart === undefined ? {} : { onPart: (part, add) => handlers.current.onPart?.(part, add) }),
+      drawing: handlers.current.drawing ?? null,
     });
     view.current = opened;
     handlers.current.onCentre?.(opened.centre);
@@ -49,6 +63,16 @@ export function MapPanel({ label, scene, system, caption, showAll, showSelection
   useEffect(() => {
     view.current?.show(scene);
   }, [scene]);
+
+  const wish = drawing?.wish ?? null;
+  useEffect(() => {
+    view.current?.draw(wish);
+  }, [wish]);
+
+  const pointing = drawing?.pointing;
+  useEffect(() => {
+    if (pointing !== undefined && pointing.count > 0) view.current?.pointAt(pointing.at);
+  }, [pointing]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: showAll is the wish to see everything again.
   useEffect(() => {
@@ -71,6 +95,7 @@ export function MapPanel({ label, scene, system, caption, showAll, showSelection
         role="application"
         aria-label={`${label}. Arrow keys move it, plus and minus zoom; the list holds the same lawns.`}
       />
+      {props.children}
       <div className="map-buttons">
         <Button label="Closer" tip="Closer (+)" onPress={() => view.current?.zoomBy(0.5)}>
           <Plus size={16} aria-hidden="true" />

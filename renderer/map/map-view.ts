@@ -12,7 +12,9 @@ import {
 } from 'leaflet';
 import type { Position, Property } from '../../core/book/index.ts';
 import { labelPoint, propertyBounds, toLatLng } from './bounds.ts';
-import { type Detail, type LawnLook, lawnLayers } from './lawn-layers.ts';
+import type { DrawEvents, DrawWish, SnapFinder } from './drawing/draw-surface.ts';
+import { openDrawSurface } from './drawing/leaflet-surface.ts';
+import { type Detail, type LawnEvents, type LawnLook, lawnLayers } from './lawn-layers.ts';
 import { fillMarkLayer, routeLayers } from './route-layers.ts';
 import type { LawnLabel, MapScene } from './scene.ts';
 
@@ -41,18 +43,24 @@ export type MapView = {
   readonly zoomBy: (steps: number) => void;
   readonly resized: () => void;
   readonly centre: () => readonly [number, number];
+  /** Draws; only where the map was opened with events for it. */
+  readonly draw: (wish: DrawWish | null) => void;
+  /** Puts the crosshair at a place, or in the middle. */
+  readonly pointAt: (at: Position | null) => void;
   readonly close: () => void;
 };
 
-type Handlers = {
-  readonly onSelect: (propertyId: string, zoneId: string | null) => void;
+export type MapDrawing = { readonly events: DrawEvents; readonly snapTo: SnapFinder };
+
+type Handlers = LawnEvents & {
   readonly onFrame: (frame: MapFrame) => void;
+  readonly drawing: MapDrawing | null;
 };
 
 type Drawn = { readonly property: Property; readonly key: string; readonly layer: Layer };
 
 /** Opens a Leaflet map in an element. Nothing is fetched: the ground is drawn by the frame around it. */
-export function openMap(element: HTMLElement, { onSelect, onFrame }: Handlers): MapView {
+export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Handlers): MapView {
   const map = createMap(element, {
     zoomControl: false,
     attributionControl: false,
@@ -65,6 +73,8 @@ export function openMap(element: HTMLElement, { onSelect, onFrame }: Handlers): 
     fadeAnimation: false,
     markerZoomAnimation: false,
     inertia: false,
+    // The drawing's handles need this; lawns are left alone.
+    pmIgnore: false,
   }).setView(EMPTY_VIEW.at, EMPTY_VIEW.zoom);
   map.createPane('marks').style.zIndex = '620';
   map.createPane('routes').style.zIndex = '450';
@@ -77,8 +87,12 @@ export function openMap(element: HTMLElement, { onSelect, onFrame }: Handlers): 
   let scene: MapScene | null = null;
   let overlays: readonly Layer[] = [];
 
+  const surface = drawing === null ? null : openDrawSurface(map, drawing.events, drawing.snapTo);
+  /** While something is drawn, a click means a corner and not the lawn under it. */
+  let isDrawing = false;
+  const events = whileNot(() => isDrawing, asked);
   const redrawLawns = () => {
-    if (scene !== null) drawLawns(map, scene, drawn, tools, onSelect);
+    if (scene !== null) drawLawns(map, scene, drawn, tools, events);
   };
   const tellFrame = () => onFrame(frameOf(map, scene?.properties[0]?.parking ?? [0, 0]));
   map.on('moveend', redrawLawns);
@@ -117,7 +131,24 @@ export function openMap(element: HTMLElement, { onSelect, onFrame }: Handlers): 
       const { lat, lng } = map.getCenter();
       return [lng, lat];
     },
-    close: () => map.remove(),
+    draw: (wish) => {
+      isDrawing = wish !== null && wish.kind !== 'choose';
+      surface?.show(wish);
+    },
+    pointAt: (at) => surface?.pointAt(at),
+    close: () => {
+      surface?.close();
+      map.remove();
+    },
+  };
+}
+
+function whileNot(isBusy: () => boolean, { onSelect, onPart }: LawnEvents): LawnEvents {
+  return {
+    onSelect: (propertyId, zoneId) => {
+      if (!isBusy()) onSelect(propertyId, zoneId);
+    },
+    ...(onPart === undefined ? {} : { onPart: (part, add) => !isBusy() && onPart(part, add) }),
   };
 }
 
@@ -145,7 +176,7 @@ function drawLawns(
   scene: MapScene,
   drawn: Map<string, Drawn>,
   tools: Tools,
-  onSelect: Handlers['onSelect'],
+  events: LawnEvents,
 ): void {
   const view = map.getBounds().pad(0.25);
   const visible = scene.properties.filter((property) => view.intersects(propertyBounds(property)));
@@ -162,8 +193,8 @@ function drawLawns(
     if (before !== undefined && before.key === key && before.property === property) continue;
     before?.layer.remove();
     const layer = dot
-      ? dotOf(property, look, tools.dots, colourOf, onSelect)
-      : lawnLayers(property, look, scene, { onSelect, renderer: tools.lines });
+      ? dotOf(property, look, tools.dots, colourOf, events)
+      : lawnLayers(property, look, scene, { ...events, renderer: tools.lines });
     drawn.set(property.id, { property, key, layer: layer.addTo(map) });
   }
   for (const [id, { layer }] of drawn) {
@@ -183,8 +214,12 @@ function lookOf(property: Property, scene: MapScene, detail: Detail, zoom: numbe
     dim: scene.dimOthers && label === null && !selected,
     detail: near ? 'full' : detail,
     label: labelShown(label, zoom, selected) ? label : null,
+    chosen: selected ? (scene.chosen ?? NO_KEYS) : NO_KEYS,
+    hidden: selected ? (scene.hidden ?? null) : null,
   };
 }
+
+const NO_KEYS: readonly string[] = [];
 
 function labelShown(label: LawnLabel | null, zoom: number, selected: boolean): boolean {
   return label !== null && (label.kind !== 'name' || zoom >= NAME_ZOOM || selected);
@@ -195,7 +230,7 @@ function dotOf(
   look: LawnLook,
   renderer: Renderer,
   colourOf: (token: string) => string,
-  onSelect: Handlers['onSelect'],
+  { onSelect }: LawnEvents,
 ): Layer {
   const day = look.label?.day ?? 0;
   const colour = colourOf(day > 0 ? `--day-${day}` : look.dim ? '--rule-strong' : '--accent');

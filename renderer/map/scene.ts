@@ -22,6 +22,17 @@ export type RouteLeg = {
 /** How wide gates are compared with the machines, in inches; null where there is no machine. */
 export type GateScale = { readonly narrowestMachineIn: number; readonly spareIn: number } | null;
 
+/** A part of a lawn that can be clicked. */
+export type MapPart = {
+  readonly propertyId: string;
+  readonly kind: 'zone' | 'exclusion' | 'gate';
+  readonly partId: string;
+};
+
+export function partKey({ kind, partId }: Pick<MapPart, 'kind' | 'partId'>): string {
+  return `${kind} ${partId}`;
+}
+
 /** Everything the map shows. */
 export type MapScene = {
   readonly properties: readonly Property[];
@@ -35,4 +46,8 @@ export type MapScene = {
   readonly gateScale: GateScale;
   /** Width of a gate in words. */
   readonly gateWords: (clearWidthIn: number) => string;
+  /** Parts of the selected lawn that are chosen, as partKey writes them. */
+  readonly chosen?: readonly string[];
+  /** The part whose corners are being moved: it is drawn by the drawing, not here. */
+  readonly hidden?: string | null;
 };

@@ -11,6 +11,7 @@ import {
   stepBack,
   stepForward,
 } from '../../core/edit/index.ts';
+import { draftSettled, startDrafts } from './draft.ts';
 import { askHost, callHost } from './host.ts';
 import { say, showError, showNews } from './notices.ts';
 import { startPlans } from './plans.ts';
@@ -55,29 +56,36 @@ export function showBook(opened: OpenBook): void {
   waiting = [];
   clearSelection();
   rememberBook(opened.token);
-  const { plans, ...open } = opened;
+  const { plans, draft, ...open } = opened;
   useBook.setState({ open, history: NO_HISTORY, save: { kind: 'saved' } });
   startPlans(opened.session, plans);
+  startDrafts(opened.session, draft);
   say(`${opened.book.name} is open, ${opened.book.properties.length} lawns.`);
 }
 
 export async function closeBook(): Promise<void> {
   const { open } = useBook.getState();
   if (open === null) return;
+  await draftSettled();
   const answer = await askHost('book.close', { session: open.session });
   if (answer === null) return;
   clearSelection();
   rememberBook(null);
   startPlans(null, []);
+  startDrafts(null, null);
   useBook.setState({ open: null, history: NO_HISTORY, save: { kind: 'saved' } });
 }
 
-/** Makes an edit: shown at once, stored by the host, and one step in the history. */
-export function edit(action: Action): Result<{ readonly label: string }> {
+/**
+ * Makes an edit: shown at once, stored by the host, and one step in the history. Edits that follow each other with the same
+ * merge key are one step: moving by arrow keys.
+ */
+export function edit(action: Action, mergeKey?: string): Result<{ readonly label: string }> {
   const done = change(action);
   if (!done.ok) return done;
   const { label, inverse } = done.value;
-  useBook.setState(({ history }) => ({ history: remember(history, { label, action: inverse }) }));
+  const step = { label, action: inverse, ...(mergeKey === undefined ? {} : { mergeKey }) };
+  useBook.setState(({ history }) => ({ history: remember(history, step) }));
   say(label);
   return { ok: true, value: { label } };
 }
@@ -181,7 +189,7 @@ export async function readAgain(): Promise<void> {
   const stored = await askHost('book.read', { session: open.session });
   if (stored === null) return;
   waiting = [];
-  const { plans, ...next } = stored;
+  const { plans, draft: _, ...next } = stored;
   useBook.setState({ open: next, history: NO_HISTORY, save: { kind: 'saved' } });
   startPlans(stored.session, plans);
 }

@@ -53,6 +53,11 @@ export function followMapCentre(centre: () => Position): void {
   mapCentre = centre;
 }
 
+/** The middle of what the map shows. */
+export function mapMiddle(): Position {
+  return mapCentre();
+}
+
 /** A new lawn with one zone of a stated area, for an old card; its outline can come later. */
 export function addLawn(): void {
   const { open } = useBook.getState();

@@ -11,6 +11,14 @@ export {
 } from './book.ts';
 export { checkInBackground, roomOfIssue, useChecks } from './checks.ts';
 export * from './current.ts';
+export * from './draft.ts';
+export * from './draft-carry.ts';
+export * from './draft-figures.ts';
+export * from './draft-finish.ts';
+export * from './draft-operations.ts';
+export * from './draft-parts.ts';
+export * from './draft-square.ts';
+export * from './draft-start.ts';
 export * from './edits.ts';
 export { receiveFile } from './files.ts';
 export { askHost, changeSettings, useHost } from './host.ts';

@@ -1,15 +1,34 @@
-import { MapPanel } from '../../map/index.ts';
+import { useMemo } from 'react';
+import { MapPanel, partKey } from '../../map/index.ts';
 import { type SceneWish, useScene } from '../../scene/index.ts';
-import { followMapCentre, selectZone, useBook, useFormat, useView } from '../../stores/index.ts';
+import {
+  choosePart,
+  chooseProperty,
+  followMapCentre,
+  useBook,
+  useDraft,
+  useFormat,
+  useParts,
+  useView,
+} from '../../stores/index.ts';
 import { Workbench } from '../../ui/index.ts';
+import { DrawBar } from './draw-bar.tsx';
+import { DRAW_EVENTS, snapToBook } from './draw-events.ts';
+import { Finished } from './draw-finished.tsx';
+import { DrawLive, DrawPanel } from './draw-panel.tsx';
+import { PartTools } from './draw-parts.tsx';
+import { DrawStrip } from './draw-strip.tsx';
+import { editedPart, useDrawWish } from './draw-wish.ts';
 import { LawnInspector } from './lawn-inspector.tsx';
 import { LawnList } from './lawn-list.tsx';
 
 const WISH: SceneWish = { kind: 'ground' };
 
-/** The estimator's room: lawns in a list and on the map, what is known of the selected one beside them. */
+/** The estimator's room: lawns in a list and on the map, where they are drawn; what is known of the selected one beside. */
 export function GroundRoom() {
-  const scene = useScene(WISH);
+  const scene = useGroundScene();
+  const wish = useDrawWish();
+  const pointing = useDraft((state) => state.pointing);
   const words = useFormat();
   const session = useBook((state) => state.open?.session ?? '');
   const zoomToAll = useView((state) => state.zoomToAll);
@@ -20,7 +39,7 @@ export function GroundRoom() {
       title="Ground"
       left={<LawnList />}
       leftLabel="Lawns"
-      right={<LawnInspector />}
+      right={<Details />}
       rightLabel="Selected lawn"
     >
       <MapPanel
@@ -30,9 +49,39 @@ export function GroundRoom() {
         caption="drawn from the book, no imagery"
         showAll={`${session} ${zoomToAll}`}
         showSelection={zoomToSelection}
-        onSelect={selectZone}
+        onSelect={chooseProperty}
+        onPart={choosePart}
         onCentre={followMapCentre}
-      />
+        drawing={{ wish, pointing, events: DRAW_EVENTS, snapTo: snapToBook }}
+      >
+        <DrawStrip />
+        <DrawBar />
+      </MapPanel>
+      <DrawLive />
     </Workbench>
+  );
+}
+
+/** The lawns, with what is chosen marked and what is being changed left to the drawing. */
+function useGroundScene() {
+  const scene = useScene(WISH);
+  const parts = useParts((state) => state.parts);
+  const draft = useDraft((state) => state.draft);
+  return useMemo(() => {
+    const edited = editedPart(draft);
+    const hidden = edited?.propertyId === scene.selectedPropertyId ? (edited?.key ?? null) : null;
+    return { ...scene, chosen: parts.map(partKey), hidden };
+  }, [scene, parts, draft]);
+}
+
+function Details() {
+  const draft = useDraft((state) => state.draft);
+  if (draft !== null) return <DrawPanel draft={draft} />;
+  return (
+    <>
+      <Finished />
+      <PartTools />
+      <LawnInspector />
+    </>
   );
 }

@@ -3,7 +3,7 @@ import { expect, test, vi } from 'vitest';
 // Leaflet needs a window; the figures of the grid do not need Leaflet.
 vi.mock('lucide-react', () => ({}));
 vi.mock('leaflet', () => ({}));
-const { metresPerPixel, roundStep } = await import('../../../renderer/map/index.ts');
+const { metresPerPixel, roundStep } = await import('../../../renderer/map/grid.ts');
 
 test('one pixel of the whole-world tile is the equator over 256', () => {
   // EPSG:3857 uses a sphere of 6,378,137 m.

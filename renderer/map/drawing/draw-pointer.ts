@@ -1,0 +1,39 @@
+import type { LeafletMouseEvent } from 'leaflet';
+import { cornerUnder, hoverOver, type Pad, placeUnder } from './pad.ts';
+
+/** Drawing with the mouse. Returns how to stop listening. */
+export function listenToPointer(pad: Pad): () => void {
+  const { map, crosshair, events } = pad;
+  const container = map.getContainer();
+  const click = (event: LeafletMouseEvent) => {
+    const { wish } = pad;
+    if (wish === null || wish.kind === 'choose' || container.classList.contains('map-panning')) return;
+    // The second click of a double click finishes; it is no corner of its own.
+    if (wish.kind === 'outline' && (wish.mode === 'editing' || event.originalEvent.detail > 1)) return;
+    crosshair.hide();
+    pad.altHeld = event.originalEvent.altKey;
+    events.onPoint(placeUnder(pad, event.containerPoint).at);
+  };
+  const doubleClick = () => {
+    if (pad.wish?.kind === 'outline') events.onFinish();
+  };
+  const move = (event: LeafletMouseEvent) => {
+    if (pad.wish === null || pad.wish.kind === 'choose') return;
+    pad.altHeld = event.originalEvent.altKey;
+    if (pad.carried === null) crosshair.hide();
+    hoverOver(pad, event.containerPoint);
+  };
+  const settle = () => hoverOver(pad, crosshair.at());
+  const rightClick = (event: MouseEvent) => {
+    if (pad.wish?.kind !== 'outline') return;
+    event.preventDefault();
+    const index = cornerUnder(pad, map.mouseEventToContainerPoint(event));
+    if (index !== null) events.onRemoveCorner(index);
+  };
+  map.on('click', click).on('dblclick', doubleClick).on('mousemove', move).on('mouseout zoomend', settle);
+  container.addEventListener('contextmenu', rightClick);
+  return () => {
+    map.off('click', click).off('dblclick', doubleClick).off('mousemove', move).off('mouseout zoomend', settle);
+    container.removeEventListener('contextmenu', rightClick);
+  };
+}

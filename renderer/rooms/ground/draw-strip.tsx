@@ -1,0 +1,87 @@
+import {
+  Blocks,
+  CircleDashed,
+  DoorOpen,
+  Droplet,
+  House,
+  type LucideIcon,
+  MousePointer2,
+  Move,
+  PenLine,
+  Route,
+  Scissors,
+  Slash,
+  SquareDashed,
+  SquareParking,
+  Waypoints,
+} from 'lucide-react';
+import { COMMANDS, IS_MAC, keyWords } from '../../commands/index.ts';
+import { setDraftAside, useBook, useCarry, useDraft, useHost, useSelection } from '../../stores/index.ts';
+import { Button } from '../../ui/index.ts';
+
+const GROUPS: readonly (readonly (readonly [id: string, icon: LucideIcon])[])[] = [
+  [
+    ['draw.lawn', PenLine],
+    ['draw.zone', Waypoints],
+    ['draw.zone-rectangle', SquareDashed],
+    ['draw.zone-circle', CircleDashed],
+  ],
+  [
+    ['draw.building', House],
+    ['draw.paving', Route],
+    ['draw.exclusion', Blocks],
+  ],
+  [
+    ['draw.gate', DoorOpen],
+    ['draw.parking', SquareParking],
+    ['draw.hose-stand', Droplet],
+  ],
+  [
+    ['draw.corners', Move],
+    ['draw.cut', Scissors],
+    ['draw.split', Slash],
+  ],
+];
+
+/** The tools, beside the map's left edge. Each says its key, and why it cannot be used now. */
+export function DrawStrip() {
+  const drawing = useDraft((state) => state.draft !== null);
+  const carrying = useCarry((state) => state.carry !== null);
+  // What a tool can do depends on these; asking for them draws the strip anew.
+  useSelection();
+  useBook((state) => state.open?.book.properties);
+  useHost((state) => state.settings.letterKeys);
+  return (
+    <div className="draw-strip" role="toolbar" aria-label="Drawing tools" aria-orientation="vertical">
+      <div className="draw-tools">
+        <Button
+          label="Choose"
+          tip="Choose lawns and their parts; Shift and drag chooses several"
+          pressed={!drawing && !carrying}
+          onPress={setDraftAside}
+        >
+          <MousePointer2 size={16} aria-hidden="true" />
+        </Button>
+      </div>
+      {GROUPS.map((tools) => (
+        <div key={tools[0]?.[0]} className="draw-tools">
+          {tools.map(([id, Icon]) => (
+            <Tool key={id} id={id} icon={Icon} />
+          ))}
+        </div>
+      ))}
+    </div>
+  );
+}
+
+function Tool({ id, icon: Icon }: { readonly id: string; readonly icon: LucideIcon }) {
+  const command = COMMANDS.find((each) => each.id === id);
+  if (command === undefined) return null;
+  const [key] = command.keys;
+  const tip = `${command.title()}${key === undefined ? '' : ` (${keyWords(key, IS_MAC)})`}`;
+  return (
+    <Button label={command.title()} tip={tip} whyNot={command.whyNot()} onPress={command.run}>
+      <Icon size={16} aria-hidden="true" />
+    </Button>
+  );
+}

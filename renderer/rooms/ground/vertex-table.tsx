@@ -1,0 +1,144 @@
+import { Plus, Trash2 } from 'lucide-react';
+import type { Result } from '../../../core/base/index.ts';
+import type { Position } from '../../../core/book/index.ts';
+import { type Draft, isOutline, type OutlineSide, sidesOf, withSide } from '../../../core/sketch/index.ts';
+import { draftStep, markCorner, useDraft } from '../../stores/index.ts';
+import { Button, QuantityInput, Section } from '../../ui/index.ts';
+import { AngleInput } from './vertex-angle.tsx';
+import { VertexEntry } from './vertex-entry.tsx';
+import { VertexPlace } from './vertex-place.tsx';
+
+/** More rows than this are shown in parts round the marked corner. */
+const MOST_ROWS = 60;
+
+/** The outline as a table: each side with its length and direction, each corner with its place; all can be typed. */
+export function VertexTable({ draft }: { readonly draft: Draft }) {
+  const marked = useDraft((state) => state.marked);
+  const { corners } = draft;
+  const closed = isOutline(draft.purpose) && corners.length > 2;
+  const sides = sidesOf(corners, closed);
+  const first = Math.max(0, Math.min((marked ?? corners.length) - MOST_ROWS / 2, corners.length - MOST_ROWS));
+  const rows = corners.slice(first, first + MOST_ROWS).map((at, offset) => ({ at, index: first + offset }));
+  return (
+    <Section title="Sides and corners">
+      {corners.length > 0 && (
+        <table className="table vertex-table">
+          <thead>
+            <tr>
+              <th scope="col">from</th>
+              <th scope="col" className="number">
+                length
+              </th>
+              <th scope="col" className="number">
+                bearing
+              </th>
+              <th scope="col" className="number">
+                turn
+              </th>
+              <th scope="col">
+                <span className="only-spoken">tools</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ at, index }) => (
+              <Row key={index} draft={draft} index={index} at={at} side={sides[index]} closed={closed} />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {corners.length > MOST_ROWS && (
+        <p className="quiet small">
+          Corners {first + 1} to {first + rows.length} of {corners.length}; mark another to see those near it.
+        </p>
+      )}
+      {marked !== null && corners[marked] !== undefined && (
+        <VertexPlace index={marked} at={corners[marked] as Position} />
+      )}
+      {draft.base === undefined && <VertexEntry draft={draft} />}
+    </Section>
+  );
+}
+
+type RowProps = {
+  readonly draft: Draft;
+  readonly index: number;
+  readonly at: Position;
+  readonly side: OutlineSide | undefined;
+  readonly closed: boolean;
+};
+
+function Row({ draft, index, side, closed }: RowProps) {
+  const marked = useDraft((state) => state.marked);
+  const type = (change: Parameters<typeof withSide>[2]): Result<unknown> => {
+    const next = withSide(draft.corners, index, change);
+    if (next.ok) draftStep({ kind: 'replace', corners: next.value });
+    return next;
+  };
+  const name = `side ${index + 1}`;
+  return (
+    <tr className={marked === index ? 'row-selected' : undefined}>
+      <th scope="row">
+        <button
+          type="button"
+          className="row-button"
+          aria-pressed={marked === index}
+          aria-label={`Corner ${index + 1}`}
+          onClick={() => markCorner(marked === index ? null : index)}
+        >
+          {index + 1}
+          {closed && index === draft.corners.length - 1 ? ' → 1' : ''}
+        </button>
+      </th>
+      <td className="number">
+        {side !== undefined && (
+          <QuantityInput
+            kind="length"
+            label={`Length of ${name}`}
+            value={side.lengthFt}
+            positive
+            onCommit={(lengthFt) => type({ lengthFt: lengthFt ?? 0 })}
+          />
+        )}
+      </td>
+      <td className="number">
+        {side !== undefined && (
+          <AngleInput
+            label={`Bearing of ${name}`}
+            deg={side.bearingDeg}
+            onType={(bearingDeg) => type({ bearingDeg })}
+          />
+        )}
+      </td>
+      <td className="number">
+        {side?.turnDeg != null && (
+          <AngleInput label={`Turn before ${name}`} deg={side.turnDeg} onType={(turnDeg) => type({ turnDeg })} />
+        )}
+      </td>
+      <td className="row-tools">
+        <Button
+          look="quiet"
+          label={`Add a corner in the middle of ${name}`}
+          tip="Add a corner in the middle"
+          whyNot={side === undefined ? 'There is no side after the last corner' : null}
+          onPress={() => side !== undefined && draftStep({ kind: 'add', index: index + 1, at: middle(side) })}
+        >
+          <Plus size={13} aria-hidden="true" />
+        </Button>
+        <Button
+          look="quiet"
+          label={`Remove corner ${index + 1}`}
+          tip="Remove this corner"
+          whyNot={draft.base !== undefined && draft.corners.length <= 3 ? 'An outline keeps three corners' : null}
+          onPress={() => draftStep({ kind: 'remove', index })}
+        >
+          <Trash2 size={13} aria-hidden="true" />
+        </Button>
+      </td>
+    </tr>
+  );
+}
+
+function middle({ from, to }: OutlineSide): Position {
+  return [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+}

@@ -1,0 +1,47 @@
+import type { Result } from '../../core/base/index.ts';
+import type { Draft } from '../../core/sketch/index.ts';
+import { finishDraft } from '../../core/sketch/index.ts';
+import { edit, useBook } from './book.ts';
+import { changeDraft, useDraft } from './draft.ts';
+import { chooseParts, noteFinished, type PartRef } from './draft-parts.ts';
+import { showError, showNews } from './notices.ts';
+import { selectProperty } from './selection.ts';
+
+/** Finishes what is drawn: it goes into the book as one step, or stays with the reason. */
+export function finishDrawing(): Result<{ readonly label: string }> | null {
+  const { draft } = useDraft.getState();
+  const { open } = useBook.getState();
+  if (draft === null || open === null) return null;
+  const isNew = !open.book.properties.some((each) => each.id === draft.purpose.propertyId);
+  const action = finishDraft(draft, open.book);
+  const done = action.ok ? edit(action.value) : action;
+  if (!done.ok) {
+    showError(done.error);
+    return done;
+  }
+  changeDraft({ draft: null, marked: null, dragging: null });
+  chooseWhatWasDrawn(draft, isNew);
+  showNews(done.value.label, true);
+  return done;
+}
+
+function chooseWhatWasDrawn(draft: Draft, isNew: boolean): void {
+  const part = drawnPart(draft);
+  if (part === null) selectProperty(draft.purpose.propertyId);
+  else if (draft.base === undefined) noteFinished(part, isNew);
+  else chooseParts([part]);
+}
+
+function drawnPart({ purpose }: Draft): PartRef | null {
+  const { propertyId } = purpose;
+  switch (purpose.kind) {
+    case 'zone':
+      return { propertyId, kind: 'zone', partId: purpose.zoneId };
+    case 'exclusion':
+      return { propertyId, kind: 'exclusion', partId: purpose.exclusionId };
+    case 'gate':
+      return { propertyId, kind: 'gate', partId: purpose.gateId };
+    default:
+      return null;
+  }
+}
