@@ -1,4 +1,5 @@
 import { err, ok, type Result } from '../base/index.ts';
+import { csvReader } from './csv/index.ts';
 import { dxfReader } from './dxf/index.ts';
 import { geojsonReader } from './geojson/index.ts';
 import { geopackageReader } from './geopackage/index.ts';
@@ -15,6 +16,7 @@ export const GROUND_READERS: readonly GroundReader[] = [
   kmlReader,
   gpxReader,
   dxfReader,
+  csvReader,
 ];
 
 /** The reader for a file, by its content first and its name's ending second. Error: `format-unknown`. */

@@ -1,2 +1,3 @@
 export { previewLawns } from './lawns.ts';
 export { previewMatrix } from './matrix.ts';
+export { csvReader } from './source.ts';

@@ -3,6 +3,7 @@ import type { Position, Property } from '../../book/index.ts';
 import { positionFault } from '../../geometry/index.ts';
 import { parseArea, parseSlope, parseWidth } from '../../units/index.ts';
 import type { Columns } from './columns.ts';
+import { readDegrees } from './degrees.ts';
 import type { TableRow } from './table.ts';
 
 export type LawnReading = { readonly property: Property | null; readonly issues: readonly Issue[] };
@@ -85,12 +86,6 @@ function readPlace(latitudeText: string, longitudeText: string): { readonly at: 
   return {
     fault: { code: wrong.code, message: `No lawn lies at latitude ${latitude}, longitude ${longitude}. ${cause}` },
   };
-}
-
-/** Decimal degrees, also with a decimal comma; null for anything else. */
-function readDegrees(text: string): number | null {
-  const tidy = text.replace(/\u2212/g, '-').replace(/\s*\u00b0$/, '');
-  return /^[+-]?\d{1,9}(?:[.,]\d+)?$/.test(tidy) ? Number(tidy.replace(',', '.')) : null;
 }
 
 function withUnit(text: string, unit: string): string {

@@ -3,7 +3,11 @@
  * see; core/tsconfig.json points the package to this file.
  */
 type ParseError = { readonly type: string; readonly code: string; readonly message: string; readonly row?: number };
-type ParseResult = { readonly data: readonly (readonly string[])[]; readonly errors: readonly ParseError[] };
+type ParseResult = {
+  readonly data: readonly (readonly string[])[];
+  readonly errors: readonly ParseError[];
+  readonly meta: { readonly delimiter: string };
+};
 type ParseOptions = { readonly delimiter?: string; readonly skipEmptyLines?: boolean };
 
 declare const papaparse: { readonly parse: (text: string, options: ParseOptions) => ParseResult };

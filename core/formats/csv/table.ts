@@ -1,5 +1,6 @@
 import papaparse from 'papaparse';
 import { err, ok, type Result } from '../../base/index.ts';
+import { joinOutlines } from './join-outlines.ts';
 
 /** A table with named columns. */
 export type Table = {
@@ -33,7 +34,8 @@ export function readTable(text: string, where: string): Result<Table> {
     );
   }
   const quoted = new Set(parsed.errors.flatMap((each) => (each.type === 'Quotes' ? [each.row ?? 0] : [])));
-  const rows = rest.flatMap((cells, index): TableRow[] => {
+  const rows = rest.flatMap((parts, index): TableRow[] => {
+    const cells = joinOutlines(parts, columns.length, parsed.meta.delimiter);
     if (cells.every((cell) => cell.trim() === '')) return [];
     const fault = quoted.has(index + 1) ? 'a quotation mark is not closed' : extraCells(cells, columns.length);
     return [{ number: index + 2, cells: cells.map((cell) => cell.trim()), fault }];
