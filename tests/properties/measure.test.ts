@@ -151,7 +151,8 @@ describe('the likely error of any lawn', () => {
         const corners = placed(cornersOf(seed));
         const shown = outlineFigures(corners, true, errorFt).likelyErrorSqFt ?? Number.NaN;
         const measured = measureProperty(property([drawn(polygonOf(corners), errorFt)]));
-        expect(Math.abs((measured.errorSqFt ?? Number.NaN) / shown - 1)).toBeLessThan(1e-4);
+        // the measure leaves hairs under 1 cm out of the edge, and so blunts sharp tips by up to 0.2 m of edge
+        expect(Math.abs((measured.errorSqFt ?? Number.NaN) / shown - 1)).toBeLessThan(0.005);
         const double = measureProperty(property([drawn(polygonOf(corners), 2 * errorFt)])).errorSqFt;
         expect(Math.abs((double ?? Number.NaN) / (measured.errorSqFt ?? Number.NaN) - 2)).toBeLessThan(1e-9);
       }),
