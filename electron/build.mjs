@@ -25,6 +25,7 @@ const HOST_ENTRIES = [
   { name: 'main', source: 'electron/main/main.ts' },
   { name: 'preload', source: 'electron/preload/preload.ts' },
   { name: 'plan-worker', source: 'electron/services/jobs/plan-worker.ts' },
+  { name: 'ground-worker', source: 'electron/services/ground/ground-worker.ts' },
   { name: 'loopback', source: 'electron/loopback/loopback.ts' },
   { name: 'start', source: 'electron/start.ts' },
   { name: 'cli', source: 'electron/cli/cli.ts' },

@@ -6,6 +6,7 @@ export type ProgramPlaces = {
   readonly pageFolder: string;
   readonly samplesFolder: string;
   readonly workerFile: string;
+  readonly groundWorkerFile: string;
   readonly preloadFile: string;
 };
 
@@ -16,6 +17,7 @@ export function programPlaces(bundleFolder: string): ProgramPlaces {
     pageFolder: path.join(bundleFolder, '../renderer'),
     samplesFolder: path.join(bundleFolder, '../../sample-routes'),
     workerFile: path.join(bundleFolder, 'plan-worker.cjs'),
+    groundWorkerFile: path.join(bundleFolder, 'ground-worker.cjs'),
     preloadFile: path.join(bundleFolder, 'preload.cjs'),
   };
 }

@@ -1,5 +1,6 @@
 import type { Result } from '../base/index.ts';
 import type { ChannelName, RequestOf, ResponseOf } from './channels.ts';
+import type { GroundProgress } from './reading-types.ts';
 import type { BookChanged, BookSaved, JobDone, JobFailed, JobProgress } from './types.ts';
 
 /** What a host tells its screens without being asked. */
@@ -8,6 +9,8 @@ export type HostEvents = {
   readonly 'job.progress': JobProgress;
   readonly 'job.done': JobDone;
   readonly 'job.failed': JobFailed;
+  /** At most ten in a second for one reading. */
+  readonly 'ground.progress': GroundProgress;
   readonly 'book.saved': BookSaved;
   readonly 'book.changed': BookChanged;
   /** The host is gone (the program was ended, or the connection broke). Every open request fails. */
@@ -18,6 +21,7 @@ export const EVENT_NAMES = [
   'job.progress',
   'job.done',
   'job.failed',
+  'ground.progress',
   'book.saved',
   'book.changed',
   'host.lost',

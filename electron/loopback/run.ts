@@ -20,6 +20,7 @@ export async function runLoopback(bundleFolder: string, wishes: StartWishes): Pr
     dataFolder: dataFolder(),
     samplesFolder: places.samplesFolder,
     workerFile: places.workerFile,
+    groundWorkerFile: places.groundWorkerFile,
     open: wishes.open,
   });
   const server = await startServer(services, places.pageFolder, wishes.port);

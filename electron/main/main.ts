@@ -48,6 +48,7 @@ async function run(): Promise<void> {
     dataFolder: folder,
     samplesFolder: places.samplesFolder,
     workerFile: places.workerFile,
+    groundWorkerFile: places.groundWorkerFile,
     open: reading.kind === 'start' ? reading.wishes.open : { kind: 'nothing' },
   });
   lockSession(session.defaultSession);

@@ -1,8 +1,10 @@
 import { BrowserWindow, dialog, type FileFilter, type WebContents } from 'electron';
 import { ok } from '../../core/base/index.ts';
+import { GROUND_READERS } from '../../core/formats/index.ts';
 import type { Client, FilePurpose, HostPort } from '../services/index.ts';
 import type { PrintPages } from './pages.ts';
 
+const GROUND_ENDINGS = [...new Set(GROUND_READERS.flatMap((each) => each.extensions))];
 const FILTERS: Readonly<Record<FilePurpose, readonly FileFilter[]>> = {
   book: [{ name: 'Books', extensions: ['swardway', 'json'] }],
   geojson: [{ name: 'GeoJSON', extensions: ['geojson', 'json'] }],
@@ -11,6 +13,8 @@ const FILTERS: Readonly<Record<FilePurpose, readonly FileFilter[]>> = {
   plan: [{ name: 'Plans', extensions: ['json'] }],
   background: [{ name: 'Tiles and pictures with their place', extensions: ['mbtiles', 'pmtiles', 'tif', 'tiff'] }],
   picture: [{ name: 'Pictures', extensions: ['png', 'jpg', 'jpeg'] }],
+  ground: [{ name: 'Outlines and lists of lawns', extensions: GROUND_ENDINGS }],
+  heights: [{ name: 'Pictures of heights', extensions: ['tif', 'tiff'] }],
   streets: [{ name: 'Street lines', extensions: ['geojson', 'json'] }],
 };
 const TITLES: Readonly<Record<FilePurpose, string>> = {
@@ -21,6 +25,8 @@ const TITLES: Readonly<Record<FilePurpose, string>> = {
   plan: 'Open a plan',
   background: 'Open what lies behind the map',
   picture: 'Open a photo or a scanned plan',
+  ground: 'Open outlines or a list of lawns',
+  heights: 'Open a picture of heights',
   streets: 'Open street lines with house numbers',
 };
 

@@ -4,6 +4,7 @@ import * as v from 'valibot';
 import { err, type Result } from '../../core/base/index.ts';
 import { type ChannelName, channels, isChannelName } from '../../core/contract/index.ts';
 import { createFileTokens, createTurn } from './files/index.ts';
+import { createGround, passingFolder } from './ground/index.ts';
 import { type Context, createHandlers, servePicture } from './handlers/index.ts';
 import type { Client, HostPort } from './host-port.ts';
 import { createImagery, type PictureAnswer, serveTile } from './imagery/index.ts';
@@ -26,6 +27,8 @@ export type ServiceOptions = {
   readonly samplesFolder: string;
   /** The bundled plan-worker. */
   readonly workerFile: string;
+  /** The bundled ground-worker. */
+  readonly groundWorkerFile: string;
   /** What the program was asked to open on its command line; 'sample' without an id is the one shown first. */
   readonly open: WantedAtStart;
   readonly now?: () => Date;
@@ -66,6 +69,7 @@ export function createServices(options: ServiceOptions): Services {
   };
   const disconnect = async (clientId: string): Promise<void> => {
     clients.delete(clientId);
+    await context.ground.endClient(clientId);
     await context.jobs.endClient(clientId);
     await context.library.closeClient(clientId);
   };
@@ -113,6 +117,7 @@ function createContext(
     recent: createRecentStore(dataFolder),
     imagery: createImagery({ dataFolder, version, settings: settings.read, now }),
     streets: createStreets(dataFolder),
+    ground: createGround({ workerFile: options.groundWorkerFile, passingFolder: passingFolder(dataFolder) }),
     jobs: createJobs({ workerFile: options.workerFile, now, log }),
     clientOf,
   };

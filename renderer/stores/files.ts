@@ -13,6 +13,8 @@ const ENDINGS: Readonly<Record<Purpose, string>> = {
   background: '.mbtiles,.pmtiles,.tif,.tiff',
   picture: '.png,.jpg,.jpeg',
   streets: '.geojson,.json',
+  ground: '.geojson,.json,.kml,.kmz,.gpx,.zip,.shp,.gpkg,.dxf,.csv,.txt',
+  heights: '.tif,.tiff',
 };
 
 /** Lets the user choose a file: by the system's dialog where the host has one, else by the browser's. Null when given up. */

@@ -39,6 +39,8 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/travel': { uses: SHAPES },
   'core/checks': { uses: [...SHAPES, ...STEPS, 'core/calibrate'], types: ['core/edit'] },
   'core/round': { uses: SHAPES },
+  /** The routing engine on plain whole numbers; it knows nothing of lawns. */
+  'core/routing': { uses: ['core/base'] },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
   'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },
   'core/plan/result': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills'] },
@@ -61,7 +63,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   },
   'core/contract': {
     uses: [...GROUND, 'core/edit', 'core/plan/result'],
-    types: [...STEPS, ...PLAN_TYPES, 'core/places'],
+    types: [...STEPS, ...PLAN_TYPES, 'core/places', 'core/formats'],
   },
   /** The one place that joins the steps into a run: book in, plan out. */
   'core/plan': {
@@ -99,7 +101,7 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   wellknown: ['core/formats'],
   dxf: ['core/formats'],
   proj4: ['core/geometry'],
-  geotiff: ['electron/services/imagery'],
+  geotiff: ['electron/services/imagery', 'electron/services/ground'],
   pmtiles: ['electron/services/imagery'],
   'lucide-react': ['renderer'],
   react: ['renderer'],
@@ -135,6 +137,7 @@ export const STARTS: readonly string[] = [
   'electron/main/main.ts',
   'electron/preload/preload.ts',
   'electron/services/jobs/plan-worker.ts',
+  'electron/services/ground/ground-worker.ts',
   'electron/loopback/loopback.ts',
   'electron/cli/cli.ts',
   'renderer/app/main.tsx',

@@ -1,6 +1,7 @@
 import type { Result } from '../../../core/base/index.ts';
 import type { ChannelName, CheckedRequestOf, ResponseOf } from '../../../core/contract/index.ts';
 import type { FileTokens, Turn } from '../files/index.ts';
+import type { Ground } from '../ground/index.ts';
 import type { Client, HostPort } from '../host-port.ts';
 import type { Imagery } from '../imagery/index.ts';
 import type { Jobs } from '../jobs/index.ts';
@@ -32,6 +33,7 @@ export type Context = {
   readonly jobs: Jobs;
   readonly imagery: Imagery;
   readonly streets: Streets;
+  readonly ground: Ground;
   /** A screen that is connected, by its id. */
   readonly clientOf: (clientId: string) => Client | null;
 };

@@ -1,15 +1,21 @@
+import { randomUUID } from 'node:crypto';
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { ok, type Result } from '../../../core/base/index.ts';
 import type { PickedFile } from '../../../core/contract/index.ts';
 import { decodeText, fileNameFrom, LARGEST_FILE, readText, tooLarge, writeWhole } from '../files/index.ts';
+import { passingFolder } from '../ground/index.ts';
 import type { FilePurpose } from '../host-port.ts';
 import { BOOK_ENDING } from '../library/index.ts';
 import type { Context, HandlersOf } from './context.ts';
 import { deliver } from './deliver.ts';
 
 /** What is used as a file by its token; of the others the text is given back. */
-const KEPT_AS_FILES: readonly FilePurpose[] = ['book', 'background', 'picture', 'streets'];
+const KEPT_AS_FILES: readonly FilePurpose[] = ['book', 'background', 'picture', 'streets', 'ground', 'heights'];
+/** What is read soon and not kept: see receivePassing. */
+const PASSING: readonly FilePurpose[] = ['ground', 'heights'];
+
+const LONGEST_NAME = 120;
 
 export function fileHandlers(
   context: Context,
@@ -50,6 +56,7 @@ async function takeUpload(
     const text = decodeText(bytes, name);
     return text.ok ? ok({ kind: 'picked', token: context.tokens.give(name), name, text: text.value }) : text;
   }
+  if (PASSING.includes(purpose)) return receivePassing(context, name, bytes);
   const ending = name.endsWith(BOOK_ENDING) ? BOOK_ENDING : path.extname(name) || (purpose === 'book' ? '.json' : '');
   const stamp = context
     .now()
@@ -58,7 +65,17 @@ async function takeUpload(
     .slice(0, 14);
   const folder = path.join(context.dataFolder, 'received', stamp);
   const file = path.join(folder, `${fileNameFrom(path.basename(name, ending))}${ending}`);
-  await mkdir(folder, { recursive: true }).catch(() => undefined);
+  return receive(context, file, name, bytes);
+}
+
+async function receive(context: Context, file: string, name: string, bytes: Uint8Array): Promise<Result<PickedFile>> {
+  await mkdir(path.dirname(file), { recursive: true }).catch(() => undefined);
   const written = await writeWhole(file, bytes);
   return written.ok ? ok({ kind: 'picked', token: context.tokens.give(file), name, text: null }) : written;
+}
+
+/** A file that is removed once it has been read; it keeps its name, which messages speak of. */
+function receivePassing(context: Context, name: string, bytes: Uint8Array): Promise<Result<PickedFile>> {
+  const safe = name.replace(/[^\p{Letter}\p{Number} ._()-]/gu, '_').slice(-LONGEST_NAME);
+  return receive(context, path.join(passingFolder(context.dataFolder), randomUUID(), safe), name, bytes);
 }

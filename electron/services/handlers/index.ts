@@ -6,6 +6,7 @@ import { draftHandlers } from './draft-handlers.ts';
 import { fileHandlers } from './file-handlers.ts';
 import { groundHandlers } from './ground-handlers.ts';
 import { planHandlers } from './plan-handlers.ts';
+import { readingHandlers } from './reading-handlers.ts';
 
 export type { Context } from './context.ts';
 export { servePicture } from './picture.ts';
@@ -19,5 +20,6 @@ export function createHandlers(context: Context): HandlersOf<ChannelName> {
     ...fileHandlers(context),
     ...groundHandlers(context),
     ...planHandlers(context),
+    ...readingHandlers(context),
   };
 }

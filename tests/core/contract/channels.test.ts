@@ -47,6 +47,9 @@ const SOUND: Readonly<Record<ChannelName, unknown>> = {
   'places.list': {},
   'places.forget': { streetsId: '0123456789abcdef' },
   'places.find': { addresses: ['12 Oak St'] },
+  'ground.read': { token: session },
+  'ground.cancel': { token: session },
+  'ground.elevation': { token: session, positions: [[-71.1, 42.3]] },
 };
 
 describe('every channel', () => {
@@ -57,6 +60,14 @@ describe('every channel', () => {
       expect(accepts(name, unsound), JSON.stringify(unsound)).toBe(false);
     }
   });
+});
+
+test('an upload of 64 MiB is taken, whatever is in it; what is no base64 is refused', () => {
+  const upload = (base64: string) => accepts('file.upload', { purpose: 'background', name: 'a.mbtiles', base64 });
+  expect(upload('QUJD'.repeat(16 * 1024 * 1024))).toBe(true);
+  for (const sound of ['', 'QQ==', 'QUI=', 'a+/b']) expect(upload(sound), sound).toBe(true);
+  for (const bad of ['Q', 'QQ=', 'QQ=A', 'Q===', '====', 'QU-D', 'QU D', 'QUJD\n'])
+    expect(upload(bad), bad).toBe(false);
 });
 
 test.each<[ChannelName, unknown]>([
@@ -70,6 +81,9 @@ test.each<[ChannelName, unknown]>([
   ['background.open', { token: '/home/somebody/tiles.mbtiles' }],
   ['background.forget', { backgroundId: '../aerial' }],
   ['places.find', { addresses: ['x'.repeat(4001)] }],
+  ['ground.read', { token: '/home/somebody/lots.zip' }],
+  ['ground.elevation', { token: session, positions: [] }],
+  ['ground.elevation', { token: session, positions: [[-71.1, 91]] }],
   ['settings.write', { changes: { network: 'on' } }],
   ['settings.write', { changes: { networkHosts: ['https://tiles.example.org/'] } }],
   ['draft.save', { session, draft: { corners: [] } }],
