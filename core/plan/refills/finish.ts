@@ -72,7 +72,7 @@ function bestNeighbour(search: RefillSearch, best: Played, breakVisit: number): 
   const floor = new CostFloor(chain);
   const hopeful = neighboursOf(chain, best.events)
     .filter((events) => floor.of(events, breakVisit) < limit)
-    .map((events) => ({ events, least: leastOf(chain, events, breakVisit) }))
+    .map((events) => ({ events, least: leastOf(chain, events, breakVisit, limit) }))
     .filter((each) => each.least < limit)
     .sort((left, right) => left.least - right.least);
   for (const { events } of hopeful) {

@@ -15,10 +15,10 @@ const SHORT_PLACES = 48;
  */
 export function neighboursOf(chain: Chain, events: readonly RefillEvent[]): readonly (readonly RefillEvent[])[] {
   const places = Array.from({ length: chain.length * 2 }, (_, at) => ({ position: at >> 1, inside: at % 2 === 1 }));
-  const found: RefillEvent[][] = [];
+  const found = new Map<string, RefillEvent[]>();
   const keep = (row: RefillEvent[]): void => {
     const changed = withChanges(chain, row);
-    if (changed !== null) found.push(changed);
+    if (changed !== null) found.set(keyOf(changed), changed);
   };
   events.forEach((event, index) => {
     const rest = events.filter((_, k) => k !== index);
@@ -34,7 +34,12 @@ export function neighboursOf(chain: Chain, events: readonly RefillEvent[]): read
   });
   for (const place of places) for (const row of inserted(chain, events, place, -1, 0)) keep(row);
   for (let k = 1; k < events.length; k += 1) for (const row of paired(events, k)) keep(row);
-  return found;
+  return [...found.values()];
+}
+
+/** Alike for rows in which the same refills lie before, between and inside the same ops. */
+function keyOf(events: readonly RefillEvent[]): string {
+  return events.map((each) => `${each.position},${each.done > 0},${each.station},${each.changes}`).join(' ');
 }
 
 /** Refill k and the one before it: with their supplies exchanged, and either one alone with the supply of the other or at its place. */

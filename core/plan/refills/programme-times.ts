@@ -1,4 +1,4 @@
-import { add, type Sum } from './linear.ts';
+import type { Sum } from './linear.ts';
 import type { DayProgramme } from './programme.ts';
 import type { RefillEvent } from './refill-search.ts';
 import { servedAfter } from './steps.ts';
@@ -80,10 +80,9 @@ export class TimeOfDay {
     this.drive(day.model.homePlace);
     this.pass(rig.eveningMs);
     this.notAfter(this.latestMs);
-    const over = this.now.map((each) => -each);
-    over[this.overtime] = 1;
-    over[linear.variables] = (over[linear.variables] as number) + (rig.shiftStartMs + rig.shiftMs) / 1000;
-    linear.require(over);
+    const regular = this.now.slice();
+    regular[this.overtime] = -1;
+    linear.atMost(regular, (rig.shiftStartMs + rig.shiftMs) / 1000);
     linear.addCost(this.overtime, rig.overtimeCostPerMs / rig.costPerMs);
     for (let j = 0; j < linear.variables; j += 1) linear.addCost(j, Math.max(0, this.now[j] as number));
     const paidMs = (this.now[linear.variables] as number) * 1000 - rig.shiftStartMs;
@@ -105,17 +104,11 @@ export class TimeOfDay {
   }
 
   private notAfter(ms: number): void {
-    const { linear } = this.day;
-    const room = this.now.map((each) => -each);
-    room[linear.variables] = (room[linear.variables] as number) + ms / 1000;
-    linear.require(room);
+    this.day.linear.atMost(this.now, ms / 1000);
   }
 
   private notBefore(ms: number): void {
-    const { linear } = this.day;
-    const past = this.now.slice();
-    past[linear.variables] = (past[linear.variables] as number) - ms / 1000;
-    linear.require(past);
+    this.day.linear.atLeast(this.now, ms / 1000);
   }
 
   private wait(variable: number, openMs: number): void {
@@ -216,18 +209,17 @@ export class TimeOfDay {
   private transfer(e: number, event: RefillEvent): void {
     const { day } = this;
     const { model } = day;
-    const moved = new Float64Array(this.now.length);
+    const { now } = this;
     const price = (s: number): number =>
       event.station < 0 ? 0 : (model.price[event.station * model.stocks + s] as number);
     for (let c = 0; c < model.compartments; c += 1) {
       const fill = day.fillAt[e * model.compartments + c] as number;
       const run = day.runOf(e, c);
-      if (fill >= 0 && run !== undefined) moved[fill] = ((model.fillMs[c] as number) + price(run.stock)) / 1000;
+      if (fill >= 0 && run !== undefined) now[fill] = ((model.fillMs[c] as number) + price(run.stock)) / 1000;
     }
     for (let s = 0; s < model.stocks; s += 1) {
       const buy = day.buyAt[e * model.stocks + s] as number;
-      if (buy >= 0) moved[buy] = price(s) / 1000;
+      if (buy >= 0) now[buy] = price(s) / 1000;
     }
-    add(this.now, moved, 1);
   }
 }

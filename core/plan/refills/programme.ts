@@ -72,6 +72,12 @@ export class DayProgramme {
     return this.fixedCost + objective * 1000 * (rig?.costPerMs ?? 1);
   }
 
+  /** Value of the programme at a cost of the day. */
+  valueOf(cost: number): number {
+    const rig = this.model.problem.rigs[this.model.rig];
+    return (cost - this.fixedCost) / (1000 * (rig?.costPerMs ?? 1));
+  }
+
   /** Material's run of compartment c after event e, or undefined. */
   runOf(e: number, c: number) {
     return this.ledger.runs[this.ledger.runAt[e * this.model.compartments + c] as number];
@@ -162,15 +168,14 @@ export class DayProgramme {
         const order = linear.sum();
         order[share] = 1;
         order[earlier] = -1;
-        linear.require(order);
+        linear.atLeast(order);
       }
       earlier = share;
     }
     if (earlier < 0) return;
     const end = linear.sum();
-    end[earlier] = -1;
-    end[linear.variables] = 1;
-    linear.require(end);
+    end[earlier] = 1;
+    linear.atMost(end, 1);
   }
 
   /** A compartment never holds less than nothing or more than its capacity. */
@@ -184,12 +189,12 @@ export class DayProgramme {
       const fill = this.fillAt[e * C + c] as number;
       if (fill >= 0) {
         level[fill] = 1;
-        linear.require(capLess(level, model.capacity[c] as number));
+        linear.atMost(level, model.capacity[c] as number);
       }
       add(level, this.uses[e * C + c] as Sum, -1);
       const last = e + 1 === this.events.length || this.ledger.runAt[(e + 1) * C + c] !== this.ledger.runAt[e * C + c];
       if (this.runOf(e, c) === undefined) continue;
-      if (last || (this.fillAt[(e + 1) * C + c] as number) >= 0) linear.require(level);
+      if (last || (this.fillAt[(e + 1) * C + c] as number) >= 0) linear.atLeast(level);
     }
   }
 
@@ -199,17 +204,17 @@ export class DayProgramme {
     const level = linear.sum();
     for (let e = 0; e < this.events.length; e += 1) {
       const taken = this.takeFromStock(level, e, s);
-      if (taken) linear.require(level);
+      if (taken) linear.atLeast(level);
       const buy = this.buyAt[e * model.stocks + s] as number;
       if (buy >= 0) {
         level[buy] = 1;
-        linear.require(capLess(level, model.stockCapacity[s] as number));
+        linear.atMost(level, model.stockCapacity[s] as number);
       }
       const bags = this.bagsAt[e * model.stocks + s] as number;
       if (bags < 0) continue;
-      const room = level.map((each) => -each);
-      room[bags] = model.bagParts[s] as number;
-      linear.require(room);
+      const loose = level.slice();
+      loose[bags] = -(model.bagParts[s] as number);
+      linear.atMost(loose, 0);
     }
   }
 
@@ -252,10 +257,9 @@ export class DayProgramme {
     const places = model.problem.rigs[model.rig]?.bagPlaces ?? 0;
     for (let e = 0; e < this.events.length; e += 1) {
       if (!this.givesDry(e)) continue;
-      const room = linear.sum();
-      room[linear.variables] = places;
-      for (const s of this.dryStocks) room[this.bagsAt[e * model.stocks + s] as number] = -1;
-      linear.require(room);
+      const taken = linear.sum();
+      for (const s of this.dryStocks) taken[this.bagsAt[e * model.stocks + s] as number] = 1;
+      linear.atMost(taken, places);
     }
   }
 
@@ -276,16 +280,9 @@ export class DayProgramme {
       }
       const rinse = this.rinsedFromRig(e) * (model.weight[model.water] ?? 0);
       aboard[linear.variables] = (aboard[linear.variables] as number) - rinse / 1000;
-      if ((this.events[e]?.station ?? 0) >= 0) linear.require(capLess(aboard, limit));
+      if ((this.events[e]?.station ?? 0) >= 0) linear.atMost(aboard, limit);
       for (let c = 0; c < C; c += 1)
         add(aboard, this.uses[e * C + c] as Sum, -(model.weight[this.runOf(e, c)?.stock ?? 0] as number) / 1000);
     }
   }
-}
-
-/** What is left of a bound. */
-function capLess(sum: Sum, bound: number): Sum {
-  const room = sum.map((each) => -each);
-  room[room.length - 1] = (room[room.length - 1] as number) + bound;
-  return room;
 }

@@ -19,10 +19,10 @@ const MOST_BRANCHES = 80;
 /** Refills inside ops whose place is tried on either side; of more, all on one side. */
 const MOST_SIDES = 3;
 
-/** Least cost of a day with these events, with fractions of parts and units allowed; infinite where there is no such day. nano-dollars */
-export function leastOf(chain: Chain, events: readonly RefillEvent[], breakVisit: number): number {
+/** Least cost of a day with these events, with fractions of parts and units allowed; infinite where there is no such day below `limit`. nano-dollars */
+export function leastOf(chain: Chain, events: readonly RefillEvent[], breakVisit: number, limit: number): number {
   const day = new DayProgramme(chain, events, { free: true, breakVisit });
-  const result = day.linear.solve();
+  const result = day.linear.solve(day.valueOf(limit));
   return result === null ? Number.POSITIVE_INFINITY : day.costOf(result.objective);
 }
 
@@ -91,9 +91,9 @@ function wholeParts(chain: Chain, events: readonly RefillEvent[], breakVisit: nu
     for (const up of [false, true]) {
       const mark = day.linear.mark();
       const bound = day.linear.sum();
-      bound[split] = up ? 1 : -1;
-      bound[day.linear.variables] = up ? -floor - 1 : floor;
-      day.linear.require(bound);
+      bound[split] = 1;
+      if (up) day.linear.atLeast(bound, floor + 1);
+      else day.linear.atMost(bound, floor);
       branch();
       day.linear.forget(mark);
     }
