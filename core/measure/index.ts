@@ -1,4 +1,10 @@
 export { type BandEdge, bandAreaSqFt } from './band.ts';
+export {
+  type FittedSlope,
+  type HeightSample,
+  sampleGrid,
+  slopeFromHeights,
+} from './elevation-slope.ts';
 export { farthestFt } from './farthest.ts';
 export { measureBook, measureProperty } from './measure-property.ts';
 export { type ExcludedOutline, excludedOutlines, treatableOutline } from './outlines.ts';
