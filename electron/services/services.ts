@@ -83,6 +83,7 @@ export function createServices(options: ServiceOptions): Services {
       (await serveTile(context.imagery, addressPath)) ?? servePicture(context.library, addressPath),
     log,
     close: async () => {
+      await context.ground.endAll();
       await context.jobs.endAll();
       await context.library.closeAll();
       await context.imagery.close();

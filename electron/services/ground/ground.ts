@@ -17,6 +17,7 @@ export type Ground = {
   readonly elevation: (file: string, positions: readonly Position[], client: Client) => Promise<Result<Elevation>>;
   /** Ends the client's readings and removes what it sent. */
   readonly endClient: (clientId: string) => Promise<void>;
+  readonly endAll: () => Promise<void>;
 };
 
 type Tools = {
@@ -69,6 +70,10 @@ export function createGround({ workerFile, passingFolder: passing }: Tools): Gro
       const files = [...(lent.get(clientId) ?? [])];
       lent.delete(clientId);
       await Promise.all(files.map(drop));
+    },
+    endAll: async () => {
+      for (const controller of readings.values()) controller.abort();
+      await Promise.all([...lent.values()].flatMap((files) => [...files].map(drop)));
     },
   };
 }
