@@ -1,4 +1,4 @@
-import { err, ok, type Result } from '../base/index.ts';
+import { canonicalJson, err, ok, type Result } from '../base/index.ts';
 import type { AreaGeometry, Book, Property, Zone } from '../book/index.ts';
 import type { Action } from '../edit/index.ts';
 import { cutHole, cutOut } from './area-edits.ts';
@@ -6,7 +6,7 @@ import { cornersWanted, type Draft, type DraftPurpose, draftOutline, draftPlace,
 import { newProperty, putAction, withExclusion, withGate, withZone, zoneOf } from './draft-records.ts';
 import { checkOutline } from './ground.ts';
 import { refuse } from './refuse.ts';
-import { polygonOf, withCorners } from './ring-edits.ts';
+import { cornersAt, polygonOf, withCorners } from './ring-edits.ts';
 import { splitBy } from './split.ts';
 import { splitZone } from './split-zone.ts';
 
@@ -15,7 +15,7 @@ import { splitZone } from './split-zone.ts';
  *
  * Errors: `geometry-invalid` with the place for an outline that crosses itself, has too few corners or no width, or a piece
  * that does not fit; `nothing-to-do` where a cut or a line misses the zone; `reference-missing` where property or zone are
- * gone from the book
+ * gone from the book; `book-changed` where the ring that is edited is no longer the one the draft began with
  */
 export function finishDraft(draft: Draft, book: Book): Result<Action> {
   const wanted = cornersWanted(draft);
@@ -39,6 +39,34 @@ export function draftGeometry(draft: Draft): Result<AreaGeometry> {
   return joined.ok ? checkOutline(joined.value) : joined;
 }
 
+/**
+ * The draft on the outline as the book has it now: other rings may have been changed since the draft was begun, its own ring
+ * may not, or the change would be lost.
+ */
+function rebased(draft: Draft, property: Property): Result<Draft> {
+  const { base } = draft;
+  const current = base === undefined ? null : outlineNow(draft.purpose, property);
+  if (base === undefined || current === null) return ok(draft);
+  const [now, then] = [cornersAt(current, base.place), cornersAt(base.geometry, base.place)];
+  if (canonicalJson(now) !== canonicalJson(then)) {
+    return err(
+      'book-changed',
+      'outline',
+      'The outline was changed since this draft of it was begun.',
+      'Throw the draft away and change the outline anew.',
+    );
+  }
+  return ok({ ...draft, base: { ...base, geometry: current } });
+}
+
+function outlineNow(purpose: DraftPurpose, property: Property): AreaGeometry | null {
+  if (purpose.kind === 'exclusion') {
+    return property.exclusions.find((each) => each.id === purpose.exclusionId)?.geometry ?? null;
+  }
+  const shape = purpose.kind === 'zone' ? zoneOf(property, purpose.zoneId)?.shape : undefined;
+  return shape?.kind === 'drawn' ? shape.geometry : null;
+}
+
 function propertyOf({ purpose, newPropertyName, corners }: Draft, book: Book): Result<Property> {
   const found = book.properties.find((each) => each.id === purpose.propertyId);
   if (found !== undefined) return ok(found);
@@ -49,7 +77,9 @@ function propertyOf({ purpose, newPropertyName, corners }: Draft, book: Book): R
 
 function changedProperty(draft: Draft, property: Property): Result<Property> {
   if (!isOutline(draft.purpose)) return withoutOutline(draft, property);
-  const geometry = draftGeometry(draft);
+  const current = rebased(draft, property);
+  if (!current.ok) return current;
+  const geometry = draftGeometry(current.value);
   return geometry.ok ? withOutline(draft, property, geometry.value) : geometry;
 }
 

@@ -19,7 +19,8 @@ export { DRAFT_TOOLS, draftSchema } from './draft-schema.ts';
 export { applyDraft, endDraftMerging, redoDraft, undoDraft } from './draft-steps.ts';
 export { type OutlineFigures, outlineFigures } from './figures.ts';
 export { checkOutline } from './ground.ts';
-export { copyShape, mirrorShape, nudge, rotateShape } from './place-edits.ts';
+export { mergeZones } from './merge-zones.ts';
+export { carryPlace, copyShape, mirrorShape, nudge, nudgePlace, rotateShape } from './place-edits.ts';
 export {
   addCorner,
   cornersAt,

@@ -37,6 +37,16 @@ export function mirrorShape(geometry: AreaGeometry, axisDeg = 0): Result<AreaGeo
   );
 }
 
+/** A place carried along with an outline: where `copyShape` with the same anchors would put a corner there. */
+export function carryPlace(place: Position, fromAnchor: Position, toAnchor: Position): Position {
+  return carried(fromAnchor, toAnchor)(place);
+}
+
+/** A place moved so many feet east and north. */
+export function nudgePlace(place: Position, eastFt: number, northFt: number): Position {
+  return feetPlane(place).toDegrees({ x: eastFt, y: northFt });
+}
+
 /** True size: places are taken off in the plane at one anchor and put down in that at the other. */
 function carried(fromAnchor: Position, toAnchor: Position): Move {
   const from = feetPlane(fromAnchor);

@@ -1,6 +1,7 @@
 import { ok, type Result } from '../base/index.ts';
 import type { PlanePoint } from '../geometry/index.ts';
 import { type Feet, quantity } from '../units/index.ts';
+import { crossingsOf } from './crossings.ts';
 import { between, feetPlane, lengthOf } from './feet-plane.ts';
 import { needless, refuse } from './refuse.ts';
 import type { Corners } from './types.ts';
@@ -18,7 +19,7 @@ type Way = 'along' | 'across' | 'free';
  * it; other sides stay free. The main direction is the mean of all sides' directions modulo 90 degrees, weighed by length.
  * Of all outlines with these sides straight it is the one whose corners move least (sum of squares).
  * Errors: `nothing-to-do` where it is square already or no side lies near a right angle; `geometry-invalid` where nothing
- * would be left of it.
+ * would be left of it, or it would cross itself.
  */
 export function squareUp(corners: Corners, toleranceDeg = 20): Result<Straightened> {
   const [origin] = corners;
@@ -52,7 +53,11 @@ function judged(
   if (squared.some((point, index) => lengthOf(between(point, nextOf(squared, index))) < LEAST_MOVE_FT)) {
     return refuse('Two corners would fall together.', 'Delete one of the corners that lie close together first.');
   }
-  return ok({ corners: squared.map((point, index) => kept(corners, moves, index) ?? toDegrees(point)), movedFt });
+  const made = squared.map((point, index) => kept(corners, moves, index) ?? toDegrees(point));
+  if (crossingsOf(made, true).length > crossingsOf(corners, true).length) {
+    return refuse('Squared up, the outline would cross itself.', 'Straighten it first, or take a smaller tolerance.');
+  }
+  return ok({ corners: made, movedFt });
 }
 
 function kept(corners: Corners, moves: readonly number[], index: number): Corners[number] | undefined {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Book, Property } from '../../../core/book/index.ts';
+import type { AreaGeometry, Book, Position, Property, Zone } from '../../../core/book/index.ts';
 import { emptyBook } from '../../../core/book/index.ts';
 import { applyAction } from '../../../core/edit/index.ts';
 import {
@@ -179,6 +179,25 @@ describe('finishing', () => {
     const property = finished(applyDraft(start, { kind: 'move', index: 0, to: feetAt(0, 50) }));
     expect(areaOf(property, 'z-1')).toBeCloseTo(7500, 0);
     expect(property.zones[0]).toMatchObject({ name: 'Front', slopeDeg: 4, shape: { outlineErrorFt: 1 } });
+  });
+
+  it('of one ring leaves what happened to the others meanwhile, and refuses where its own was changed', () => {
+    const base = { geometry: blockOutline(0, 0, 100, 100), place: FIRST_SHELL };
+    const purpose: DraftPurpose = { kind: 'zone', propertyId: 'p-1', zoneId: 'z-1', name: '' };
+    const start = beginDraft({ purpose, tool: 'polygon', base, corners: cornersAt(base.geometry, FIRST_SHELL)! });
+    const draft = applyDraft(start, { kind: 'move', index: 0, to: feetAt(0, 50) });
+    const withShape = (geometry: AreaGeometry): Book => {
+      const zone: Zone = { ...PROPERTY.zones[0]!, shape: { kind: 'drawn', geometry } };
+      return { ...BOOK, properties: [{ ...PROPERTY, zones: [zone] }] };
+    };
+    const [shell] = base.geometry.coordinates as readonly (readonly Position[])[];
+    const hole = [...block(70, 70, 80, 80), block(70, 70, 80, 80)[0]!];
+    const holed: AreaGeometry = { type: 'Polygon', coordinates: [shell!, hole] };
+    expect(areaOf(finished(draft, withShape(holed)), 'z-1')).toBeCloseTo(7400, 0);
+    expect(refusalOf(finishDraft(draft, withShape(blockOutline(0, 0, 100, 99)))).code).toBe('book-changed');
+    // where the zone is gone, what was drawn is not
+    const { shape } = finished(draft, { ...BOOK, properties: [{ ...PROPERTY, zones: [] }] }).zones[0]!;
+    expect(shape.kind).toBe('drawn');
   });
 
   it('keeps the area of a card beside the outline that takes its place', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { AreaGeometry, Position } from '../../../core/book/index.ts';
 import {
   addCorner,
+  carryPlace,
   commonGround,
   copyShape,
   cornersAt,
@@ -13,6 +14,7 @@ import {
   mirrorShape,
   moveCorner,
   nudge,
+  nudgePlace,
   offsetOutline,
   openRing,
   polygonOf,
@@ -82,6 +84,15 @@ describe('moving whole outlines', () => {
     const copy = good(copyShape(WITH_HOLE, feetAt(0, 0), oslo));
     expect(areaSqFt(copy)).toBeCloseTo(8800, 0);
     expect(cornersAt(copy, FIRST_SHELL)![0]![1]).toBeCloseTo(59.9, 6);
+  });
+
+  it('places go along with outlines', () => {
+    const oslo: Position = [10.7, 59.9];
+    const corner = cornersAt(good(copyShape(LAWN, feetAt(0, 0), oslo)), FIRST_SHELL)![2]!;
+    expect(carryPlace(cornersAt(LAWN, FIRST_SHELL)![2]!, feetAt(0, 0), oslo)).toEqual(corner);
+    const moved = nudgePlace(feetAt(5, 5), 10, -5);
+    expect(moved[0]).toBeCloseTo(feetAt(15, 0)[0], 8);
+    expect(moved[1]).toBeCloseTo(feetAt(15, 0)[1], 8);
   });
 
   it('turned by 90 degrees twice is mirrored twice', () => {

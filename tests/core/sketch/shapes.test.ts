@@ -121,6 +121,18 @@ describe('square up', () => {
       [50, 86.6],
     ]);
     expect(refusalOf(squareUp(triangle, 10)).detail).toContain('within 10 degrees of a right angle');
+    // two slanting sides close above each other: levelled, the lower comes to 22 ft and the upper to 17 ft
+    const folded = cornersInFeet([
+      [0, 0],
+      [100, 0],
+      [100, 30],
+      [60, 14],
+      [60, 15],
+      [70, 19],
+      [100, 60],
+      [0, 60],
+    ]);
+    expect(refusalOf(squareUp(folded, 30)).detail).toContain('would cross itself');
     expect(refusalOf(squareUp(triangle.slice(0, 2))).code).toBe('geometry-invalid');
   });
 });
