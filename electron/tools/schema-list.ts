@@ -10,6 +10,7 @@ import {
   measureSchema,
   reachSchema,
   reportSchema,
+  solveSchema,
 } from '../cli/output/index.ts';
 
 /** One schema to publish: the file is docs/schemas/NAME.schema.json. */
@@ -31,6 +32,7 @@ const PUBLISHED: readonly Published[] = [
   { name: 'judge', title: 'Answer of swardway judge --json', schema: judgeSchema, mode: 'output' },
   { name: 'report', title: 'Answer of swardway report --json', schema: reportSchema, mode: 'output' },
   { name: 'import', title: 'Answer of swardway import --json', schema: importSchema, mode: 'output' },
+  { name: 'solve', title: 'Answer of swardway solve --json', schema: solveSchema, mode: 'output' },
   {
     name: 'failure',
     title: 'Answer of any command with --json that could not do its work',

@@ -6,6 +6,7 @@ import { measureCommand } from './measure.ts';
 import { planCommand } from './plan.ts';
 import { reachCommand } from './reach.ts';
 import { reportCommand } from './report.ts';
+import { solveCommand } from './solve.ts';
 
 /** Every command. Parsing, help and docs/cli.md come from this table. */
 export const COMMANDS: readonly Command[] = [
@@ -16,4 +17,5 @@ export const COMMANDS: readonly Command[] = [
   judgeCommand,
   reportCommand,
   importCommand,
+  solveCommand,
 ];

@@ -5,3 +5,4 @@ export { type JudgeOutput, judgeSchema } from './judge.ts';
 export { measureSchema } from './measure.ts';
 export { type ReachOutput, reachSchema } from './reach.ts';
 export { type ReportOutput, reportSchema } from './report.ts';
+export { type SolveOutput, solveSchema } from './solve.ts';

@@ -1,0 +1,99 @@
+import type { Random } from '../base/index.ts';
+import type { Tours } from './tours.ts';
+
+/** Customers taken out in one step, on average. */
+const REMOVALS = 10;
+/** Longest string of customers taken out of one route. */
+const LONGEST_STRING = 10;
+/** How often a string leaves a piece in its middle alone. */
+const SPLIT_SHARE = 0.5;
+/** How often that piece grows by one more. */
+const GROW_SHARE = 0.01;
+
+/**
+ * Takes strings of neighbouring customers out of routes near a random customer: slack induction by string removals (Christiaens and
+ * Vanden Berghe, Transportation Science 54(2), 2020).
+ */
+export class Ruin {
+  private readonly tours: Tours;
+  private readonly near: Int32Array;
+  private readonly random: Random;
+  private readonly touched: Int32Array;
+  private round = 0;
+
+  constructor(tours: Tours, near: Int32Array, random: Random) {
+    this.tours = tours;
+    this.near = near;
+    this.random = random;
+    this.touched = new Int32Array(tours.problem.vehicles);
+  }
+
+  /** Appends the removed customers to `absent` from `count` on and returns the new count. */
+  run(absent: Int32Array, count: number): number {
+    const { tours, near, random } = this;
+    const { customers } = tours.problem;
+    const width = customers + 1;
+    const placed = customers - count;
+    if (placed === 0) return count;
+    this.round += 1;
+    const longest = Math.min(LONGEST_STRING, placed / tours.used);
+    const mostStrings = (4 * REMOVALS) / (1 + longest) - 1;
+    let strings = Math.floor(random.unit() * mostStrings + 1);
+    const seed = 1 + random.below(customers);
+    let absentCount = count;
+    for (let rank = 0; rank < customers && strings > 0; rank += 1) {
+      const customer = near[seed * width + rank] as number;
+      const route = tours.routeOf[customer] as number;
+      if (route < 0 || this.touched[route] === this.round) continue;
+      this.touched[route] = this.round;
+      absentCount = this.removeString(route, customer, longest, absent, absentCount);
+      strings -= 1;
+    }
+    return absentCount;
+  }
+
+  private removeString(route: number, customer: number, longest: number, absent: Int32Array, count: number): number {
+    const { tours, random } = this;
+    const size = tours.size[route] as number;
+    const most = Math.min(size, longest);
+    const length = Math.min(size, Math.floor(random.unit() * most + 1));
+    let kept = 0;
+    if (length > 1 && length < size && random.unit() < SPLIT_SHARE) {
+      kept = 1;
+      while (length + kept < size && random.unit() < GROW_SHARE) kept += 1;
+    }
+    let node = this.startOfString(customer, length + kept, tours.nodes + route);
+    const keepFrom = kept > 0 ? 1 + random.below(length - 1) : length;
+    let absentCount = count;
+    for (let at = 0; at < length + kept; at += 1) {
+      const following = tours.next[node] as number;
+      if (at < keepFrom || at >= keepFrom + kept) {
+        tours.remove(node);
+        absent[absentCount] = node;
+        absentCount += 1;
+      }
+      node = following;
+    }
+    if (tours.problem.windows !== null) tours.relabel(route);
+    return absentCount;
+  }
+
+  /** First node of a random string of that length that holds the customer. */
+  private startOfString(customer: number, length: number, sentinel: number): number {
+    const { next, prev } = this.tours;
+    let before = 0;
+    let first = customer;
+    while (before < length - 1 && prev[first] !== sentinel) {
+      first = prev[first] as number;
+      before += 1;
+    }
+    let after = 0;
+    for (let node = next[customer] as number; after < length - 1 && node !== sentinel; node = next[node] as number) {
+      after += 1;
+    }
+    const least = Math.max(0, length - 1 - after);
+    const back = least + this.random.below(before - least + 1);
+    for (let steps = before - back; steps > 0; steps -= 1) first = next[first] as number;
+    return first;
+  }
+}
