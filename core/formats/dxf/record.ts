@@ -19,7 +19,9 @@ export function readEntity(placed: PlacedEntity, where: string): ReadEntity {
   if (shape.kind === 'bad') return reject(placed, where, shape.what);
   const local = shape.kind === 'point' ? [shape.at] : shape.points;
   const points = local.map((point) => applyTo(placed.matrix, point));
-  if (!points.every(isSound)) return reject(placed, where, 'a corner that is no pair of numbers');
+  const least = shape.kind === 'point' ? 1 : 2;
+  if (points.length < least || !points.every(isSound))
+    return reject(placed, where, 'a corner that is no pair of numbers');
   const geometry = shape.kind === 'point' ? pointOf(points) : pathOf(points, shape.isClosed);
   return { feature: { ...base(placed, where), geometry, issues: [] }, positions: points.length };
 }

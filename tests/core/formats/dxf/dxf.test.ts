@@ -159,6 +159,7 @@ describe('shapes of a drawing', () => {
     ['is a mesh', entity('POLYLINE', 'turf', 70, 16)],
     ['has no radius', entity('CIRCLE', 'turf', 10, 0, 20, 0)],
     ['holds words', entity('CIRCLE', 'turf', 10, 'x', 20, 0, 40, 1)],
+    ['turns by no number', entity('ARC', 'turf', 10, 0, 20, 0, 40, 1, 50, 'x', 51, 90)],
     ['lies beyond all bounds', entity('CIRCLE', 'turf', 10, 1e300, 20, 0, 40, 1)],
     ['is a spline without knots', entity('SPLINE', 'turf', 71, 3, ...SQUARE)],
   ])('rejects an entity that %s, with its reason', async (_, groups) => {
