@@ -4,7 +4,7 @@ import type { NoHost } from '../host/index.ts';
 import { takeDroppedFile, useBook, useHost, useView } from '../stores/index.ts';
 import { boot } from './boot.ts';
 import { Header } from './header.tsx';
-import { ImportDialog } from './import-dialog.tsx';
+import { ImportDialog } from './import/import-dialog.tsx';
 import { NoticeBar, SpokenStatus } from './notices.tsx';
 import { Overlays } from './overlays.tsx';
 import { RoomView } from './room-view.tsx';

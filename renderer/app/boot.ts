@@ -3,6 +3,7 @@ import { findHost, type NoHost } from '../host/index.ts';
 import {
   bookChangedElsewhere,
   checkInBackground,
+  groundProgress,
   measureInBackground,
   openAtStart,
   planDone,
@@ -39,6 +40,7 @@ function follow(host: Host): void {
   host.on('job.progress', planProgress);
   host.on('job.done', planDone);
   host.on('job.failed', planFailed);
+  host.on('ground.progress', groundProgress);
   host.on('book.changed', ({ session, revision }) => bookChangedElsewhere(session, revision));
   host.on('host.lost', ({ reason }) => {
     useHost.setState({ lost: reason });

@@ -1,8 +1,8 @@
-import type { Result } from '../../core/base/index.ts';
-import type { Position, Property, Round, Zone } from '../../core/book/index.ts';
+import { ok, type Result } from '../../core/base/index.ts';
+import type { Book, Position, Property, Round, TravelMatrix, Zone } from '../../core/book/index.ts';
 import { type Action, type AnyRecord, RECORD_NAMES, type RecordOf, type TableName } from '../../core/edit/index.ts';
+import { applyIntake, type IntakePreview } from '../../core/intake/index.ts';
 import { edit, useBook } from './book.ts';
-import type { ImportPreview } from './imports.ts';
 import { showError, showNews } from './notices.ts';
 import { type Shelf, selectProperty, selectRound, selectShelf, useSelection } from './selection.ts';
 import { goTo } from './view.ts';
@@ -91,21 +91,25 @@ export function addLawn(): void {
   goTo('ground');
 }
 
-/** Does exactly what the preview showed, as one step. */
-export function addImported(preview: ImportPreview): void {
-  const done = edit(importAction(preview));
+/** Does exactly what was previewed, as one step; false where the book is no longer the one that was looked at. */
+export function addImported(fileName: string, wish: ImportWish): boolean {
+  const { open } = useBook.getState();
+  if (open === null) return false;
+  const action = importAction(open.book, fileName, wish);
+  const done = action.ok ? edit(action.value) : action;
   if (done.ok) showNews(done.value.label, true);
   else showError(done.error);
+  return done.ok;
 }
 
-export function importAction(preview: ImportPreview): Action {
-  if (preview.kind === 'matrix') {
-    return { kind: 'set', changes: { matrix: preview.matrix }, label: `Use travel times of ${preview.fileName}` };
-  }
-  const { fresh, changed, fileName } = preview;
-  const actions = [...fresh, ...changed].map((record): Action => ({ kind: 'put', table: 'properties', record }));
-  const count = actions.length === 1 ? '1 lawn' : `${actions.length} lawns`;
-  return { kind: 'several', label: `Add ${count} from ${fileName}`, actions };
+/** What is to be imported: travel times, or ground as it was previewed. */
+export type ImportWish =
+  | { readonly kind: 'matrix'; readonly matrix: TravelMatrix }
+  | { readonly kind: 'ground'; readonly preview: IntakePreview };
+
+export function importAction(book: Book, fileName: string, wish: ImportWish): Result<Action> {
+  if (wish.kind === 'ground') return applyIntake(book, wish.preview);
+  return ok({ kind: 'set', changes: { matrix: wish.matrix }, label: `Use travel times of ${fileName}` });
 }
 
 /** Adds a record to a shelf and selects it. */

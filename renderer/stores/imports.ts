@@ -1,80 +1,226 @@
 import { create } from 'zustand';
-import { canonicalJson, err, type Issue, ok, type Result } from '../../core/base/index.ts';
-import type { Book, Property, TravelMatrix } from '../../core/book/index.ts';
-import { findFormat } from '../../core/formats/index.ts';
+import { type AppError, err, type Issue, ok, type Progress, type Result } from '../../core/base/index.ts';
+import type { Position, TravelMatrix } from '../../core/book/index.ts';
+import { type GroundSource, previewMatrix } from '../../core/formats/index.ts';
+import {
+  type Guess,
+  guessMapping,
+  type IntakePreview,
+  type IntakeTools,
+  intakeSteps,
+  type LayerMapping,
+  type Mapping,
+} from '../../core/intake/index.ts';
+import { withPastMeasure } from '../../core/measure/index.ts';
+import { useBook } from './book.ts';
+import { callHost } from './host.ts';
+import { say, showError } from './notices.ts';
+import { inSlices } from './slices.ts';
 
-/** What a file would change in the book; exactly this is done when the user agrees. */
-export type ImportPreview =
+/** How far reading or looking is. */
+export type ImportProgress = Pick<Progress, 'step' | 'done' | 'total'>;
+
+export const IMPORT_STEPS = ['content', 'fields', 'changes'] as const;
+export type ImportStep = (typeof IMPORT_STEPS)[number];
+
+/** A table of travel times that waits for the user's word. */
+export type MatrixImport = {
+  readonly kind: 'matrix';
+  readonly fileName: string;
+  readonly found: number;
+  readonly rejected: number;
+  readonly matrix: TravelMatrix;
+  readonly issues: readonly Issue[];
+};
+/** A file of ground on its way into the book. */
+export type GroundImport = {
+  readonly kind: 'ground';
+  readonly fileName: string;
+  readonly source: GroundSource;
+  readonly leftOut: Guess['leftOut'];
+  readonly mapping: Mapping;
+  readonly step: ImportStep;
+  /** What it would change; null while that is not known. */
+  readonly preview: IntakePreview | null;
+  readonly progress: ImportProgress | null;
+};
+export type ImportState =
+  | { readonly kind: 'none' }
   | {
-      readonly kind: 'ground';
+      readonly kind: 'reading';
       readonly fileName: string;
-      readonly formatTitle: string;
-      readonly found: number;
-      readonly rejected: number;
-      readonly fresh: readonly Property[];
-      /** Lawns that the book has under the same id, with other content. */
-      readonly changed: readonly Property[];
-      readonly same: number;
-      readonly parkingAssumed: number;
-      readonly issues: readonly Issue[];
+      readonly token: string;
+      readonly progress: ImportProgress | null;
     }
-  | {
-      readonly kind: 'matrix';
-      readonly fileName: string;
-      readonly formatTitle: string;
-      readonly found: number;
-      readonly rejected: number;
-      readonly matrix: TravelMatrix;
-      readonly issues: readonly Issue[];
-    };
+  | MatrixImport
+  | GroundImport;
 
-/** The import that waits for the user's word. */
-export const useImport = create<{ readonly preview: ImportPreview | null }>(() => ({ preview: null }));
+const NONE: ImportState = { kind: 'none' };
 
+/** The import that is under way. */
+export const useImport = create<{ readonly current: ImportState }>(() => ({ current: NONE }));
+
+const show = (current: ImportState): void => useImport.setState({ current });
+let stopLooking: () => void = () => undefined;
+
+/** Lets go of the import; a file that is being read is not read on. */
 export function closeImport(): void {
-  useImport.setState({ preview: null });
+  const { current } = useImport.getState();
+  stopLooking();
+  show(NONE);
+  if (current.kind === 'reading') callHost('ground.cancel', { token: current.token }).catch(() => undefined);
 }
 
-/** Reads a file against the open book. Nothing is changed yet. Errors: those of the format. */
-export function previewImport(book: Book, fileName: string, text: string | null): Result<ImportPreview> {
+/** Has the host read a picked file, and asks what its layers and fields are. */
+export async function readGround(fileName: string, token: string): Promise<void> {
+  closeImport();
+  show({ kind: 'reading', fileName, token, progress: null });
+  const answer = await callHost('ground.read', { token });
+  const { current } = useImport.getState();
+  if (current.kind !== 'reading' || current.token !== token) return;
+  const begun = answer.ok ? beginImport(fileName, answer.value) : answer;
+  if (begun.ok) show(begun.value);
+  else failWith(begun.error);
+}
+
+function failWith(error: AppError): void {
+  show(NONE);
+  if (error.code !== 'cancelled') showError(error);
+}
+
+/** How far the host is with reading. */
+export function groundProgress(event: ImportProgress & { readonly token: string }): void {
+  const { current } = useImport.getState();
+  if (current.kind === 'reading' && current.token === event.token) show({ ...current, progress: event });
+}
+
+/** The first look at what a file holds: ground, or travel times where its one table has their columns. */
+export function beginImport(fileName: string, source: GroundSource): Result<MatrixImport | GroundImport> {
+  const table = matrixTextOf(source);
+  if (table !== null) return previewTimes(fileName, table);
+  const { mapping, leftOut } = guessMapping(source);
+  return ok({ kind: 'ground', fileName, source, leftOut, mapping, step: 'content', preview: null, progress: null });
+}
+
+/** Reads a table of travel times. Nothing is changed yet. Errors: those of the format. */
+export function previewTimes(fileName: string, text: string | null): Result<MatrixImport> {
   if (text === null) {
-    return err('file-not-readable', fileName, 'The file came without its text.', 'Choose a GeoJSON or CSV file.');
+    return err('file-not-readable', fileName, 'The file came without its text.', 'Choose a CSV file.');
   }
-  const format = findFormat(fileName, text);
-  if (!format.ok) return format;
-  const { title: formatTitle } = format.value;
-  if (format.value.kind === 'matrix') {
-    const read = format.value.read(text, fileName);
-    if (!read.ok) return read;
-    const { matrix, found, rejected, issues } = read.value;
-    return ok({ kind: 'matrix', fileName, formatTitle, found, rejected, matrix, issues });
-  }
-  const read = format.value.read(text, fileName);
+  const read = previewMatrix(text, fileName);
   if (!read.ok) return read;
-  const { properties, found, rejected, issues, parkingAssumed } = read.value;
-  const parts = sortOut(book, properties);
-  return ok({
-    kind: 'ground',
-    fileName,
-    formatTitle,
-    found,
-    rejected,
-    ...parts,
-    parkingAssumed: parkingAssumed.length,
-    issues,
-  });
+  const { matrix, found, rejected, issues } = read.value;
+  return ok({ kind: 'matrix', fileName, found, rejected, matrix, issues });
 }
 
-function sortOut(book: Book, properties: readonly Property[]) {
-  const known = new Map(book.properties.map((property) => [property.id, property]));
-  const fresh: Property[] = [];
-  const changed: Property[] = [];
-  let same = 0;
-  for (const property of properties) {
-    const before = known.get(property.id);
-    if (before === undefined) fresh.push(property);
-    else if (canonicalJson(before) === canonicalJson(property)) same += 1;
-    else changed.push(property);
+/** The text of a table that has columns from, to and a time; null for anything else. */
+function matrixTextOf({ formatId, layers }: GroundSource): string | null {
+  const [layer] = layers;
+  if (formatId !== 'csv' || layer === undefined || layers.length > 1) return null;
+  const names = layer.fields.map((each) => each.toLowerCase());
+  if (!names.includes('from') || !names.includes('to')) return null;
+  const cell = (value: unknown) => `"${String(value ?? '').replaceAll('"', '""')}"`;
+  const rows = layer.features.map(({ attributes }) => layer.fields.map((field) => cell(attributes[field])).join(','));
+  return [layer.fields.map(cell).join(','), ...rows].join('\n');
+}
+
+/** Changes how one layer is understood. What was looked at before no longer holds. */
+export function understandLayer(place: number, changes: Partial<LayerMapping>): void {
+  const { current } = useImport.getState();
+  if (current.kind !== 'ground') return;
+  const layers = current.mapping.layers.map((each, index) => (index === place ? { ...each, ...changes } : each));
+  understandFile({ layers });
+}
+
+export function understandFile(changes: Partial<Mapping>): void {
+  const { current } = useImport.getState();
+  if (current.kind !== 'ground') return;
+  show({ ...current, mapping: { ...current.mapping, ...changes }, preview: null });
+}
+
+const STEP_WORDS: Readonly<Record<ImportStep, string>> = {
+  content: 'Step 1 of 3: what is in the file',
+  fields: 'Step 2 of 3: what its fields mean',
+  changes: 'Step 3 of 3: what would change',
+};
+
+/** Goes to a step; the last one looks at the book first. */
+export function goToImportStep(step: ImportStep): void {
+  const { current } = useImport.getState();
+  if (current.kind !== 'ground') return;
+  stopLooking();
+  show({ ...current, step, progress: null });
+  say(STEP_WORDS[step]);
+  if (step === 'changes' && current.preview === null) lookAtBook().catch(() => undefined);
+}
+
+/** Works out what the import would change, in short parts between which the window can draw. */
+export async function lookAtBook(): Promise<void> {
+  const before = useImport.getState().current;
+  const { open } = useBook.getState();
+  if (before.kind !== 'ground' || open === null) return;
+  const { source, mapping, fileName } = before;
+  const tools = await toolsFor(source, mapping);
+  const now = useImport.getState().current;
+  if (now.kind !== 'ground' || now.mapping !== mapping || now.step !== 'changes') return;
+  const steps = intakeSteps(open.book, source, mapping, fileName, tools);
+  stopLooking = inSlices(
+    steps,
+    (progress) => keep({ progress }),
+    (preview) => {
+      keep({ preview, progress: null });
+      const { found, rejected } = preview.counts;
+      say(`${found} records looked at, ${rejected} rejected`);
+    },
+  );
+}
+
+function keep(changes: Partial<GroundImport>): void {
+  const { current } = useImport.getState();
+  if (current.kind === 'ground') show({ ...current, ...changes });
+}
+
+/** What the preview needs of the program: today's date, and places of addresses where a street file was loaded. */
+async function toolsFor(source: GroundSource, mapping: Mapping): Promise<IntakeTools> {
+  const today = localDate(new Date());
+  const places = await findPlaces(addressesOf(source, mapping));
+  return {
+    keepPast: (before, after) => withPastMeasure(before, after, today),
+    findPlace: (address) => places.get(address) ?? null,
+  };
+}
+
+function localDate(now: Date): string {
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** Addresses of records that have no place of their own. */
+function addressesOf(source: GroundSource, mapping: Mapping): readonly string[] {
+  const all = source.layers.flatMap((layer, place) => {
+    const field = mapping.layers[place]?.fields.address?.field;
+    if (field === undefined) return [];
+    return layer.features.flatMap(({ geometry, attributes }) => {
+      const text = geometry === null ? String(attributes[field] ?? '').trim() : '';
+      return text === '' ? [] : [text];
+    });
+  });
+  return [...new Set(all)];
+}
+
+/** The host looks up so many addresses in one go. */
+const MOST_ADDRESSES = 20_000;
+
+async function findPlaces(addresses: readonly string[]): Promise<ReadonlyMap<string, Position>> {
+  const found = new Map<string, Position>();
+  for (let first = 0; first < addresses.length; first += MOST_ADDRESSES) {
+    const asked = addresses.slice(first, first + MOST_ADDRESSES);
+    const answer = await callHost('places.find', { addresses: asked });
+    if (!answer.ok) return found;
+    for (const [index, each] of answer.value.entries()) {
+      const address = asked[index];
+      if (each.kind === 'placed' && address !== undefined) found.set(address, each.at);
+    }
   }
-  return { fresh, changed, same };
+  return found;
 }

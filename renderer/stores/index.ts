@@ -22,7 +22,7 @@ export * from './draft-start.ts';
 export * from './edits.ts';
 export { receiveFile } from './files.ts';
 export { askHost, changeSettings, useHost } from './host.ts';
-export { closeImport, type ImportPreview, previewImport, useImport } from './imports.ts';
+export * from './imports.ts';
 export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';
 export { closeNotice, type Notice, say, showError, showNews, useNotices } from './notices.ts';
 export {

@@ -2,8 +2,7 @@ import type { AppInfo } from '../../core/contract/index.ts';
 import { showBook, useBook } from './book.ts';
 import { pickFile, receiveFile, uploadFile } from './files.ts';
 import { askHost, callHost } from './host.ts';
-import { previewImport, useImport } from './imports.ts';
-import { showError } from './notices.ts';
+import { readGround } from './imports.ts';
 import { rememberedBook } from './remembered.ts';
 import { goTo } from './view.ts';
 
@@ -32,9 +31,9 @@ export async function openBookFile(): Promise<void> {
 }
 
 /** Chooses a file of lawns or travel times and shows what it would change. */
-export async function importFile(purpose: 'geojson' | 'csv' | 'matrix' = 'geojson'): Promise<void> {
-  const picked = await pickFile(purpose, '.geojson,.json,.csv,.txt');
-  if (picked !== null) showPreview(picked.name, picked.text);
+export async function importFile(): Promise<void> {
+  const picked = await pickFile('ground');
+  if (picked !== null) await readGround(picked.name, picked.token);
 }
 
 /** A file that was dropped on the window: a book is opened, anything else is previewed. */
@@ -48,15 +47,8 @@ export async function takeDroppedFile(file: File): Promise<void> {
     if (picked !== null) await openToken(picked.token);
     return;
   }
-  showPreview(file.name, await file.text());
-}
-
-function showPreview(name: string, text: string | null): void {
-  const { open } = useBook.getState();
-  if (open === null) return;
-  const preview = previewImport(open.book, name, text);
-  if (preview.ok) useImport.setState({ preview: preview.value });
-  else showError(preview.error);
+  const picked = await uploadFile('ground', file);
+  if (picked !== null) await readGround(picked.name, picked.token);
 }
 
 export async function saveCopy(as: 'book' | 'json'): Promise<void> {

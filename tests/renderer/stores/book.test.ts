@@ -4,8 +4,6 @@ import {
   changeProperty,
   edit,
   freshId,
-  importAction,
-  previewImport,
   redo,
   removeLawn,
   selectProperty,
@@ -160,72 +158,5 @@ describe('ids', () => {
     expect(freshId([], 'lawn')).toBe('lawn-1');
     expect(freshId([{ id: 'lawn-2' }], 'lawn')).toBe('lawn-3');
     expect(freshId([{ id: 'lawn-1' }, { id: 'x' }], 'lawn')).toBe('lawn-3');
-  });
-});
-
-describe('import', () => {
-  const collection = (features: readonly unknown[]) => JSON.stringify({ type: 'FeatureCollection', features });
-  const square = (id: string, west: number) => ({
-    type: 'Feature',
-    id,
-    properties: { name: id },
-    geometry: {
-      type: 'Polygon',
-      coordinates: [
-        [
-          [west, 40],
-          [west + 0.0003, 40],
-          [west + 0.0003, 40.0003],
-          [west, 40.0003],
-          [west, 40],
-        ],
-      ],
-    },
-  });
-
-  test('shows what is new, and its counts add up', () => {
-    const broken = {
-      type: 'Feature',
-      id: 'bad',
-      properties: {},
-      geometry: { type: 'Polygon', coordinates: [[[0, 0]]] },
-    };
-    const preview = previewImport(book(), 'lawns.geojson', collection([square('a', -89), square('b', -89.01), broken]));
-    expect(preview.ok).toBe(true);
-    if (!preview.ok || preview.value.kind !== 'ground') throw new Error('a ground preview was expected');
-    const { found, rejected, fresh, changed, same, issues } = preview.value;
-    expect([found, rejected, fresh.length, changed.length, same]).toEqual([3, 1, 2, 0, 0]);
-    expect(issues.some((each) => each.severity === 'error')).toBe(true);
-  });
-
-  test('of the same file again finds everything the same; a moved lawn is changed', () => {
-    answerEdits(host);
-    const first = previewImport(book(), 'lawns.geojson', collection([square('a', -89), square('b', -89.01)]));
-    if (!first.ok) throw new Error(first.error.detail);
-    edit(importAction(first.value));
-    expect(book().properties.map((each) => each.id)).toEqual(['p1', 'a', 'b']);
-    const second = previewImport(book(), 'lawns.geojson', collection([square('a', -89), square('b', -89.02)]));
-    expect(second).toMatchObject({ ok: true, value: { same: 1, fresh: [], changed: [{ id: 'b' }] } });
-  });
-
-  test('is one step, named after the file', () => {
-    answerEdits(host);
-    const preview = previewImport(book(), 'lawns.geojson', collection([square('a', -89), square('b', -89.01)]));
-    if (!preview.ok) throw new Error(preview.error.detail);
-    edit(importAction(preview.value));
-    expect(useBook.getState().history.undo.map((step) => step.label)).toEqual(['Add 2 lawns from lawns.geojson']);
-    undo();
-    expect(book()).toEqual(smallBook());
-  });
-
-  test('of something else says which formats are read', () => {
-    expect(previewImport(book(), 'letter.doc', 'Dear customer')).toMatchObject({
-      ok: false,
-      error: { code: 'format-unknown' },
-    });
-    expect(previewImport(book(), 'lawns.geojson', null)).toMatchObject({
-      ok: false,
-      error: { code: 'file-not-readable' },
-    });
   });
 });

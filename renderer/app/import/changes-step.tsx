@@ -1,0 +1,110 @@
+import { useMemo, useState } from 'react';
+import { type IntakeRow, ROW_KINDS, type RowKind } from '../../../core/intake/index.ts';
+import type { GroundImport } from '../../stores/index.ts';
+import { IssueList, VirtualList } from '../../ui/index.ts';
+import { KIND_WORDS } from './words.ts';
+import { Working } from './working.tsx';
+
+const ROW_PX = 46;
+type Listed = IntakeRow & { readonly id: string };
+
+/** Step three: every record with what becomes of it. */
+export function ChangesStep({ file }: { readonly file: GroundImport }) {
+  const { preview, progress } = file;
+  const [only, setOnly] = useState<RowKind | null>(null);
+  const [selectedId, select] = useState<string | null>(null);
+  const rows = useMemo(
+    () => (preview?.rows ?? []).map((row, index): Listed => ({ ...row, id: String(index) })),
+    [preview],
+  );
+  const shown = useMemo(() => (only === null ? rows : rows.filter((row) => row.kind === only)), [rows, only]);
+  if (preview === null) return <Working step="Looking at the book" progress={progress} />;
+  const selected = rows.find((row) => row.id === selectedId) ?? null;
+  return (
+    <>
+      <fieldset className="import-kinds" aria-label="Show">
+        <KindButton
+          words="records"
+          count={preview.counts.found}
+          pressed={only === null}
+          onPress={() => setOnly(null)}
+        />
+        {ROW_KINDS.map((kind) => (
+          <KindButton
+            key={kind}
+            kind={kind}
+            words={KIND_WORDS[kind]}
+            count={preview.counts[kind]}
+            pressed={only === kind}
+            onPress={() => setOnly(kind)}
+          />
+        ))}
+      </fieldset>
+      <div className="import-rows">
+        {shown.length === 0 ? (
+          <p className="quiet">No record is {only === null ? 'there' : KIND_WORDS[only]}.</p>
+        ) : (
+          <VirtualList
+            label="Records"
+            items={shown}
+            rowPx={ROW_PX}
+            selectedId={selectedId}
+            onSelect={select}
+            onOpen={select}
+          >
+            {(row) => <RecordRow row={row} />}
+          </VirtualList>
+        )}
+      </div>
+      {selected !== null && <RecordDetail row={selected} />}
+      {preview.issues.length > 0 && <IssueList issues={preview.issues} most={5} />}
+    </>
+  );
+}
+
+type KindButtonProps = {
+  readonly kind?: RowKind;
+  readonly words: string;
+  readonly count: number;
+  readonly pressed: boolean;
+  readonly onPress: () => void;
+};
+
+function KindButton({ kind, words, count, pressed, onPress }: KindButtonProps) {
+  const stop = kind === 'rejected' && count > 0 ? ' stop' : '';
+  return (
+    <button type="button" className={`import-kind${stop}`} aria-pressed={pressed} onClick={onPress}>
+      <strong>{count.toLocaleString('en-US')}</strong> {words}
+    </button>
+  );
+}
+
+function RecordRow({ row }: { readonly row: Listed }) {
+  const doubts = row.issues.filter((each) => each.severity !== 'note').length - (row.kind === 'rejected' ? 1 : 0);
+  return (
+    <div className="import-row">
+      <span className={`import-badge import-badge-${row.kind}`}>{KIND_WORDS[row.kind]}</span>
+      <span className="row-title">{row.name === '' ? row.where : row.name}</span>
+      <span className="row-note">
+        {row.words}
+        {doubts > 0 && <span className="caution"> · {doubts} to check</span>}
+      </span>
+    </div>
+  );
+}
+
+function RecordDetail({ row }: { readonly row: Listed }) {
+  const more = row.issues.filter((each) => each.message !== row.words);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
+    <section className="import-detail" aria-label="Selected record" tabIndex={0}>
+      <p>
+        <strong>{row.name === '' ? 'Record' : row.name}</strong> <span className="quiet">{row.where}</span>
+      </p>
+      <p>
+        {KIND_WORDS[row.kind]}: {row.words}
+      </p>
+      {more.length > 0 && <IssueList issues={more} most={20} />}
+    </section>
+  );
+}

@@ -1,0 +1,120 @@
+import type { SourceLayer } from '../../../core/formats/index.ts';
+import { LAYER_ROLES, type LayerMapping } from '../../../core/intake/index.ts';
+import { counted } from '../../format/index.ts';
+import { type GroundImport, understandFile, understandLayer } from '../../stores/index.ts';
+import { Choice, Field, IssueList, Tick } from '../../ui/index.ts';
+import { CoordinatesQuestion } from './coordinates-question.tsx';
+import { ROLE_WORDS } from './words.ts';
+
+const ROLES = LAYER_ROLES.map((value) => ({ value, words: ROLE_WORDS[value] }));
+const MERGES = [
+  { value: 'id', words: 'the id, and by the place where a record has no id' },
+  { value: 'place', words: 'the place: most of the ground, or the parking point, in common' },
+] as const;
+
+/** Step one: the layers of a file, what they are, and where they lie. */
+export function ContentStep({ file }: { readonly file: GroundImport }) {
+  const { source, mapping } = file;
+  const asked = source.layers.flatMap((layer, place) => {
+    const understood = mapping.layers[place];
+    const isOpen = layer.coordinates.kind !== 'degrees' && understood !== undefined && understood.role !== 'nothing';
+    return isOpen ? [{ layer, place, understood }] : [];
+  });
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
+    <section className="import-body" aria-label="What is in the file" tabIndex={0}>
+      <table className="table import-table">
+        <thead>
+          <tr>
+            <th scope="col">Layer</th>
+            <th scope="col">Records</th>
+            <th scope="col">They are</th>
+            <th scope="col">Coordinates</th>
+          </tr>
+        </thead>
+        <tbody>
+          {source.layers.map((layer, place) => (
+            <LayerRow key={layerKey(layer, place)} layer={layer} place={place} understood={mapping.layers[place]} />
+          ))}
+        </tbody>
+      </table>
+      {asked.map(({ layer, place, understood }) => (
+        <CoordinatesQuestion key={layerKey(layer, place)} layer={layer} place={place} answer={understood.coordinates} />
+      ))}
+      {hasLines(source.layers) && (
+        <Tick
+          label="Lines go round turf: close them as outlines"
+          checked={mapping.closeLines}
+          onChange={(closeLines) => understandFile({ closeLines })}
+        />
+      )}
+      <Field label="A record is a lawn of the book by">
+        <Choice
+          label="A record is a lawn of the book by"
+          value={mapping.mergeBy}
+          options={MERGES}
+          onChoose={(mergeBy) => understandFile({ mergeBy })}
+        />
+      </Field>
+      {source.issues.length > 0 && <IssueList issues={source.issues} />}
+    </section>
+  );
+}
+
+type LayerRowProps = {
+  readonly layer: SourceLayer;
+  readonly place: number;
+  readonly understood: LayerMapping | undefined;
+};
+
+function LayerRow({ layer, place, understood }: LayerRowProps) {
+  return (
+    <tr>
+      <th scope="row">{layer.name === '' ? 'the file' : layer.name}</th>
+      <td>
+        {layer.features.length.toLocaleString('en-US')} <span className="quiet">{shapeWords(layer)}</span>
+      </td>
+      <td>
+        <Choice
+          label={`Records of ${layer.name} are`}
+          value={understood?.role ?? 'nothing'}
+          options={ROLES}
+          onChoose={(role) => understandLayer(place, { role })}
+        />
+      </td>
+      <td>{coordinateWords(layer, understood)}</td>
+    </tr>
+  );
+}
+
+/** Layers may share a name; their places never change while the file is open. */
+export function layerKey(layer: SourceLayer, place: number): string {
+  return `${layer.name} ${String(place)}`;
+}
+
+/** "12 outlines, 3 points". */
+function shapeWords({ features }: SourceLayer): string {
+  const counts = { outline: 0, line: 0, point: 0, none: 0 };
+  for (const { geometry } of features) {
+    if (geometry === null) counts.none += 1;
+    else if (geometry.type.endsWith('Polygon') || geometry.type === 'GeometryCollection') counts.outline += 1;
+    else if (geometry.type.endsWith('LineString')) counts.line += 1;
+    else counts.point += 1;
+  }
+  const words = (['outline', 'line', 'point'] as const).flatMap((each) =>
+    counts[each] === 0 ? [] : [counted(counts[each], each)],
+  );
+  if (counts.none > 0) words.push(`${counts.none.toLocaleString('en-US')} without a shape`);
+  return words.join(', ');
+}
+
+function coordinateWords({ coordinates }: SourceLayer, understood: LayerMapping | undefined): string {
+  const answer = understood?.coordinates ?? null;
+  if (answer !== null) return answer.kind === 'epsg' ? `EPSG:${answer.code}` : 'as you said below';
+  if (coordinates.kind === 'degrees') return `degrees, from ${coordinates.from}`;
+  return coordinates.kind === 'drawing' ? 'a drawing: say where it lies' : 'not known: say what they are';
+}
+
+function hasLines(layers: readonly SourceLayer[]): boolean {
+  return layers.some(({ features }) => features.some(({ geometry }) => geometry?.type.endsWith('LineString')));
+}

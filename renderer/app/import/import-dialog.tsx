@@ -1,0 +1,65 @@
+import type { ReactNode } from 'react';
+import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { closeImport, useImport } from '../../stores/index.ts';
+import { Button } from '../../ui/index.ts';
+import { GroundImportSheet } from './ground-import.tsx';
+import { MatrixImportSheet } from './matrix-import.tsx';
+import { Working } from './working.tsx';
+
+/** What a file would change, before it does. */
+export function ImportDialog() {
+  const current = useImport((state) => state.current);
+  switch (current.kind) {
+    case 'none':
+      return null;
+    case 'reading':
+      return (
+        <Frame title={current.fileName} narrow>
+          <Working step="Reading the file" progress={current.progress} />
+          <div className="dialog-foot">
+            <Button onPress={closeImport}>Stop</Button>
+          </div>
+        </Frame>
+      );
+    case 'matrix':
+      return (
+        <Frame title={current.fileName} narrow={false}>
+          <MatrixImportSheet file={current} />
+        </Frame>
+      );
+    case 'ground':
+      return (
+        <Frame title={current.fileName} narrow={false} wide>
+          <GroundImportSheet file={current} />
+        </Frame>
+      );
+  }
+}
+
+type FrameProps = {
+  readonly title: string;
+  readonly children: ReactNode;
+  readonly narrow: boolean;
+  readonly wide?: boolean;
+};
+
+function Frame({ title, children, narrow, wide = false }: FrameProps) {
+  const width = narrow ? ' modal-narrow' : wide ? ' modal-wide' : '';
+  return (
+    <ModalOverlay
+      className="scrim"
+      isOpen
+      isDismissable={narrow}
+      onOpenChange={(isOpen) => {
+        if (!isOpen) closeImport();
+      }}
+    >
+      <Modal className={`modal${width}`}>
+        <Dialog className="dialog import">
+          <Heading slot="title">{title}</Heading>
+          {children}
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}

@@ -1,0 +1,77 @@
+import type { FieldUnit, IntakePreview, LayerRole, Meaning, RowKind } from '../../../core/intake/index.ts';
+import { counted } from '../../format/index.ts';
+
+export const ROLE_WORDS: Readonly<Record<LayerRole, string>> = {
+  properties: 'properties, each outline its turf',
+  zones: 'zones of properties',
+  exclusions: 'exclusions',
+  gates: 'gates',
+  parcels: 'lots of properties',
+  nothing: 'nothing to take',
+};
+
+export const MEANING_WORDS: Readonly<Record<Meaning, string>> = {
+  id: 'id',
+  name: 'name',
+  address: 'address',
+  property: 'id of its property',
+  role: 'role of the record',
+  area: 'turf area',
+  slope: 'slope',
+  gateWidth: 'gate, clear width',
+  what: 'kind of exclusion',
+  keepAway: 'keep-away distance',
+  zones: 'zones behind the gate',
+  locked: 'gate is locked',
+  parking: 'parking point',
+};
+
+/** What the records of a layer can say, the usual things first. */
+export const MEANINGS_OF: Readonly<Record<LayerRole, readonly Meaning[]>> = {
+  properties: ['id', 'name', 'address', 'area', 'gateWidth', 'slope', 'property', 'role', 'parking'],
+  zones: ['id', 'name', 'property', 'area', 'slope', 'gateWidth'],
+  exclusions: ['what', 'name', 'keepAway', 'property', 'id'],
+  gates: ['gateWidth', 'name', 'locked', 'zones', 'property', 'id'],
+  parcels: ['id', 'name', 'address', 'property'],
+  nothing: [],
+};
+/** What records that say themselves what they are may say besides. */
+export const ROLE_MEANINGS: readonly Meaning[] = ['what', 'keepAway', 'zones', 'locked'];
+
+export const UNIT_WORDS: Readonly<Record<FieldUnit, string>> = {
+  ft2: 'ft²',
+  ac: 'acres',
+  m2: 'm²',
+  ha: 'ha',
+  in: 'in',
+  ft: 'ft',
+  cm: 'cm',
+  m: 'm',
+  deg: 'degrees',
+  '%': '%',
+};
+
+export const KIND_WORDS: Readonly<Record<RowKind, string>> = {
+  new: 'new',
+  changed: 'changed',
+  same: 'same',
+  part: 'part',
+  rejected: 'rejected',
+};
+
+/** What the button that does it says. */
+export function takeWords({ properties }: IntakePreview): string {
+  const fresh = properties.filter((each) => each.kind === 'new').length;
+  const changed = properties.filter((each) => each.kind === 'changed').length;
+  if (changed === 0) return `Add ${counted(fresh, 'lawn')}`;
+  if (fresh === 0) return `Change ${counted(changed, 'lawn')}`;
+  return `Add ${fresh}, change ${changed}`;
+}
+
+/** Why there is nothing to do, or null. */
+export function nothingToTake(preview: IntakePreview | null): string | null {
+  if (preview === null) return 'The book has not been looked at yet';
+  if (preview.properties.some((each) => each.kind !== 'same')) return null;
+  const { rejected, found } = preview.counts;
+  return found > 0 && rejected === found ? 'Every record is rejected' : 'The file changes nothing in the book';
+}

@@ -1,0 +1,27 @@
+import type { ImportProgress } from '../../stores/index.ts';
+
+type WorkingProps = { readonly step: string; readonly progress: ImportProgress | null };
+
+/** How far a piece of work is. */
+export function Working({ step, progress }: WorkingProps) {
+  const words = progress?.step ?? step;
+  const share = progress === null || progress.total === 0 ? null : progress.done / progress.total;
+  return (
+    <div className="working">
+      <span>
+        {words}
+        {progress !== null && progress.total > 0 && (
+          <span className="quiet">
+            {' '}
+            {progress.done.toLocaleString('en-US')} of {progress.total.toLocaleString('en-US')}
+          </span>
+        )}
+      </span>
+      {share === null ? (
+        <progress aria-label={words} />
+      ) : (
+        <progress aria-label={words} max={100} value={Math.round(100 * share)} />
+      )}
+    </div>
+  );
+}
