@@ -7,7 +7,7 @@ type DrawnShape = Extract<Zone['shape'], { readonly kind: 'drawn' }>;
 type DrawnZone = Zone & { readonly shape: DrawnShape };
 
 /**
- * The property with several of its drawn zones made one. It keeps id, name, place and hose stand of the first; the gates of
+ * The property with several of its drawn zones made one. It keeps id, name, place and hose stand of the first named; the gates of
  * all are on the way to it; the weakest ground and the least certain outline count for all of it; areas from cards are added
  * up where each zone has one, and left out otherwise, as is the paced hose length.
  *
@@ -15,9 +15,7 @@ type DrawnZone = Zone & { readonly shape: DrawnShape };
  * stand for ground that does not have it, or where an outline cannot be used
  */
 export function mergeZones(property: Property, zoneIds: readonly string[]): Result<Property> {
-  const zones = property.zones.filter(
-    (zone): zone is DrawnZone => zoneIds.includes(zone.id) && zone.shape.kind === 'drawn',
-  );
+  const zones = [...new Set(zoneIds)].flatMap((id) => drawnZones(property).find((zone) => zone.id === id) ?? []);
   const [first] = zones;
   if (first === undefined || zones.length < 2) {
     return needless('There are fewer than two zones with outlines.', 'Choose two or more.');
@@ -33,6 +31,10 @@ export function mergeZones(property: Property, zoneIds: readonly string[]): Resu
   if (!geometry.ok) return geometry;
   const merged = mergedZone(first, zones, { ...mergedShape(first.shape, zones), geometry: geometry.value });
   return ok({ ...property, zones: property.zones.flatMap((each) => kept(each, first, merged, zones)) });
+}
+
+function drawnZones(property: Property): readonly DrawnZone[] {
+  return property.zones.filter((zone): zone is DrawnZone => zone.shape.kind === 'drawn');
 }
 
 function kept(zone: Zone, first: Zone, merged: Zone, zones: readonly Zone[]): readonly Zone[] {

@@ -2,7 +2,7 @@ import { create } from 'zustand';
 import type { Result } from '../../core/base/index.ts';
 import type { AreaGeometry, Position, Property } from '../../core/book/index.ts';
 import { centreOf } from '../../core/geometry/index.ts';
-import { copyShape, cornersAt, FIRST_SHELL, polygonOf } from '../../core/sketch/index.ts';
+import { carryPlace, copyShape, cornersAt, FIRST_SHELL } from '../../core/sketch/index.ts';
 import { edit, useBook } from './book.ts';
 import { pointAtMap } from './draft.ts';
 import { withChanged, workedParts } from './draft-operations.ts';
@@ -94,7 +94,7 @@ export function putDown(at: Position): void {
 
 function carried({ kind, parts, anchor }: Carry, property: Property, at: Position): Result<Property> {
   const shape = (geometry: AreaGeometry) => copyShape(geometry, anchor, at);
-  const place = (from: Position): Position => movedPlace(from, anchor, at);
+  const place = (from: Position): Position => carryPlace(from, anchor, at);
   const moved = withChanged(property, parts, shape, place);
   if (!moved.ok || kind === 'move') return moved;
   const { value } = moved;
@@ -105,12 +105,6 @@ function carried({ kind, parts, anchor }: Carry, property: Property, at: Positio
     ok: true,
     value: { ...rest, id, name: `${property.name} copy`, address: '', parking: place(value.parking) },
   };
-}
-
-function movedPlace(from: Position, anchor: Position, at: Position): Position {
-  const moved = copyShape(polygonOf([from, from, from]), anchor, at);
-  const first = moved.ok && moved.value.type === 'Polygon' ? moved.value.coordinates[0]?.[0] : undefined;
-  return first ?? from;
 }
 
 /** The lawn as it was, with the moved parts added under ids of their own. */

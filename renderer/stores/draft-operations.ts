@@ -1,7 +1,7 @@
 import { err, ok, type Result } from '../../core/base/index.ts';
 import type { AreaGeometry, Gate, Position, Property, Zone } from '../../core/book/index.ts';
 import type { Action } from '../../core/edit/index.ts';
-import { edgeStrip, merge, nudge, offsetOutline, polygonOf } from '../../core/sketch/index.ts';
+import { edgeStrip, mergeZones as mergeDrawnZones, nudge, nudgePlace, offsetOutline } from '../../core/sketch/index.ts';
 import { edit } from './book.ts';
 import { chooseParts, outlineOf, type PartRef, partName, propertyOf, useParts } from './draft-parts.ts';
 import { mapRings, squareRing } from './draft-rings.ts';
@@ -129,15 +129,12 @@ export function nudgeParts(eastFt: number, northFt: number): void {
   const key = `nudge ${workedParts()
     .map((part) => part.partId)
     .join(' ')}`;
-  change('Move', (geometry) => nudge(geometry, eastFt, northFt), nudged(eastFt, northFt), key);
-}
-
-function nudged(eastFt: number, northFt: number): (at: Position) => Position {
-  return (at) => {
-    const moved = nudge(polygonOf([at, at, at]), eastFt, northFt);
-    const first = moved.ok && moved.value.type === 'Polygon' ? moved.value.coordinates[0]?.[0] : undefined;
-    return first ?? at;
-  };
+  change(
+    'Move',
+    (geometry) => nudge(geometry, eastFt, northFt),
+    (at) => nudgePlace(at, eastFt, northFt),
+    key,
+  );
 }
 
 export function squareParts(): void {
@@ -169,21 +166,17 @@ export function stripParts(feet: number): void {
   if (property !== target.property) put(property, `Add a bed along the edge of ${partWords(property, target.parts)}`);
 }
 
-/** Makes one zone of the chosen ones: the first keeps its name. */
+/** Makes one zone of the chosen ones: the first chosen keeps its name. */
 export function mergeZones(): void {
   const target = worked();
   if (target === null) return;
   const { property } = target;
   const zones = target.parts.filter((part) => part.kind === 'zone');
-  const geometries = zones.map((part) => outlineOf(property, part)).filter((each) => each !== null);
-  const merged = merge(geometries);
-  if (!merged.ok) {
-    showError(merged.error);
-    return;
-  }
-  const [first, ...others] = zones;
-  if (first === undefined) return;
-  const changed = withOutline(property, first, merged.value);
-  const left = changed.zones.filter((zone) => !others.some((part) => part.partId === zone.id));
-  if (put({ ...changed, zones: left }, `Merge ${partWords(property, zones)}`)) chooseParts([first]);
+  const [first] = zones;
+  const merged = mergeDrawnZones(
+    property,
+    zones.map((part) => part.partId),
+  );
+  if (!merged.ok || first === undefined) tell(merged);
+  else if (put(merged.value, `Merge ${partWords(property, zones)}`)) chooseParts([first]);
 }

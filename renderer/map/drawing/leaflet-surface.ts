@@ -75,7 +75,7 @@ function drawOutline(pad: Pad, wish: OutlineWish): void {
   layers.preview(wish, null);
   pad.handles?.remove();
   pad.handles = openHandles(map, wish.corners, wish.mode === 'editing' && wish.closes, {
-    snap: (at) => snapFrom(pad, at)?.at ?? at,
+    snap: (at) => snapFrom(pad, at, true)?.at ?? at,
     onDragging: (corners) => {
       layers.preview(wish, corners);
       events.onDragging(corners);

@@ -33,15 +33,17 @@ export function ownCorners({ wish }: Pad): readonly Position[] {
   return wish?.kind === 'outline' ? wish.corners : [];
 }
 
-export function snapFrom(pad: Pad, at: Position): Snapped | null {
+/** What a place snaps to. A corner that is moved must not stick to where it was, so its own outline is left out then. */
+export function snapFrom(pad: Pad, at: Position, moving: boolean): Snapped | null {
   if (pad.altHeld || pad.wish === null || pad.wish.kind === 'choose') return null;
-  return pad.snapTo(at, SNAP_PX / footPx(pad.map), ownCorners(pad));
+  return pad.snapTo(at, SNAP_PX / footPx(pad.map), moving ? [] : ownCorners(pad));
 }
 
 /** The place under a pixel, snapped. */
 export function placeUnder(pad: Pad, pixel: Point): { readonly at: Position; readonly snap: Snapped | null } {
   const raw = toPosition(pad.map.containerPointToLatLng(pixel));
-  const snap = snapFrom(pad, raw);
+  const isNew = pad.carried === null && pad.wish?.kind === 'outline' && pad.wish.mode === 'drawing';
+  const snap = snapFrom(pad, raw, !isNew);
   return { at: snap?.at ?? raw, snap };
 }
 

@@ -24,6 +24,7 @@ describe('merging zones', () => {
     expect(merged!.shape.kind === 'drawn' && areaSqFt(merged!.shape.geometry)).toBeCloseTo(10_000, 0);
     expect(merged).toMatchObject({ name: 'left', gateIds: ['a', 'b', 'c'], hoseStand: feetAt(0, 0) });
     expect(merged).not.toHaveProperty('hosePathFt');
+    expect(good(mergeZones(lawn, ['right', 'left'])).zones.map((each) => each.id)).toEqual(['card', 'right']);
   });
 
   it('takes the worse of two figures, and adds up the cards', () => {
