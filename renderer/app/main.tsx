@@ -10,6 +10,7 @@ import '../styles/shell.css';
 import '../styles/welcome.css';
 import '../styles/lists.css';
 import '../styles/map.css';
+import '../styles/backdrop.css';
 import '../styles/draw.css';
 import '../styles/ribbon.css';
 import '../styles/rooms.css';

@@ -1,10 +1,10 @@
 import { create } from 'zustand';
 import type { Issue } from '../../core/base/index.ts';
 import type { Book } from '../../core/book/index.ts';
-import { RULES } from '../../core/checks/index.ts';
+import { type Finding, RULES } from '../../core/checks/index.ts';
 
 /** What the checks find in the open book, kept up with every edit. */
-export const useChecks = create<{ readonly issues: readonly Issue[] }>(() => ({ issues: [] }));
+export const useChecks = create<{ readonly issues: readonly Finding[] }>(() => ({ issues: [] }));
 
 const WAIT_MS = 300;
 let run = 0;
@@ -17,7 +17,7 @@ export function checkInBackground(book: Book | null): void {
     useChecks.setState({ issues: [] });
     return;
   }
-  const found: Issue[] = [];
+  const found: Finding[] = [];
   let index = 0;
   const next = () => {
     const rule = RULES[index];

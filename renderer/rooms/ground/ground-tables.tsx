@@ -1,6 +1,8 @@
+import { Trash2 } from 'lucide-react';
+import { ok } from '../../../core/base/index.ts';
 import { EXCLUSION_KINDS, type Exclusion, type Gate, type Property } from '../../../core/book/index.ts';
-import { changeProperty } from '../../stores/index.ts';
-import { Choice, QuantityInput, Section, Tick } from '../../ui/index.ts';
+import { changeProperty, freshId, showError, showNews } from '../../stores/index.ts';
+import { Button, Choice, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 
 type TableProps = { readonly property: Property };
 
@@ -24,12 +26,21 @@ export function GatesTable({ property }: TableProps) {
               clear width
             </th>
             <th scope="col">locked</th>
+            <th scope="col">
+              <span className="only-spoken">remove</span>
+            </th>
           </tr>
         </thead>
         <tbody>
           {property.gates.map((gate) => (
             <tr key={gate.id}>
-              <th scope="row">{gate.name}</th>
+              <th scope="row">
+                <DraftInput
+                  label={`Name of ${gate.name}`}
+                  text={gate.name}
+                  onCommit={(name) => change({ ...gate, name }, 'Change name of gate')}
+                />
+              </th>
               <td>{leadsTo(gate)}</td>
               <td className="number">
                 <QuantityInput
@@ -52,12 +63,60 @@ export function GatesTable({ property }: TableProps) {
                   }}
                 />
               </td>
+              <td className="row-tools">
+                <Button
+                  look="quiet"
+                  label={`Remove ${gate.name}`}
+                  tip="Remove this gate"
+                  onPress={() => removeGate(property, gate)}
+                >
+                  <Trash2 size={14} aria-hidden="true" />
+                </Button>
+              </td>
             </tr>
           ))}
         </tbody>
       </table>
+      <NewGate property={property} />
     </Section>
   );
+}
+
+/** A gate begins with its clear width: without it nobody knows what passes. */
+function NewGate({ property }: TableProps) {
+  const add = (clearWidthIn: number) => {
+    const id = freshId(property.gates, 'gate');
+    const gate: Gate = { id, name: id.replace('-', ' '), clearWidthIn, locked: false };
+    return changeProperty(property, { gates: [...property.gates, gate] }, 'Add gate');
+  };
+  return (
+    <Field label="Add a gate, width">
+      <QuantityInput
+        kind="width"
+        label="Clear width of a new gate"
+        value={null}
+        optional
+        positive
+        onCommit={(value) => (value === null ? ok(null) : add(value))}
+      />
+    </Field>
+  );
+}
+
+/** Takes a gate out, and out of the ways to its zones. */
+function removeGate(property: Property, gate: Gate): void {
+  const gates = property.gates.filter((each) => each.id !== gate.id);
+  const zones = property.zones.map((zone) => ({ ...zone, gateIds: zone.gateIds.filter((each) => each !== gate.id) }));
+  const done = changeProperty(property, { gates, zones }, `Remove gate ${gate.name}`);
+  if (done.ok) showNews(`Gate ${gate.name} is removed`, true);
+  else showError(done.error);
+}
+
+function removeExclusion(property: Property, exclusion: Exclusion, name: string): void {
+  const exclusions = property.exclusions.filter((each) => each.id !== exclusion.id);
+  const done = changeProperty(property, { exclusions }, `Remove ${name}`);
+  if (done.ok) showNews(`${name} is removed`, true);
+  else showError(done.error);
 }
 
 const KIND_OPTIONS = EXCLUSION_KINDS.map((value) => ({ value, words: value }));
@@ -80,6 +139,9 @@ export function ExclusionsTable({ property }: TableProps) {
             <th scope="col" className="number">
               keep away
             </th>
+            <th scope="col">
+              <span className="only-spoken">remove</span>
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -87,7 +149,13 @@ export function ExclusionsTable({ property }: TableProps) {
             const name = exclusion.name === '' ? exclusion.id : exclusion.name;
             return (
               <tr key={exclusion.id}>
-                <th scope="row">{name}</th>
+                <th scope="row">
+                  <DraftInput
+                    label={`Name of ${name}`}
+                    text={name}
+                    onCommit={(text) => change({ ...exclusion, name: text }, 'Change name of exclusion')}
+                  />
+                </th>
                 <td>
                   <Choice
                     label={`Kind of ${name}`}
@@ -105,6 +173,16 @@ export function ExclusionsTable({ property }: TableProps) {
                     value={exclusion.keepAwayFt}
                     onCommit={(value) => change({ ...exclusion, keepAwayFt: value ?? 0 }, 'Change keep-away distance')}
                   />
+                </td>
+                <td className="row-tools">
+                  <Button
+                    look="quiet"
+                    label={`Remove ${name}`}
+                    tip="Remove this exclusion"
+                    onPress={() => removeExclusion(property, exclusion, name)}
+                  >
+                    <Trash2 size={14} aria-hidden="true" />
+                  </Button>
                 </td>
               </tr>
             );

@@ -5,15 +5,19 @@ import { CAUTIONS, type Property } from '../../../core/book/index.ts';
 import { counted } from '../../format/index.ts';
 import {
   changeProperty,
-  changeZone,
   measureOf,
   removeLawn,
-  selectZone,
+  roomOfIssue,
+  useChecks,
   useFormat,
   useProperty,
   useSelection,
 } from '../../stores/index.ts';
-import { Button, DraftInput, Empty, Field, IssueList, QuantityInput, Section, Tick } from '../../ui/index.ts';
+import { Button, DraftInput, Empty, Field, Section, Tick } from '../../ui/index.ts';
+import { ChecksList } from './checks-list.tsx';
+import { EstimatePanel } from './estimate-panel.tsx';
+import { PastSection } from './field-work-past.tsx';
+import { ZonesSection } from './field-work-zones.tsx';
 import { ExclusionsTable, GatesTable } from './ground-tables.tsx';
 
 /** What is known of the selected lawn, and can be changed. */
@@ -22,9 +26,12 @@ export function LawnInspector() {
   const property = useProperty(propertyId);
   if (property === null) {
     return (
-      <Empty title="No lawn selected">
-        Choose a lawn in the list or on the map to see its zones, gates and exclusions.
-      </Empty>
+      <>
+        <Empty title="No lawn selected">
+          Choose a lawn in the list or on the map to see its zones, gates and exclusions.
+        </Empty>
+        <GroundChecks />
+      </>
     );
   }
   return <Lawn key={property.id} property={property} />;
@@ -36,11 +43,13 @@ function Lawn({ property }: { readonly property: Property }) {
     <div className="inspector">
       <LawnHead property={property} />
       <Areas property={property} />
-      <ZonesTable property={property} />
-      {property.gates.length > 0 && <GatesTable property={property} />}
+      <ZonesSection property={property} />
+      <GatesTable property={property} />
       {property.exclusions.length > 0 && <ExclusionsTable property={property} />}
       <Site property={property} />
-      <Issues issues={measure.issues} />
+      <PastSection property={property} />
+      <EstimatePanel property={property} />
+      <Checks property={property} issues={measure.issues} />
     </div>
   );
 }
@@ -69,7 +78,10 @@ function Areas({ property }: { readonly property: Property }) {
   return (
     <dl className="figures">
       <div>
-        <dd>{treatable === null ? 'not measured' : words.area(treatable)}</dd>
+        <dd>
+          {treatable === null ? 'not measured' : words.area(treatable)}
+          {measure.errorSqFt !== null && <span className="quiet small block">± {words.area(measure.errorSqFt)}</span>}
+        </dd>
         <dt>to treat{treatable === null ? '' : `, ${words.largeArea(treatable)}`}</dt>
       </div>
       <div>
@@ -77,76 +89,6 @@ function Areas({ property }: { readonly property: Property }) {
         <dt>kept out</dt>
       </div>
     </dl>
-  );
-}
-
-function ZonesTable({ property }: { readonly property: Property }) {
-  const zoneId = useSelection((state) => state.zoneId);
-  const measures = new Map(measureOf(property).zones.map((zone) => [zone.zoneId, zone]));
-  return (
-    <Section title="Zones" aside={<span className="quiet small">{counted(property.zones.length, 'zone')}</span>}>
-      <table className="table">
-        <thead>
-          <tr>
-            <th scope="col">zone</th>
-            <th scope="col" className="number">
-              to treat
-            </th>
-            <th scope="col">area is</th>
-            <th scope="col" className="number">
-              slope
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {property.zones.map((zone) => (
-            <tr key={zone.id} className={zone.id === zoneId ? 'row-selected' : undefined}>
-              <th scope="row">
-                <button
-                  type="button"
-                  className="row-button"
-                  aria-pressed={zone.id === zoneId}
-                  onClick={() => selectZone(property.id, zone.id === zoneId ? null : zone.id)}
-                >
-                  {zone.name}
-                </button>
-              </th>
-              <td className="number">
-                <ZoneArea property={property} zoneId={zone.id} areaSqFt={measures.get(zone.id)?.areaSqFt ?? null} />
-              </td>
-              <td>{zone.shape.kind}</td>
-              <td className="number">
-                <QuantityInput
-                  kind="slope"
-                  label={`Slope of ${zone.name}`}
-                  value={zone.slopeDeg}
-                  onCommit={(slopeDeg) => changeZone(property, zone.id, { slopeDeg: slopeDeg ?? 0 }, 'Change slope')}
-                />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </Section>
-  );
-}
-
-type ZoneAreaProps = { readonly property: Property; readonly zoneId: string; readonly areaSqFt: number | null };
-
-/** A drawn zone's area is measured; a stated one can be written. */
-function ZoneArea({ property, zoneId, areaSqFt }: ZoneAreaProps) {
-  const words = useFormat();
-  const shape = property.zones.find((zone) => zone.id === zoneId)?.shape;
-  if (shape?.kind !== 'stated') return <>{areaSqFt === null ? 'not measured' : words.area(areaSqFt)}</>;
-  return (
-    <QuantityInput
-      kind="area"
-      label="Stated area"
-      value={shape.areaSqFt}
-      onCommit={(value) =>
-        changeZone(property, zoneId, { shape: { ...shape, areaSqFt: value ?? 0 } }, 'Change stated area')
-      }
-    />
   );
 }
 
@@ -215,12 +157,33 @@ function tooLong() {
   };
 }
 
-/** What measuring found, worst first. */
-function Issues({ issues }: { readonly issues: readonly Issue[] }) {
-  if (issues.length === 0) return null;
+type LawnChecksProps = { readonly property: Property; readonly issues: readonly Issue[] };
+
+/** What measuring and the checks found about the lawn, worst first. */
+function Checks({ property, issues }: LawnChecksProps) {
+  const all = useChecks((state) => state.issues);
+  const found = useMemo(
+    () => [...issues, ...all.filter((each) => each.propertyId === property.id)],
+    [all, issues, property.id],
+  );
+  if (found.length === 0) return null;
   return (
     <Section title="To check">
-      <IssueList issues={issues} />
+      <ChecksList findings={found} />
     </Section>
+  );
+}
+
+/** What the checks found about all the ground of the book. */
+function GroundChecks() {
+  const all = useChecks((state) => state.issues);
+  const found = useMemo(() => all.filter((each) => roomOfIssue(each) === 'ground'), [all]);
+  if (found.length === 0) return null;
+  return (
+    <div className="inspector">
+      <Section title="To check" aside={<span className="quiet small">{counted(found.length, 'finding')}</span>}>
+        <ChecksList findings={found} linked />
+      </Section>
+    </div>
   );
 }

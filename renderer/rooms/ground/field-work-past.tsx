@@ -1,0 +1,75 @@
+import { err, ok, type Result } from '../../../core/base/index.ts';
+import type { Property } from '../../../core/book/index.ts';
+import { lastChange } from '../../../core/measure/index.ts';
+import { changeProperty, measureOf, useFormat } from '../../stores/index.ts';
+import { DraftInput, Field, Section } from '../../ui/index.ts';
+import { withOptional } from './zone-edits.ts';
+
+type PastProps = { readonly property: Property };
+
+/** When the lawn was measured, and what it was before. */
+export function PastSection({ property }: PastProps) {
+  const words = useFormat();
+  const past = property.pastMeasures ?? [];
+  return (
+    <Section title="Measured">
+      <Field label="On">
+        <DraftInput
+          label="Date of the measure"
+          text={property.measuredOn ?? ''}
+          placeholder="2027-03-16"
+          onCommit={(text) => changeDate(property, text)}
+        />
+      </Field>
+      <ChangeLine property={property} />
+      {past.length > 0 && (
+        <ul className="money-lines">
+          {past.toReversed().map((each, index) => (
+            <li key={`${each.on ?? ''} ${String(index)}`}>
+              {each.on ?? 'no date'}: {words.area(each.treatableSqFt)}
+              {each.errorSqFt === undefined ? '' : ` ± ${words.area(each.errorSqFt)}`}
+              {each.how === '' ? '' : `, ${each.how}`}
+            </li>
+          ))}
+        </ul>
+      )}
+    </Section>
+  );
+}
+
+/** "before 12,400 ft² on 2025-03-02, now 12,950 ± 300 ft²: +4.4 %, more than the likely error". */
+function ChangeLine({ property }: PastProps) {
+  const words = useFormat();
+  const change = lastChange(property, measureOf(property));
+  if (change === null) return null;
+  const { past, nowSqFt, nowErrorSqFt, changeShare, moreThanError } = change;
+  const now = nowErrorSqFt === null ? words.area(nowSqFt) : `${words.area(nowSqFt)} ± ${words.area(nowErrorSqFt)}`;
+  const verdict =
+    moreThanError === null
+      ? 'the likely error is not known'
+      : moreThanError
+        ? 'more than the likely error'
+        : 'within the likely error';
+  return (
+    <p className="small">
+      Before {words.area(past.treatableSqFt)}
+      {past.on === undefined ? ' (no date)' : ` on ${past.on}`}, now {now}:{' '}
+      <strong>
+        {changeShare < 0 ? '-' : '+'}
+        {words.number(Math.abs(changeShare) * 100, 1)} %
+      </strong>
+      , {verdict}.
+    </p>
+  );
+}
+
+function changeDate(property: Property, text: string): Result<unknown> {
+  if (text !== '' && !/^\d{4}-\d{2}-\d{2}$/.test(text)) {
+    return err('quantity-unreadable', 'date', `"${text}" is not a date.`, 'Write it like 2027-03-16.');
+  }
+  const { measuredOn } = withOptional<Property, 'measuredOn'>(property, 'measuredOn', text === '' ? null : text);
+  if (measuredOn === property.measuredOn) return ok(null);
+  if (measuredOn !== undefined) return changeProperty(property, { measuredOn }, 'Change date of the measure');
+  const { measuredOn: _, ...rest } = property;
+  return changeProperty(rest, {}, 'Change date of the measure');
+}

@@ -1,0 +1,224 @@
+import { Plus, Trash2 } from 'lucide-react';
+import type { Property, Zone } from '../../../core/book/index.ts';
+import { workingWords } from '../../../core/field-work/index.ts';
+import { withPastMeasure } from '../../../core/measure/index.ts';
+import { counted } from '../../format/index.ts';
+import {
+  changeProperty,
+  freshId,
+  measureOf,
+  selectZone,
+  showError,
+  showNews,
+  useFormat,
+  useSelection,
+} from '../../stores/index.ts';
+import { Button, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
+import { AreaForm } from './field-work-area.tsx';
+import { SlopeForm } from './field-work-slope.tsx';
+import { putZone, todayText, withOptional, withSlope } from './zone-edits.ts';
+
+type ZonesProps = { readonly property: Property };
+
+/** The zones of a lawn with their areas, and the form of the one that is looked at. */
+export function ZonesSection({ property }: ZonesProps) {
+  const zoneId = useSelection((state) => state.zoneId);
+  const [only] = property.zones.length === 1 ? property.zones : [];
+  const chosen = property.zones.find((zone) => zone.id === zoneId) ?? only;
+  return (
+    <>
+      <Section
+        title="Zones"
+        aside={
+          <>
+            <span className="quiet small">{counted(property.zones.length, 'zone')}</span>
+            <Button
+              look="quiet"
+              label="Add a zone by its area"
+              tip="Add a zone by its area, without an outline"
+              onPress={() => addZone(property)}
+            >
+              <Plus size={15} aria-hidden="true" />
+            </Button>
+          </>
+        }
+      >
+        <ZonesTable property={property} />
+      </Section>
+      {chosen !== undefined && <ZonePanel key={chosen.id} property={property} zone={chosen} />}
+    </>
+  );
+}
+
+function addZone(property: Property): void {
+  const id = freshId(property.zones, 'zone');
+  const zone: Zone = {
+    id,
+    name: id.replace('-', ' '),
+    shape: { kind: 'stated', areaSqFt: 0, method: '' },
+    slopeDeg: 0,
+    gateIds: [],
+  };
+  const done = changeProperty(property, { zones: [...property.zones, zone] }, 'Add zone');
+  if (done.ok) selectZone(property.id, id);
+  else showError(done.error);
+}
+
+function ZonesTable({ property }: ZonesProps) {
+  const words = useFormat();
+  const zoneId = useSelection((state) => state.zoneId);
+  const measures = new Map(measureOf(property).zones.map((zone) => [zone.zoneId, zone]));
+  return (
+    <table className="table">
+      <thead>
+        <tr>
+          <th scope="col">zone</th>
+          <th scope="col" className="number">
+            to treat
+          </th>
+          <th scope="col">area is</th>
+          <th scope="col" className="number">
+            slope
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {property.zones.map((zone) => (
+          <tr key={zone.id} className={zone.id === zoneId ? 'row-selected' : undefined}>
+            <th scope="row">
+              <button
+                type="button"
+                className="row-button"
+                aria-pressed={zone.id === zoneId}
+                onClick={() => selectZone(property.id, zone.id === zoneId ? null : zone.id)}
+              >
+                {zone.name}
+              </button>
+            </th>
+            <td className="number">
+              <ZoneArea
+                areaSqFt={measures.get(zone.id)?.areaSqFt ?? null}
+                errorSqFt={measures.get(zone.id)?.errorSqFt ?? null}
+              />
+            </td>
+            <td>{wayWords(zone)}</td>
+            <td className="number">
+              <QuantityInput
+                kind="slope"
+                label={`Slope of ${zone.name}`}
+                value={zone.slopeDeg}
+                onCommit={(value) => putZone(property, withSlope(zone, value ?? 0), 'Change slope')}
+              />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+      {property.zones.length > 1 && (
+        <tfoot>
+          <tr className="row-sum">
+            <th scope="row">all</th>
+            <td className="number">
+              <ZoneArea areaSqFt={measureOf(property).treatableSqFt} errorSqFt={measureOf(property).errorSqFt} />
+            </td>
+            <td colSpan={2} className="quiet small">
+              {measureOf(property).errorSqFt === null
+                ? ''
+                : `± ${words.area(measureOf(property).errorSqFt ?? 0)} in all`}
+            </td>
+          </tr>
+        </tfoot>
+      )}
+    </table>
+  );
+}
+
+function wayWords({ shape }: Zone): string {
+  return shape.kind === 'stated' && shape.working !== undefined ? workingWords(shape.working) : shape.kind;
+}
+
+type ZoneAreaProps = { readonly areaSqFt: number | null; readonly errorSqFt: number | null };
+
+function ZoneArea({ areaSqFt, errorSqFt }: ZoneAreaProps) {
+  const words = useFormat();
+  if (areaSqFt === null) return <>not measured</>;
+  return (
+    <>
+      {words.area(areaSqFt)}
+      {errorSqFt !== null && <span className="quiet small block">± {words.area(errorSqFt)}</span>}
+    </>
+  );
+}
+
+type ZonePanelProps = { readonly property: Property; readonly zone: Zone };
+
+/** All that can be said of one zone. */
+function ZonePanel({ property, zone }: ZonePanelProps) {
+  return (
+    <Section
+      title={`Zone ${zone.name}`}
+      aside={
+        <Button
+          look="quiet"
+          label={`Remove zone ${zone.name}`}
+          tip="Remove this zone"
+          onPress={() => removeZone(property, zone)}
+        >
+          <Trash2 size={14} aria-hidden="true" />
+        </Button>
+      }
+    >
+      <Field label="Name">
+        <DraftInput
+          label="Name of the zone"
+          text={zone.name}
+          onCommit={(name) => putZone(property, { ...zone, name }, 'Change name of zone')}
+        />
+      </Field>
+      <AreaForm property={property} zone={zone} />
+      <SlopeForm property={property} zone={zone} />
+      <Field label="Hose to far corner" note="as paced; empty: measured">
+        <QuantityInput
+          kind="length"
+          label={`Hose needed to the farthest corner of ${zone.name}`}
+          value={zone.hosePathFt ?? null}
+          optional
+          onCommit={(value) =>
+            putZone(property, withOptional<Zone, 'hosePathFt'>(zone, 'hosePathFt', value), 'Change hose length')
+          }
+        />
+      </Field>
+      <GateTicks property={property} zone={zone} />
+    </Section>
+  );
+}
+
+function removeZone(property: Property, zone: Zone): void {
+  const zones = property.zones.filter((each) => each.id !== zone.id);
+  const after = withPastMeasure(property, { ...property, zones }, todayText());
+  const done = changeProperty(property, after, `Remove zone ${zone.name}`);
+  if (!done.ok) {
+    showError(done.error);
+    return;
+  }
+  selectZone(property.id, null);
+  showNews(`Zone ${zone.name} is removed`, true);
+}
+
+/** The gates that have to be passed to reach the zone. */
+function GateTicks({ property, zone }: ZonePanelProps) {
+  if (property.gates.length === 0) return null;
+  const toggle = (id: string, on: boolean) => {
+    const gateIds = property.gates
+      .map((each) => each.id)
+      .filter((each) => (each === id ? on : zone.gateIds.includes(each)));
+    return putZone(property, { ...zone, gateIds }, 'Change gates on the way');
+  };
+  return (
+    <fieldset className="ticks ticks-one">
+      <legend className="quiet small">Gates on the way</legend>
+      {property.gates.map(({ id, name }) => (
+        <Tick key={id} label={name} checked={zone.gateIds.includes(id)} onChange={(on) => toggle(id, on)} />
+      ))}
+    </fieldset>
+  );
+}
