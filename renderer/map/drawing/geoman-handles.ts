@@ -1,6 +1,6 @@
 import '@geoman-io/leaflet-geoman-free';
 import '@geoman-io/leaflet-geoman-free/dist/leaflet-geoman.css';
-import { type LatLng, type Map as LeafletMap, type Marker, PM, polygon, polyline } from 'leaflet';
+import { type LatLng, type LayerEvent, type Map as LeafletMap, Marker, PM, polygon, polyline } from 'leaflet';
 import type { Position } from '../../../core/book/index.ts';
 import { toLatLng, toPosition } from '../bounds.ts';
 
@@ -45,6 +45,7 @@ export function openHandles(
     if (inserted) events.onInserted(index, at);
     else events.onMoved(index, at);
   });
+  map.on('layeradd', takeOffTabOrder);
   layer.pm.enable({
     snappable: false,
     draggable: false,
@@ -56,11 +57,21 @@ export function openHandles(
   });
   return {
     remove: () => {
+      map.off('layeradd', takeOffTabOrder);
       layer.off();
       layer.pm.disable();
       layer.remove();
     },
   };
+}
+
+/** Handles are for the mouse; the crosshair and the table of sides serve the keyboard, so Tab passes handles over. */
+function takeOffTabOrder({ layer }: LayerEvent): void {
+  const element = layer instanceof Marker ? layer.getElement() : undefined;
+  if (element?.classList.contains('marker-icon') !== true) return;
+  element.removeAttribute('tabindex');
+  element.removeAttribute('role');
+  element.setAttribute('aria-hidden', 'true');
 }
 
 /** Moves the dragged corner to what it snaps to; moving it is reported again, which must not be answered again. */

@@ -18,7 +18,7 @@ export function VertexTable({ draft }: { readonly draft: Draft }) {
   const closed = isOutline(draft.purpose) && corners.length > 2;
   const sides = sidesOf(corners, closed);
   const first = Math.max(0, Math.min((marked ?? corners.length) - MOST_ROWS / 2, corners.length - MOST_ROWS));
-  const rows = corners.slice(first, first + MOST_ROWS).map((at, offset) => ({ at, index: first + offset }));
+  const rows = corners.slice(first, first + MOST_ROWS).map((_, offset) => first + offset);
   return (
     <Section title="Sides and corners">
       {corners.length > 0 && (
@@ -41,8 +41,8 @@ export function VertexTable({ draft }: { readonly draft: Draft }) {
             </tr>
           </thead>
           <tbody>
-            {rows.map(({ at, index }) => (
-              <Row key={index} draft={draft} index={index} at={at} side={sides[index]} closed={closed} />
+            {rows.map((index) => (
+              <Row key={index} draft={draft} index={index} side={sides[index]} />
             ))}
           </tbody>
         </table>
@@ -63,12 +63,10 @@ export function VertexTable({ draft }: { readonly draft: Draft }) {
 type RowProps = {
   readonly draft: Draft;
   readonly index: number;
-  readonly at: Position;
   readonly side: OutlineSide | undefined;
-  readonly closed: boolean;
 };
 
-function Row({ draft, index, side, closed }: RowProps) {
+function Row({ draft, index, side }: RowProps) {
   const marked = useDraft((state) => state.marked);
   const type = (change: Parameters<typeof withSide>[2]): Result<unknown> => {
     const next = withSide(draft.corners, index, change);
@@ -87,7 +85,6 @@ function Row({ draft, index, side, closed }: RowProps) {
           onClick={() => markCorner(marked === index ? null : index)}
         >
           {index + 1}
-          {closed && index === draft.corners.length - 1 ? ' → 1' : ''}
         </button>
       </th>
       <td className="number">
