@@ -1,3 +1,4 @@
+export type { MapBackdrop, OverlayLook, PlacingMark, TileLook } from './background-scene.ts';
 export type { Box, DrawEvents, DrawTone, DrawWish, OutlineWish, SnapFinder } from './drawing/draw-surface.ts';
 export { createSnapFinder } from './drawing/snap-finder.ts';
 export { metresPerPixel, roundStep } from './grid.ts';

@@ -1,6 +1,7 @@
 import { Locate, Maximize, Minus, Plus } from 'lucide-react';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { Button } from '../ui/index.ts';
+import type { MapBackdrop } from './background-scene.ts';
 import type { DrawWish } from './drawing/draw-surface.ts';
 import { metresPerPixel, roundStep } from './grid.ts';
 import type { LawnEvents } from './lawn-layers.ts';
@@ -11,6 +12,8 @@ import type { MapScene } from './scene.ts';
 type MapPanelProps = {
   readonly label: string;
   readonly scene: MapScene;
+  /** What lies behind the lawns; only the grid where it is left out. */
+  readonly backdrop?: MapBackdrop;
   readonly system: 'us' | 'metric';
   /** Said in the corner, for instance that routes are straight lines. */
   readonly caption: string;
@@ -63,6 +66,11 @@ export function MapPanel(props: MapPanelProps) {
   useEffect(() => {
     view.current?.show(scene);
   }, [scene]);
+
+  const { backdrop } = props;
+  useEffect(() => {
+    if (backdrop !== undefined) view.current?.backdrop(backdrop);
+  }, [backdrop]);
 
   const wish = drawing?.wish ?? null;
   useEffect(() => {

@@ -11,6 +11,8 @@ import {
   svg,
 } from 'leaflet';
 import type { Position, Property } from '../../core/book/index.ts';
+import { openBackdrop } from './background-layer.ts';
+import type { MapBackdrop } from './background-scene.ts';
 import { labelPoint, propertyBounds, toLatLng } from './bounds.ts';
 import type { DrawEvents, DrawWish, SnapFinder } from './drawing/draw-surface.ts';
 import { openDrawSurface } from './drawing/leaflet-surface.ts';
@@ -38,6 +40,8 @@ export type MapFrame = {
 
 export type MapView = {
   readonly show: (scene: MapScene) => void;
+  /** What lies behind the lawns. */
+  readonly backdrop: (backdrop: MapBackdrop) => void;
   readonly fitAll: () => void;
   readonly fitProperty: (propertyId: string) => void;
   readonly zoomBy: (steps: number) => void;
@@ -59,7 +63,7 @@ type Handlers = LawnEvents & {
 
 type Drawn = { readonly property: Property; readonly key: string; readonly layer: Layer };
 
-/** Opens a Leaflet map in an element. Nothing is fetched: the ground is drawn by the frame around it. */
+/** Opens a Leaflet map in an element. Tiles come from the host's own address alone; without any the ground is drawn by the frame around it. */
 export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Handlers): MapView {
   const map = createMap(element, {
     zoomControl: false,
@@ -77,6 +81,7 @@ export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Ha
     pmIgnore: false,
   }).setView(EMPTY_VIEW.at, EMPTY_VIEW.zoom);
   map.createPane('marks').style.zIndex = '620';
+  const backdrop = openBackdrop(map);
   map.createPane('routes').style.zIndex = '450';
   const tools = {
     lines: svg({ padding: 0.3 }),
@@ -113,6 +118,7 @@ export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Ha
         for (const layer of overlays) layer.addTo(map);
       }
     },
+    backdrop: backdrop.show,
     fitAll: () => {
       if (scene !== null) frameOn(boundsOfScene(scene));
     },
@@ -137,6 +143,7 @@ export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Ha
     },
     pointAt: (at) => surface?.pointAt(at),
     close: () => {
+      backdrop.close();
       surface?.close();
       map.remove();
     },

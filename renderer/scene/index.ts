@@ -1,1 +1,2 @@
+export { useBackdrop, useChosenBackground } from './use-backdrop.ts';
 export { routeOf, type SceneWish, useScene } from './use-scene.ts';

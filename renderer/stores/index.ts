@@ -1,3 +1,4 @@
+export * from './background.ts';
 export {
   bookChangedElsewhere,
   closeBook,
@@ -35,6 +36,7 @@ export {
   saveCopy,
   takeDroppedFile,
 } from './open.ts';
+export * from './overlays.ts';
 export {
   cancelPlanning,
   type KnownPlan,

@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
+import { BackdropControls } from '../../backdrop/index.ts';
 import { MapPanel } from '../../map/index.ts';
 import { cursorWords, LevelsRibbon, LevelsTable } from '../../ribbon/index.ts';
-import { type SceneWish, useScene } from '../../scene/index.ts';
+import { type SceneWish, useBackdrop, useScene } from '../../scene/index.ts';
 import { goTo, moveCursor, selectStop, useCurrentDay, useFormat, useSelection, useView } from '../../stores/index.ts';
 import { Button, Empty, Workbench } from '../../ui/index.ts';
 import { DayStops } from './day-stops.tsx';
@@ -50,6 +51,7 @@ function NoDay() {
 function DayMap({ day }: { readonly day: PlanDay }) {
   const wish = useMemo((): SceneWish => ({ kind: 'day', day }), [day]);
   const scene = useScene(wish);
+  const backdrop = useBackdrop();
   const words = useFormat();
   const zoomToAll = useView((state) => state.zoomToAll);
   const zoomToSelection = useView((state) => state.zoomToSelection);
@@ -61,12 +63,15 @@ function DayMap({ day }: { readonly day: PlanDay }) {
     <MapPanel
       label="Map of the day"
       scene={scene}
+      backdrop={backdrop}
       system={words.system}
       caption="straight lines, not roads"
       showAll={`${day.date} ${day.rigId} ${zoomToAll}`}
       showSelection={zoomToSelection}
       onSelect={select}
-    />
+    >
+      <BackdropControls />
+    </MapPanel>
   );
 }
 

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
+import { BackdropControls, PictureDesk } from '../../backdrop/index.ts';
 import { MapPanel, partKey } from '../../map/index.ts';
-import { type SceneWish, useScene } from '../../scene/index.ts';
+import { type SceneWish, useBackdrop, useScene } from '../../scene/index.ts';
 import {
   choosePart,
   chooseProperty,
@@ -27,6 +28,7 @@ const WISH: SceneWish = { kind: 'ground' };
 /** The estimator's room: lawns in a list and on the map, where they are drawn; what is known of the selected one beside. */
 export function GroundRoom() {
   const scene = useGroundScene();
+  const backdrop = useBackdrop();
   const wish = useDrawWish();
   const pointing = useDraft((state) => state.pointing);
   const words = useFormat();
@@ -46,7 +48,8 @@ export function GroundRoom() {
         label="Map of the lawns"
         scene={scene}
         system={words.system}
-        caption="drawn from the book, no imagery"
+        backdrop={backdrop}
+        caption={backdrop.tiles === null ? 'drawn from the book, no imagery' : 'drawn from the book'}
         showAll={`${session} ${zoomToAll}`}
         showSelection={zoomToSelection}
         onSelect={chooseProperty}
@@ -56,6 +59,8 @@ export function GroundRoom() {
       >
         <DrawStrip />
         <DrawBar />
+        <BackdropControls canLay />
+        <PictureDesk />
       </MapPanel>
       <DrawLive />
     </Workbench>

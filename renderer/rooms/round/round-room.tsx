@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
+import { BackdropControls } from '../../backdrop/index.ts';
 import { MapPanel } from '../../map/index.ts';
-import { type SceneWish, useScene } from '../../scene/index.ts';
+import { type SceneWish, useBackdrop, useScene } from '../../scene/index.ts';
 import {
   selectProperty,
   useCurrentPlan,
@@ -41,17 +42,21 @@ function RoundMap() {
     [known, date, rigId],
   );
   const scene = useScene(wish);
+  const backdrop = useBackdrop();
   return (
     <div className="map-in-panel">
       <MapPanel
         label="Map of the round"
         scene={scene}
+        backdrop={backdrop}
         system={words.system}
         caption={known === null ? 'not planned' : 'numbers are days'}
         showAll={`${round?.id ?? ''} ${zoomToAll}`}
         showSelection={0}
         onSelect={selectProperty}
-      />
+      >
+        <BackdropControls />
+      </MapPanel>
     </div>
   );
 }

@@ -1,0 +1,2 @@
+export { BackdropControls } from './backdrop-controls.tsx';
+export { PictureDesk } from './picture-desk.tsx';
