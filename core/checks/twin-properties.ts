@@ -44,9 +44,10 @@ function placeKey({ parking, zones }: Property): string | null {
 
 function twin(property: Property, other: Property): Finding {
   const exact = isCopy(property, other);
+  const of = `${named('property', other)}${property.name === other.name ? ` (id ${other.id})` : ''}`;
   const message = exact
-    ? `It is a copy of ${named('property', other)}; remove one of the two.`
-    : `It has the name and address, or the place and ground, of ${named('property', other)}; keep one of the two.`;
+    ? `It is a copy of ${of}; remove one of the two.`
+    : `It has the name and address, or the place and ground, of ${of}; keep one of the two.`;
   const found: Finding = {
     ...issue('warning', 'duplicate-property', named('property', property), message),
     propertyId: property.id,

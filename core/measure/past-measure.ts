@@ -56,8 +56,10 @@ export type MeasureChange = {
   readonly nowErrorSqFt: number | null;
   /** Of the earlier total. */
   readonly changeShare: number;
-  /** Whether the change is more than the likely errors of both together; null where neither is known. */
+  /** Whether the change is more than the likely errors, as far as they are known; null where neither is. */
   readonly moreThanError: boolean | null;
+  /** The same in words: "more than the likely error". */
+  readonly verdict: string;
 };
 
 /**
@@ -68,13 +70,20 @@ export function lastChange(property: Property, measure: PropertyMeasure): Measur
   const past = property.pastMeasures?.at(-1);
   if (past === undefined || past.treatableSqFt === 0 || measure.treatableSqFt === null) return null;
   const change = measure.treatableSqFt - past.treatableSqFt;
-  const knowsNone = measure.errorSqFt === null && past.errorSqFt === undefined;
-  const error = Math.hypot(measure.errorSqFt ?? 0, past.errorSqFt ?? 0);
+  const knows = [measure.errorSqFt, past.errorSqFt ?? null].filter((each) => each !== null);
+  const moreThanError = knows.length === 0 ? null : Math.abs(change) > Math.hypot(...knows);
   return {
     past,
     nowSqFt: measure.treatableSqFt,
     nowErrorSqFt: measure.errorSqFt,
     changeShare: change / past.treatableSqFt,
-    moreThanError: knowsNone ? null : Math.abs(change) > error,
+    moreThanError,
+    verdict: verdictOf(moreThanError, knows.length),
   };
+}
+
+function verdictOf(moreThanError: boolean | null, known: number): string {
+  if (moreThanError === null) return 'the likely error is not known';
+  const words = moreThanError ? 'more than the likely error' : 'within the likely error';
+  return known === 2 || !moreThanError ? words : `${words} as far as it is known`;
 }

@@ -38,7 +38,7 @@ function factsBlock({ book, property, measure, change, reader }: PropertyInput):
   const { units } = book;
   const cautions = property.cautions.map((each) => CAUTION_WORDS[each]).join(', ');
   const facts = [
-    { label: 'Treatable turf', value: totalWords(measure.treatableSqFt, measure.errorSqFt, units) },
+    { label: 'Treatable turf', value: totalWords(measure, units) },
     { label: 'Left out', value: formatArea(measure.exclusionsSqFt, units) },
     { label: 'Measured', value: property.measuredOn ?? 'date not entered' },
     { label: 'Mind', value: cautions || 'nothing entered' },

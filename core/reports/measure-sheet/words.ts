@@ -1,6 +1,6 @@
 import type { Property, Zone } from '../../book/index.ts';
 import { slopeWorkingWords, workingWords } from '../../field-work/index.ts';
-import type { MeasureChange } from '../../measure/index.ts';
+import type { MeasureChange, PropertyMeasure } from '../../measure/index.ts';
 import { formatArea, formatLargeArea, formatShare, formatSlope, type UnitSystem } from '../../units/index.ts';
 
 /** How the area of a zone was found: "outline over aerial picture", "offsets, Simpson's rule", "stated: old card". */
@@ -16,10 +16,14 @@ export function slopeWords({ slopeDeg, slopeWorking }: Zone): string {
   return `${formatSlope(slopeDeg)}, ${slopeWorkingWords(slopeWorking)}`;
 }
 
-/** "12,950 ± 300 ft² (0.297 ac)"; without a word on the error where it is not known. */
-export function totalWords(areaSqFt: number | null, errorSqFt: number | null, units: UnitSystem): string {
-  if (areaSqFt === null) return 'not measured';
-  return `${plusMinus(areaSqFt, errorSqFt, units)} (${formatLargeArea(areaSqFt, units)})`;
+/** "12,950 ± 300 ft² (0.297 ac)"; where only some zones have a known error it is told for these. */
+export function totalWords({ treatableSqFt, errorSqFt, zones }: PropertyMeasure, units: UnitSystem): string {
+  if (treatableSqFt === null) return 'not measured';
+  const whole = `${plusMinus(treatableSqFt, errorSqFt, units)} (${formatLargeArea(treatableSqFt, units)})`;
+  const known = zones.flatMap((each) => each.errorSqFt ?? []);
+  if (errorSqFt !== null || known.length === 0) return whole;
+  const sum = known.reduce((total, each) => total + each, 0);
+  return `${whole}, ± ${formatArea(sum, units)} of what is drawn`;
 }
 
 /** "12,950 ± 300 ft²". */
@@ -31,15 +35,9 @@ export function plusMinus(areaSqFt: number, errorSqFt: number | null, units: Uni
 }
 
 /** "12,400 ft² on 2025-03-02; now +4.4 %, more than the likely error". */
-export function changeWords({ past, changeShare, moreThanError }: MeasureChange, units: UnitSystem): string {
+export function changeWords({ past, changeShare, verdict }: MeasureChange, units: UnitSystem): string {
   const when = past.on === undefined ? ', date not written down' : ` on ${past.on}`;
   const sign = changeShare < 0 ? '-' : '+';
-  const verdict =
-    moreThanError === null
-      ? 'the likely error is not known'
-      : moreThanError
-        ? 'more than the likely error'
-        : 'within the likely error';
   const before = plusMinus(past.treatableSqFt, past.errorSqFt ?? null, units);
   return `${before}${when}; now ${sign}${formatShare(Math.abs(changeShare))}, ${verdict}`;
 }

@@ -1,6 +1,7 @@
 import { useDeferredValue, useMemo } from 'react';
 import type { Book, Property } from '../../../core/book/index.ts';
-import { type LawnQuote, lawnQuote, type VisitQuote } from '../../../core/quote/index.ts';
+import { type LawnQuote, lawnQuote, type SeasonQuote, type VisitQuote } from '../../../core/quote/index.ts';
+import { counted } from '../../format/index.ts';
 import { measureOf, useBook, useFormat } from '../../stores/index.ts';
 import { Section } from '../../ui/index.ts';
 import { EstimateForm } from './estimate-form.tsx';
@@ -32,16 +33,11 @@ function Estimates({ book, property }: { readonly book: Book; readonly property:
 }
 
 function VisitsTable({ quote }: { readonly quote: LawnQuote }) {
-  const words = useFormat();
-  const money = (dollars: number | null): string => (dollars === null ? '' : words.money(dollars));
   return (
     <table className="table estimate-table">
       <thead>
         <tr>
-          <th scope="col">visit</th>
-          <th scope="col" className="number">
-            min
-          </th>
+          <th scope="col">min</th>
           <th scope="col" className="number">
             cost
           </th>
@@ -53,34 +49,77 @@ function VisitsTable({ quote }: { readonly quote: LawnQuote }) {
           </th>
         </tr>
       </thead>
-      <tbody>
-        {quote.visits.map((visit) => (
-          <tr key={visit.work.treatmentId}>
-            <th scope="row">
-              {visit.work.name}
-              <VisitLines visit={visit} />
-            </th>
-            <td className="number">{words.number(visit.minutes)}</td>
-            <td className="number">{money(visit.costDollars)}</td>
-            <td className="number">{money(visit.priceDollars)}</td>
-            <td className="number">
-              <Margin dollars={visit.marginDollars} share={visit.marginShare} />
-            </td>
-          </tr>
-        ))}
-        {quote.season !== null && (
-          <tr className="row-sum">
-            <th scope="row">season, {quote.season.visits} ×</th>
-            <td />
-            <td className="number">{money(quote.season.cost.dollars)}</td>
-            <td className="number">{money(quote.season.price?.dollars ?? null)}</td>
-            <td className="number">
-              <Margin dollars={quote.season.marginDollars} share={quote.season.marginShare} />
-            </td>
-          </tr>
-        )}
-      </tbody>
+      {quote.visits.map((visit) => (
+        <Visit key={visit.work.treatmentId} visit={visit} />
+      ))}
+      {quote.season !== null && <Season season={quote.season} />}
     </table>
+  );
+}
+
+function Visit({ visit }: { readonly visit: VisitQuote }) {
+  const words = useFormat();
+  return (
+    <tbody>
+      <tr className="estimate-name">
+        <th scope="rowgroup" colSpan={4}>
+          {visit.work.name}
+        </th>
+      </tr>
+      <Figures
+        first={words.number(visit.minutes)}
+        cost={visit.costDollars}
+        price={visit.priceDollars}
+        margin={visit.marginDollars}
+        share={visit.marginShare}
+      />
+      <tr>
+        <td colSpan={4}>
+          <VisitLines visit={visit} />
+        </td>
+      </tr>
+    </tbody>
+  );
+}
+
+function Season({ season }: { readonly season: SeasonQuote }) {
+  return (
+    <tbody>
+      <tr className="estimate-name">
+        <th scope="rowgroup" colSpan={4}>
+          Season of {counted(season.visits, 'visit')}
+        </th>
+      </tr>
+      <Figures
+        first=""
+        cost={season.cost.dollars}
+        price={season.price?.dollars ?? null}
+        margin={season.marginDollars}
+        share={season.marginShare}
+      />
+    </tbody>
+  );
+}
+
+type FiguresProps = {
+  readonly first: string;
+  readonly cost: number;
+  readonly price: number | null;
+  readonly margin: number | null;
+  readonly share: number | null;
+};
+
+function Figures({ first, cost, price, margin, share }: FiguresProps) {
+  const words = useFormat();
+  return (
+    <tr className="estimate-figures">
+      <td>{first}</td>
+      <td className="number">{words.money(cost)}</td>
+      <td className="number">{price === null ? '' : words.money(price)}</td>
+      <td className="number">
+        <Margin dollars={margin} share={share} />
+      </td>
+    </tr>
   );
 }
 
@@ -100,7 +139,7 @@ function VisitLines({ visit }: { readonly visit: VisitQuote }) {
   const words = useFormat();
   return (
     <details className="more">
-      <summary>how</summary>
+      <summary>How the cost is reckoned</summary>
       <ul className="money-lines">
         {visit.lines.map((line) => (
           <li key={line.what}>

@@ -42,14 +42,8 @@ function ChangeLine({ property }: PastProps) {
   const words = useFormat();
   const change = lastChange(property, measureOf(property));
   if (change === null) return null;
-  const { past, nowSqFt, nowErrorSqFt, changeShare, moreThanError } = change;
+  const { past, nowSqFt, nowErrorSqFt, changeShare, verdict } = change;
   const now = nowErrorSqFt === null ? words.area(nowSqFt) : `${words.area(nowSqFt)} ± ${words.area(nowErrorSqFt)}`;
-  const verdict =
-    moreThanError === null
-      ? 'the likely error is not known'
-      : moreThanError
-        ? 'more than the likely error'
-        : 'within the likely error';
   return (
     <p className="small">
       Before {words.area(past.treatableSqFt)}

@@ -17,7 +17,7 @@ export function GatesTable({ property }: TableProps) {
       .join(', ');
   return (
     <Section title="Gates">
-      <table className="table">
+      <table className="table table-edit">
         <thead>
           <tr>
             <th scope="col">gate</th>
@@ -131,7 +131,7 @@ export function ExclusionsTable({ property }: TableProps) {
     );
   return (
     <Section title="Kept out">
-      <table className="table">
+      <table className="table table-edit">
         <thead>
           <tr>
             <th scope="col">what</th>

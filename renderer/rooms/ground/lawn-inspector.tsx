@@ -2,7 +2,8 @@ import { Trash2 } from 'lucide-react';
 import { useMemo } from 'react';
 import type { Issue } from '../../../core/base/index.ts';
 import { CAUTIONS, type Property } from '../../../core/book/index.ts';
-import { counted } from '../../format/index.ts';
+import type { PropertyMeasure } from '../../../core/measure/index.ts';
+import { counted, type Formatter } from '../../format/index.ts';
 import {
   changeProperty,
   measureOf,
@@ -80,7 +81,7 @@ function Areas({ property }: { readonly property: Property }) {
       <div>
         <dd>
           {treatable === null ? 'not measured' : words.area(treatable)}
-          {measure.errorSqFt !== null && <span className="quiet small block">± {words.area(measure.errorSqFt)}</span>}
+          <span className="quiet small block">{errorWords(measure, words)}</span>
         </dd>
         <dt>to treat{treatable === null ? '' : `, ${words.largeArea(treatable)}`}</dt>
       </div>
@@ -155,6 +156,14 @@ function tooLong() {
       hint: 'Shorten it.',
     },
   };
+}
+
+/** "± 761 ft²"; where some zones have no known error, of those that have one. */
+function errorWords(measure: PropertyMeasure, words: Formatter): string {
+  if (measure.errorSqFt !== null) return `± ${words.area(measure.errorSqFt)}`;
+  const known = measure.zones.flatMap((each) => each.errorSqFt ?? []);
+  if (known.length === 0) return measure.treatableSqFt === null ? '' : '± not known';
+  return `± ${words.area(known.reduce((sum, each) => sum + each, 0))} of what is drawn`;
 }
 
 type LawnChecksProps = { readonly property: Property; readonly issues: readonly Issue[] };

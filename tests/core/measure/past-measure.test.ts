@@ -73,6 +73,17 @@ describe('lastChange', () => {
     expect(lastChange(found, measure)?.moreThanError).toBe(more);
   });
 
+  it('says how far the error is known', () => {
+    const verdict = (now: number | null, past?: number): string | undefined => {
+      const found = changed(past);
+      return lastChange(found, { ...measureProperty(found), errorSqFt: now as never })?.verdict;
+    };
+    expect(verdict(300, 400)).toBe('more than the likely error');
+    expect(verdict(null, 400)).toBe('more than the likely error as far as it is known');
+    expect(verdict(null, 600)).toBe('within the likely error');
+    expect(verdict(null)).toBe('the likely error is not known');
+  });
+
   it('does not judge where no error is known, and says nothing where there is no earlier total', () => {
     const found = changed();
     expect(lastChange(found, measureProperty(found))?.moreThanError).toBeNull();
