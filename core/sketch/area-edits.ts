@@ -37,10 +37,10 @@ export function cutOut(geometry: AreaGeometry, other: AreaGeometry): Result<Area
   );
 }
 
-/** The same for a piece that has to lie wholly inside: a hole. */
+/** The same for a piece that has to lie wholly inside, or over holes that are there already: a hole. */
 export function cutHole(geometry: AreaGeometry, hole: AreaGeometry): Result<AreaGeometry> {
   return withPair(geometry, hole, (region, piece, { plane }) => {
-    if (regionArea(difference(piece, [region])) > LEAST_COMMON_SQ_M) {
+    if (regionArea(difference(piece, [withoutHoles(region)])) > LEAST_COMMON_SQ_M) {
       return refuse('The hole reaches outside the outline.', 'Draw it inside, or cut the piece off instead.');
     }
     return writeGround(difference(region, [piece]), plane, 'Nothing would be left of the outline.');
@@ -78,6 +78,10 @@ export function edgeStrip(geometry: AreaGeometry, feet: number): Result<AreaGeom
   const moved = moveEdge(region, -feet);
   const strip = feet > 0 ? difference(region, [moved]) : difference(moved, [region]);
   return writeGround(strip, ground.value.plane, 'The strip has no ground.');
+}
+
+function withoutHoles(region: Region): Region {
+  return { ...region, paths: partsOf(region).map((part) => part.outer) };
 }
 
 type Pair = (region: Region, piece: Region, ground: Ground) => Result<AreaGeometry>;

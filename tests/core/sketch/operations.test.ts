@@ -235,6 +235,13 @@ describe('joining and cutting', () => {
     expect(polygons(good(cutOut(LAWN, blockOutline(40, -10, 60, 110))))).toBe(2);
   });
 
+  it('widens a hole that is there', () => {
+    // the house of 40 by 30 and a terrace of 50 by 20 that covers 10 of its depth: 1,200 + 1,000 - 400
+    const wider = good(cutHole(WITH_HOLE, blockOutline(25, 50, 75, 70)));
+    expect(areaSqFt(wider)).toBeCloseTo(10_000 - 1800, 0);
+    expect(wider.coordinates).toHaveLength(2);
+  });
+
   it('says why a cut is none', () => {
     expect(refusalOf(cutOut(LAWN, blockOutline(100, 0, 150, 100))).code).toBe('nothing-to-do');
     expect(refusalOf(cutOut(LAWN, blockOutline(-1, -1, 101, 101))).detail).toContain('Nothing would be left');
