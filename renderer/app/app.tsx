@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { AddressDialog } from '../addresses/index.ts';
 import { useCommandKeys } from '../commands/index.ts';
 import type { NoHost } from '../host/index.ts';
 import { takeDroppedFile, useBook, useHost, useView } from '../stores/index.ts';
@@ -48,6 +49,7 @@ function Desk() {
       <Header />
       <RoomView room={room} />
       <ImportDialog />
+      <AddressDialog />
     </>
   );
 }

@@ -10,6 +10,7 @@ import {
   importFile,
   openBookFile,
   openOverlay,
+  openPlaces,
   type Panel,
   ROOMS,
   type Room,
@@ -20,6 +21,7 @@ import {
   selectStop,
   showAllOnMap,
   showSelectionOnMap,
+  startPicture,
   startPlanning,
   trySavingAgain,
   undo,
@@ -138,6 +140,25 @@ const editCommands: readonly Command[] = [
     run: () => (drawing() === null ? redo() : redoDraftStep()),
   },
   { id: 'edit.add-lawn', group: 'Edit', title: () => 'Add a lawn', keys: [], whyNot: needsBook, run: () => addLawn() },
+  {
+    id: 'edit.places',
+    group: 'Edit',
+    title: () => 'Find places by address…',
+    keys: [],
+    whyNot: needsBook,
+    run: start(openPlaces),
+  },
+  {
+    id: 'edit.lay-picture',
+    group: 'Edit',
+    title: () => 'Lay a photo or plan on the map…',
+    keys: [],
+    whyNot: needsBook,
+    run: start(async () => {
+      goTo('ground');
+      await startPicture();
+    }),
+  },
   {
     id: 'edit.remove-lawn',
     group: 'Edit',

@@ -37,6 +37,7 @@ export {
   takeDroppedFile,
 } from './open.ts';
 export * from './overlays.ts';
+export * from './places.ts';
 export {
   cancelPlanning,
   type KnownPlan,

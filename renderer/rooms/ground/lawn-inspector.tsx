@@ -15,6 +15,7 @@ import {
   useSelection,
 } from '../../stores/index.ts';
 import { Button, DraftInput, Empty, Field, Section, Tick } from '../../ui/index.ts';
+import { PlacedBy } from './background-placed-by.tsx';
 import { ChecksList } from './checks-list.tsx';
 import { EstimatePanel } from './estimate-panel.tsx';
 import { PastSection } from './field-work-past.tsx';
@@ -67,7 +68,7 @@ function LawnHead({ property }: { readonly property: Property }) {
       <Button look="quiet" label="Remove this lawn" tip="Remove this lawn" onPress={() => removeLawn(property.id)}>
         <Trash2 size={15} aria-hidden="true" />
       </Button>
-      <p className="quiet small">{property.address}</p>
+      <PlacedBy property={property} />
     </header>
   );
 }

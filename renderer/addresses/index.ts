@@ -1,0 +1,1 @@
+export { AddressDialog } from './address-dialog.tsx';

@@ -1,0 +1,47 @@
+import { type FormEvent, useId, useState } from 'react';
+import { addLawnAt } from '../stores/index.ts';
+import { Section } from '../ui/index.ts';
+
+/** A new lawn where its address is. */
+export function NewLawn() {
+  const [text, setText] = useState('');
+  const [fault, setFault] = useState<string | null>(null);
+  const faultId = useId();
+  const add = (event: FormEvent) => {
+    event.preventDefault();
+    if (text.trim() === '') return;
+    addLawnAt(text.trim()).then(
+      (answer) => {
+        if (answer?.kind === 'not-placed') setFault(answer.reason);
+      },
+      () => undefined,
+    );
+  };
+  return (
+    <Section title="Add a lawn at an address">
+      <form className="new-lawn" onSubmit={add}>
+        <input
+          className="input"
+          aria-label="Address of the new lawn"
+          aria-invalid={fault === null ? undefined : true}
+          aria-describedby={fault === null ? undefined : faultId}
+          placeholder="12 Oak Street, 45501"
+          autoComplete="off"
+          value={text}
+          onChange={(event) => {
+            setText(event.target.value);
+            setFault(null);
+          }}
+        />
+        <button type="submit" className="button button-plain">
+          Add it
+        </button>
+      </form>
+      {fault !== null && (
+        <p id={faultId} className="fault" role="alert">
+          {fault}
+        </p>
+      )}
+    </Section>
+  );
+}
