@@ -1,0 +1,71 @@
+import type { Property, Zone } from '../../book/index.ts';
+import type { PropertyMeasure } from '../../measure/index.ts';
+import { degreesText, type Rings, windPolygons } from './degrees.ts';
+import type { WriteOptions } from './writers.ts';
+
+const COLUMNS = [
+  'property',
+  'property name',
+  'address',
+  'lat',
+  'lon',
+  'id',
+  'name',
+  'area (sq ft)',
+  'treatable (sq ft)',
+  'source',
+  'slope (deg)',
+  'wkt',
+];
+
+/**
+ * A table of zones (RFC 4180, commas): the area on the map or as stated, and what is left of it to treat. A property without
+ * zones has one row.
+ */
+export function writeCsv(properties: readonly Property[], { measure }: WriteOptions): string {
+  const rows = properties.flatMap((property) => {
+    const measured = measure(property);
+    const lot = [property.id, property.name, property.address, ...[...property.parking].reverse().map(degreesText)];
+    if (property.zones.length === 0) return [[...lot, ...COLUMNS.slice(lot.length).map(() => '')]];
+    return property.zones.map((zone) => [
+      ...lot,
+      ...zoneCells(
+        zone,
+        measured.zones.find((each) => each.zoneId === zone.id),
+      ),
+    ]);
+  });
+  return [COLUMNS, ...rows].map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
+}
+
+function zoneCells(zone: Zone, measured: PropertyMeasure['zones'][number] | undefined): readonly string[] {
+  const { shape } = zone;
+  const area = shape.kind === 'stated' ? shape.areaSqFt : (measured?.planAreaSqFt ?? null);
+  return [
+    zone.id,
+    zone.name,
+    plain(area),
+    plain(measured?.areaSqFt ?? null),
+    shape.kind,
+    plain(zone.slopeDeg),
+    shape.kind === 'drawn' ? wellKnownText(windPolygons(shape.geometry)) : '',
+  ];
+}
+
+/** Up to three decimals, without zeros at the end; empty where there is no figure. */
+function plain(value: number | null): string {
+  return value === null ? '' : value.toFixed(3).replace(/\.?0+$/, '');
+}
+
+function wellKnownText(polygons: readonly Rings[]): string {
+  const texts = polygons.map((rings) => {
+    const inBrackets = rings.map((ring) => `(${ring.map((at) => at.map(degreesText).join(' ')).join(', ')})`);
+    return `(${inBrackets.join(', ')})`;
+  });
+  if (texts.length === 0) return '';
+  return texts.length === 1 ? `POLYGON ${texts[0]}` : `MULTIPOLYGON (${texts.join(', ')})`;
+}
+
+function quoted(cell: string): string {
+  return /[",;\t\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+}

@@ -1,0 +1,1 @@
+export { type GroundWriter, WRITERS, type WriteOptions } from './writers.ts';
