@@ -27,32 +27,35 @@ export function PartTools() {
   const worked = workedParts();
   if (worked.length === 0) return null;
   return (
-    <Section
-      title="Chosen"
-      aside={<span className="quiet small">{parts.length === 0 ? 'the zone' : counted(parts.length, 'part')}</span>}
-    >
-      <div className="draw-actions">
-        <Button whyNot={whyNotEdit()} tip="Drag, add and remove corners (E)" onPress={() => editCorners()}>
-          Corners
-        </Button>
-        <Button tip="Turn nearly right angles into right ones (Q)" onPress={squareParts}>
-          Square up
-        </Button>
-        <Button whyNot={whyNotMerge()} tip="Make one zone of the chosen ones (M)" onPress={mergeZones}>
-          Merge
-        </Button>
-        <Button tip="Carry to another place (V); Shift and arrows move by 1 ft" onPress={() => pickUp('move')}>
-          Move
-        </Button>
-        <Button tip="The same again at another place (Y)" onPress={() => pickUp('copy')}>
-          Copy
-        </Button>
-        <Button look="danger" tip="Delete (Del)" onPress={deleteParts}>
-          Delete
-        </Button>
-      </div>
-      <Offset />
-    </Section>
+    <>
+      <h2 className="only-spoken">Chosen on the map</h2>
+      <Section
+        title="Chosen"
+        aside={<span className="quiet small">{parts.length === 0 ? 'the zone' : counted(parts.length, 'part')}</span>}
+      >
+        <div className="draw-actions">
+          <Button whyNot={whyNotEdit()} tip="Drag, add and remove corners (E)" onPress={() => editCorners()}>
+            Corners
+          </Button>
+          <Button tip="Turn nearly right angles into right ones (Q)" onPress={squareParts}>
+            Square up
+          </Button>
+          <Button whyNot={whyNotMerge()} tip="Make one zone of the chosen ones (M)" onPress={mergeZones}>
+            Merge
+          </Button>
+          <Button tip="Carry to another place (V); Shift and arrows move by 1 ft" onPress={() => pickUp('move')}>
+            Move
+          </Button>
+          <Button tip="The same again at another place (Y)" onPress={() => pickUp('copy')}>
+            Copy
+          </Button>
+          <Button look="danger" tip="Delete (Del)" onPress={deleteParts}>
+            Delete
+          </Button>
+        </div>
+        <Offset />
+      </Section>
+    </>
   );
 }
 
