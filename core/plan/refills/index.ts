@@ -1,2 +1,2 @@
-export { type Placement, placeRefills, RefillPlacer } from './placer.ts';
+export { type Care, type Placement, placeRefills, RefillPlacer } from './placer.ts';
 export type * from './types.ts';

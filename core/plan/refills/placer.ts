@@ -12,6 +12,9 @@ export type Placement =
   | { readonly kind: 'placed'; readonly outcome: RouteOutcome }
   | { readonly kind: 'impossible'; readonly fault: RouteFault };
 
+/** How far the placing goes: the best day of the labels; improved where that can be; and with the reason of every refill. */
+export type Care = 'quick' | 'careful' | 'explained';
+
 /** Labels kept at most from op to op where the best is wanted; met only by days of dozens of forced refills. */
 const WIDE = 300;
 const NARROW = 8;
@@ -43,8 +46,8 @@ export class RefillPlacer {
     return this.searchOf(rig).bestEnd();
   }
 
-  /** See `placeRefills`. `thorough` false saves the work of improving the best day found and of finding what each refill saves. */
-  place(slot: number, visits: readonly Visit[], thorough = true): Placement {
+  /** See `placeRefills`. */
+  place(slot: number, visits: readonly Visit[], care: Care = 'explained'): Placement {
     const rig = this.problem.slots[slot]?.rig ?? 0;
     if (visits.length === 0) return { kind: 'placed', outcome: emptyRoute(slot) };
     const search = this.searchOf(rig);
@@ -53,10 +56,11 @@ export class RefillPlacer {
     const limits = { beam: WIDE, latestMs: latestOf(this.rigOf(rig)) };
     runTwice(search, jobs, modes, limits);
     const { best: first, fault } = playEnds(search);
-    const best = first === null || !thorough ? first : finish(search, first);
+    const best = first === null || care === 'quick' ? first : finish(search, first);
     if (best === null) return { kind: 'impossible', fault: this.faultOf(search, jobs, modes, fault) };
-    const reasons = thorough ? findReasons(search, jobs, modes, best.events, { ...limits, beam: NARROW }) : [];
-    if (thorough) search.chain.load(jobs, modes, visits.length);
+    const explained = care === 'explained';
+    const reasons = explained ? findReasons(search, jobs, modes, best.events, { ...limits, beam: NARROW }) : [];
+    if (explained) search.chain.load(jobs, modes, visits.length);
     return { kind: 'placed', outcome: this.outcome(search, slot, visits, best, reasons) };
   }
 

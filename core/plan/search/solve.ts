@@ -6,6 +6,7 @@ import { type JobTable, layOutJobs } from './jobs.ts';
 import { polish } from './polish.ts';
 import { choicesOf } from './recreate.ts';
 import { RouteScreen } from './screen.ts';
+import { Shortlist } from './shortlist.ts';
 import { SMALL } from './size.ts';
 import { better, emptyState, proved, type State } from './state.ts';
 import { RouteValues } from './values.ts';
@@ -31,6 +32,8 @@ const START_HEAT = 1;
 const COOLING = 0.01;
 /** Share of the time that is kept for polishing the best plan. */
 const POLISH_SHARE = 0.12;
+/** Plans of a small problem that are placed with all care before the best is taken. */
+const SHORTLISTED = 12;
 const PROGRESS_EVERY_MS = 100;
 const PROGRESS_EVERY_ITERATIONS = 200;
 
@@ -53,16 +56,18 @@ export function solve(problem: Problem, options: SolveOptions, run: SolveRun = {
 
   let current = emptyState(table);
   let best: State = current;
+  const shortlist = new Shortlist(SHORTLISTED);
   const absences = new Float64Array(table.jobs);
   while (!budget.spent()) {
     const next = stepper.step(current);
     for (const job of next.absent) absences[job] = (absences[job] as number) + 1;
     if (accepts(current, next, absences, heat * COOLING ** budget.share(), random.unit())) current = next;
     if (better(next, best)) best = bestOf(best, next, values);
+    if (table.jobs <= SMALL) shortlist.add(next);
     budget.count(best, table.jobs);
   }
   const polished = polish(table, values, screens, choices, best, budget.polishSignal());
-  const kept = keepDrivable(values, polished);
+  const kept = cheapestOf(shortlist.list(), keepDrivable(values, polished), values);
   const solution = solutionOf(problem, values, kept, budget.iterations, options.seed);
   budget.report(kept, table.jobs, true);
   return solution;
@@ -73,6 +78,20 @@ function bestOf(best: State, next: State, values: RouteValues): State {
   if (values.table.jobs > SMALL) return next;
   const real = proved(next, values);
   return real !== null && better(real, best) ? real : best;
+}
+
+/** The cheapest of some plans when each is placed with all care; a plan that leaves out more is not looked at. */
+function cheapestOf(states: readonly State[], first: State, values: RouteValues): State {
+  let best = first;
+  let least = values.carefulCost(first);
+  for (const state of states) {
+    if (state.absent.length > first.absent.length) continue;
+    const cost = values.carefulCost(state);
+    if (cost >= least) continue;
+    best = state;
+    least = cost;
+  }
+  return best;
 }
 
 /** Takes visits out of routes that cannot be driven after all, from the end, until they can. */
@@ -188,7 +207,7 @@ function solutionOf(problem: Problem, values: RouteValues, state: State, iterati
   const unserved = [...state.absent];
   state.routes.forEach((codes, slot) => {
     if (codes.length === 0) return;
-    const outcome = values.place(slot, codes, true);
+    const outcome = values.place(slot, codes, 'explained');
     if (outcome === null) throw new RangeError(`route ${slot} was proved and cannot be placed`);
     routes.push(outcome);
   });

@@ -1,8 +1,9 @@
-import type { RouteOutcome, Visit } from '../refills/index.ts';
+import type { Care, RouteOutcome, Visit } from '../refills/index.ts';
 import { RefillPlacer } from '../refills/index.ts';
 import type { JobTable } from './jobs.ts';
 import { QuickReckoner } from './quick.ts';
 import { SMALL } from './size.ts';
+import type { State } from './state.ts';
 
 /** Labels kept from op to op while the search compares routes; the routes that are kept are placed in full. */
 const BEAM = 16;
@@ -21,6 +22,7 @@ export class RouteValues {
   private readonly placer: RefillPlacer;
   private readonly remembered = new Map<string, number>();
   private readonly proved = new Map<string, number>();
+  private readonly careful = new Map<string, number>();
   private readonly late: readonly Float64Array[];
   private readonly quick: readonly QuickReckoner[];
 
@@ -62,7 +64,7 @@ export class RouteValues {
     const key = keyOf(rig, codes);
     const known = this.proved.get(key);
     if (known !== undefined) return known + this.lateness(day, codes);
-    const outcome = this.place(slot, codes, false);
+    const outcome = this.place(slot, codes, 'quick');
     const cost = outcome === null ? Number.POSITIVE_INFINITY : outcome.cost;
     if (this.proved.size >= MOST_REMEMBERED) this.proved.clear();
     this.proved.set(key, cost - this.lateness(day, codes));
@@ -70,9 +72,25 @@ export class RouteValues {
     return cost;
   }
 
+  /** Cost of a plan with every route placed with all care; infinite where one cannot be driven. nano-dollars */
+  carefulCost(state: State): number {
+    let cost = 0;
+    state.routes.forEach((codes, slot) => {
+      if (codes.length === 0) return;
+      const { rig, day } = this.slotOf(slot);
+      const key = keyOf(rig, codes);
+      const late = this.lateness(day, codes);
+      const known =
+        this.careful.get(key) ?? (this.place(slot, codes, 'careful')?.cost ?? Number.POSITIVE_INFINITY) - late;
+      this.careful.set(key, known);
+      cost += known + late;
+    });
+    return cost;
+  }
+
   /** The route with everything decided; null where it cannot be done. */
-  place(slot: number, codes: Codes, withReasons: boolean): RouteOutcome | null {
-    const placement = this.placer.place(slot, this.visits(codes), withReasons);
+  place(slot: number, codes: Codes, care: Care): RouteOutcome | null {
+    const placement = this.placer.place(slot, this.visits(codes), care);
     return placement.kind === 'placed' ? placement.outcome : null;
   }
 

@@ -51,7 +51,7 @@ describe('reckoned cost', () => {
       const placer = new RefillPlacer(problem);
       const [jobs, modes] = [visits.map((each) => each.job), visits.map((each) => each.mode)];
       const reckoned = placer.estimate(0, jobs, modes, visits.length, 300);
-      const placement = placer.place(0, visits, false);
+      const placement = placer.place(0, visits, 'quick');
       expect(placement.kind === 'placed').toBe(Number.isFinite(reckoned));
       if (placement.kind === 'impossible') continue;
       placedDays += 1;
@@ -88,7 +88,7 @@ describe('the placed optimum', () => {
       const rule = greedyCost(problem, visits);
       if (rule === null) continue;
       compared += 1;
-      const placement = new RefillPlacer(problem).place(0, visits, false);
+      const placement = new RefillPlacer(problem).place(0, visits, 'quick');
       const cost = placement.kind === 'placed' ? placement.outcome.cost : Number.POSITIVE_INFINITY;
       if (cost > rule + 1) dearer.push(`seed ${seed}: ${cost} against ${rule}`);
     }
