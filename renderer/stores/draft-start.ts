@@ -158,5 +158,8 @@ export function editCorners(place: RingPlace = { polygon: 0, ring: 0 }): void {
           name: '',
           what: exclusion?.what ?? 'other',
         } as const);
-  begin(beginDraft({ tool: 'polygon', purpose, corners, base: { geometry, place } }), 'Drag the corners.');
+  const shape = part.kind === 'zone' ? property.zones.find((each) => each.id === part.partId)?.shape : undefined;
+  const known = shape?.kind === 'drawn' && shape.outlineErrorFt !== undefined ? shape.outlineErrorFt : null;
+  const error = known === null ? {} : { outlineErrorFt: known };
+  begin(beginDraft({ tool: 'polygon', purpose, corners, base: { geometry, place }, ...error }), 'Drag the corners.');
 }

@@ -78,7 +78,7 @@ function Settings({ draft }: { readonly draft: Draft }) {
         </Field>
       )}
       {purpose.kind === 'zone' && (
-        <Field label="edge may be out by" note="assumed until you know better">
+        <Field label="edge may be out by" note={draft.base === undefined ? 'assumed until you know better' : ''}>
           <QuantityInput
             kind="length"
             label="How far the edge may be out"

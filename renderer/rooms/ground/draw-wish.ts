@@ -73,7 +73,10 @@ export function wishOf(draft: Draft, marked: number | null, words: Formatter): D
     crossings: crossingsOf(shape, editing || shape !== corners).map(({ at }) => at),
     marked,
     preview: (at) => draftOutline(draftWith(draft, at)),
-    readout: (at) => figureLines(draftFigures(at === null ? draft : draftWith(draft, at)), words),
+    readout: (at) => {
+      const dragging = useDraft.getState().dragging ?? undefined;
+      return figureLines(at === null ? draftFigures(draft, dragging) : draftFigures(draftWith(draft, at)), words);
+    },
   };
 }
 
