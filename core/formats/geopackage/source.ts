@@ -57,7 +57,8 @@ function readGeopackage(fileName: string, options: GroundReadOptions): Result<Gr
     if (!layer.ok) return layer;
     layers.push(layer.value);
   }
-  return ok({ formatId: geopackageReader.id, layers, issues: content.issues });
+  const issues = content.issues.map((each) => ({ ...each, where: `${fileName}, ${each.where}` }));
+  return ok({ formatId: geopackageReader.id, layers, issues });
 }
 
 function readTable(

@@ -1,8 +1,9 @@
-import { fromFile, type GeoTIFFImage } from 'geotiff';
+import { GeoTIFF, type GeoTIFFImage } from 'geotiff';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Position } from '../../../core/book/index.ts';
 import type { Elevation } from '../../../core/contract/index.ts';
 import { METRES_PER_FOOT } from '../../../core/units/index.ts';
+import { openBoundedSource } from '../files/index.ts';
 import { type HeightGrid, readGrid } from './height-grid.ts';
 import { rasterFrame } from './raster-frame.ts';
 
@@ -27,11 +28,12 @@ export async function readElevation(
   positions: readonly Position[],
 ): Promise<Result<Elevation>> {
   try {
-    const tiff = await fromFile(file);
+    const source = await openBoundedSource(file);
     try {
+      const tiff = await GeoTIFF.fromSource(source);
       return await sample(await tiff.getImage(0), where, positions);
     } finally {
-      await tiff.close();
+      await source.close();
     }
   } catch {
     // The package throws errors of many kinds on files that are no TIFF or are cut short.

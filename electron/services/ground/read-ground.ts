@@ -33,7 +33,7 @@ const LIMITS = { ...GROUND_READ_OPTIONS.limits, fileBytes: LARGEST_FILE };
 const LEAST_MS = 2000;
 const MS_PER_MEBIBYTE = 2000;
 /** A picture of heights is read in parts, however large it is. */
-const ELEVATION_MS = 20_000;
+const MOST_ELEVATION_MS = 20_000;
 
 /** Enough of a file to tell a database. */
 const GLANCE_BYTES = 100;
@@ -49,7 +49,7 @@ export async function readGroundFile(file: string, options: ReadGroundOptions): 
   if (!look.ok) return look;
   const { size, beginning } = look.value;
   if (size > LARGEST_FILE) return fileTooLarge(fileName, size, LARGEST_FILE);
-  const limitMs = Math.ceil(LEAST_MS + (size / MEBIBYTE) * MS_PER_MEBIBYTE);
+  const limitMs = limitFor(size);
   const isDatabase = geopackageReader.looksLike(beginning, fileName);
   const rows = isDatabase ? await readRows(file, fileName, limitMs, options.signal) : ok(null);
   if (!rows.ok) return rows;
@@ -70,9 +70,14 @@ export async function readElevationFile(
   const where = options.fileName ?? path.basename(file);
   const look = await glance(file);
   if (!look.ok) return look;
+  const limitMs = Math.min(MOST_ELEVATION_MS, limitFor(look.value.size));
   const work = { kind: 'elevation', file, where, positions } as const;
-  const answer = await runGroundWorker(work, { ...options, where, limitMs: ELEVATION_MS });
+  const answer = await runGroundWorker(work, { ...options, where, limitMs });
   return pick(answer, (value) => (value.kind === 'elevation' ? value.elevation : null));
+}
+
+function limitFor(size: number): number {
+  return Math.ceil(LEAST_MS + (size / MEBIBYTE) * MS_PER_MEBIBYTE);
 }
 
 function pick<T>(answer: Result<WorkerAnswer>, choose: (value: WorkerAnswer) => T | null): Result<T> {

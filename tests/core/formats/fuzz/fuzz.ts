@@ -4,7 +4,7 @@ import { GROUND_READ_OPTIONS, type GroundReader, type GroundSource } from '../..
 import { mutate } from '../../../support/mutate.ts';
 
 /** Mutated files for each reader: a thousand where that is asked for, a hundred otherwise. */
-const ROUNDS = process.env.npm_lifecycle_event === 'test:fuzz' ? 1000 : 100;
+export const ROUNDS = process.env.npm_lifecycle_event === 'test:fuzz' ? 1000 : 100;
 /** No file of a reader may take longer, ms. */
 const LONGEST_MS = 2000;
 

@@ -1,5 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { deflateSync } from 'node:zlib';
 import sqlite3 from 'sqlite3';
 import { blob } from '../../../core/formats/geopackage/build.ts';
 
@@ -57,6 +58,8 @@ export type HeightFile = {
   readonly matrix?: readonly number[];
   readonly isPoint?: boolean;
   readonly bands?: number;
+  /** Pixels packed by deflate, compression 8 of Adobe's supplement to TIFF 6.0. */
+  readonly isPacked?: boolean;
 };
 
 type Field = readonly [tag: number, type: 2 | 3 | 4 | 12, values: readonly number[]];
@@ -64,6 +67,8 @@ const SIZES = { 2: 1, 3: 2, 4: 4, 12: 8 } as const;
 
 export function heightBytes(file: HeightFile): Uint8Array {
   const { width, height, values, bands = 1 } = file;
+  const plain = new Uint8Array(Float32Array.from(values).buffer);
+  const pixels = file.isPacked === true ? new Uint8Array(deflateSync(plain)) : plain;
   const keys: number[] = [];
   const key = (id: number, value: number | undefined) => value !== undefined && keys.push(id, 0, 1, value);
   key(1024, file.projected === undefined ? 2 : 1);
@@ -75,12 +80,12 @@ export function heightBytes(file: HeightFile): Uint8Array {
     [256, 4, [width]],
     [257, 4, [height]],
     [258, 3, Array<number>(bands).fill(32)],
-    [259, 3, [1]],
+    [259, 3, [file.isPacked === true ? 8 : 1]],
     [262, 3, [1]],
     [273, 4, [0]],
     [277, 3, [bands]],
     [278, 4, [height]],
-    [279, 4, [values.length * 4]],
+    [279, 4, [pixels.length]],
     [339, 3, Array<number>(bands).fill(3)],
   ];
   if (file.pixel !== undefined) fields.push([33550, 12, [...file.pixel, 0]]);
@@ -88,13 +93,13 @@ export function heightBytes(file: HeightFile): Uint8Array {
   if (file.matrix !== undefined) fields.push([34264, 12, file.matrix]);
   fields.push([34735, 3, [1, 1, 0, keys.length / 4, ...keys]]);
   if (file.noData !== undefined) fields.push([42113, 2, [...Buffer.from(`${file.noData}\0`, 'latin1')]]);
-  return layOut(fields, values);
+  return layOut(fields, pixels);
 }
 
-function layOut(fields: readonly Field[], pixels: readonly number[]): Uint8Array {
+function layOut(fields: readonly Field[], pixels: Uint8Array): Uint8Array {
   const headBytes = 8 + 2 + fields.length * 12 + 4;
   const extra = fields.reduce((sum, [, type, values]) => sum + inside(type, values), 0);
-  const view = new DataView(new ArrayBuffer(headBytes + extra + pixels.length * 4));
+  const view = new DataView(new ArrayBuffer(headBytes + extra + pixels.length));
   view.setUint16(0, 0x4949, true);
   view.setUint16(2, 42, true);
   view.setUint32(4, 8, true);
@@ -112,8 +117,9 @@ function layOut(fields: readonly Field[], pixels: readonly number[]): Uint8Array
     for (const [place, value] of written.entries()) put(view, start + place * SIZES[type], type, value);
     free += bytes;
   }
-  for (const [index, value] of pixels.entries()) view.setFloat32(headBytes + extra + index * 4, value, true);
-  return new Uint8Array(view.buffer);
+  const file = new Uint8Array(view.buffer);
+  file.set(pixels, headBytes + extra);
+  return file;
 }
 
 /** Bytes that do not fit into the field itself, on an even number. */

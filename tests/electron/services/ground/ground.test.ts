@@ -144,8 +144,8 @@ describe('reading a GeoPackage', () => {
     const source = await read(file);
     expect(source.ok && source.value.layers.map((each) => each.name)).toEqual(['All the lots']);
     expect(source.ok && source.value.issues.map((each) => [each.code, each.where])).toEqual([
-      ['layer-not-read', 'layer seen'],
-      ['layer-not-read', 'layer gone'],
+      ['layer-not-read', 'views.gpkg, layer seen'],
+      ['layer-not-read', 'views.gpkg, layer gone'],
     ]);
   });
 
