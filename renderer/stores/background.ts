@@ -89,8 +89,10 @@ export async function forgetBackground(backgroundId: string): Promise<void> {
 
 /** Takes an address of the user's own tiles; an empty one takes them away. */
 export async function setOwnTiles(address: string, credit: string): Promise<void> {
+  const before = useHost.getState().settings.ownTiles.address;
   await changeSettings({ ownTiles: { address, credit } });
   await loadBackgrounds();
+  if (address === before) return;
   if (address !== '') await chooseBackground('own');
   else if (useHost.getState().settings.background === 'own') await showBackground(NO_BACKGROUND);
 }

@@ -6,7 +6,7 @@ import { Button, DraftInput } from '../../ui/index.ts';
 const WORDS: Readonly<Record<NonNullable<Property['placedBy']>, string>> = {
   hand: 'place set by hand',
   file: 'place from a file',
-  'address-range': 'placed by address range: about a house or two off; move the parking point on the map to set it',
+  'address-range': 'placed by address range, often 100 ft off; move its parking point on the map to set it',
 };
 
 /** The address of a lawn, and how its place came to be known. */
