@@ -68,6 +68,7 @@ function take(state: State, code: number, value: string): boolean {
   if (code === 0) return takeType(state, value);
   if (state.type === 'SECTION' && code === 2) {
     state.section = value;
+    state.type = '';
     if (KEPT_SECTIONS.includes(value)) state.lines.push('0', 'SECTION', '2', value);
   } else if (state.section === 'HEADER') takeHeader(state, code, value);
   else if (state.isKept && NAME_CODES.has(code)) state.lines.push(String(code), NAME_MARK + value);

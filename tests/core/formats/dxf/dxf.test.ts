@@ -255,7 +255,7 @@ describe('a drawing as a whole', () => {
 
   it('is read as far as it goes when it was cut short, and says so', async () => {
     const whole = new TextDecoder().decode(drawing([closed]));
-    const cut = new TextEncoder().encode(whole.slice(0, whole.indexOf('ENDSEC', whole.indexOf('ENTITIES')) - 5));
+    const cut = new TextEncoder().encode(whole.slice(0, whole.indexOf('ENDSEC', whole.lastIndexOf('ENTITIES')) - 5));
     const source = await readGround(dxfReader, cut, 'plan.dxf');
     expect(source.layers[0]?.features).toHaveLength(1);
     expect(source.issues).toMatchObject([{ code: 'file-cut-short', severity: 'warning' }]);

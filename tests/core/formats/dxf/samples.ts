@@ -33,7 +33,26 @@ export const block = (name: string, x: number, y: number, ...entities: readonly 
 /** A drawing as text; `units` is $INSUNITS. */
 export function drawing(entities: readonly Groups[], blocks: readonly Groups[] = [], units = 6): Uint8Array {
   const groups = [
-    ...[0, 'SECTION', 2, 'HEADER', 9, '$ACADVER', 1, 'AC1015', 9, '$INSUNITS', 70, units, 0, 'ENDSEC'],
+    ...[
+      0,
+      'SECTION',
+      2,
+      'HEADER',
+      9,
+      '$ACADVER',
+      1,
+      'AC1015',
+      9,
+      '$CMLSTYLE',
+      2,
+      'ENTITIES',
+      9,
+      '$INSUNITS',
+      70,
+      units,
+      0,
+      'ENDSEC',
+    ],
     ...[0, 'SECTION', 2, 'BLOCKS', ...blocks.flat(), 0, 'ENDSEC'],
     ...[0, 'SECTION', 2, 'ENTITIES', ...entities.flat(), 0, 'ENDSEC', 0, 'EOF'],
   ];
