@@ -17,7 +17,7 @@ type Change = ReadonlyMap<number, { readonly codes: Codes; readonly cost: number
 
 /**
  * Improves a plan by small changes that are proved to pay: a row of visits moved elsewhere or done another way, a piece of a route
- * turned round, two visits exchanged. Goes on until nothing helps or it is told to stop.
+ * turned round, two visits or two whole routes exchanged. Goes on until nothing helps or it is told to stop.
  */
 export function polish(
   table: JobTable,
@@ -30,7 +30,7 @@ export function polish(
   let state = start;
   for (let improved = true; improved && !signal.stopped(); ) {
     improved = false;
-    for (const step of [moveOne, turnOne, swapOne]) {
+    for (const step of [moveOne, turnOne, swapOne, exchangeRoutes]) {
       for (let next = step({ table, values, screens, choices, signal }, state); next !== null; ) {
         state = next;
         improved = true;
@@ -175,6 +175,31 @@ function swapped(tools: Tools, state: State, one: Spot, two: Spot): ReadonlyMap<
   routes.set(one.slot, (state.routes[one.slot] as Codes).with(one.at, rightThere));
   routes.set(two.slot, (state.routes[two.slot] as Codes).with(two.at, leftThere));
   return routes;
+}
+
+/** Hands the whole routes of two slots over to each other; one of them may be empty. */
+function exchangeRoutes(tools: Tools, state: State): State | null {
+  for (let one = 0; one < state.routes.length; one += 1) {
+    for (let two = one + 1; two < state.routes.length; two += 1) {
+      if (tools.signal.stopped()) return null;
+      const there = handedOver(tools, state.routes[one] as Codes, two);
+      const here = handedOver(tools, state.routes[two] as Codes, one);
+      if (there === null || here === null || there.length + here.length === 0) continue;
+      const routes = new Map([
+        [one, here],
+        [two, there],
+      ]);
+      const next = accept(tools, state, routes);
+      if (next !== null) return next;
+    }
+  }
+  return null;
+}
+
+/** A route as another slot would drive it; null where it cannot do one of the jobs. */
+function handedOver(tools: Tools, codes: Codes, slot: number): Codes | null {
+  const there = codes.map((code) => sameWay(tools, code, slot));
+  return there.every((each) => each !== null) ? there : null;
 }
 
 /** A code for the same job in another slot: its own mode where there is one, else the first. */
