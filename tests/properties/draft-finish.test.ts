@@ -114,7 +114,7 @@ describe('finishing any draft', () => {
           const back = applyAction(applied.value.book, applied.value.inverse);
           expect(back.ok && back.value.book).toEqual(BOOK);
         }),
-        { numRuns: 250 },
+        { numRuns: 150 },
       );
       expect(finished).toBeGreaterThan(0);
     },

@@ -61,7 +61,7 @@ describe('the measure of any property', () => {
         const twice = [...cuts, ...cuts.map((each) => ({ ...each, id: `${each.id}-again` }))];
         expect(Math.abs(treatable(zones, twice) - area)).toBeLessThan(tolerance);
       }),
-      { numRuns: 80 },
+      { numRuns: 40 },
     );
   });
 
@@ -74,7 +74,7 @@ describe('the measure of any property', () => {
           expect(area).toBeLessThanOrEqual((areas[index - 1] ?? Number.POSITIVE_INFINITY) + 0.5);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 
@@ -103,9 +103,9 @@ describe('the measure of any property', () => {
         const gross = (each: typeof whole) => (each.treatableSqFt ?? 0) + each.exclusionsSqFt;
         expect(Math.abs(gross(parts) - gross(whole))).toBeLessThan(toleranceSqFt(0, lawn, lawn));
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
-    expect(split).toBeGreaterThan(40);
+    expect(split).toBeGreaterThan(20);
   });
 
   it('is the same wherever the property lies', () => {
@@ -122,7 +122,7 @@ describe('the measure of any property', () => {
         // written to 0.1 mm; a piece of 1 m2, give or take, may be on either side of what counts
         expect(Math.abs(there - here)).toBeLessThan(toleranceSqFt(1.01, lawnOf(seed)) + 1e-7 * here);
       }),
-      { numRuns: 80 },
+      { numRuns: 40 },
     );
   });
 
@@ -133,7 +133,7 @@ describe('the measure of any property', () => {
         const sloped = treatable([zone('lawn', lawnOf(seed), { slopeDeg })]);
         expect(Math.abs((sloped * Math.cos((slopeDeg * Math.PI) / 180)) / level - 1)).toBeLessThan(1e-12);
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 });
@@ -156,7 +156,7 @@ describe('the likely error of any lawn', () => {
         const double = measureProperty(property([drawn(polygonOf(corners), 2 * errorFt)])).errorSqFt;
         expect(Math.abs((double ?? Number.NaN) / (measured.errorSqFt ?? Number.NaN) - 2)).toBeLessThan(1e-9);
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 
