@@ -1,9 +1,11 @@
 import type { Exclusion, Property } from '../../core/book/index.ts';
 import { beginDraft, cornersAt, type Draft, type DraftTool, type RingPlace } from '../../core/sketch/index.ts';
+import { NO_BACKGROUND, useBackground } from './background.ts';
 import { useBook } from './book.ts';
 import { changeDraft, pointAtMap, useDraft } from './draft.ts';
 import { outlineOf, propertyOf, useParts } from './draft-parts.ts';
 import { freshId } from './edits.ts';
+import { useHost } from './host.ts';
 import { say } from './notices.ts';
 import { useSelection } from './selection.ts';
 import { goTo } from './view.ts';
@@ -58,12 +60,19 @@ function begin(draft: Draft, words: string): void {
 
 const HOW = 'Click, or move the crosshair with the arrow keys and press Enter; Enter twice finishes.';
 
+/** What the map shows behind the lawns, so that the sheet can say what was drawn over. */
+function drawnOver(): Pick<Draft, 'drawnOver'> | Record<never, never> {
+  const { background } = useHost.getState().settings;
+  const shown = useBackground.getState().list.find((each) => each.id === background);
+  return shown === undefined || shown.id === NO_BACKGROUND ? {} : { drawnOver: shown.name };
+}
+
 /** A new zone of the selected lawn; without one, a new lawn. A selected zone with a stated area gets its outline. */
 export function drawZone(tool: DraftTool = 'polygon', newLawn = false): void {
   const { open } = useBook.getState();
   if (open === null || whyNotDraw() !== null) return;
   const property = newLawn ? null : selected();
-  const drawing = { tool, outlineErrorFt: ASSUMED_ERROR_FT };
+  const drawing = { tool, outlineErrorFt: ASSUMED_ERROR_FT, ...drawnOver() };
   if (property === null) {
     const propertyId = freshId(open.book.properties, 'lawn');
     const purpose = { kind: 'zone', propertyId, zoneId: 'zone-1', name: 'lawn' } as const;
