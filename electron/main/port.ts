@@ -15,7 +15,7 @@ const FILTERS: Readonly<Record<FilePurpose, readonly FileFilter[]>> = {
   picture: [{ name: 'Pictures', extensions: ['png', 'jpg', 'jpeg'] }],
   ground: [{ name: 'Outlines and lists of lawns', extensions: GROUND_ENDINGS }],
   heights: [{ name: 'Pictures of heights', extensions: ['tif', 'tiff'] }],
-  streets: [{ name: 'Street lines', extensions: ['geojson', 'json'] }],
+  streets: [{ name: 'Street lines', extensions: ['zip', 'geojson', 'json'] }],
 };
 const TITLES: Readonly<Record<FilePurpose, string>> = {
   book: 'Open a book',

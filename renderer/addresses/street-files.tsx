@@ -12,8 +12,8 @@ export function StreetFiles() {
     >
       {streets.length === 0 ? (
         <p className="quiet">
-          None yet. Open street lines with house numbers as GeoJSON, such as a county's table with FULLNAME, LFROMADD,
-          LTOADD, RFROMADD and RTOADD; many counties and the census give them away.
+          None yet. Open street lines with house numbers, as GeoJSON or a zipped Shapefile: such as a county's table
+          with FULLNAME, LFROMADD, LTOADD, RFROMADD and RTOADD. Many counties, and the census, give them away.
         </p>
       ) : (
         <ul className="street-files">

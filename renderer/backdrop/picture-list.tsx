@@ -1,6 +1,6 @@
 import { PenLine, Trash2 } from 'lucide-react';
 import type { Overlay } from '../../core/book/index.ts';
-import { adjustPicture, fadeOverlay, removeOverlay, startPicture, useBook } from '../stores/index.ts';
+import { adjustPicture, fadeOverlay, removeOverlay, startPicture, useBook, useOverlays } from '../stores/index.ts';
 import { Button } from '../ui/index.ts';
 import { Strength } from './strength.tsx';
 
@@ -11,6 +11,7 @@ type PictureListProps = { readonly canLay: boolean; readonly onLay: () => void }
 /** The photos and plans of the book that are laid on the map. */
 export function PictureList({ canLay, onLay }: PictureListProps) {
   const overlays = useBook((state) => state.open?.book.overlays ?? NONE);
+  const lost = useOverlays((state) => state.lost);
   if (!canLay && overlays.length === 0) return null;
   return (
     <section aria-label="Photos and plans" className="picture-list">
@@ -39,6 +40,11 @@ export function PictureList({ canLay, onLay }: PictureListProps) {
           >
             <Trash2 size={14} aria-hidden="true" />
           </Button>
+          {lost.includes(overlay.id) && (
+            <p className="small caution picture-lost">
+              The book came without this picture (a JSON copy holds none). Take it off and lay it again.
+            </p>
+          )}
           <Strength
             label={`Strength of ${overlay.name}`}
             value={overlay.opacity}

@@ -22,7 +22,7 @@ export function openBackdrop(map: LeafletMap): BackdropView {
     }
     tiles?.layer.setOpacity(opacity);
   };
-  const showPictures = ({ overlays }: MapBackdrop) => {
+  const showPictures = ({ overlays, onPictureLost }: MapBackdrop) => {
     const wanted = new Map(overlays.map((each) => [each.id, each]));
     for (const [id, { layer, address }] of pictures) {
       if (wanted.get(id)?.address === address) continue;
@@ -32,7 +32,11 @@ export function openBackdrop(map: LeafletMap): BackdropView {
     for (const look of overlays) {
       const known = pictures.get(look.id);
       if (known !== undefined) known.layer.show(look);
-      else pictures.set(look.id, { layer: new PictureLayer(look).addTo(map), address: look.address });
+      else
+        pictures.set(look.id, {
+          layer: new PictureLayer(look, () => onPictureLost(look.id)).addTo(map),
+          address: look.address,
+        });
     }
   };
   const stopPicking = listenForPick(map, container, () => now?.onPick ?? null);

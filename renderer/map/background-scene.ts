@@ -34,6 +34,8 @@ export type MapBackdrop = {
   readonly marks: readonly PlacingMark[];
   /** Told how many of the tiles in view did not come; 0 when all did. */
   readonly onMissing: (tilesId: string, missing: number) => void;
+  /** Told of a picture that cannot be had, for instance since the book came without it. */
+  readonly onPictureLost: (overlayId: string) => void;
   /** Where set, a click on the map chooses a place instead of a lawn. */
   readonly onPick: ((at: Position) => void) | null;
 };

@@ -8,12 +8,13 @@ export class PictureLayer extends Layer {
   private readonly image: HTMLImageElement;
   private look: OverlayLook;
 
-  constructor(look: OverlayLook) {
+  constructor(look: OverlayLook, onLost: () => void) {
     super({ pane: 'pictures' });
     this.look = look;
     this.image = document.createElement('img');
     this.image.className = 'laid-picture';
     this.image.alt = '';
+    this.image.addEventListener('error', onLost);
     this.image.src = look.address;
     this.show(look);
   }

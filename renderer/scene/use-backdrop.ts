@@ -7,6 +7,7 @@ import {
   loadPictureAddress,
   NO_BACKGROUND,
   pickGround,
+  pictureLost,
   placementOf,
   tilesMissing,
   useBackground,
@@ -48,6 +49,7 @@ export function useBackdrop(): MapBackdrop {
       onMissing: (id, missing) => {
         tilesMissing(id, missing).catch(() => undefined);
       },
+      onPictureLost: pictureLost,
       onPick: placing === null || placing.pending === null ? null : pickGround,
     }),
     [background, turn, opacity, kept, placing, address],

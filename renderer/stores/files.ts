@@ -12,7 +12,7 @@ const ENDINGS: Readonly<Record<Purpose, string>> = {
   plan: '.json',
   background: '.mbtiles,.pmtiles,.tif,.tiff',
   picture: '.png,.jpg,.jpeg',
-  streets: '.geojson,.json',
+  streets: '.zip,.geojson,.json',
   ground: '.geojson,.json,.kml,.kmz,.gpx,.zip,.shp,.gpkg,.dxf,.csv,.txt',
   heights: '.tif,.tiff',
 };

@@ -19,9 +19,11 @@ type OverlayState = {
   readonly placing: Placing | null;
   /** Where the host serves the pictures of the open book; null until it has said so. */
   readonly address: { readonly session: string; readonly path: string } | null;
+  /** Ids of the overlays whose picture is not in the book file. */
+  readonly lost: readonly string[];
 };
 
-export const useOverlays = create<OverlayState>(() => ({ placing: null, address: null }));
+export const useOverlays = create<OverlayState>(() => ({ placing: null, address: null, lost: [] }));
 
 const NONE: readonly Overlay[] = [];
 
@@ -32,9 +34,14 @@ export function overlaysOf(): readonly Overlay[] {
 /** Asks once for each open book where its pictures are. */
 export async function loadPictureAddress(session: string): Promise<void> {
   if (useOverlays.getState().address?.session === session) return;
-  useOverlays.setState({ placing: null, address: null });
+  useOverlays.setState({ placing: null, address: null, lost: [] });
   const answer = await callHost('picture.address', { session });
   if (answer.ok) useOverlays.setState({ address: { session, path: answer.value.address } });
+}
+
+/** A book that came as JSON names its pictures and does not hold them. */
+export function pictureLost(overlayId: string): void {
+  useOverlays.setState(({ lost }) => ({ lost: [...new Set([...lost, overlayId])] }));
 }
 
 /** Lets the user choose a photo or plan, and begins to lay it. */

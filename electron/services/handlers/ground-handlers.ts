@@ -2,7 +2,7 @@ import { rm } from 'node:fs/promises';
 import path from 'node:path';
 import { ok, type Result } from '../../../core/base/index.ts';
 import type { Done, StreetsLoaded } from '../../../core/contract/index.ts';
-import { readText } from '../files/index.ts';
+import { readStreetFile } from '../streets/index.ts';
 import { unknownToken } from './book-handlers.ts';
 import type { Context, HandlersOf } from './context.ts';
 import { addPicture, picturesAddress } from './picture.ts';
@@ -61,9 +61,9 @@ async function loadStreets(context: Context, token: string): Promise<Result<Stre
   const { tokens, streets } = context;
   const file = tokens.fileOf(token);
   if (file === null) return unknownToken();
-  const text = await readText(file);
-  if (!text.ok) return text;
-  const loaded = await streets.load(path.basename(file), text.value);
+  const read = await readStreetFile(file);
+  if (!read.ok) return read;
+  const loaded = await streets.load(path.basename(file), read.value);
   if (loaded.ok) await dropReceived(context, file);
   return loaded;
 }

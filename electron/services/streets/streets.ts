@@ -3,7 +3,6 @@ import { readdir, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { setImmediate as breathe } from 'node:timers/promises';
 import { ok, type Result } from '../../../core/base/index.ts';
-import { readJson } from '../../../core/book/index.ts';
 import type { StreetsInfo, StreetsLoaded } from '../../../core/contract/index.ts';
 import {
   type AddressAnswer,
@@ -19,8 +18,8 @@ import { jsonFile } from '../settings/index.ts';
 
 /** Street files that addresses are looked up in, kept in their small form in the program's own folder. */
 export type Streets = {
-  /** Takes in the text of a street file. A file of the same name takes the place of the older one. */
-  readonly load: (name: string, text: string) => Promise<Result<StreetsLoaded>>;
+  /** Takes in a file's features, as GeoJSON. A file of the same name takes the place of the older one. */
+  readonly load: (name: string, collection: unknown) => Promise<Result<StreetsLoaded>>;
   readonly list: () => Promise<readonly StreetsInfo[]>;
   readonly forget: (streetsId: string) => Promise<void>;
   readonly find: (addresses: readonly string[]) => Promise<readonly AddressAnswer[]>;
@@ -51,8 +50,8 @@ export function createStreets(dataFolder: string): Streets {
     return opened.filter((each) => each !== null);
   };
   return {
-    load: async (name, text) => {
-      const read = readStreetText(name, text);
+    load: async (name, collection) => {
+      const read = readStreets(collection, name);
       if (!read.ok) return read;
       const { pieces, found, unused } = read.value;
       const id = createHash('sha256').update(name).digest('hex').slice(0, 16);
@@ -70,11 +69,6 @@ export function createStreets(dataFolder: string): Streets {
     },
     find: async (addresses) => findAll(await openAll(), addresses),
   };
-}
-
-function readStreetText(name: string, text: string): ReturnType<typeof readStreets> {
-  const json = readJson(text, name);
-  return json.ok ? readStreets(json.value, name) : json;
 }
 
 /** A kept file that cannot be read is as good as none: the street file can be loaded again. */

@@ -1,6 +1,7 @@
 import { readdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { archive, dbfFile, partsShape, shpFile, WGS84_PRJ } from '../../../core/formats/shapefile/build.ts';
 import { startTestHost, type TestClient, type TestHost } from '../../support/test-host.ts';
 
 let host: TestHost;
@@ -76,4 +77,27 @@ test('a file that is no street file is refused, and a damaged kept one is left o
   const next = await startTestHost({ dataFolder: host.folder });
   expect(await next.screen('s').must('places.list', {})).toEqual([]);
   await next.close();
+});
+
+test('a zipped Shapefile with the field names of county tables is a street file too', async () => {
+  const columns = ['FULLNAME', 'LFROMADD', 'LTOADD'].map((name) => ({ name, type: 'C', bytes: 12 }));
+  const rows = [
+    ['Oak St', '1', '99'],
+    ['Elm St', '', ''],
+  ];
+  const line = [
+    [-83, 40],
+    [-82.998, 40],
+  ] as const;
+  const bytes = archive({
+    'roads.shp': shpFile([partsShape(3, [line]), partsShape(3, [line])]),
+    'roads.dbf': dbfFile(columns, rows),
+    'roads.prj': WGS84_PRJ,
+  });
+  const base64 = Buffer.from(bytes).toString('base64');
+  const { token } = await screen.must('file.upload', { purpose: 'streets', name: 'roads.zip', base64 });
+  expect(await screen.must('places.load', { token })).toMatchObject({ streets: 1, found: 2, unused: 1 });
+  expect(await screen.must('places.find', { addresses: ['51 Oak St'] })).toMatchObject([
+    { kind: 'placed', street: 'Oak St' },
+  ]);
 });
