@@ -96,7 +96,6 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   '@geoman-io/*': ['renderer/map'],
   '@xmldom/xmldom': ['core/formats'],
   fflate: ['core/formats'],
-  shpjs: ['core/formats'],
   wellknown: ['core/formats'],
   dxf: ['core/formats'],
   proj4: ['core/geometry'],
