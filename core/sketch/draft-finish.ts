@@ -29,7 +29,7 @@ export function finishDraft(draft: Draft, book: Book): Result<Action> {
 }
 
 /** The outline of a draft as it would go into the book, checked. */
-export function draftGeometry(draft: Draft): Result<AreaGeometry> {
+function draftGeometry(draft: Draft): Result<AreaGeometry> {
   const corners = draftOutline(draft);
   if (corners.length < 3) {
     return refuse('The outline has fewer than three corners.', 'Set at least three.');

@@ -15,7 +15,7 @@ const propertyId = idSchema;
 const zoneId = idSchema;
 const name = v.optional(nameSchema, '');
 
-export const DRAFT_TOOLS = ['polygon', 'rectangle', 'circle', 'walk'] as const;
+const DRAFT_TOOLS = ['polygon', 'rectangle', 'circle', 'walk'] as const;
 
 const purposeSchema = v.variant('kind', [
   v.object({ kind: v.literal('zone'), propertyId, zoneId, name }),

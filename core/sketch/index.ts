@@ -14,11 +14,9 @@ export {
   isPlace,
   readDraft,
 } from './draft.ts';
-export { draftGeometry, finishDraft } from './draft-finish.ts';
-export { DRAFT_TOOLS, draftSchema } from './draft-schema.ts';
+export { finishDraft } from './draft-finish.ts';
 export { applyDraft, endDraftMerging, redoDraft, undoDraft } from './draft-steps.ts';
 export { type OutlineFigures, outlineFigures } from './figures.ts';
-export { checkOutline } from './ground.ts';
 export { mergeZones } from './merge-zones.ts';
 export { carryPlace, copyShape, mirrorShape, nudge, nudgePlace, rotateShape } from './place-edits.ts';
 export {

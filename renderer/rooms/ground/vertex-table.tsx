@@ -5,6 +5,7 @@ import { type Draft, isOutline, type OutlineSide, sidesOf, withSide } from '../.
 import { draftStep, markCorner, useDraft } from '../../stores/index.ts';
 import { Button, QuantityInput, Section } from '../../ui/index.ts';
 import { AngleInput } from './vertex-angle.tsx';
+import { VertexClose } from './vertex-close.tsx';
 import { VertexEntry } from './vertex-entry.tsx';
 import { VertexPlace } from './vertex-place.tsx';
 
@@ -55,6 +56,7 @@ export function VertexTable({ draft }: { readonly draft: Draft }) {
       {marked !== null && corners[marked] !== undefined && (
         <VertexPlace index={marked} at={corners[marked] as Position} />
       )}
+      {draft.base === undefined && <VertexClose draft={draft} />}
       {draft.base === undefined && <VertexEntry draft={draft} />}
     </Section>
   );
