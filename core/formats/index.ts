@@ -1,4 +1,5 @@
-export { previewLawns, previewMatrix } from './csv/index.ts';
+export { looksLikeTimes, previewMatrix } from './csv/index.ts';
+export { type GroundWriter, WRITERS, type WriteOptions } from './export/index.ts';
 export {
   assumedParking,
   geojsonReader,
@@ -8,11 +9,9 @@ export {
   type MeasureProperty,
   measuredFromBook,
   measureGeojson,
-  previewGeojson,
 } from './geojson/index.ts';
 export { geopackageReader } from './geopackage/index.ts';
 export { findGroundReader, GROUND_READERS } from './ground-readers.ts';
 export { GROUND_READ_OPTIONS } from './read-options.ts';
-export { FORMATS, findFormat } from './registry.ts';
 export { shapefileReader } from './shapefile/index.ts';
 export type * from './types.ts';

@@ -206,11 +206,13 @@ function nearestHome(at: Position, around: Around): readonly Home[] {
   return best === null ? [] : [best];
 }
 
-/** Every property most of whose outline lies in the lot, or that parks in it. */
+/** Every property most of whose outline lies in the lot, or that has no outline and parks in it. */
 function homesInLot(lot: Ground, around: Around, within: (box: DegreesBox) => readonly Home[]): readonly Home[] {
   const found = around(lot.box).flatMap((each) => (mostlyWithin(each, lot) ? [each.home] : []));
   if (found.length > 0) return [...new Set(found)];
+  // Where turf is drawn, it alone tells; a parking point is often only assumed.
   return within(lot.box).filter((home) => {
+    if (outlinesOf(home).length > 0) return false;
     const at = home.property?.parking ?? home.draft?.lawns.find((each) => each.at !== null)?.at;
     return at !== undefined && at !== null && isInLot(at, lot.geometry);
   });

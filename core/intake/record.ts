@@ -53,7 +53,7 @@ export type ParcelRecord = RecordBase & {
   readonly ground: Ground;
   readonly address: string | null;
 };
-/** A record of which nothing can be used. One of its issues is an error. */
+/** A record of which nothing can be used, or is wanted. One of its issues is the reason. */
 export type RefusedRecord = RecordBase & { readonly kind: 'refused' };
 export type IntakeRecord = LawnRecord | ExclusionRecord | GateRecord | ParcelRecord | RefusedRecord;
 
@@ -86,7 +86,11 @@ export function readRecord(
     // Whether a record can be without an outline is decided by its role.
     issues: feature.issues.filter((each) => each.code !== 'geometry-missing'),
   };
-  if (layer.role === 'nothing') return refuse(base, 'layer-left-out', 'Its layer is left out.');
+  if (layer.role === 'nothing') {
+    // Somebody wanted it so: a reason, but no fault.
+    const why = issue('note', 'layer-left-out', base.where, 'Its layer is left out.');
+    return { ...base, kind: 'refused', issues: [...base.issues, why] };
+  }
   if (feature.geometry === null && base.issues.some((each) => each.severity === 'error')) {
     return { ...base, kind: 'refused' };
   }

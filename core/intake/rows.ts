@@ -66,8 +66,13 @@ function leading(
     kind,
     words: words === '' && kind === 'same' ? 'as the book has it' : words,
     propertyIds: idsOf(placed),
-    issues,
+    issues: kind === 'new' && after.zones.length === 0 ? [...issues, withoutTurf(record)] : issues,
   };
+}
+
+function withoutTurf({ where }: IntakeRecord): Issue {
+  const message = 'The property has no zone yet. Draw its turf, or enter its area.';
+  return { severity: 'warning', code: 'property-without-zones', where, message };
 }
 
 function part(record: IntakeRecord, placed: readonly Settled[], issues: readonly Issue[]): IntakeRow {
@@ -85,7 +90,7 @@ function idsOf(placed: readonly Settled[]): readonly string[] {
 }
 
 function rejected(record: IntakeRecord, issues: readonly Issue[]): IntakeRow {
-  const reason = issues.findLast((each) => each.severity === 'error');
+  const reason = issues.findLast((each) => each.severity === 'error') ?? issues.at(-1);
   return {
     where: record.where,
     name: nameOf(record),

@@ -15,7 +15,7 @@ export type IntakeRow = {
   readonly words: string;
   /** Ids of the properties that it goes into; empty where it is rejected. */
   readonly propertyIds: readonly string[];
-  /** What is doubtful in the record; a rejected one has an error here. */
+  /** What is doubtful in the record; a rejected one has its reason here, an error unless its layer was left out. */
   readonly issues: readonly Issue[];
 };
 

@@ -3,13 +3,23 @@ import type { AppError, Result } from '../../core/base/index.ts';
 
 /** A word that a command takes by its place. */
 export type Operand = { readonly name: string; readonly words: string };
-/** A word that a command takes by its name; `value` names what follows it, null where nothing does. */
-export type Option = { readonly name: string; readonly value: string | null; readonly words: string };
+/**
+ * A word that a command takes by its name; `value` names what follows it, null where nothing does. One that is `many` may be
+ * given more than once.
+ */
+export type Option = {
+  readonly name: string;
+  readonly value: string | null;
+  readonly words: string;
+  readonly many?: true;
+};
 
 /** What was typed, taken apart. */
 export type Typed = {
   readonly operands: Readonly<Record<string, string>>;
   readonly options: Readonly<Record<string, string>>;
+  /** Values of options that may be given more than once. */
+  readonly lists: Readonly<Record<string, readonly string[]>>;
   readonly flags: ReadonlySet<string>;
 };
 

@@ -6,13 +6,15 @@ export function parseWords(command: Command, words: readonly string[]): Typed {
   const known = [...command.options, ...COMMON_OPTIONS];
   const { values, positionals } = split(known, words);
   const options: Record<string, string> = {};
+  const lists: Record<string, readonly string[]> = {};
   const flags = new Set<string>();
   for (const [name, value] of Object.entries(values)) {
     if (typeof value === 'string') options[name] = value;
+    else if (Array.isArray(value)) lists[name] = value.map(String);
     else if (value === true) flags.add(name);
   }
-  if (flags.has('help')) return { operands: {}, options, flags };
-  return { operands: namedOperands(command, positionals, options), options, flags };
+  if (flags.has('help')) return { operands: {}, options, lists, flags };
+  return { operands: namedOperands(command, positionals, options), options, lists, flags };
 }
 
 function split(known: Command['options'], words: readonly string[]) {
@@ -20,7 +22,10 @@ function split(known: Command['options'], words: readonly string[]) {
     return parseArgs({
       args: [...words],
       options: Object.fromEntries(
-        known.map(({ name, value }) => [name, { type: value === null ? ('boolean' as const) : ('string' as const) }]),
+        known.map(({ name, value, many }) => [
+          name,
+          { type: value === null ? ('boolean' as const) : ('string' as const), multiple: many === true },
+        ]),
       ),
       allowPositionals: true,
       strict: true,

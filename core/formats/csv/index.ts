@@ -1,3 +1,2 @@
-export { previewLawns } from './lawns.ts';
-export { previewMatrix } from './matrix.ts';
+export { looksLikeTimes, previewMatrix } from './matrix.ts';
 export { csvReader } from './source.ts';

@@ -64,6 +64,16 @@ export function previewMatrix(text: string, where: string): Result<MatrixPreview
   });
 }
 
+/** A quick look at a table: true where its header has columns from and to. */
+export function looksLikeTimes(text: string): boolean {
+  const [header = ''] = text
+    .slice(0, 4000)
+    .replace(/^\uFEFF/, '')
+    .split(/\r?\n/, 1);
+  const names = header.split(/[,;\t]/).map((each) => each.replace(/["']/g, '').trim().toLowerCase());
+  return names.includes('from') && names.includes('to');
+}
+
 function cell(leg: Leg | undefined, isSame: boolean, pick: (leg: Leg) => number | null): number | null {
   if (leg !== undefined) return pick(leg);
   return isSame ? 0 : null;

@@ -1,50 +1,52 @@
+import path from 'node:path';
 import { type AppError, ok, type Result } from '../../../core/base/index.ts';
-import { BOOK_FORMAT } from '../../../core/book/index.ts';
+import { BOOK_FORMAT, emptyBook } from '../../../core/book/index.ts';
 import {
-  findFormat,
   type MeasuredFile,
   type MeasuredProperty,
   type MeasuredZone,
   measuredFromBook,
   measureGeojson,
-  previewLawns,
 } from '../../../core/formats/index.ts';
+import { guessMapping, previewIntake } from '../../../core/intake/index.ts';
 import { measureBook, measureProperty } from '../../../core/measure/index.ts';
 import { formatArea, formatLargeArea, formatSlope } from '../../../core/units/index.ts';
 import { describePlace, readText } from '../../services/files/index.ts';
-import { type Answer, type Command, fileOf } from '../command.ts';
-import { isBookFile, readBookFile } from '../input/index.ts';
+import { type Answer, type Command, fileOf, type World } from '../command.ts';
+import { isBookFile, readBookFile, readGround } from '../input/index.ts';
 import { type Column, counted, issueLines, tableLines } from '../text/index.ts';
+
+/** Files that are no GeoJSON, by their names; anything else is read as GeoJSON. */
+const OTHER_GROUND = /\.(?:csv|txt|kml|kmz|gpx|zip|shp|gpkg|dxf)$/i;
 
 export const measureCommand: Command = {
   name: 'measure',
   summary: 'Measures the lawns of a file: turf, exclusions and what is left to treat.',
   details: [
     'Each GeoJSON feature is a property with one zone; its id is the id of the feature, else properties.id. With properties.role (zone, exclusion, gate) and properties.property several features make one property. Holes count as exclusions.',
-    'Areas are ellipsoidal (WGS84). A feature that cannot be measured has null areas and an issue; the exit code is 1 only where none could be measured. A table of lawns (CSV) and a book are measured as well.',
+    'Areas are ellipsoidal (WGS84). A feature that cannot be measured has null areas and an issue; the exit code is 1 only where none could be measured. A book, and every other file of ground that import reads (KML, GPX, shapefiles, GeoPackage, CSV …), are measured as well.',
     'The likely error (±) is how far the outline may be off, as the book has it, times the length of every edge of what is treated; a property has the sum of its zones. Where nobody said how far off, it is not known, and stated areas have none.',
   ],
-  operands: [{ name: 'FILE', words: 'outlines (GeoJSON), a table of lawns (CSV), or a book' }],
+  operands: [{ name: 'FILE', words: 'outlines (GeoJSON), another file of ground, or a book' }],
   options: [],
   schema: 'measure',
   example: 'npx swardway measure lawns.geojson',
-  run: async (typed) => {
+  run: async (typed, world) => {
     const file = fileOf(typed, 'FILE');
-    const measured = await measureFile(file);
+    const measured = await measureFile(file, world);
     return measured.ok ? ok(answerOf(measured.value, file)) : measured;
   },
 };
 
-async function measureFile(file: string): Promise<Result<MeasuredFile>> {
+async function measureFile(file: string, world: World): Promise<Result<MeasuredFile>> {
   const stored = await isBookFile(file);
   if (!stored.ok) return stored;
   if (stored.value) return measureWholeBook(file);
+  if (OTHER_GROUND.test(file)) return measureGround(file, world);
   const content = await readText(file);
   if (!content.ok) return content;
   const where = describePlace(file);
   if (new RegExp(`^\\s*\\{[^{[]*"format"\\s*:\\s*"${BOOK_FORMAT}"`).test(content.value)) return measureWholeBook(file);
-  const format = findFormat(file, content.value);
-  if (format.ok && format.value.id === 'csv-lawns') return measureTable(content.value, where);
   return measureGeojson(content.value, where, measureProperty);
 }
 
@@ -55,11 +57,19 @@ async function measureWholeBook(file: string): Promise<Result<MeasuredFile>> {
   return ok({ ...measured, issues: [...read.value.issues, ...measured.issues] });
 }
 
-function measureTable(content: string, where: string): Result<MeasuredFile> {
-  const lawns = previewLawns(content, where);
-  if (!lawns.ok) return lawns;
-  const measured = measuredFromBook(lawns.value.properties.map((each) => measureProperty(each)));
-  return ok({ ...measured, issues: [...lawns.value.issues, ...measured.issues] });
+/** Measures what an import would make of the file. */
+async function measureGround(file: string, world: World): Promise<Result<MeasuredFile>> {
+  const source = await readGround(file, world);
+  if (!source.ok) return source;
+  const { mapping } = guessMapping(source.value);
+  const { properties, rows, issues } = previewIntake(
+    emptyBook('measure', ''),
+    source.value,
+    mapping,
+    path.basename(file),
+  );
+  const measured = measuredFromBook(properties.map((each) => measureProperty(each.after)));
+  return ok({ ...measured, issues: [...issues, ...rows.flatMap((each) => each.issues), ...measured.issues] });
 }
 
 function answerOf(measured: MeasuredFile, file: string): Answer {

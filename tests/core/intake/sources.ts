@@ -92,7 +92,10 @@ export function checkPreview(preview: IntakePreview, source: GroundSource): void
   for (const row of preview.rows) {
     const isRejected = row.kind === 'rejected';
     expect(row.words, row.where).not.toBe('');
-    if (isRejected) expect(row.issues.some((each) => each.severity === 'error')).toBe(true);
+    if (isRejected) {
+      const isReason = row.issues.some((each) => each.severity === 'error' || each.code === 'layer-left-out');
+      expect(isReason, row.where).toBe(true);
+    }
     expect(row.propertyIds.length > 0).toBe(!isRejected);
   }
   for (const { after } of preview.properties) {

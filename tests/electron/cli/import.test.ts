@@ -1,5 +1,6 @@
 import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Property } from '../../../core/book/index.ts';
 import { openStore } from '../../../electron/services/store/index.ts';
 import { buildFirst, errorOf, jsonOf, readJsonFile, sampleFile, scratchFolder, swardway } from './support.ts';
 
@@ -14,13 +15,16 @@ type Import = {
   readonly rejected: number;
   readonly added: readonly string[];
   readonly same: readonly string[];
-  readonly kept: readonly string[];
+  readonly changed: readonly string[];
+  readonly counts: Readonly<Record<string, number>>;
+  readonly records: readonly { readonly kind: string; readonly words: string }[];
+  readonly leftOut: readonly string[];
   readonly properties: number;
   readonly matrixPlaces: number;
   readonly issues: readonly { readonly code: string; readonly where: string }[];
 };
 type Book = {
-  readonly properties: readonly { readonly id: string }[];
+  readonly properties: readonly Property[];
   readonly matrix?: { readonly placeIds: readonly string[] };
 };
 
@@ -28,10 +32,12 @@ const write = (name: string, text: string): string => {
   writeFileSync(scratch.at(name), text);
   return scratch.at(name);
 };
-const run = (file: string, into: string, out: string): Import => {
-  const done = swardway(['import', file, '--into', into, '--out', out, '--json']);
+const run = (file: string, into: string, out: string, ...words: readonly string[]): Import => {
+  const done = swardway(['import', file, '--into', into, '--out', out, ...words, '--json']);
   expect(done.code, done.remarks).toBe(0);
-  return jsonOf<Import>(done, 'import');
+  const answer = jsonOf<Import>(done, 'import');
+  expect(answer.accepted + answer.rejected).toBe(answer.found);
+  return answer;
 };
 
 describe('lawns of a table', () => {
@@ -54,7 +60,7 @@ describe('lawns of a table', () => {
     const answer = run(table(), sample, out);
     expect([answer.found, answer.accepted, answer.rejected]).toEqual([5, 2, 3]);
     expect(answer.added).toEqual(['n-1', 'n-2']);
-    const rows = answer.issues.map((each) => /^lawns\.csv in .*, row (\d+)$/.exec(each.where)?.[1]);
+    const rows = answer.issues.map((each) => /^lawns\.csv, row (\d+)$/.exec(each.where)?.[1]);
     expect(rows).toEqual(['4', '5', '6']);
     const book = readJsonFile<Book>(out);
     expect(book.properties).toHaveLength(30);
@@ -66,17 +72,26 @@ describe('lawns of a table', () => {
     expect(areas.find((each) => each.id === 'n-2')?.treatableSqFt).toBeCloseTo(10_890, 9);
   });
 
-  test('twice the same is the same; another lawn under a known id keeps what the book says', () => {
+  test('twice the same is the same; other content under a known id changes what the file speaks of', () => {
     const first = scratch.at('first.json');
     const second = scratch.at('second.json');
     run(table(), sample, first);
-    expect(run(table(), first, second)).toMatchObject({ added: [], same: ['n-1', 'n-2'], kept: [], properties: 30 });
+    expect(run(table(), first, second)).toMatchObject({
+      added: [],
+      same: ['n-1', 'n-2'],
+      changed: [],
+      properties: 30,
+    });
     expect(readFileSync(second, 'utf8')).toBe(readFileSync(first, 'utf8'));
-    const other = write('other.csv', 'id,lat,lon,area\nn-1,40.05,-89.43,900\n');
-    const answer = run(other, first, second);
-    expect(answer).toMatchObject({ added: [], same: [], kept: ['n-1'] });
-    expect(answer.issues.map((each) => each.code)).toContain('id-already-in-book');
-    expect(readFileSync(second, 'utf8')).toBe(readFileSync(first, 'utf8'));
+    const other = write('other.csv', 'id,lat,lon,area\nn-1,40.031,-89.43,900\n');
+    expect(run(other, first, second)).toMatchObject({ added: [], same: [], changed: ['n-1'] });
+    const after = readJsonFile<Book>(second).properties.find((each) => each.id === 'n-1');
+    expect(after).toMatchObject({
+      name: 'Ash 1',
+      gates: [{ clearWidthIn: 36 }],
+      zones: [{ slopeDeg: 4, shape: { areaSqFt: 900 } }],
+      pastMeasures: [{ treatableSqFt: 12_500 }],
+    });
   });
 
   test('nothing usable: no book is written', () => {
@@ -98,6 +113,158 @@ describe('lawns of a table', () => {
       'format-unknown',
     );
   });
+});
+
+describe('outlines of a county (invented)', () => {
+  const ring = (west: number, south: number, size = 0.0003) =>
+    [
+      [west, south],
+      [west + size, south],
+      [west + size, south + size],
+      [west, south + size],
+      [west, south],
+    ]
+      .map((each) => `${each.join(',')},0`)
+      .join(' ');
+  const placemark = (shape: string, data: Readonly<Record<string, string>> = {}) =>
+    `<Placemark><ExtendedData>${Object.entries(data)
+      .map(([name, value]) => `<Data name="${name}"><value>${value}</value></Data>`)
+      .join('')}</ExtendedData>${shape}</Placemark>`;
+  const polygon = (...box: Parameters<typeof ring>) =>
+    `<Polygon><outerBoundaryIs><LinearRing><coordinates>${ring(...box)}</coordinates></LinearRing></outerBoundaryIs></Polygon>`;
+  const line = (...box: Parameters<typeof ring>) =>
+    `<LineString><coordinates>${ring(...box)}</coordinates></LineString>`;
+  const kml = () =>
+    write(
+      'county.kml',
+      `<?xml version="1.0"?><kml xmlns="http://www.opengis.net/kml/2.2"><Document>
+       <Folder><name>turf</name>
+       ${placemark(polygon(-89.43, 40.03), { APN: '7-1', SITE: '7 Sorrel Way', OWNER: 'A. Body', gap: '91' })}
+       ${placemark(polygon(-89.42, 40.03), { APN: '7-2', SITE: '9 Sorrel Way', OWNER: 'B. Body', gap: '' })}
+       ${placemark(line(-89.41, 40.03), { APN: '7-3', SITE: '11 Sorrel Way', OWNER: 'C. Body', gap: '' })}
+       </Folder><Folder><name>houses</name>
+       ${placemark(polygon(-89.4299, 40.0301, 0.0001))}
+       ${placemark(polygon(-89.3, 40.03, 0.0001))}
+       </Folder></Document></kml>`,
+    );
+  const out = () => scratch.at('county.json');
+  const words = ['--map', 'id=APN', '--map', 'address=SITE', '--map', 'gate-width=gap:cm'];
+
+  test('are taken as told, without names of people, and every record is accounted for', () => {
+    const answer = run(kml(), sample, out(), ...words);
+    expect(answer.counts).toEqual({ new: 2, changed: 0, same: 0, part: 1, rejected: 2 });
+    expect(answer.records.map((each) => each.kind)).toEqual(['new', 'new', 'rejected', 'part', 'rejected']);
+    expect(answer.leftOut).toEqual(['OWNER']);
+    expect(readFileSync(out(), 'utf8')).not.toContain('Body');
+    const first = readJsonFile<Book>(out()).properties.find((each) => each.id === '7-1');
+    expect(first).toMatchObject({ address: '7 Sorrel Way', exclusions: [{ what: 'other' }] });
+    // 91 cm in inches of 2.54 cm.
+    expect(first?.gates[0]?.clearWidthIn).toBeCloseTo(91 / 2.54, 9);
+  });
+
+  test('lines are closed, layers are chosen, people are taken, where that is asked for', () => {
+    expect(run(kml(), sample, out(), ...words, '--close-lines').added).toEqual(['7-1', '7-2', '7-3']);
+    expect(run(kml(), sample, out(), '--layer', 'houses=properties').counts).toMatchObject({ new: 2, rejected: 3 });
+    expect(run(kml(), sample, out(), '--map', 'name=OWNER').leftOut).toEqual([]);
+    expect(readFileSync(out(), 'utf8')).toContain('A. Body');
+  });
+
+  test('are merged by place under other ids', () => {
+    run(kml(), sample, out(), ...words);
+    const again = scratch.at('again.json');
+    const renamed = write('renamed.kml', readFileSync(kml(), 'utf8').replaceAll('7-', 'new-'));
+    expect(run(renamed, out(), again, ...words, '--merge', 'place')).toMatchObject({ added: [], same: ['7-1', '7-2'] });
+    expect(run(renamed, out(), again, ...words).added).toEqual(['new-1', 'new-2']);
+  });
+
+  test('are measured as they would be imported', () => {
+    const measured = jsonOf<{ properties: unknown[]; issues: { code: string }[] }>(
+      swardway(['measure', kml(), '--json']),
+      'measure',
+    );
+    expect(measured.properties).toHaveLength(2);
+    expect(measured.issues.map((each) => each.code)).toContain('exclusion-without-property');
+  });
+
+  test('an unknown layer or field is told with those that are there; nonsense is a wrong command line', () => {
+    const refused = (...more: readonly string[]) =>
+      swardway(['import', kml(), '--into', sample, '--out', out(), ...more]);
+    for (const more of [
+      ['--map', 'name=Nobody'],
+      ['--layer', 'Nothing'],
+    ]) {
+      const done = refused(...more, '--json');
+      expect(done.code).toBe(1);
+      expect(errorOf(done, kml()).code).toBe('reference-missing');
+    }
+    for (const more of [
+      ['--map', 'colour=APN'],
+      ['--map', 'name'],
+      ['--merge', 'colour'],
+      ['--crs', '2249'],
+      ['--layer', 'turf=lawns'],
+      ['--point', '1,2'],
+      ['--point', '1,2=95,3', '--unit-m', '1'],
+      ['--point', '1,2=40,-83'],
+      ['--point', '1,2=40,-83', '--unit-m', '0'],
+    ]) {
+      expect(refused(...more).code, more.join(' ')).toBe(2);
+    }
+  }, 90_000);
+});
+
+test('a map grid without a name is placed by the code that is given', () => {
+  // The middle of zone 16 north is 87 degrees west; 500,000 m east is on it (EPSG dataset, UTM zones).
+  const corner = (east: number, north: number) => [500_000 + east, 4_430_000 + north];
+  const coordinates = [[corner(0, 0), corner(60, 0), corner(60, 40), corner(0, 40), corner(0, 0)]];
+  const features = [{ type: 'Feature', id: 'u', properties: {}, geometry: { type: 'Polygon', coordinates } }];
+  const file = write('grid.geojson', JSON.stringify({ type: 'FeatureCollection', features }));
+  const out = scratch.at('grid.json');
+  expect(errorOf(swardway(['import', file, '--into', sample, '--out', out, '--json']), file).code).toBe(
+    'format-invalid',
+  );
+  run(file, sample, out, '--crs', 'EPSG:32616');
+  const parking = readJsonFile<Book>(out).properties.find((each) => each.id === 'u')?.parking;
+  expect(parking?.[0]).toBeCloseTo(-87, 2);
+  expect(parking?.[1]).toBeCloseTo(40.02, 1);
+});
+
+test('a drawing is placed by two points', () => {
+  const vertex = (x: number, y: number) => `10\n${x}\n20\n${y}\n`;
+  const shape = `0\nLWPOLYLINE\n8\nturf\n90\n4\n70\n1\n${vertex(0, 0)}${vertex(50, 0)}${vertex(50, 20)}${vertex(0, 20)}`;
+  const file = write('plan.dxf', `0\nSECTION\n2\nENTITIES\n${shape}0\nENDSEC\n0\nEOF\n`);
+  const out = scratch.at('drawing.json');
+  expect(errorOf(swardway(['import', file, '--into', sample, '--out', out, '--json']), file).code).toBe(
+    'format-invalid',
+  );
+  // 0.0005 degrees of latitude at 40 N are 55.52 m (111,035 m for a degree there); 50 units along them.
+  run(file, sample, out, '--point', '0,0=40,-89', '--point', '50,0=40.0005,-89');
+  const measured = swardway(['measure', out, '--json']);
+  const areas = jsonOf<{ properties: { treatableSqFt: number }[] }>(measured, 'measure').properties;
+  const unitM = (0.0005 * 111_035) / 50;
+  expect((areas.at(-1)?.treatableSqFt ?? 0) / (1000 * (unitM / 0.3048) ** 2)).toBeCloseTo(1, 3);
+});
+
+test('addresses are placed by a street file, and marked so', () => {
+  const street = {
+    type: 'Feature',
+    properties: { FULLNAME: 'Sorrel Way', LFROMADD: 1, LTOADD: 99, RFROMADD: 2, RTOADD: 98 },
+    geometry: {
+      type: 'LineString',
+      coordinates: [
+        [-89.43, 40.03],
+        [-89.42, 40.03],
+      ],
+    },
+  };
+  const streets = write('streets.geojson', JSON.stringify({ type: 'FeatureCollection', features: [street] }));
+  const file = write('addresses.csv', 'id,address,area\ns-1,50 Sorrel Way,5000\ns-2,50 Nowhere Road,5000\n');
+  const out = scratch.at('placed.json');
+  const answer = run(file, sample, out, '--streets', streets);
+  expect(answer.counts).toMatchObject({ new: 1, rejected: 1 });
+  const placed = readJsonFile<Book>(out).properties.find((each) => each.id === 's-1');
+  expect(placed?.placedBy).toBe('address-range');
+  expect(placed?.parking[0]).toBeCloseTo(-89.425, 3);
 });
 
 test('travel times are taken into the book, and plans use them', () => {
