@@ -59,7 +59,10 @@ export function shpFile(shapes: readonly Uint8Array[]): Uint8Array<ArrayBuffer> 
   const records = shapes.map((shape, index) => join(int(index + 1, false), int(shape.length / 2, false), shape));
   const header = new Uint8Array(100);
   header.set(int(9994, false), 0);
+  header.set(int((100 + records.reduce((sum, record) => sum + record.length, 0)) / 2, false), 24);
   header.set(int(1000), 28);
+  // Files say here which shapes they hold; ours may hold several kinds.
+  header.set(shapes.find((shape) => shape[0] !== 0)?.subarray(0, 4) ?? int(0), 32);
   return join(header, ...records);
 }
 
