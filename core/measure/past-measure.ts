@@ -12,10 +12,18 @@ const SAME_SQ_FT = 0.5;
  * it is; a property that was never measured has nothing to keep, but gets its date.
  * @param before the property as it was; null for a new one
  * @param today  calendar date, YYYY-MM-DD
+ * @param measure handed in where measures are known already
  */
-export function withPastMeasure(before: Property | null, after: Property, today: string): Property {
-  const now = measureProperty(after);
-  const earlier = before === null ? null : measureProperty(before);
+export function withPastMeasure(
+  before: Property | null,
+  after: Property,
+  today: string,
+  measure: (property: Property) => PropertyMeasure = measureProperty,
+): Property {
+  // What was found today is corrected today: nothing to keep, and the date is there.
+  if (before?.measuredOn === today && after.measuredOn === today) return after;
+  const now = measure(after);
+  const earlier = before === null ? null : measure(before);
   if (before === null || earlier === null || isEmpty(earlier)) {
     return isEmpty(now) || after.measuredOn !== undefined ? after : { ...after, measuredOn: today };
   }

@@ -13,6 +13,7 @@ import {
 } from '../../core/edit/index.ts';
 import { draftSettled, startDrafts } from './draft.ts';
 import { askHost, callHost } from './host.ts';
+import { keepTotals, todayText } from './keep-totals.ts';
 import { say, showError, showNews } from './notices.ts';
 import { startPlans } from './plans.ts';
 import { rememberBook } from './remembered.ts';
@@ -81,7 +82,8 @@ export async function closeBook(): Promise<void> {
  * merge key are one step: moving by arrow keys.
  */
 export function edit(action: Action, mergeKey?: string): Result<{ readonly label: string }> {
-  const done = change(action);
+  const { open } = useBook.getState();
+  const done = change(open === null ? action : keepTotals(open.book, action, todayText()));
   if (!done.ok) return done;
   const { label, inverse } = done.value;
   const step = { label, action: inverse, ...(mergeKey === undefined ? {} : { mergeKey }) };

@@ -1,7 +1,6 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Property, Zone } from '../../../core/book/index.ts';
 import { workingWords } from '../../../core/field-work/index.ts';
-import { withPastMeasure } from '../../../core/measure/index.ts';
 import { counted } from '../../format/index.ts';
 import {
   changeProperty,
@@ -16,7 +15,7 @@ import {
 import { Button, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { AreaForm } from './field-work-area.tsx';
 import { SlopeForm } from './field-work-slope.tsx';
-import { putZone, todayText, withOptional, withSlope } from './zone-edits.ts';
+import { putZone, withOptional, withSlope } from './zone-edits.ts';
 
 type ZonesProps = { readonly property: Property };
 
@@ -194,8 +193,7 @@ function ZonePanel({ property, zone }: ZonePanelProps) {
 
 function removeZone(property: Property, zone: Zone): void {
   const zones = property.zones.filter((each) => each.id !== zone.id);
-  const after = withPastMeasure(property, { ...property, zones }, todayText());
-  const done = changeProperty(property, after, `Remove zone ${zone.name}`);
+  const done = changeProperty(property, { zones }, `Remove zone ${zone.name}`);
   if (!done.ok) {
     showError(done.error);
     return;

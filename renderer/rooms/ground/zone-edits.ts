@@ -1,18 +1,11 @@
 import type { AreaWorking, Property, SlopeWorking, Zone, ZoneShape } from '../../../core/book/index.ts';
 import { workedArea, workedSlope, workingWords } from '../../../core/field-work/index.ts';
-import { withPastMeasure } from '../../../core/measure/index.ts';
 import { changeProperty } from '../../stores/index.ts';
 
-/** Calendar date on this machine, YYYY-MM-DD. */
-export function todayText(now: Date = new Date()): string {
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
-
-/** Puts another zone in place of the one with its id; an earlier total is kept where the total changes on another day. */
+/** Puts another zone in place of the one with its id. */
 export function putZone(property: Property, zone: Zone, label: string): ReturnType<typeof changeProperty> {
   const zones = property.zones.map((each) => (each.id === zone.id ? zone : each));
-  return changeProperty(property, withPastMeasure(property, { ...property, zones }, todayText()), label);
+  return changeProperty(property, { zones }, label);
 }
 
 /** A slope that somebody typed: whatever it was worked out from no longer holds. */

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import {
-  todayText,
   withDrawnOver,
   withOutlineError,
   withSlope,
@@ -52,11 +51,5 @@ describe('edits of a zone', () => {
     expect(told.shape).toMatchObject({ outlineErrorFt: 2, drawnOver: 'aerial picture' });
     expect(withDrawnOver(withOutlineError(told, null), '')).toEqual(drawn);
     expect(withOutlineError(stated('card', 5), 2)).toEqual(stated('card', 5));
-  });
-});
-
-describe('todayText', () => {
-  it('is the date on the clock of the machine', () => {
-    expect(todayText(new Date(2027, 2, 9, 23, 59))).toBe('2027-03-09');
   });
 });
