@@ -22,6 +22,7 @@ export * from './draft-square.ts';
 export * from './draft-start.ts';
 export * from './edits.ts';
 export { receiveFile } from './files.ts';
+export * from './heights.ts';
 export { askHost, changeSettings, useHost } from './host.ts';
 export * from './imports.ts';
 export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';

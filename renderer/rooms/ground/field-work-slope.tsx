@@ -5,6 +5,7 @@ import { slopeWorkingWords, workedSlope } from '../../../core/field-work/index.t
 import { degreesToGrade, quantity } from '../../../core/units/index.ts';
 import { useFormat } from '../../stores/index.ts';
 import { Choice, Field, QuantityInput } from '../../ui/index.ts';
+import { SlopeFromHeights } from './slope-from-heights.tsx';
 import { putZone, withSlope, withSlopeWorking } from './zone-edits.ts';
 
 type SlopeProps = { readonly property: Property; readonly zone: Zone };
@@ -68,6 +69,7 @@ export function SlopeForm({ property, zone }: SlopeProps) {
         </Field>
       )}
       {draft !== null && <SlopeLine draft={draft} />}
+      <SlopeFromHeights property={property} zone={zone} />
     </>
   );
 }

@@ -1,0 +1,73 @@
+import type { Property, Zone } from '../../../core/book/index.ts';
+import { metresToFeet, quantity } from '../../../core/units/index.ts';
+import {
+  chooseHeights,
+  type HeightSlope,
+  readHeightSlope,
+  showError,
+  showNews,
+  useFormat,
+  useHeights,
+} from '../../stores/index.ts';
+import { Button, Field } from '../../ui/index.ts';
+import { putZone } from './zone-edits.ts';
+
+type SlopeProps = { readonly property: Property; readonly zone: Zone };
+
+/** Reads the slope of a drawn zone from a GeoTIFF of heights: one edit, which says where it is from. */
+export function SlopeFromHeights({ property, zone }: SlopeProps) {
+  const { file, isReading } = useHeights();
+  const words = useFormat();
+  const outline = zone.shape.kind === 'drawn' ? zone.shape.geometry : null;
+  const read = async (): Promise<void> => {
+    if (outline === null) return;
+    const slope = await readHeightSlope(outline);
+    if (!slope.ok) return showError(slope.error);
+    const source = sourceWords(slope.value, (feet) => words.length(feet));
+    const working = { kind: 'elevation', source } as const;
+    const done = putZone(
+      property,
+      { ...zone, slopeDeg: slope.value.slopeDeg, slopeWorking: working },
+      'Slope from heights',
+    );
+    if (done.ok) showNews(`${zone.name}: ${slope.value.slopeDeg}°, ${source}`, true);
+    else showError(done.error);
+  };
+  const choose = async (): Promise<void> => {
+    if (await chooseHeights()) await read();
+  };
+  const whyNot =
+    outline === null ? 'The zone has no outline to read heights in.' : isReading ? 'Heights are being read.' : null;
+  return (
+    <Field label="Heights" note={file === null ? 'GeoTIFF of heights' : file.name}>
+      {file !== null && (
+        <Button
+          look="quiet"
+          whyNot={whyNot}
+          label={`Read the slope of ${zone.name} from ${file.name}`}
+          onPress={() => void read()}
+        >
+          Read slope
+        </Button>
+      )}
+      <Button
+        look="quiet"
+        whyNot={whyNot}
+        label={`Choose heights for the slope of ${zone.name}`}
+        onPress={() => void choose()}
+      >
+        {file === null ? 'Slope from heights…' : 'Other file…'}
+      </Button>
+    </Field>
+  );
+}
+
+/** Where the slope is from, for the zone's record and the sheets. */
+function sourceWords(
+  { fileName, samples, residualM, isUnitStated }: HeightSlope,
+  length: (feet: number) => string,
+): string {
+  const off = length(metresToFeet(quantity<'m'>(residualM)));
+  const unit = isUnitStated ? '' : '; taken for metres, the file names no unit';
+  return `${fileName}, ${samples} heights, ${off} off a plane on average${unit}`;
+}
