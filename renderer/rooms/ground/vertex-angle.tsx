@@ -24,7 +24,7 @@ export function AngleInput({ label, deg, onType }: AngleProps) {
 }
 
 function tidy(deg: number): string {
-  const rounded = Math.round(deg * 10) / 10;
+  const rounded = (Math.round(deg * 10) / 10) % 360;
   return String(rounded === 0 ? 0 : rounded);
 }
 
