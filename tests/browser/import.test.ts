@@ -1,0 +1,124 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { accessFaults } from './axe.ts';
+import { describeWithChromium } from './chromium.ts';
+import { type Desk, goToRoom, openDesk } from './desk.ts';
+
+const box = (west: number, south: number, size: number) =>
+  [
+    [west, south],
+    [west + size, south],
+    [west + size, south + size],
+    [west, south + size],
+    [west, south],
+  ]
+    .map((each) => `${each.join(',')},0`)
+    .join(' ');
+const polygon = (...at: Parameters<typeof box>) =>
+  `<Polygon><outerBoundaryIs><LinearRing><coordinates>${box(...at)}</coordinates></LinearRing></outerBoundaryIs></Polygon>`;
+const lawn = (number: number) => {
+  const data = { address: `${number} Sorrel Way`, 'gate (in)': '34', OWNER: `Invented Person ${number}` };
+  const fields = Object.entries(data).map(([name, value]) => `<Data name="${name}"><value>${value}</value></Data>`);
+  const shape = polygon(-89.43 + number * 0.001, 40.03, 0.0004);
+  return `<Placemark><name>Sorrel ${number}</name><ExtendedData>${fields.join('')}</ExtendedData>${shape}</Placemark>`;
+};
+/** Six lawns with a house on the first of them, a house far away, and a record without a shape. All invented. */
+const KML = `<?xml version="1.0"?><kml xmlns="http://www.opengis.net/kml/2.2"><Document><Folder><name>lawns</name>
+${[1, 2, 3, 4, 5, 6].map(lawn).join('\n')}<Placemark><name>meeting point</name></Placemark></Folder><Folder><name>houses</name>
+<Placemark>${polygon(-89.4288, 40.0301, 0.0001)}</Placemark><Placemark>${polygon(-89.2, 40.03, 0.0001)}</Placemark>
+</Folder></Document></kml>`;
+const CSV = `id,name,lat,lon,turf area (acres),gate
+c-1,Burdock 1,40.05,-89.43,0.25,36
+c-2,Burdock 2,,,0.25,36
+c-3,Burdock 3,40.06,-89.43,lots,36
+`;
+
+describeWithChromium('importing files of ground', () => {
+  let desk: Desk;
+  let folder: string;
+  beforeAll(async () => {
+    folder = await mkdtemp(path.join(tmpdir(), 'swardway-import-'));
+    await writeFile(path.join(folder, 'sorrel.kml'), KML);
+    await writeFile(path.join(folder, 'burdock.csv'), CSV);
+    desk = await openDesk();
+    await goToRoom(desk.page, 'Ground');
+    await desk.page.getByRole('option').first().waitFor();
+  });
+  afterAll(async () => {
+    await desk?.close();
+    if (folder !== undefined) await rm(folder, { recursive: true, force: true });
+  });
+
+  const lawns = async (page: Page) =>
+    Number(/^[\d,]+/.exec((await page.getByRole('heading', { name: /lawns$/ }).textContent()) ?? '')?.[0]);
+
+  test('a KML goes in by three steps with the keyboard alone, and out again by one undo', async () => {
+    const { page } = desk;
+    const before = await lawns(page);
+    const chooser = page.waitForEvent('filechooser');
+    await page.keyboard.press('Control+i');
+    await (await chooser).setFiles(path.join(folder, 'sorrel.kml'));
+    const dialog = page.getByRole('dialog', { name: 'sorrel.kml' });
+    await dialog.getByText('1. What is in the file').waitFor();
+    expect(await dialog.getByLabel('Records of houses are').inputValue()).toBe('exclusions');
+    expect(await accessFaults(page)).toEqual([]);
+    const next = dialog.getByRole('button', { name: 'Next' });
+    await next.focus();
+    await page.keyboard.press('Enter');
+    await dialog.getByLabel('Field for address').waitFor();
+    expect(await dialog.getByLabel('Field for gate, clear width').inputValue()).toBe('gate (in)');
+    expect(await dialog.textContent()).toContain('names of people: OWNER');
+    expect(await accessFaults(page)).toEqual([]);
+    // The focus stayed on the button, so the next step is one more Enter.
+    await page.keyboard.press('Enter');
+    const records = dialog.getByRole('listbox', { name: 'Records' });
+    await records.waitFor();
+    expect(await dialog.getByRole('group', { name: 'Show' }).textContent()).toBe(
+      '9 records6 new0 changed0 same1 part2 rejected',
+    );
+    await dialog.getByRole('button', { name: '2 rejected' }).press('Enter');
+    await records.focus();
+    await page.keyboard.press('End');
+    await dialog.getByRole('region', { name: 'Selected record' }).waitFor();
+    expect(await dialog.getByRole('region', { name: 'Selected record' }).textContent()).toContain(
+      'lies on no property',
+    );
+    expect(await accessFaults(page)).toEqual([]);
+    await dialog.getByRole('button', { name: 'Add 6 lawns' }).press('Enter');
+    await dialog.waitFor({ state: 'detached' });
+    expect(await lawns(page)).toBe(before + 6);
+    expect(await page.getByText('Invented Person').count()).toBe(0);
+    await page.getByText('Add 6 lawns from sorrel.kml').first().waitFor();
+    await page.keyboard.press('Control+z');
+    await page.waitForFunction((count) => document.body.textContent.includes(`${count} lawns`), before);
+    await page.keyboard.press('Control+y');
+    await page.waitForFunction((count) => document.body.textContent.includes(`${count} lawns`), before + 6);
+  });
+
+  test('a file dropped on the window opens the same dialog; rows are told one by one', async () => {
+    const { page } = desk;
+    const before = await lawns(page);
+    const transfer = await page.evaluateHandle((text) => {
+      const held = new DataTransfer();
+      held.items.add(new File([text], 'burdock.csv', { type: 'text/csv' }));
+      return held;
+    }, CSV);
+    await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+    const dialog = page.getByRole('dialog', { name: 'burdock.csv' });
+    await dialog.getByRole('button', { name: 'Next' }).click();
+    await dialog.getByLabel('Unit of turf area').waitFor();
+    expect(await dialog.getByLabel('Unit of turf area').inputValue()).toBe('ac');
+    await dialog.getByRole('button', { name: 'Next' }).click();
+    await dialog.getByRole('button', { name: '2 rejected' }).waitFor();
+    await dialog.getByRole('button', { name: 'Add 1 lawn' }).click();
+    expect(await lawns(page)).toBe(before + 1);
+    const added = page.getByRole('option', { name: /Burdock 1/ });
+    // 0.25 acres of 43,560 ft2 (NIST Handbook 44, appendix C).
+    await page.getByRole('searchbox', { name: /Find a lawn/ }).fill('Burdock');
+    expect(await added.textContent()).toContain('10,890 ft²');
+    expect(desk.complaints).toEqual([]);
+  });
+});
