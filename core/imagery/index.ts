@@ -1,14 +1,11 @@
-export { FIT_KINDS, type FitKind, LEAST_PAIRS, usualFit } from './fit.ts';
+export { FIT_KINDS, type FitKind, LEAST_PAIRS } from './fit.ts';
 export { type ImageHead, readImageHead } from './image-head.ts';
 export {
   type DegreeBounds,
   degreesToShare,
-  HALF_WORLD_M,
   isTile,
-  MOST_LATITUDE,
   shareToDegrees,
   type TileAt,
-  tileBounds,
   zoomForPixel,
 } from './mercator.ts';
 export { type ControlPoint, type PictureSize, type Placement, placePicture } from './placement.ts';

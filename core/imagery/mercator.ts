@@ -2,9 +2,9 @@
 export type TileAt = { readonly z: number; readonly x: number; readonly y: number };
 
 /** Half the width of the map of EPSG:3857 in its metres: pi x 6378137, the definition of the system (from memory). */
-export const HALF_WORLD_M = Math.PI * 6_378_137;
+const HALF_WORLD_M = Math.PI * 6_378_137;
 /** The northern edge of that map, degrees: 2 atan(e^pi) - 90. */
-export const MOST_LATITUDE = 85.05112877980659;
+const MOST_LATITUDE = 85.05112877980659;
 
 /** West, south, east and north of something, degrees. */
 export type DegreeBounds = readonly [west: number, south: number, east: number, north: number];
@@ -24,13 +24,6 @@ export function degreesToShare(longitude: number, latitude: number): readonly [x
 export function isTile({ z, x, y }: TileAt, mostZoom: number): boolean {
   const across = 2 ** z;
   return [z, x, y].every((each) => Number.isInteger(each) && each >= 0) && z <= mostZoom && x < across && y < across;
-}
-
-export function tileBounds({ z, x, y }: TileAt): DegreeBounds {
-  const across = 2 ** z;
-  const [west, north] = shareToDegrees(x / across, y / across);
-  const [east, south] = shareToDegrees((x + 1) / across, (y + 1) / across);
-  return [west, south, east, north];
 }
 
 /** The zoom at which a pixel of a 256-pixel tile covers about as much ground as a picture's pixel, rounded up. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isTile, readImageHead, readTileTemplate, tileBounds, zoomForPixel } from '../../../core/imagery/index.ts';
+import { isTile, readImageHead, readTileTemplate, shareToDegrees, zoomForPixel } from '../../../core/imagery/index.ts';
 
 describe('an address of tiles', () => {
   it('is filled with zoom, column and row, in any order, and rows from the south', () => {
@@ -51,7 +51,8 @@ describe('tiles', () => {
 
   /** The whole map is 360 degrees wide and 85.0511 high either way: OpenStreetMap wiki, Slippy map tilenames. */
   it('have their bounds', () => {
-    const [west, south, east, north] = tileBounds({ z: 1, x: 1, y: 0 });
+    const [west, north] = shareToDegrees(0.5, 0);
+    const [east, south] = shareToDegrees(1, 0.5);
     expect([west, east]).toEqual([0, 180]);
     expect(south).toBeCloseTo(0, 12);
     expect(north).toBeCloseTo(85.0511, 4);
