@@ -1,0 +1,128 @@
+import { describe, expect, it } from 'vitest';
+import { fieldSamples, guessMapping, guessUnit, looksLikePerson } from '../../../core/intake/index.ts';
+import { boxShape, layerOf, pointShape, sourceOf } from './sources.ts';
+
+const guessed = (attributes: Readonly<Record<string, string | number>>, ...more: (typeof attributes)[]) => {
+  const features = [attributes, ...more].map((each) => ({ geometry: boxShape(0, 0, 9, 9), attributes: each }));
+  const { mapping, leftOut } = guessMapping(sourceOf(layerOf(features)));
+  const fields = Object.entries(mapping.layers[0]?.fields ?? {});
+  return {
+    fields: Object.fromEntries(fields.map(([meaning, use]) => [meaning, use.field])),
+    units: Object.fromEntries(fields.map(([meaning, use]) => [meaning, use.unit])),
+    leftOut: leftOut.map((each) => each.field),
+  };
+};
+
+describe('guessMapping', () => {
+  it('knows the fields of a list of lawns', () => {
+    const { fields, units } = guessed({
+      'Account No': 'A-1',
+      Customer: 'Elm House',
+      'Street address': '1 Elm Court',
+      'Lawn area (acres)': '0.2',
+      'Gate width (ft)': 3,
+      'Slope %': 5,
+    });
+    expect(fields).toEqual({
+      id: 'Account No',
+      name: 'Customer',
+      address: 'Street address',
+      area: 'Lawn area (acres)',
+      gateWidth: 'Gate width (ft)',
+      slope: 'Slope %',
+    });
+    expect(units).toMatchObject({ area: 'ac', gateWidth: 'ft', slope: '%' });
+  });
+
+  it('knows the fields of a county table and leaves people out', () => {
+    const { fields, leftOut } = guessed({
+      OBJECTID: 7,
+      PARCEL_ID: '12-0007',
+      OWN1: 'A',
+      OWNER_NAME: 'A',
+      TAXPAYER: 'A',
+      MAIL_ADDR: 'elsewhere',
+      SITUS_ADDR: '7 Elm Court',
+      ACREAGE: 0.2,
+    });
+    expect(fields).toEqual({ id: 'PARCEL_ID', address: 'SITUS_ADDR', area: 'ACREAGE' });
+    expect(leftOut).toEqual(['OWN1', 'OWNER_NAME', 'TAXPAYER', 'MAIL_ADDR']);
+  });
+
+  it("goes by the file's own ids where it has them, and by a serial number only where there is nothing better", () => {
+    const own = guessMapping(sourceOf(layerOf([{ id: 'a', attributes: { id: 1 } }])));
+    expect(own.mapping.layers[0]?.fields.id).toBeUndefined();
+    expect(guessed({ FID: 3, name: 'x' }).fields.id).toBe('FID');
+  });
+
+  it('takes a field for what joins records where it repeats, and for a name where it does not', () => {
+    expect(guessed({ property: 'Elm' }, { property: 'Elm' }).fields).toEqual({ property: 'property' });
+    expect(guessed({ property: 'Elm' }, { property: 'Oak' }).fields).toEqual({ name: 'property' });
+  });
+
+  it('asks nothing of empty fields', () => {
+    expect(guessed({ address: '', name: 'x' }).fields).toEqual({ name: 'name' });
+  });
+
+  it('takes layers for what their names say, and lines for outlines where all of them are closed', () => {
+    const shape = boxShape(0, 0, 9, 9);
+    const line = { type: 'LineString' as const, coordinates: shape.type === 'Polygon' ? shape.coordinates[0]! : [] };
+    const names = ['Tax parcels', 'House footprints', 'gates', 'turf zones', 'Lawns'];
+    const source = sourceOf(...names.map((name) => layerOf([{ geometry: line }], name)));
+    const { mapping } = guessMapping(source);
+    expect(mapping.layers.map((each) => each.role)).toEqual(['parcels', 'exclusions', 'gates', 'zones', 'properties']);
+    expect(mapping.closeLines).toBe(true);
+    const open = { type: 'LineString' as const, coordinates: line.coordinates.slice(0, -1) };
+    expect(guessMapping(sourceOf(layerOf([{ geometry: open }]))).mapping.closeLines).toBe(false);
+    expect(guessMapping(sourceOf(layerOf([{ geometry: pointShape(0, 0) }], 'gates'))).mapping.layers[0]?.role).toBe(
+      'properties',
+    );
+  });
+});
+
+describe('looksLikePerson', () => {
+  it.each([
+    'owner',
+    'OWN1',
+    'Own_2',
+    'OWNER NAME',
+    'co-owner',
+    'TAXPAYER1',
+    'Mailing Address',
+    'mail_city',
+    'GRANTEE',
+    'phone',
+    'E-mail',
+    'LastName',
+    'last name',
+    'contact',
+  ])('%s does', (field) => expect(looksLikePerson(field)).toBe(true));
+  it.each(['name', 'customer', 'town', 'downtown', 'address', 'township', 'property'])('%s does not', (field) =>
+    expect(looksLikePerson(field)).toBe(false),
+  );
+});
+
+describe('guessUnit', () => {
+  it.each([
+    ['area', 'Area', 'ft2'],
+    ['area', 'Area (m²)', 'm2'],
+    ['area', 'AREA_HA', 'ha'],
+    ['area', 'acres', 'ac'],
+    ['gateWidth', 'gate', 'in'],
+    ['gateWidth', 'gate_cm', 'cm'],
+    ['gateWidth', 'Gate (ft)', 'ft'],
+    ['slope', 'slopeDeg', 'deg'],
+    ['slope', 'slope_pct', '%'],
+    ['keepAway', 'keepAwayFt', 'ft'],
+    ['name', 'name', null],
+  ] as const)('a %s in a field called "%s" is in %s', (meaning, field, unit) => {
+    expect(guessUnit(meaning, field)).toBe(unit);
+  });
+});
+
+describe('fieldSamples', () => {
+  it('shows some values, each once, and none that is empty', () => {
+    const layer = layerOf(['a', '', 'a', 'b', 'x'.repeat(50), 'c'].map((value) => ({ attributes: { f: value } })));
+    expect(fieldSamples(layer, 'f')).toEqual(['a', 'b', `${'x'.repeat(39)}…`]);
+  });
+});
