@@ -20,8 +20,13 @@ export function draftFigures(draft: Draft, corners?: readonly Position[]): Draft
   const closed = isOutline(draft.purpose) && shape.length > 2;
   const figures = outlineFigures(shape, closed, draft.outlineErrorFt);
   const lastEdgeFt = corners === undefined ? lastEdge(draft) : figures.lastEdgeFt;
-  const areaSqFt = closed && figures.areaSqFt !== null ? netOf(draft, figures.areaSqFt) : null;
-  return { areaSqFt, likelyErrorSqFt: figures.likelyErrorSqFt, perimeterFt: figures.perimeterFt, lastEdgeFt };
+  const { perimeterFt } = figures;
+  if (!closed || figures.areaSqFt === null) {
+    return { areaSqFt: null, likelyErrorSqFt: figures.likelyErrorSqFt, perimeterFt, lastEdgeFt };
+  }
+  const { areaSqFt, edgeFt } = withOtherRings(draft, figures.areaSqFt, perimeterFt);
+  const likelyErrorSqFt = draft.outlineErrorFt === undefined ? null : draft.outlineErrorFt * edgeFt;
+  return { areaSqFt, likelyErrorSqFt, perimeterFt, lastEdgeFt };
 }
 
 /** The side drawn last, between the corners that were set and not those of a circle made from them. */
@@ -34,19 +39,22 @@ export function draftWith(draft: Draft, at: Position): Draft {
   return applyDraft(draft, { kind: 'add', at });
 }
 
-/** The ring that is edited takes from, or adds to, what the other rings of the outline leave. */
-function netOf({ base }: Draft, ringSqFt: number): number {
-  if (base === undefined) return ringSqFt;
-  const { polygon, ring } = base.place;
-  let net = 0;
-  polygonsOf(base.geometry).forEach((rings, polygonIndex) => {
-    rings.forEach((corners, ringIndex) => {
-      const own = polygonIndex === polygon && ringIndex === ring;
-      const area = own ? ringSqFt : (outlineFigures(openRing(corners), true).areaSqFt ?? 0);
-      net += ringIndex === 0 ? area : -area;
-    });
-  });
-  return net;
+/** The ring that is edited takes from, or adds to, what the other rings of the outline leave; all their edges count. */
+function withOtherRings(
+  { base }: Draft,
+  ringSqFt: number,
+  ringFt: number,
+): { readonly areaSqFt: number; readonly edgeFt: number } {
+  let [areaSqFt, edgeFt] = [0, 0];
+  for (const [polygon, rings] of (base === undefined ? [] : polygonsOf(base.geometry)).entries()) {
+    for (const [ring, corners] of rings.entries()) {
+      const own = polygon === base?.place.polygon && ring === base.place.ring;
+      const other = own ? null : outlineFigures(openRing(corners), true);
+      areaSqFt += (ring === 0 ? 1 : -1) * (other === null ? ringSqFt : (other.areaSqFt ?? 0));
+      edgeFt += other === null ? ringFt : other.perimeterFt;
+    }
+  }
+  return base === undefined ? { areaSqFt: ringSqFt, edgeFt: ringFt } : { areaSqFt, edgeFt };
 }
 
 /** Lines of text for the plate beside the pointer. */
