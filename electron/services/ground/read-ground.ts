@@ -13,6 +13,7 @@ import { describePlace, fileFailure, isFileError } from '../files/index.ts';
 import { fileTooLarge, readingCancelled, tookTooLong } from './failures.ts';
 import { readGeopackageRows } from './geopackage-rows.ts';
 import { runGroundWorker, type WorkerAnswer } from './run-worker.ts';
+import { watchTime } from './watch.ts';
 
 export type ReadGroundOptions = {
   /** The bundled ground-worker. */
@@ -29,7 +30,7 @@ const MEBIBYTE = 1024 * 1024;
 const LARGEST_FILE = 512 * MEBIBYTE;
 const LIMITS = { ...GROUND_READ_OPTIONS.limits, fileBytes: LARGEST_FILE };
 
-/** A small file may take two seconds, a larger one two more for each MiB: some twenty times what a county's file takes. */
+/** A small file may take two seconds of the processor, a larger one two more for each MiB: twenty times what a county's takes. */
 const LEAST_MS = 2000;
 const MS_PER_MEBIBYTE = 2000;
 /** A picture of heights is read in parts, however large it is. */
@@ -111,15 +112,18 @@ async function readRows(
   limitMs: number,
   cancel: AbortSignal | undefined,
 ): Promise<Result<GeoPackageContent>> {
-  const timeLimit = AbortSignal.timeout(limitMs);
-  const signal = cancel === undefined ? timeLimit : AbortSignal.any([timeLimit, cancel]);
+  const over = new AbortController();
+  const watch = watchTime(limitMs, () => over.abort());
+  const signal = cancel === undefined ? over.signal : AbortSignal.any([over.signal, cancel]);
   try {
     return ok(await readGeopackageRows(file, LIMITS, signal));
   } catch (error) {
     if (cancel?.aborted === true) return readingCancelled(where);
-    if (timeLimit.aborted) return tookTooLong(where, limitMs);
+    if (over.signal.aborted) return tookTooLong(where, limitMs);
     const words = error instanceof Error ? error.message : String(error);
     const hint = 'Export or download it again; if it opens in another program, save it there anew.';
     return err('format-invalid', where, `The GeoPackage is damaged or incomplete (${words.slice(0, 120)}).`, hint);
+  } finally {
+    watch.stop();
   }
 }

@@ -2,6 +2,7 @@ import { Worker } from 'node:worker_threads';
 import type { Progress, Result } from '../../../core/base/index.ts';
 import { readingCancelled, readingFault, tookTooLong, tookTooMuch } from './failures.ts';
 import type { GroundMessage, GroundOrder, GroundWork } from './messages.ts';
+import { type Watch, watchTime } from './watch.ts';
 
 export type WorkerAnswer = Exclude<GroundMessage, { readonly kind: 'begun' | 'progress' | 'failed' }>;
 
@@ -10,7 +11,7 @@ export type WorkerOptions = {
   readonly workerFile: string;
   /** The file's name, for errors. */
   readonly where: string;
-  /** From the moment at which the worker has begun. */
+  /** On the processor, from the moment at which the worker has begun: see watchTime. */
   readonly limitMs: number;
   readonly signal?: AbortSignal | undefined;
   readonly onProgress?: ((progress: Progress) => void) | undefined;
@@ -37,14 +38,17 @@ export function runGroundWorker(work: GroundWork, options: WorkerOptions): Promi
     resourceLimits: { maxOldGenerationSizeMb: MOST_MEMORY },
   });
   return new Promise((settle) => {
-    let timer = setTimeout(() => end(tookTooLong(where, SLOWEST_START_MS)), SLOWEST_START_MS);
+    const late = setTimeout(() => end(tookTooLong(where, SLOWEST_START_MS)), SLOWEST_START_MS);
+    let patience: NodeJS.Timeout | undefined;
+    let watch: Watch | null = null;
     const cancel = (): void => {
       Atomics.store(new Int32Array(stopFlag), 0, 1);
-      clearTimeout(timer);
-      timer = setTimeout(() => end(readingCancelled(where)), PATIENCE_MS);
+      patience ??= setTimeout(() => end(readingCancelled(where)), PATIENCE_MS);
     };
     const end = (result: Result<WorkerAnswer>): void => {
-      clearTimeout(timer);
+      clearTimeout(late);
+      clearTimeout(patience);
+      watch?.stop();
       signal?.removeEventListener('abort', cancel);
       settle(signal?.aborted === true ? readingCancelled(where) : result);
       void worker.terminate();
@@ -52,9 +56,8 @@ export function runGroundWorker(work: GroundWork, options: WorkerOptions): Promi
     signal?.addEventListener('abort', cancel, { once: true });
     worker.on('message', (message: GroundMessage) => {
       if (message.kind === 'begun') {
-        if (signal?.aborted === true) return;
-        clearTimeout(timer);
-        timer = setTimeout(() => end(tookTooLong(where, limitMs)), limitMs);
+        clearTimeout(late);
+        watch = watchTime(limitMs, () => end(tookTooLong(where, limitMs)));
       } else if (message.kind === 'progress') onProgress?.(message.progress);
       else end(message.kind === 'failed' ? { ok: false, error: message.error } : { ok: true, value: message });
     });
