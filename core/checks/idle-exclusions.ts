@@ -2,8 +2,8 @@ import { issue } from '../base/index.ts';
 import type { Exclusion, Property } from '../book/index.ts';
 import { type DegreesBox, outlinesOverlap } from '../geometry/index.ts';
 import { feetToMetres, quantity } from '../units/index.ts';
-import { boxOf, drawnZonesOf } from './drawn-zones.ts';
-import { type Finding, named, type Rule } from './rule.ts';
+import { boxOf, drawnZonesOf, liesWithin } from './drawn-zones.ts';
+import { type Finding, named, propertyRule, type Rule } from './rule.ts';
 
 /** A metre east or west is less than this up to 63 degrees of latitude; a box too wide only costs a closer look. */
 const MOST_DEGREES_PER_METRE = 1 / 50_000;
@@ -12,18 +12,15 @@ const MOST_DEGREES_PER_METRE = 1 / 50_000;
  * Exclusions beside the zones of their property, so that nothing is cut for them. A house drawn next to the turf is in order;
  * one that was meant to lie in it is not. Those far from every zone are told by the measure.
  */
-export const idleExclusions: Rule = {
-  code: 'exclusion-cuts-nothing',
-  find: (book) =>
-    book.properties.flatMap((property) =>
-      property.exclusions.filter((each) => isIdle(property, each)).map((each) => idle(property, each)),
-    ),
-};
+export const idleExclusions: Rule = propertyRule('exclusion-cuts-nothing', (property) =>
+  property.exclusions.filter((each) => isIdle(property, each)).map((each) => idle(property, each)),
+);
 
 function isIdle(property: Property, exclusion: Exclusion): boolean {
   const box = boxOf(exclusion.geometry);
   const zones = drawnZonesOf(property);
   if (box === null || zones.length === 0) return false;
+  if (zones.some((each) => liesWithin(exclusion.geometry, each.geometry))) return false;
   const margin = feetToMetres(quantity<'ft'>(exclusion.keepAwayFt));
   const near = zones.filter(({ geometry }) => {
     const zoneBox = boxOf(geometry);

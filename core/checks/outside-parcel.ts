@@ -1,5 +1,5 @@
 import { issue } from '../base/index.ts';
-import type { AreaGeometry, Book, Property } from '../book/index.ts';
+import type { AreaGeometry, Property } from '../book/index.ts';
 import {
   boxCentre,
   commonGround,
@@ -10,20 +10,25 @@ import {
   toGeometry,
   withoutHairs,
 } from '../geometry/index.ts';
-import { areaWords, boxOf, type DrawnZone, drawnZonesOf, NOTICEABLE_SQ_M, zonePlace } from './drawn-zones.ts';
-import { type Finding, propertyFix, type Rule, withOutline } from './rule.ts';
+import {
+  areaWords,
+  boxOf,
+  type DrawnZone,
+  drawnZonesOf,
+  liesWithin,
+  NOTICEABLE_SQ_M,
+  zonePlace,
+} from './drawn-zones.ts';
+import { type Finding, propertyFix, propertyRule, type Rule, type Units, withOutline } from './rule.ts';
 
 /** Turf that lies outside the lot of its property: a neighbour's ground, or a parcel that is out of place. */
-export const outsideParcel: Rule = {
-  code: 'zone-outside-parcel',
-  find: (book) =>
-    book.properties.flatMap((property) => {
-      const { parcel } = property;
-      return parcel === undefined ? [] : drawnZonesOf(property).flatMap((each) => outside(book, each, parcel));
-    }),
-};
+export const outsideParcel: Rule = propertyRule('zone-outside-parcel', (property, units) => {
+  const { parcel } = property;
+  return parcel === undefined ? [] : drawnZonesOf(property).flatMap((each) => outside(units, each, parcel));
+});
 
-function outside(book: Book, each: DrawnZone, parcel: AreaGeometry): readonly Finding[] {
+function outside(units: Units, each: DrawnZone, parcel: AreaGeometry): readonly Finding[] {
+  if (liesWithin(each.geometry, parcel)) return [];
   const ground = commonGround(each.geometry, parcel);
   if (ground === null) return [];
   const outsideSqM = ground.firstSqM - ground.bothSqM;
@@ -32,7 +37,7 @@ function outside(book: Book, each: DrawnZone, parcel: AreaGeometry): readonly Fi
   const whole = ground.bothSqM <= NOTICEABLE_SQ_M;
   const message = whole
     ? 'It lies outside the parcel of its property; correct one of the two.'
-    : `${areaWords(outsideSqM, book)} of it lie outside the parcel of its property; draw its edge back, or correct the parcel.`;
+    : `${areaWords(outsideSqM, units)} of it lie outside the parcel of its property; draw its edge back, or correct the parcel.`;
   const found: Finding = {
     ...issue('warning', 'zone-outside-parcel', zonePlace(each), message),
     propertyId: property.id,

@@ -71,7 +71,7 @@ function shared(first: AreaGeometry, second: AreaGeometry): number {
 }
 
 function overlap(book: Book, each: DrawnZone, other: DrawnZone, bothSqM: number): Finding {
-  const message = `${areaWords(bothSqM, book)} of it belong to ${zonePlace(other)} as well and would be treated twice; draw the border where it is.`;
+  const message = `${areaWords(bothSqM, book.units)} of it belong to ${zonePlace(other)} as well and would be treated twice; draw the border where it is.`;
   return { ...issue('warning', 'properties-overlap', zonePlace(each), message), propertyId: each.property.id };
 }
 

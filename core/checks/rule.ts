@@ -20,6 +20,32 @@ export type Rule = {
   readonly find: (book: Book) => readonly Finding[];
 };
 
+/** What a rule needs to know of the book beside one property. */
+export type Units = Book['units'];
+
+/**
+ * A rule that looks at one property at a time. Properties never change, so what was found in one is kept as long as it lives:
+ * after an edit only the changed one is looked at again.
+ */
+export function propertyRule(code: string, find: (property: Property, units: Units) => readonly Finding[]): Rule {
+  const known = {
+    us: new WeakMap<Property, readonly Finding[]>(),
+    metric: new WeakMap<Property, readonly Finding[]>(),
+  };
+  return {
+    code,
+    find: (book) =>
+      book.properties.flatMap((property) => {
+        const of = known[book.units];
+        const before = of.get(property);
+        if (before !== undefined) return before;
+        const found = find(property, book.units);
+        of.set(property, found);
+        return found;
+      }),
+  };
+}
+
 /** A record as it is named in issues: "rig Rig North". */
 export function named(what: string, record: { readonly id: string; readonly name: string }): string {
   return `${what} ${record.name === '' ? record.id : record.name}`;

@@ -1,27 +1,26 @@
 import { issue } from '../base/index.ts';
-import type { AreaGeometry, Book, Gate, Position, Property } from '../book/index.ts';
+import type { AreaGeometry, Gate, Position, Property } from '../book/index.ts';
 import { containsPosition, distanceMetres, nearestOnOutline } from '../geometry/index.ts';
 import { formatLength, METRES_PER_FOOT } from '../units/index.ts';
 import { boxOf, drawnZonesOf } from './drawn-zones.ts';
-import { type Finding, named, propertyFix, type Rule } from './rule.ts';
+import { type Finding, named, propertyFix, propertyRule, type Rule, type Units } from './rule.ts';
 
 /** A gate farther than this from every edge that it could open stands somewhere else, ft. */
 const FARTHEST_FT = 10;
 
 /** Gates that touch neither a zone nor the edge of the lot, though the property has zones with outlines. */
-export const strayGates: Rule = {
-  code: 'gate-off-zone',
-  find: (book) => book.properties.flatMap((property) => property.gates.flatMap((gate) => stray(book, property, gate))),
-};
+export const strayGates: Rule = propertyRule('gate-off-zone', (property, units) =>
+  property.gates.flatMap((gate) => stray(units, property, gate)),
+);
 
-function stray(book: Book, property: Property, gate: Gate): readonly Finding[] {
+function stray(units: Units, property: Property, gate: Gate): readonly Finding[] {
   const outlines = outlinesOf(property);
   if (gate.at === undefined || outlines === null) return [];
   const nearest = nearestOf(outlines.all, gate.at);
   if (nearest === null) return [];
   const apartFt = distanceMetres(gate.at, nearest) / METRES_PER_FOOT;
   if (apartFt <= FARTHEST_FT || outlines.zones.some((each) => containsPosition(each, gate.at ?? nearest))) return [];
-  const message = `It stands ${formatLength(apartFt, book.units)} from the nearest zone and from the edge of the lot; move it to the fence it opens.`;
+  const message = `It stands ${formatLength(apartFt, units)} from the nearest zone and from the edge of the lot; move it to the fence it opens.`;
   const where = `${named('property', property)}, gate ${gate.name === '' ? gate.id : gate.name}`;
   const fix = propertyFix('Move the gate to the nearest edge', property.id, (now) => moved(now, gate.id));
   return [{ ...issue('warning', 'gate-off-zone', where, message), propertyId: property.id, fix }];

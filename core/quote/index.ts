@@ -1,3 +1,3 @@
-export { lawnQuote, NO_ESTIMATE, quotedTreatments } from './lawn-quote.ts';
+export { lawnQuote, NO_ESTIMATE } from './lawn-quote.ts';
 export { visitPrice } from './price.ts';
 export type * from './types.ts';

@@ -40,7 +40,7 @@ export function lawnQuote(book: Book, property: Property, measure: PropertyMeasu
 }
 
 /** The treatments that a quote is made of: those named for the season, else all of the book. */
-export function quotedTreatments(book: Book): readonly Treatment[] {
+function quotedTreatments(book: Book): readonly Treatment[] {
   const named = book.estimate?.treatmentIds;
   return named === undefined ? book.treatments : book.treatments.filter((each) => named.includes(each.id));
 }
