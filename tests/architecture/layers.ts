@@ -94,7 +94,6 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   'clipper2-ts': ['core/geometry'],
   leaflet: ['renderer/map'],
   '@geoman-io/*': ['renderer/map'],
-  '@xmldom/xmldom': ['core/formats'],
   fflate: ['core/formats'],
   wellknown: ['core/formats'],
   dxf: ['core/formats'],

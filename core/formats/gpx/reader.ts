@@ -33,7 +33,7 @@ const KINDS: readonly Kind[] = [
 function readGpx(bytes: Uint8Array, where: string, options: GroundReadOptions): Result<GroundSource> {
   const document = parseXml(bytes, where);
   if (!document.ok) return document;
-  const { root, ...rest } = document.value;
+  const root = document.value;
   if (root.name !== 'gpx') {
     const detail = `The file is XML, but its first element is "${root.name.slice(0, 40)}" and not "gpx".`;
     return err('format-invalid', `${where}, line ${root.line}`, detail, 'Choose a GPX file.');
@@ -52,7 +52,7 @@ function readGpx(bytes: Uint8Array, where: string, options: GroundReadOptions): 
     if (features.length > 0) layers.push(layerOf(kind.layer, features));
   }
   const empty = issue('warning', 'file-empty', where, 'The file holds no tracks, routes or waypoints.');
-  return ok({ formatId: gpxReader.id, layers, issues: layers.length > 0 ? rest.issues : [...rest.issues, empty] });
+  return ok({ formatId: gpxReader.id, layers, issues: layers.length > 0 ? [] : [empty] });
 }
 
 function layerOf(name: string, features: readonly SourceFeature[]): SourceLayer {

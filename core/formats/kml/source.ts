@@ -23,7 +23,7 @@ export function readKml(
 ): Result<GroundSource> {
   const document = parseXml(bytes, where);
   if (!document.ok) return document;
-  const { root } = document.value;
+  const root = document.value;
   if (!['kml', 'Document', 'Folder', 'Placemark'].includes(root.name)) {
     const detail = `The file is XML, but its first element is "${root.name.slice(0, 40)}" and not "kml".`;
     return err('format-invalid', `${where}, line ${root.line}`, detail, 'Choose a KML file.');
@@ -43,7 +43,7 @@ export function readKml(
     }
     layers.push(layerOf(folder.name, features));
   }
-  const issues = [...document.value.issues, ...bystanderIssues(bystanders, where), ...emptyIssues(total, where)];
+  const issues = [...bystanderIssues(bystanders, where), ...emptyIssues(total, where)];
   return ok({ formatId: 'kml', layers, issues });
 }
 

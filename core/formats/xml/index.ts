@@ -1,2 +1,2 @@
 export { childOf, childrenOf, fieldOf, numberAttribute, type XmlElement } from './element.ts';
-export { parseXml, rootName, type XmlDocument } from './parse.ts';
+export { parseXml, rootName } from './parse.ts';
