@@ -1,7 +1,14 @@
 import * as v from 'valibot';
 import type { AddressAnswer } from '../places/index.ts';
 import { channel } from './channel.ts';
-import type { Background, BackgroundTrouble, KeptPicture, StreetsInfo, StreetsLoaded } from './ground-types.ts';
+import type {
+  Background,
+  BackgroundList,
+  BackgroundTrouble,
+  KeptPicture,
+  StreetsInfo,
+  StreetsLoaded,
+} from './ground-types.ts';
 import type { Done } from './types.ts';
 
 const nothing = v.strictObject({});
@@ -10,7 +17,7 @@ const MOST_ADDRESSES = 20_000;
 
 /** What lies behind the lawns, and where addresses are. */
 export const groundChannels = {
-  'background.list': channel<readonly Background[]>()(nothing),
+  'background.list': channel<BackgroundList>()(nothing),
   /** Takes up a picked file of tiles or a GeoTIFF. The file stays where it is. */
   'background.open': channel<Background>()(v.strictObject({ token: handle })),
   /** Takes a file off the list; the file stays. */

@@ -25,6 +25,13 @@ export type Background = {
   readonly fault: AppError | null;
 };
 
+/** What can lie behind the map, and the folder in which files of tiles are found by themselves. */
+export type BackgroundList = {
+  readonly backgrounds: readonly Background[];
+  /** Shortened for people to read. */
+  readonly folder: string;
+};
+
 /** The newest failure of a background's tiles; null after one that came. */
 export type BackgroundTrouble = { readonly trouble: AppError | null };
 

@@ -1,10 +1,11 @@
-import { Trash2 } from 'lucide-react';
+import { Locate, Trash2 } from 'lucide-react';
 import { type ReactNode, useId } from 'react';
 import type { Background } from '../../core/contract/index.ts';
 import {
   changeSettings,
   chooseBackground,
   forgetBackground,
+  lookAtBackground,
   NO_BACKGROUND,
   openBackgroundFile,
   turnNetworkOff,
@@ -24,6 +25,7 @@ type ChoiceProps = {
 export function BackgroundChoice({ onAsk }: ChoiceProps) {
   const list = useBackground((state) => state.list);
   const chosen = useHost((state) => state.settings.background);
+  const folder = useBackground((state) => state.folder);
   const opacity = useHost((state) => state.settings.backgroundOpacity);
   const choose = (background: Background) => {
     if (background.asks !== null && !background.allowed) onAsk();
@@ -50,7 +52,9 @@ export function BackgroundChoice({ onAsk }: ChoiceProps) {
       </div>
       <div className="backdrop-tools">
         <Button onPress={() => openBackgroundFile().catch(() => undefined)}>Open a file of tiles…</Button>
-        <span className="quiet small">MBTiles, PMTiles or GeoTIFF, all without a network</span>
+        <span className="quiet small">
+          MBTiles, PMTiles or GeoTIFF, all without a network. Those in {folder} are listed by themselves, of any size.
+        </span>
       </div>
       {chosen !== NO_BACKGROUND && (
         <Strength
@@ -77,6 +81,16 @@ function BackgroundRow({
     fault?.detail ?? (asks === null ? 'a file on this machine' : allowed ? `asks ${asks}` : `would ask ${asks}`);
   return (
     <Row name={name} note={note} isChosen={isChosen} isFaulty={fault !== null} onChoose={onChoose}>
+      {background.bounds !== null && (
+        <Button
+          look="quiet"
+          label={`Show the ground of ${name}`}
+          tip="Show the ground that it covers"
+          onPress={() => lookAtBackground(background)}
+        >
+          <Locate size={14} aria-hidden="true" />
+        </Button>
+      )}
       {kind === 'file' && (
         <Button
           look="quiet"

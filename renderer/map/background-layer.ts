@@ -48,6 +48,9 @@ export function openBackdrop(map: LeafletMap): BackdropView {
         for (const mark of marks) mark.remove();
         marks = backdrop.marks.map((mark) => markLayer(mark).addTo(map));
       }
+      const { lookAt } = backdrop;
+      if (now !== null && lookAt !== null && lookAt !== now.lookAt)
+        map.fitBounds(boundsOf(lookAt.bounds), { animate: false });
       container.classList.toggle('map-with-tiles', backdrop.tiles !== null && backdrop.opacity > 0.3);
       container.classList.toggle('map-picking', backdrop.onPick !== null);
       now = backdrop;

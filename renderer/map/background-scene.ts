@@ -32,6 +32,8 @@ export type MapBackdrop = {
   readonly opacity: number;
   readonly overlays: readonly OverlayLook[];
   readonly marks: readonly PlacingMark[];
+  /** Ground to show; a larger count asks anew. */
+  readonly lookAt: { readonly count: number; readonly bounds: readonly [number, number, number, number] } | null;
   /** Told how many of the tiles in view did not come; 0 when all did. */
   readonly onMissing: (tilesId: string, missing: number) => void;
   /** Told of a picture that cannot be had, for instance since the book came without it. */

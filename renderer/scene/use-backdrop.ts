@@ -40,6 +40,7 @@ export function useBackdrop(): MapBackdrop {
   const kept = useBook((state) => state.open?.book.overlays ?? NONE);
   const placing = useOverlays((state) => state.placing);
   const address = useOverlays((state) => state.address);
+  const lookAt = useBackground((state) => state.lookAt);
   return useMemo(
     () => ({
       tiles: background === null ? null : tileLook(background, turn),
@@ -49,10 +50,11 @@ export function useBackdrop(): MapBackdrop {
       onMissing: (id, missing) => {
         tilesMissing(id, missing).catch(() => undefined);
       },
+      lookAt,
       onPictureLost: pictureLost,
       onPick: placing === null || placing.pending === null ? null : pickGround,
     }),
-    [background, turn, opacity, kept, placing, address],
+    [background, turn, opacity, kept, placing, address, lookAt],
   );
 }
 

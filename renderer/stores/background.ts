@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
 import type { Background } from '../../core/contract/index.ts';
+import { useBook } from './book.ts';
 import { pickFile } from './files.ts';
 import { askHost, callHost, changeSettings, useHost } from './host.ts';
 import { say } from './notices.ts';
@@ -9,6 +10,10 @@ export const NO_BACKGROUND = 'none';
 
 type BackgroundState = {
   readonly list: readonly Background[];
+  /** Where files of tiles are found by themselves. */
+  readonly folder: string;
+  /** Ground that the map is asked to show; a larger count asks anew. */
+  readonly lookAt: { readonly count: number; readonly bounds: NonNullable<Background['bounds']> } | null;
   /** The background whose machine the user is asked about; null while nothing is asked. */
   readonly asking: Background | null;
   /** Tiles in view that did not come, and why the newest did not. */
@@ -21,6 +26,8 @@ type BackgroundState = {
 /** What can lie behind the map, and how it fares. */
 export const useBackground = create<BackgroundState>(() => ({
   list: [],
+  folder: '',
+  lookAt: null,
   asking: null,
   missing: 0,
   trouble: null,
@@ -29,7 +36,7 @@ export const useBackground = create<BackgroundState>(() => ({
 
 export async function loadBackgrounds(): Promise<void> {
   const answer = await callHost('background.list', {});
-  if (answer.ok) useBackground.setState({ list: answer.value });
+  if (answer.ok) useBackground.setState({ list: answer.value.backgrounds, folder: answer.value.folder });
 }
 
 /** Shows a background. One that has to ask another machine is shown when the user has allowed that. */
@@ -79,6 +86,13 @@ export async function openBackgroundFile(): Promise<void> {
   if (opened === null) return;
   await loadBackgrounds();
   await showBackground(opened.id);
+  if ((useBook.getState().open?.book.properties.length ?? 0) === 0) lookAtBackground(opened);
+}
+
+/** Moves the map to the ground that a file of tiles covers. */
+export function lookAtBackground({ bounds }: Background): void {
+  if (bounds !== null)
+    useBackground.setState(({ lookAt }) => ({ lookAt: { count: (lookAt?.count ?? 0) + 1, bounds } }));
 }
 
 export async function forgetBackground(backgroundId: string): Promise<void> {

@@ -1,6 +1,7 @@
+import type { AppError } from '../../core/base/index.ts';
 import type { PickedFile, RequestOf, WrittenFile } from '../../core/contract/index.ts';
 import { askHost } from './host.ts';
-import { showNews } from './notices.ts';
+import { showError, showNews } from './notices.ts';
 
 type Purpose = RequestOf<'file.pick'>['purpose'];
 
@@ -28,7 +29,21 @@ export async function pickFile(purpose: Purpose, endings = ENDINGS[purpose]): Pr
 
 /** Hands a file that the page holds (chosen or dropped) to the host. */
 export async function uploadFile(purpose: Purpose, file: File): Promise<PickedFile | null> {
+  if (file.size > LARGEST_UPLOAD) {
+    showError(tooLarge(purpose, file));
+    return null;
+  }
   return askHost('file.upload', { purpose, name: file.name, base64: await toBase64(file) });
+}
+
+/** The contract takes 64 MiB. */
+const LARGEST_UPLOAD = 64 * 1024 * 1024;
+
+function tooLarge(purpose: Purpose, { name, size }: File): AppError {
+  const detail = `The file has ${Math.round(size / 1024 / 1024)} MiB; a browser hands over 64 at most.`;
+  const elsewhere = "Split it, or open it in the program's own window.";
+  const hint = purpose === 'background' ? 'Put it into the folder of backgrounds that the panel names.' : elsewhere;
+  return { code: 'file-too-large', where: name, detail, hint };
 }
 
 function browserFile(endings: string): Promise<File | null> {

@@ -12,6 +12,8 @@ import type { TileSource } from './tile-source.ts';
 
 /** The files of tiles that the user chose, and those that lie in the program's own folder. */
 export type FileList = {
+  /** Files in it are listed without being chosen. */
+  readonly folder: string;
   readonly list: () => Promise<readonly TileFile[]>;
   readonly add: (file: string) => Promise<void>;
   readonly remove: (id: string) => Promise<void>;
@@ -40,6 +42,7 @@ export function createFileList(dataFolder: string): FileList {
     return parsed.success ? parsed.output : [];
   };
   return {
+    folder,
     list: async () => {
       const own = (await readdir(folder).catch(() => [])).filter(isTileFile).map((name) => path.join(folder, name));
       return [...new Set([...(await chosen()), ...own.sort()])].map(tileFileOf);

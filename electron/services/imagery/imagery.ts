@@ -1,8 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import path from 'node:path';
 import { type AppError, err, ok, type Result } from '../../../core/base/index.ts';
-import type { Background, Settings } from '../../../core/contract/index.ts';
+import type { Background, BackgroundList, Settings } from '../../../core/contract/index.ts';
 import { isTile, readTileTemplate, type TileAt } from '../../../core/imagery/index.ts';
+import { shortFolder } from '../files/index.ts';
 import { describeFault, describeFile, describeOnline } from './describe.ts';
 import { createFileList, openTileFile, type TileFile, tileFileOf } from './file-list.ts';
 import { createOnlineTiles, ONLINE_SETS, type OnlineSet, OWN_SET } from './online.ts';
@@ -18,7 +19,7 @@ export type ImageryOptions = {
 
 /** What lies behind the lawns on the map: what there is, and its tiles. */
 export type Imagery = {
-  readonly list: () => Promise<readonly Background[]>;
+  readonly list: () => Promise<BackgroundList>;
   readonly open: (file: string) => Promise<Result<Background>>;
   readonly forget: (backgroundId: string) => Promise<void>;
   readonly trouble: (backgroundId: string) => AppError | null;
@@ -61,7 +62,7 @@ export function createImagery({ dataFolder, version, settings, now }: ImageryOpt
         const source = await sources.open(file);
         return source.ok ? describeFile(file, source.value, key) : describeFault(file, source.error, key);
       });
-      return [...sets, ...(await Promise.all(opened))];
+      return { backgrounds: [...sets, ...(await Promise.all(opened))], folder: shortFolder(files.folder) };
     },
     open: async (file) => {
       const named = tileFileOf(file);

@@ -34,13 +34,18 @@ beforeEach(() => {
   host = installFakeHost();
   stored = DEFAULT_SETTINGS;
   useHost.setState({ settings: DEFAULT_SETTINGS });
-  useBackground.setState({ list: [], asking: null, missing: 0, trouble: null, turn: 0 });
+  useBackground.setState({ list: [], folder: '', lookAt: null, asking: null, missing: 0, trouble: null, turn: 0 });
   host.answer('settings.write', ({ changes }: { readonly changes: Partial<Settings> }) => {
     stored = { ...stored, ...changes };
     return ok(stored);
   });
   host.answer('background.list', () =>
-    ok([{ ...AERIAL, allowed: stored.network === 'allowed' && stored.networkHosts.includes('tiles.example.org') }]),
+    ok({
+      folder: '~/backgrounds',
+      backgrounds: [
+        { ...AERIAL, allowed: stored.network === 'allowed' && stored.networkHosts.includes('tiles.example.org') },
+      ],
+    }),
   );
 });
 
@@ -93,7 +98,7 @@ describe('tiles that do not come', () => {
 describe('tiles of an own address', () => {
   it('are chosen when the address is new, not when the credit changes, and go with it', async () => {
     host.answer('background.list', () =>
-      ok(stored.ownTiles.address === '' ? [] : [{ ...AERIAL, id: 'own', allowed: true }]),
+      ok({ folder: '', backgrounds: stored.ownTiles.address === '' ? [] : [{ ...AERIAL, id: 'own', allowed: true }] }),
     );
     await setOwnTiles('https://tiles.example.org/{z}/{x}/{y}', '');
     expect(stored.background).toBe('own');

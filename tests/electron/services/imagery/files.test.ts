@@ -254,14 +254,16 @@ describe('through the host', () => {
     // Where the file has no tile there is a clear pixel, and no trouble.
     expect(pixelOf((await host.services.picture(tile(0)))?.bytes ?? new Uint8Array(), 0, 0)).toEqual([0, 0, 0, 0]);
     const next = await startTestHost({ dataFolder: host.folder });
-    expect((await next.screen('s').must('background.list', {})).map(({ id }) => id)).toContain(opened.id);
+    expect((await next.screen('s').must('background.list', {})).backgrounds.map(({ id }) => id)).toContain(opened.id);
     await rm(file);
     await next.close();
     const third = await startTestHost({ dataFolder: host.folder });
-    const gone = (await third.screen('s').must('background.list', {})).find(({ id }) => id === opened.id);
+    const gone = (await third.screen('s').must('background.list', {})).backgrounds.find(({ id }) => id === opened.id);
     expect(gone?.fault?.code).toBe('file-not-found');
     await third.screen('s').must('background.forget', { backgroundId: opened.id });
-    expect((await third.screen('s').must('background.list', {})).map(({ id }) => id)).not.toContain(opened.id);
+    expect((await third.screen('s').must('background.list', {})).backgrounds.map(({ id }) => id)).not.toContain(
+      opened.id,
+    );
     await third.close();
   });
 
@@ -272,7 +274,9 @@ describe('through the host', () => {
       { z: 0, x: 0, y: 0, bytes: await paintedPng([1, 1, 1]) },
     ]);
     await writeFile(path.join(host.folder, 'backgrounds', 'notes.txt'), 'x');
-    const files = (await host.screen('s').must('background.list', {})).filter(({ kind }) => kind === 'file');
+    const files = (await host.screen('s').must('background.list', {})).backgrounds.filter(
+      ({ kind }) => kind === 'file',
+    );
     expect(files.map(({ name }) => name)).toEqual(['a.mbtiles']);
   });
 });

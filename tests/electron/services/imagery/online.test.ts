@@ -41,7 +41,7 @@ afterEach(async () => {
 async function setOwnTiles(network: 'off' | 'allowed', networkHosts: readonly string[]): Promise<Background> {
   const ownTiles = { address: `http://${server.host}/{z}/{x}/{y}.png`, credit: 'ours' };
   await screen.must('settings.write', { changes: { network, networkHosts: [...networkHosts], ownTiles } });
-  const own = (await screen.must('background.list', {})).find(({ id }) => id === 'own');
+  const own = (await screen.must('background.list', {})).backgrounds.find(({ id }) => id === 'own');
   if (own === undefined) throw new Error('the own tiles are not listed');
   return own;
 }
@@ -68,7 +68,7 @@ describe('tiles of other machines', () => {
   });
 
   test('the built-in ones name their machine and ask nobody by themselves', async () => {
-    const list = await screen.must('background.list', {});
+    const { backgrounds: list } = await screen.must('background.list', {});
     expect(list.map(({ id, asks, allowed }) => [id, asks, allowed])).toEqual([
       ['aerial', 'basemap.nationalmap.gov', false],
       ['streets', 'tile.openstreetmap.org', false],
@@ -149,7 +149,7 @@ test.each([
   ['https://tiles.example.org/{z}/{x}.png', 'no row'],
 ])('an own address that cannot be used (%s) is left out of the list', async (address) => {
   await screen.must('settings.write', { changes: { ownTiles: { address, credit: '' } } });
-  expect((await screen.must('background.list', {})).map(({ id }) => id)).not.toContain('own');
+  expect((await screen.must('background.list', {})).backgrounds.map(({ id }) => id)).not.toContain('own');
 });
 
 describe('the address of a tile', () => {
