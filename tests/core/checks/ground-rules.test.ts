@@ -189,9 +189,11 @@ it('checks the ground of 2,000 lawns side by side, each with a parcel, an exclus
     );
   });
   const whole = book(...properties);
-  const start = performance.now();
+  // Time of the processor, so that a busy machine does not count.
+  const start = process.cpuUsage();
   expect(checkBook(whole)).toEqual([]);
-  const seconds = (performance.now() - start) / 1000;
+  const { user, system } = process.cpuUsage(start);
+  const seconds = (user + system) / 1e6;
   console.log(`checking 2,000 lawns side by side: ${seconds.toFixed(2)} s`);
-  expect(seconds).toBeLessThan(6);
+  expect(seconds).toBeLessThan(3);
 });
