@@ -36,6 +36,7 @@ export function SlopeFromHeights({ property, zone }: SlopeProps) {
   const choose = async (): Promise<void> => {
     if (await chooseHeights()) await read();
   };
+  const chooseWords = file === null ? 'Slope from heights…' : 'Other file of heights…';
   const whyNot =
     outline === null ? 'The zone has no outline to read heights in.' : isReading ? 'Heights are being read.' : null;
   return (
@@ -44,19 +45,14 @@ export function SlopeFromHeights({ property, zone }: SlopeProps) {
         <Button
           look="quiet"
           whyNot={whyNot}
-          label={`Read the slope of ${zone.name} from ${file.name}`}
+          label={`Read slope of ${zone.name} from ${file.name}`}
           onPress={() => void read()}
         >
           Read slope
         </Button>
       )}
-      <Button
-        look="quiet"
-        whyNot={whyNot}
-        label={`Choose heights for the slope of ${zone.name}`}
-        onPress={() => void choose()}
-      >
-        {file === null ? 'Slope from heights…' : 'Other file…'}
+      <Button look="quiet" whyNot={whyNot} label={`${chooseWords} (${zone.name})`} onPress={() => void choose()}>
+        {chooseWords}
       </Button>
     </Field>
   );
