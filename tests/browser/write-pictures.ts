@@ -3,6 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { openDesk } from './desk.ts';
+import { takeGuidePictures } from './guide-pictures.ts';
 
 const FOLDER = path.resolve('docs/pictures');
 
@@ -40,3 +41,4 @@ try {
 } finally {
   await desk.close();
 }
+await takeGuidePictures(take);
