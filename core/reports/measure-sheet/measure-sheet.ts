@@ -11,7 +11,7 @@ import { changeWords, parkingWords, totalWords } from './words.ts';
  * with a quote also machines that fit, products, minutes, cost and price. The customer's copy has the ground and the price.
  */
 export function measureSheet(input: PropertyInput): Sheet {
-  const { book, property, measure } = input;
+  const { book, property, measure, change } = input;
   return {
     id: `measure-sheet ${property.id}`,
     title: `Measure sheet: ${property.name}`,
@@ -19,6 +19,7 @@ export function measureSheet(input: PropertyInput): Sheet {
     invented: book.invented,
     blocks: [
       factsBlock(input),
+      ...(change ? [{ kind: 'note' as const, text: `Before: ${changeWords(change, book.units)}.` }] : []),
       planBlock(input),
       zonesBlock(input),
       ...workingBlocks(input),
@@ -34,7 +35,7 @@ export function measureSheet(input: PropertyInput): Sheet {
 const HOW_MEASURED =
   'Areas of outlines are on the ellipsoid, overlaps counted once, ground left out and its keep-away distance cut off, slope added. A stated area is taken as it was written down. ± is how far the outline may be off times the length of every edge of what is treated; zones are added up, since one hand drew them all.';
 
-function factsBlock({ book, property, measure, change, reader }: PropertyInput): Block {
+function factsBlock({ book, property, measure, reader }: PropertyInput): Block {
   const { units } = book;
   const cautions = property.cautions.map((each) => CAUTION_WORDS[each]).join(', ');
   const facts = [
@@ -43,7 +44,6 @@ function factsBlock({ book, property, measure, change, reader }: PropertyInput):
     { label: 'Measured', value: property.measuredOn ?? 'date not entered' },
     { label: 'Mind', value: cautions || 'nothing entered' },
   ];
-  if (change) facts.push({ label: 'Before', value: changeWords(change, units) });
   if (reader !== 'customer' && property.placedBy !== undefined) {
     facts.push({ label: 'Parking point', value: parkingWords(property) });
   }

@@ -17,66 +17,68 @@ export function GatesTable({ property }: TableProps) {
       .join(', ');
   return (
     <Section title="Gates">
-      <table className="table table-edit">
-        <thead>
-          <tr>
-            <th scope="col">gate</th>
-            <th scope="col">leads to</th>
-            <th scope="col" className="number">
-              clear width
-            </th>
-            <th scope="col">locked</th>
-            <th scope="col">
-              <span className="only-spoken">remove</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {property.gates.map((gate) => (
-            <tr key={gate.id}>
-              <th scope="row">
-                <DraftInput
-                  label={`Name of ${gate.name}`}
-                  text={gate.name}
-                  onCommit={(name) => change({ ...gate, name }, 'Change name of gate')}
-                />
+      {property.gates.length > 0 && (
+        <table className="table table-edit">
+          <thead>
+            <tr>
+              <th scope="col">gate</th>
+              <th scope="col">leads to</th>
+              <th scope="col" className="number">
+                clear width
               </th>
-              <td>{leadsTo(gate)}</td>
-              <td className="number">
-                <QuantityInput
-                  kind="width"
-                  label={`Clear width of ${gate.name}`}
-                  value={gate.clearWidthIn}
-                  positive
-                  onCommit={(value) =>
-                    change({ ...gate, clearWidthIn: value ?? gate.clearWidthIn }, 'Change gate width')
-                  }
-                />
-              </td>
-              <td>
-                <Tick
-                  shown={false}
-                  label={`${gate.name} is locked`}
-                  checked={gate.locked}
-                  onChange={(locked) => {
-                    change({ ...gate, locked }, 'Change gate lock');
-                  }}
-                />
-              </td>
-              <td className="row-tools">
-                <Button
-                  look="quiet"
-                  label={`Remove ${gate.name}`}
-                  tip="Remove this gate"
-                  onPress={() => removeGate(property, gate)}
-                >
-                  <Trash2 size={14} aria-hidden="true" />
-                </Button>
-              </td>
+              <th scope="col">locked</th>
+              <th scope="col">
+                <span className="only-spoken">remove</span>
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {property.gates.map((gate) => (
+              <tr key={gate.id}>
+                <th scope="row">
+                  <DraftInput
+                    label={`Name of ${gate.name}`}
+                    text={gate.name}
+                    onCommit={(name) => change({ ...gate, name }, 'Change name of gate')}
+                  />
+                </th>
+                <td>{leadsTo(gate)}</td>
+                <td className="number">
+                  <QuantityInput
+                    kind="width"
+                    label={`Clear width of ${gate.name}`}
+                    value={gate.clearWidthIn}
+                    positive
+                    onCommit={(value) =>
+                      change({ ...gate, clearWidthIn: value ?? gate.clearWidthIn }, 'Change gate width')
+                    }
+                  />
+                </td>
+                <td>
+                  <Tick
+                    shown={false}
+                    label={`${gate.name} is locked`}
+                    checked={gate.locked}
+                    onChange={(locked) => {
+                      change({ ...gate, locked }, 'Change gate lock');
+                    }}
+                  />
+                </td>
+                <td className="row-tools">
+                  <Button
+                    look="quiet"
+                    label={`Remove ${gate.name}`}
+                    tip="Remove this gate"
+                    onPress={() => removeGate(property, gate)}
+                  >
+                    <Trash2 size={14} aria-hidden="true" />
+                  </Button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
       <NewGate property={property} />
     </Section>
   );

@@ -54,7 +54,7 @@ describe('the ground on the measure sheet', () => {
     }));
     // 12,450 + 500 of the bank against 12,400
     expect(text(before, 'cedar')).toContain(
-      'Before 12,400 ± 500 ft² on 2025-03-02; now +4.4 %, more than the likely error as far as it is known',
+      'Before: 12,400 ± 500 ft² on 2025-03-02; now +4.4 %, more than the likely error as far as it is known',
     );
   });
 
