@@ -14,10 +14,11 @@ export type Guess = {
 /** Names of fields in small letters and digits, the surest first. */
 const NAMES: Readonly<Record<Meaning, RegExp>> = {
   id: /^(?:id|propertyid|customerid|accountid|lawnid|key|number|parcelid|parcelno|parcelnum|parcelnumber|pid|pin|apn|gpin|mapparlot|maplot|ml|locid|propid|accountno|account|fid|objectid|gid|ogcfid)$/,
-  name: /^(?:name|title|label|property|propertyname|lawn|lawnname|customer|customername|sitename|site|park|facility)$/,
+  name: /^(?:name|title|label|property|lawn|lawnname|customer|customername|sitename|site|park|facility)$/,
   address:
     /^(?:address|street|streetaddress|siteaddress|siteaddr|situs|situsaddress|situsaddr|locationaddress|propaddress|propertyaddress|propaddr|addr|addr1|addrnum|fulladdress|fulladdr|location|physaddr|siteadd)$/,
   property: /^(?:property|propertyid|belongsto|ofproperty)$/,
+  propertyName: /^propertyname$/,
   role: /^role$/,
   area: /^(?:area|lawnarea|turfarea|areasqft|areaft2|sqft|sqfeet|squarefeet|turfsqft|lawnsqft|areaacres|areaac|acres|acreage|aream2|areasqm|areaha|hectares)$/,
   slope: /^(?:slope|slopedeg|slopedegrees|slopepct|slopepercent|grade|steepness)$/,
@@ -31,7 +32,7 @@ const NAMES: Readonly<Record<Meaning, RegExp>> = {
 };
 /** Fields that a program numbered, used as ids only where nothing better is there. */
 const SERIAL = /^(?:fid|objectid|gid|ogcfid|number|key)$/;
-const ROLE_VALUES = ['zone', 'exclusion', 'gate', 'parcel'];
+const ROLE_VALUES = ['zone', 'exclusion', 'gate', 'parcel', 'parking'];
 const SAMPLES = 200;
 
 /** Guesses what the layers and fields of a file are, from names and samples. */

@@ -11,6 +11,7 @@ import {
 import { feetToMetres, quantity } from '../units/index.ts';
 import { type Draft, newDraft } from './drafts.ts';
 import { groundsOf, likeness, pointBox } from './likeness.ts';
+import { newName } from './names.ts';
 import type { ExclusionRecord, GateRecord, Ground, IntakeRecord, LawnRecord, ParcelRecord } from './record.ts';
 import { sameOutline } from './same-outline.ts';
 
@@ -142,7 +143,7 @@ function nameHomes(homes: readonly Home[]): ReadonlyMap<string, Home> {
   const named = new Map<string, Home>();
   const seen = new Set<string>();
   for (const home of homes) {
-    const name = (home.property?.name ?? home.draft?.lawns[0]?.name ?? '').toLowerCase();
+    const name = (home.property?.name ?? (home.draft === null ? null : newName(home.draft)) ?? '').toLowerCase();
     if (seen.has(name)) named.delete(name);
     else if (name !== '') named.set(name, home);
     seen.add(name);

@@ -10,6 +10,7 @@ export const MEANINGS = [
   'name',
   'address',
   'property',
+  'propertyName',
   'role',
   'area',
   'slope',

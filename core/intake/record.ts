@@ -34,6 +34,8 @@ export type LawnRecord = RecordBase & {
   readonly gateIn: number | null;
   readonly address: string | null;
   readonly parking: Position | null;
+  /** Name of the property that it joins. */
+  readonly propertyName: string | null;
 };
 export type ExclusionRecord = RecordBase & {
   readonly kind: 'exclusion';
@@ -108,9 +110,15 @@ export function readRecord(
       return readGate(reading);
     case 'parcel':
       return readParcel(reading);
+    case 'parking':
+      return readParking(reading);
     default: {
       const shown = JSON.stringify(role.slice(0, 40));
-      return refuse(base, 'role-unknown', `The role ${shown} is unknown. Use "zone", "exclusion", "gate" or "parcel".`);
+      return refuse(
+        base,
+        'role-unknown',
+        `The role ${shown} is unknown. Use "zone", "exclusion", "gate", "parcel" or "parking".`,
+      );
     }
   }
 }
@@ -207,7 +215,16 @@ function readLawn(reading: Reading, isZone: boolean): IntakeRecord {
     gateIn: gateIn ?? null,
     address: textOf(feature, layer.fields, 'address'),
     parking: positionOf(textOf(feature, layer.fields, 'parking')),
+    propertyName: textOf(feature, layer.fields, 'propertyName', 'name'),
   };
+}
+
+/** A point where the rig parks: a part of a property that says nothing of its turf. */
+function readParking(reading: Reading): IntakeRecord {
+  const read = readLawn({ ...reading, base: { ...reading.base, name: null } }, false);
+  if (read.kind !== 'lawn') return read;
+  if (read.at !== null) return { ...read, parking: read.at };
+  return refuse(reading.base, 'place-unreadable', 'The parking point has no place. Give it one point.');
 }
 
 function readExclusion(reading: Reading): IntakeRecord {

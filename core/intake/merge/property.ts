@@ -1,7 +1,8 @@
 import { canonicalJson } from '../../base/index.ts';
 import type { AreaGeometry, Property } from '../../book/index.ts';
 import { polygonsOf } from '../../geometry/index.ts';
-import { type Draft, recordsOf } from '../drafts.ts';
+import type { Draft } from '../drafts.ts';
+import { addressIn, nameIn, newName } from '../names.ts';
 import { sameOutline } from '../same-outline.ts';
 import type { PropertyChange } from '../types.ts';
 import { mergeExclusions } from './exclusions.ts';
@@ -51,11 +52,10 @@ function addParts(property: Property, draft: Draft, fileName: string): Merged<Pr
 }
 
 function blank(id: string, draft: Draft, parking: Parking): Property {
-  const address = addressIn(draft) ?? '';
   return {
     id,
-    name: nameIn(draft) ?? (address === '' ? id : address.slice(0, 200)),
-    address,
+    name: newName(draft) ?? id,
+    address: addressIn(draft) ?? '',
     parking: parking.at,
     ...(parking.placedBy === null || parking.placedBy === undefined ? {} : { placedBy: parking.placedBy }),
     noTrailer: false,
@@ -65,17 +65,6 @@ function blank(id: string, draft: Draft, parking: Parking): Property {
     cautions: [],
     note: parking.isAssumed ? 'Parking point assumed from the outline.' : '',
   };
-}
-
-/** The name of the record that bears the property's id, of its only one, or of its lot. */
-function nameIn(draft: Draft): string | null {
-  const own = draft.lawns.find((each) => !each.isZone && (each.joins === null || each.id === draft.fileId));
-  return own?.name ?? draft.parcels.find((each) => each.name !== null)?.name ?? null;
-}
-
-function addressIn(draft: Draft): string | null {
-  const all = [...draft.lawns, ...draft.parcels];
-  return all.find((each) => each.address !== null)?.address ?? null;
 }
 
 function mergeTexts(before: Property, draft: Draft): Merged<Property> {
@@ -123,9 +112,4 @@ function contentsOf({ zones, gates, exclusions }: Property, parking: Parking): r
   if (parking.isAssumed) words.push('parking assumed from the outline');
   if (parking.placedBy === 'address-range') words.push('placed by address range');
   return words;
-}
-
-/** Names for lists: of the property, or of the first record that has one. */
-export function titleOf(draft: Draft): string {
-  return recordsOf(draft).find((each) => each.name !== null)?.name ?? draft.fileId ?? '';
 }

@@ -22,7 +22,7 @@ export function mergeZones(before: readonly Zone[], lawns: readonly LawnRecord[]
       const added = newZone(zones, lawn, fileName);
       if (added === null) continue;
       zones.push(added);
-      if (before.length > 0) words.push(`zone ${added.name} added`);
+      words.push(`zone ${added.name} added`);
       if (lawn.id !== null) idOf.set(lawn.id, added.id);
       continue;
     }

@@ -15,6 +15,7 @@ export const MEANING_WORDS: Readonly<Record<Meaning, string>> = {
   name: 'name',
   address: 'address',
   property: 'id of its property',
+  propertyName: 'name of its property',
   role: 'role of the record',
   area: 'turf area',
   slope: 'slope',
@@ -29,14 +30,14 @@ export const MEANING_WORDS: Readonly<Record<Meaning, string>> = {
 /** What the records of a layer can say, the usual things first. */
 export const MEANINGS_OF: Readonly<Record<LayerRole, readonly Meaning[]>> = {
   properties: ['id', 'name', 'address', 'area', 'gateWidth', 'slope', 'property', 'role', 'parking'],
-  zones: ['id', 'name', 'property', 'area', 'slope', 'gateWidth'],
+  zones: ['id', 'name', 'property', 'propertyName', 'area', 'slope', 'gateWidth'],
   exclusions: ['what', 'name', 'keepAway', 'property', 'id'],
   gates: ['gateWidth', 'name', 'locked', 'zones', 'property', 'id'],
   parcels: ['id', 'name', 'address', 'property'],
   nothing: [],
 };
 /** What records that say themselves what they are may say besides. */
-export const ROLE_MEANINGS: readonly Meaning[] = ['what', 'keepAway', 'zones', 'locked'];
+export const ROLE_MEANINGS: readonly Meaning[] = ['propertyName', 'what', 'keepAway', 'zones', 'locked'];
 
 export const UNIT_WORDS: Readonly<Record<FieldUnit, string>> = {
   ft2: 'ft²',
