@@ -26,12 +26,15 @@ export function finishDrawing(): Result<{ readonly label: string }> | null {
 }
 
 function chooseWhatWasDrawn(draft: Draft, isNew: boolean): void {
+  const { purpose, base } = draft;
   const part = drawnPart(draft);
-  if (part === null) selectProperty(draft.purpose.propertyId);
-  else if (draft.base === undefined) noteFinished(part, isNew);
-  else chooseParts([part]);
+  if (part !== null && base === undefined) noteFinished(part, isNew);
+  else if (part !== null) chooseParts([part]);
+  else if ('zoneId' in purpose) chooseParts([{ propertyId: purpose.propertyId, kind: 'zone', partId: purpose.zoneId }]);
+  else selectProperty(purpose.propertyId);
 }
 
+/** What is new, or has new corners; null where the zone that was worked on is what matters. */
 function drawnPart({ purpose }: Draft): PartRef | null {
   const { propertyId } = purpose;
   switch (purpose.kind) {

@@ -37,7 +37,10 @@ function worked(): { readonly property: Property; readonly parts: readonly PartR
 function partWords(property: Property, parts: readonly PartRef[]): string {
   const [first] = parts;
   if (first === undefined) return 'nothing';
-  if (parts.length === 1) return `${first.kind} ${partName(property, first)}`;
+  if (parts.length === 1) {
+    const name = partName(property, first);
+    return name.toLowerCase().startsWith(first.kind) ? name : `${first.kind} ${name}`;
+  }
   return parts.every((part) => part.kind === first.kind) ? `${parts.length} ${first.kind}s` : `${parts.length} parts`;
 }
 

@@ -8,13 +8,33 @@ export function listenToKeys(pad: Pad): () => void {
   const container = pad.map.getContainer();
   const onKeyDown = (event: KeyboardEvent) => {
     const { wish } = pad;
-    if (wish === null || wish.kind === 'choose' || event.target !== container) return;
+    if (wish === null || event.target !== container) return;
+    if (wish.kind === 'choose') {
+      nudge(pad, event);
+      return;
+    }
     if (event.ctrlKey || event.metaKey) return;
     pad.altHeld = event.altKey;
     if (takeKey(pad, event)) event.preventDefault();
   };
   container.addEventListener('keydown', onKeyDown);
   return () => container.removeEventListener('keydown', onKeyDown);
+}
+
+const NUDGES: Readonly<Record<string, readonly [east: number, north: number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** Leaflet would move the map by Shift and an arrow; where something is chosen, that is moved instead. */
+function nudge({ events }: Pad, event: KeyboardEvent): void {
+  const direction = NUDGES[event.key];
+  if (direction === undefined || !event.shiftKey || event.altKey || event.ctrlKey || event.metaKey) return;
+  if (!events.onNudge(direction[0], direction[1])) return;
+  event.preventDefault();
+  event.stopPropagation();
 }
 
 /** True where the key meant something here. */

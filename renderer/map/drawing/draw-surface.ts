@@ -58,6 +58,8 @@ export type DrawEvents = {
   readonly onRemoveCorner: (index: number) => void;
   /** A drag goes on: the corners as they would be. Null when it has ended. */
   readonly onDragging: (corners: readonly Position[] | null) => void;
+  /** Shift and an arrow key while nothing is drawn, in steps east and north; true where something was moved by it. */
+  readonly onNudge: (east: number, north: number) => boolean;
   readonly onBox: (box: Box, add: boolean) => void;
 };
 

@@ -75,8 +75,12 @@ export function boxWithShift(map: LeafletMap, onBox: (box: Box, add: boolean) =>
     const box: Box = [bounds.getWest(), bounds.getSouth(), bounds.getEast(), bounds.getNorth()];
     onBox(box, originalEvent.ctrlKey || originalEvent.metaKey);
   };
+  // Shift and the mouse would mark the text of the page as well.
+  const keepText = (event: MouseEvent) => event.shiftKey && event.preventDefault();
+  map.getContainer().addEventListener('mousedown', keepText);
   map.on('mousedown', down).on('mousemove', move).on('mouseup', up);
   return () => {
+    map.getContainer().removeEventListener('mousedown', keepText);
     map.off('mousedown', down).off('mousemove', move).off('mouseup', up);
   };
 }

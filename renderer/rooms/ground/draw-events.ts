@@ -7,11 +7,13 @@ import {
   dragDraft,
   finishDrawing,
   markCorner,
+  nudgeParts,
   putDown,
   say,
   useBook,
   useCarry,
   useDraft,
+  whyNotOnParts,
 } from '../../stores/index.ts';
 import { editedPart } from './draw-wish.ts';
 
@@ -57,5 +59,10 @@ export const DRAW_EVENTS: DrawEvents = {
     say(`Corner ${index + 1} is removed`);
   },
   onDragging: dragDraft,
+  onNudge: (east, north) => {
+    if (whyNotOnParts() !== null) return false;
+    nudgeParts(east, north);
+    return true;
+  },
   onBox: (box: Box, add) => chooseInBox(box, add),
 };

@@ -39,7 +39,7 @@ function Figures({ draft }: { readonly draft: Draft }) {
         <dt>{likelyErrorSqFt === null ? 'inside' : `inside, ± ${words.area(likelyErrorSqFt)}`}</dt>
       </div>
       <div>
-        <dd>{words.length(perimeterFt)}</dd>
+        <dd>{lastEdgeFt === null ? 'no side yet' : words.length(perimeterFt)}</dd>
         <dt>{lastEdgeFt === null ? 'round' : `round; last side ${words.length(lastEdgeFt)}`}</dt>
       </div>
     </dl>
