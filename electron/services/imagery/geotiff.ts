@@ -1,8 +1,8 @@
 import path from 'node:path';
-import { fromFile, type GeoTIFF, type GeoTIFFImage } from 'geotiff';
+import { GeoTIFF, type GeoTIFFImage } from 'geotiff';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { TileAt } from '../../../core/imagery/index.ts';
-import { describePlace } from '../files/index.ts';
+import { describePlace, openBoundedSource } from '../files/index.ts';
 import { type GroundFrame, groundFrame } from './geotiff-frame.ts';
 import { drawTile, type Level } from './geotiff-tile.ts';
 import { writePng } from './png.ts';
@@ -21,7 +21,7 @@ export async function openGeotiff(file: string): Promise<Result<TileSource>> {
   const where = describePlace(file);
   let tiff: GeoTIFF;
   try {
-    tiff = await fromFile(file);
+    tiff = await openTiff(file);
   } catch {
     return badFile(where, 'The file is no TIFF file.');
   }
@@ -35,6 +35,17 @@ export async function openGeotiff(file: string): Promise<Result<TileSource>> {
   } catch {
     await close();
     return badFile(where, 'The file is no TIFF file that can be read, or it is cut short.');
+  }
+}
+
+/** A damaged file asks for gigabytes; the source makes no room for what lies outside the file. */
+async function openTiff(file: string): Promise<GeoTIFF> {
+  const source = await openBoundedSource(file);
+  try {
+    return await GeoTIFF.fromSource(source);
+  } catch (error) {
+    await source.close();
+    throw error;
   }
 }
 
