@@ -173,7 +173,19 @@ describeWithChromium('behind the map', () => {
     }
     // The fifth is 0.00001 degrees, 1.1 m, off the middle of the other four: the fit shares that out, so some feet are left.
     await plan.getByText(/agree to [0-3](\.\d+)? ft \(root mean square\)/).waitFor();
-    expect(await page.locator('.laid-picture').count()).toBe(1);
+    // Its corners lie under the marks of the first four points.
+    const laid = await page.locator('.laid-picture').boundingBox();
+    const marks = await page.locator('.leaflet-marks-pane .placing-mark').evaluateAll((all) =>
+      all.map((mark) => {
+        const box = mark.getBoundingClientRect();
+        return [box.x + box.width / 2, box.y + box.height / 2] as const;
+      }),
+    );
+    const corners = [laid?.x, laid?.y, (laid?.x ?? 0) + (laid?.width ?? 0), (laid?.y ?? 0) + (laid?.height ?? 0)];
+    const wanted = [marks[0]?.[0], marks[0]?.[1], marks[2]?.[0], marks[2]?.[1]];
+    for (const [index, value] of corners.entries())
+      expect(Math.abs((value ?? 0) - (wanted[index] ?? 0))).toBeLessThan(4);
+    expect(laid?.width ?? 0).toBeGreaterThan(50);
     expect(await accessFaults(page)).toEqual([]);
     await plan.getByRole('button', { name: 'Keep it here' }).press('Enter');
     await plan.waitFor({ state: 'detached' });
