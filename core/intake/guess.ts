@@ -47,7 +47,8 @@ export function guessMapping(source: GroundSource): Guess {
 /** Guesses one layer of a file that has `count` of them. */
 export function guessLayer(layer: SourceLayer, count: number, formatId: string): LayerMapping {
   const fields = guessFields(layer, formatId);
-  return { role: guessRole(layer, fields, count), fields, coordinates: null };
+  const isNoise = formatId === 'dxf' && count > 1 && hasOnlyOpenLines(layer);
+  return { role: isNoise ? 'nothing' : guessRole(layer, fields, count), fields, coordinates: null };
 }
 
 /** Values that a field has, without repeats and empty ones, for showing. */
@@ -160,6 +161,11 @@ function hasOnlyClosedLines({ features }: SourceLayer): boolean {
   const lines = shapes.filter((each) => each.type === 'LineString' || each.type === 'MultiLineString');
   const hasAreas = shapes.some((each) => each.type === 'Polygon' || each.type === 'MultiPolygon');
   return lines.length > 0 && !hasAreas && lines.every((each) => isClosed(each));
+}
+
+/** Lines of dimensions and notes, which a drawing keeps on layers of their own. */
+function hasOnlyOpenLines({ features }: SourceLayer): boolean {
+  return features.every(({ geometry }) => geometry?.type.endsWith('LineString') === true && !isClosed(geometry));
 }
 
 function isClosed(geometry: NonNullable<SourceFeature['geometry']>): boolean {

@@ -3,6 +3,7 @@ import { type AppError, err, type Issue, ok, type Progress, type Result } from '
 import type { Position, TravelMatrix } from '../../core/book/index.ts';
 import { type GroundSource, previewMatrix } from '../../core/formats/index.ts';
 import {
+  type CoordinatesAnswer,
   type Guess,
   guessMapping,
   type IntakePreview,
@@ -129,6 +130,17 @@ export function understandLayer(place: number, changes: Partial<LayerMapping>): 
   const { current } = useImport.getState();
   if (current.kind !== 'ground') return;
   const layers = current.mapping.layers.map((each, index) => (index === place ? { ...each, ...changes } : each));
+  understandFile({ layers });
+}
+
+/** Says where a drawing lies; all its layers share one place. */
+export function placeDrawing(coordinates: CoordinatesAnswer | null): void {
+  const { current } = useImport.getState();
+  if (current.kind !== 'ground') return;
+  const { source, mapping } = current;
+  const layers = mapping.layers.map((each, place) =>
+    source.layers[place]?.coordinates.kind === 'drawing' ? { ...each, coordinates } : each,
+  );
   understandFile({ layers });
 }
 

@@ -36,6 +36,9 @@ c-2,Burdock 2,,,0.25,36
 c-3,Burdock 3,40.06,-89.43,lots,36
 `;
 
+const vertex = (x: number, y: number) => `10\n${x}\n20\n${y}\n`;
+const DXF = `0\nSECTION\n2\nENTITIES\n0\nLWPOLYLINE\n8\nturf\n90\n4\n70\n1\n${vertex(0, 0)}${vertex(50, 0)}${vertex(50, 20)}${vertex(0, 20)}0\nENDSEC\n0\nEOF\n`;
+
 describeWithChromium('importing files of ground', () => {
   let desk: Desk;
   let folder: string;
@@ -43,6 +46,7 @@ describeWithChromium('importing files of ground', () => {
     folder = await mkdtemp(path.join(tmpdir(), 'swardway-import-'));
     await writeFile(path.join(folder, 'sorrel.kml'), KML);
     await writeFile(path.join(folder, 'burdock.csv'), CSV);
+    await writeFile(path.join(folder, 'site.dxf'), DXF);
     desk = await openDesk();
     await goToRoom(desk.page, 'Ground');
     await desk.page.getByRole('option').first().waitFor();
@@ -119,6 +123,35 @@ describeWithChromium('importing files of ground', () => {
     // 0.25 acres of 43,560 ft2 (NIST Handbook 44, appendix C).
     await page.getByRole('searchbox', { name: /Find a lawn/ }).fill('Burdock');
     expect(await added.textContent()).toContain('10,890 ft²');
+    await page.getByRole('searchbox', { name: /Find a lawn/ }).fill('');
     expect(desk.complaints).toEqual([]);
+  });
+
+  test('a drawing asks where it lies, and says how sure its scale is', async () => {
+    const { page } = desk;
+    const before = await lawns(page);
+    const chooser = page.waitForEvent('filechooser');
+    await page.keyboard.press('Control+i');
+    await (await chooser).setFiles(path.join(folder, 'site.dxf'));
+    const dialog = page.getByRole('dialog', { name: 'site.dxf' });
+    const put = async (label: string, text: string) => {
+      await dialog.getByLabel(label).fill(text);
+      await dialog.getByLabel(label).press('Enter');
+    };
+    await put('Point 1 in the drawing: x, y', '0, 0');
+    await put('Point 1 on the ground: latitude, longitude', '40.03, -89.44');
+    await put('Point 2 in the drawing: x, y', '50, 0');
+    await put('Point 2 on the ground: latitude, longitude', '40.03');
+    expect(await dialog.getByRole('alert').textContent()).toContain('two numbers');
+    await put('Point 2 on the ground: latitude, longitude', '40.03, -89.4394');
+    // 0.0006 degrees of longitude at 40.03 N are 51.2 m = 168 ft; 2 sqrt(2) * 1 ft / 168 ft = 1.7 %.
+    await dialog.getByText('the points are 168 ft apart').waitFor();
+    expect(await dialog.textContent()).toContain('off by 1.7 %');
+    expect(await accessFaults(page)).toEqual([]);
+    await dialog.getByRole('button', { name: 'Next' }).click();
+    await dialog.getByRole('button', { name: 'Next' }).click();
+    await dialog.getByRole('button', { name: 'Add 1 lawn' }).click();
+    await dialog.waitFor({ state: 'detached' });
+    expect(await lawns(page)).toBe(before + 1);
   });
 });

@@ -3,7 +3,8 @@ import { LAYER_ROLES, type LayerMapping } from '../../../core/intake/index.ts';
 import { counted } from '../../format/index.ts';
 import { type GroundImport, understandFile, understandLayer } from '../../stores/index.ts';
 import { Choice, Field, IssueList, Tick } from '../../ui/index.ts';
-import { CoordinatesQuestion } from './coordinates-question.tsx';
+import { DrawingQuestion } from './drawing-question.tsx';
+import { SystemQuestion } from './system-question.tsx';
 import { ROLE_WORDS } from './words.ts';
 
 const ROLES = LAYER_ROLES.map((value) => ({ value, words: ROLE_WORDS[value] }));
@@ -17,9 +18,10 @@ export function ContentStep({ file }: { readonly file: GroundImport }) {
   const { source, mapping } = file;
   const asked = source.layers.flatMap((layer, place) => {
     const understood = mapping.layers[place];
-    const isOpen = layer.coordinates.kind !== 'degrees' && understood !== undefined && understood.role !== 'nothing';
-    return isOpen ? [{ layer, place, understood }] : [];
+    if (layer.coordinates.kind !== 'unknown' || understood === undefined || understood.role === 'nothing') return [];
+    return [{ layer, place, understood, why: layer.coordinates.why }];
   });
+  const drawing = source.layers.find((each) => each.coordinates.kind === 'drawing')?.coordinates;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
     <section className="import-body" aria-label="What is in the file" tabIndex={0}>
@@ -38,8 +40,15 @@ export function ContentStep({ file }: { readonly file: GroundImport }) {
           ))}
         </tbody>
       </table>
-      {asked.map(({ layer, place, understood }) => (
-        <CoordinatesQuestion key={layerKey(layer, place)} layer={layer} place={place} answer={understood.coordinates} />
+      {drawing?.kind === 'drawing' && <DrawingQuestion given={drawing} />}
+      {asked.map(({ layer, place, understood, why }) => (
+        <SystemQuestion
+          key={layerKey(layer, place)}
+          name={layer.name}
+          why={why}
+          place={place}
+          answer={understood.coordinates}
+        />
       ))}
       {hasLines(source.layers) && (
         <Tick

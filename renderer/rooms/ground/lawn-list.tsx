@@ -41,7 +41,7 @@ export function LawnList() {
           <Button
             look="quiet"
             label="Add lawns from a file"
-            tip="Add lawns from a GeoJSON or CSV file"
+            tip="Add lawns from a file: outlines, drawings, tables"
             onPress={() => importFile().catch(() => undefined)}
           >
             <FileInput size={16} aria-hidden="true" />
@@ -133,8 +133,8 @@ function NoLawns() {
         </>
       }
     >
-      The lawns you treat belong here: outlines from a GeoJSON file, a list from a CSV file, or one by one from old
-      cards.
+      The lawns you treat belong here: outlines from a map program, the county or a walk with a receiver, a list from a
+      table, or one by one from old cards.
     </Empty>
   );
 }

@@ -80,6 +80,30 @@ describe('guessMapping', () => {
   });
 });
 
+describe('guessMapping of a drawing', () => {
+  it('leaves out layers that hold nothing but open lines, where there are others', () => {
+    const notes = layerOf(
+      [
+        {
+          geometry: {
+            type: 'LineString',
+            coordinates: [
+              [0, 0],
+              [5, 5],
+            ],
+          },
+        },
+      ],
+      'notes',
+    );
+    const turf = layerOf([{ geometry: boxShape(0, 0, 9, 9) }], 'turf');
+    const rolesOf = (...layers: (typeof turf)[]) =>
+      guessMapping({ ...sourceOf(...layers), formatId: 'dxf' }).mapping.layers.map((each) => each.role);
+    expect(rolesOf(turf, notes)).toEqual(['properties', 'nothing']);
+    expect(rolesOf(notes)).toEqual(['properties']);
+  });
+});
+
 describe('looksLikePerson', () => {
   it.each([
     'owner',

@@ -1,96 +1,31 @@
 import { useState } from 'react';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Position } from '../../../core/book/index.ts';
-import type { SourceLayer } from '../../../core/formats/index.ts';
-import {
-  type ControlPoint,
-  type CoordinatesAnswer,
-  readScale,
-  scaleErrorShare,
-  unitResidualM,
-} from '../../../core/intake/index.ts';
-import { understandLayer, useFormat } from '../../stores/index.ts';
-import { Choice, DraftInput, Field } from '../../ui/index.ts';
-
-type Known = Exclude<SourceLayer['coordinates'], { kind: 'degrees' }>;
-type QuestionProps = {
-  readonly layer: SourceLayer;
-  readonly place: number;
-  readonly answer: CoordinatesAnswer | null;
-};
-
-/** Asks what the numbers of a layer mean, where the file does not say. */
-export function CoordinatesQuestion({ layer, place, answer }: QuestionProps) {
-  const { coordinates } = layer;
-  if (coordinates.kind === 'degrees') return null;
-  return (
-    <fieldset className="import-question">
-      <legend>Where does {layer.name === '' ? 'the file' : layer.name} lie?</legend>
-      <p className="quiet small">{coordinates.why}</p>
-      {coordinates.kind === 'drawing' ? (
-        <DrawingQuestion place={place} given={coordinates} />
-      ) : (
-        <SystemQuestion place={place} answer={answer} />
-      )}
-    </fieldset>
-  );
-}
-
-const SYSTEMS = [
-  { value: 'open', words: 'not said yet' },
-  { value: 'degrees', words: 'longitude and latitude in degrees' },
-  { value: 'epsg', words: 'a map grid with an EPSG code' },
-] as const;
-const USUAL_CODE = 3857;
-
-function SystemQuestion({ place, answer }: Omit<QuestionProps, 'layer'>) {
-  const kind = answer?.kind === 'degrees' || answer?.kind === 'epsg' ? answer.kind : 'open';
-  const choose = (value: (typeof SYSTEMS)[number]['value']) => {
-    const coordinates: CoordinatesAnswer | null =
-      value === 'open' ? null : value === 'epsg' ? { kind: 'epsg', code: USUAL_CODE } : { kind: 'degrees' };
-    understandLayer(place, { coordinates });
-  };
-  return (
-    <div className="import-points">
-      <Choice label="What the coordinates are" value={kind} options={SYSTEMS} onChoose={choose} />
-      {answer?.kind === 'epsg' && (
-        <DraftInput
-          label="EPSG code"
-          text={String(answer.code)}
-          onCommit={(text) => {
-            const code = Number(/^(?:epsg:)?\s*(\d{4,6})$/i.exec(text)?.[1]);
-            if (!Number.isInteger(code)) return notRead('a code', 'Enter a number such as 2249.');
-            understandLayer(place, { coordinates: { kind: 'epsg', code } });
-            return ok(code);
-          }}
-        />
-      )}
-    </div>
-  );
-}
+import type { SourceCoordinates } from '../../../core/formats/index.ts';
+import { type ControlPoint, readScale, scaleErrorShare, unitResidualM } from '../../../core/intake/index.ts';
+import { placeDrawing, useFormat } from '../../stores/index.ts';
+import { DraftInput, Field } from '../../ui/index.ts';
 
 type Pair = readonly [number, number];
 type Typed = { readonly drawing: Pair | null; readonly ground: Position | null };
 const EMPTY: Typed = { drawing: null, ground: null };
 
-/** Two points of a drawing with their places on the ground: each typed as two numbers. */
-function DrawingQuestion({
-  place,
-  given,
-}: {
-  readonly place: number;
-  readonly given: Extract<Known, { kind: 'drawing' }>;
-}) {
+type Drawing = Extract<SourceCoordinates, { kind: 'drawing' }>;
+
+/** Asks where a drawing lies: two points with their places on the ground, each typed as two numbers. */
+export function DrawingQuestion({ given }: { readonly given: Drawing }) {
   const [typed, setTyped] = useState<readonly [Typed, Typed]>([EMPTY, EMPTY]);
   const change = (index: 0 | 1, changes: Partial<Typed>) => {
     const after = typed.with(index, { ...typed[index], ...changes }) as [Typed, Typed];
     setTyped(after);
     const [first, second] = after.map(pointOf);
     const isWhole = first !== undefined && second !== undefined && first !== null && second !== null;
-    understandLayer(place, { coordinates: isWhole ? { kind: 'two-points', first, second } : null });
+    placeDrawing(isWhole ? { kind: 'two-points', first, second } : null);
   };
   return (
-    <>
+    <fieldset className="import-question">
+      <legend>Where does the drawing lie?</legend>
+      <p className="quiet small">{given.why}</p>
       {([0, 1] as const).map((index) => (
         <div key={index} className="import-points">
           <PairInput
@@ -107,7 +42,7 @@ function DrawingQuestion({
         </div>
       ))}
       <ScaleWords typed={typed} metresPerUnit={given.metresPerUnit} />
-    </>
+    </fieldset>
   );
 }
 
