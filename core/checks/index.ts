@@ -25,6 +25,7 @@ import { tinyParts } from './tiny-parts.ts';
 import { travel } from './travel.ts';
 import { twinProperties } from './twin-properties.ts';
 import { vessels } from './vessels.ts';
+import { workedAreas } from './worked-areas.ts';
 
 export type { Finding, Fix, Rule } from './rule.ts';
 
@@ -54,6 +55,7 @@ export const RULES: readonly Rule[] = [
   twinProperties,
   tinyParts,
   statedAreas,
+  workedAreas,
 ];
 
 /** What is wrong or odd in a book, in the order of the rules. Whether lawns can be reached and measured is told elsewhere. */

@@ -37,7 +37,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/reach': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure'] },
   'core/demand': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure', 'core/passes'] },
   'core/travel': { uses: SHAPES },
-  'core/checks': { uses: [...SHAPES, ...STEPS, 'core/calibrate'], types: ['core/edit'] },
+  'core/checks': { uses: [...SHAPES, ...STEPS, 'core/calibrate', 'core/field-work'], types: ['core/edit'] },
   'core/round': { uses: SHAPES },
   /** The routing engine on plain whole numbers; it knows nothing of lawns. */
   'core/routing': { uses: ['core/base'] },

@@ -16,7 +16,7 @@ async function type(page: Page, label: string, text: string): Promise<void> {
 describeWithChromium('measuring without a map', () => {
   let desk: Desk;
   beforeAll(async () => {
-    desk = await openDesk();
+    desk = await openDesk({ words: ['--sample', 'residential-day'] });
     await desk.page.getByRole('option', { name: '6 Teasel Lane' }).click();
   });
   afterAll(async () => {

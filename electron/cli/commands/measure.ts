@@ -108,9 +108,10 @@ const COLUMNS: readonly Column<Row>[] = [
 function textOf(measured: MeasuredFile): string {
   const rows = measured.properties.flatMap((property) => property.zones.map((zone) => ({ property, zone })));
   const lost = measured.properties.reduce((sum, each) => sum + (each.exclusionsSqFt ?? 0), 0);
+  const hasErrors = rows.some(({ zone }) => zone.errorSqFt !== null);
   const bad = rows.filter(({ zone }) => zone.areaSqFt === null).length;
   return [
-    ...tableLines(COLUMNS, rows),
+    ...tableLines(hasErrors ? COLUMNS : COLUMNS.filter((each) => each.title !== '±'), rows),
     '',
     `${counted(measured.properties.length, 'property', 'properties')}, ${counted(rows.length, 'zone')}, ${bad} not measured`,
     `To treat: ${formatArea(measured.totalSqFt)} (${formatLargeArea(measured.totalSqFt)})${lost === 0 ? '' : `; exclusions took ${formatArea(lost)}`}`,

@@ -45,7 +45,8 @@ export const gateAt = (east: number, north: number) => [
   { id: 'side', name: 'side', clearWidthIn: 36, locked: false, at: spot(east, north) },
 ];
 
-const elm = lawn('elm', box(0, 0, 100, 50));
+const elmBox = box(0, 0, 100, 50);
+const elm = lawn('elm', elmBox);
 
 export const BROKEN_GROUND: Readonly<Record<string, readonly Book[]>> = {
   'properties-overlap': [book(elm, lawn('oak', box(90, 0, 100, 50)))],
@@ -85,6 +86,23 @@ export const BROKEN_GROUND: Readonly<Record<string, readonly Book[]>> = {
     book(property([stated('card', 800)]), property([stated('other', 800)], [], { id: 'p2', name: 'Another name' })),
   ],
   'part-tiny': [book(lawn('elm', crumbs)), book(lawn('elm', box(0, 0, 3, 3)))],
+  'area-off-working': [
+    book(
+      property([
+        zone('lawn', elmBox, {
+          shape: {
+            kind: 'stated',
+            areaSqFt: 1400,
+            method: '',
+            working: {
+              kind: 'shapes',
+              shapes: [{ kind: 'rectangle', lengthFt: 50, widthFt: 30, take: 'add', note: '' }],
+            },
+          },
+        }),
+      ]),
+    ),
+  ],
   'area-off-stated': [
     book(property([zone('lawn', box(0, 0, 100, 50), { statedAreaSqFt: 4000 })])),
     book(property([zone('lawn', box(0, 0, 100, 50), { statedAreaSqFt: 5400 })])),

@@ -4,7 +4,7 @@ import { checkBook, type Finding, RULES } from '../../../core/checks/index.ts';
 import { applyAction } from '../../../core/edit/index.ts';
 import { measureProperty } from '../../../core/measure/index.ts';
 import { exclusion, property, zone } from '../measure/lawns.ts';
-import { book, box, crumbs, gateAt, lawn } from './broken-ground.ts';
+import { BROKEN_GROUND, book, box, crumbs, gateAt, lawn } from './broken-ground.ts';
 
 function find(code: string, of: Book): readonly Finding[] {
   return RULES.find((each) => each.code === code)?.find(of) ?? [];
@@ -154,6 +154,18 @@ describe('area-off-stated', () => {
     expect(find('area-off-stated', card(4000))[0]?.message).toContain('25 % more than the stated 4,000 ft²');
     expect(find('area-off-stated', card(4000, 4))).toEqual([]);
     expect(find('area-off-stated', card(4000, 1))[0]?.message).toContain('5,000 ft² ± 300 ft²');
+  });
+});
+
+describe('area-off-working', () => {
+  it('takes the area that the field work gives', () => {
+    const [start] = BROKEN_GROUND['area-off-working'] ?? [];
+    if (start === undefined) throw new Error('no counter-example');
+    const { book: after, undone } = fixed('area-off-working', start);
+    // 50 ft x 30 ft
+    expect(areaOf(after)).toBe(1500);
+    expect(find('area-off-working', after)).toEqual([]);
+    expect(undone).toEqual(start);
   });
 });
 
