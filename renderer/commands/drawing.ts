@@ -15,6 +15,7 @@ import {
   placeHoseStand,
   placeParking,
   pointAtMap,
+  removeCorner,
   setDraftAside,
   squareDraft,
   squareParts,
@@ -63,6 +64,18 @@ function removeLast(): void {
   if (count > 0) draftStep({ kind: 'remove', index: count - 1 });
 }
 
+/** While something is drawn, Del takes the marked corner out; else what is chosen on the map. */
+function whyNotDelete(): string | null {
+  if (draft() === null) return whyNotOnParts();
+  return useDraft.getState().marked === null ? 'Point at a corner first, or mark one in the table' : null;
+}
+
+function deleteChosen(): void {
+  const { marked } = useDraft.getState();
+  if (draft() === null) deleteParts();
+  else if (marked !== null) removeCorner(marked);
+}
+
 function whyNotRemoveLast(): string | null {
   const open = draft();
   if (open === null) return 'Nothing is being drawn';
@@ -101,7 +114,7 @@ const LINES: readonly Line[] = [
   ['draw.offset', 'Move the edge by so many feet', ['F'], inGround(whyNotOnParts), offerOffset],
   ['draw.move', 'Move to another place', ['V'], whyNotCarry, () => pickUp('move')],
   ['draw.copy', 'Copy to another place', ['Y'], whyNotCarry, () => pickUp('copy')],
-  ['draw.delete', 'Delete what is chosen', ['Delete'], inGround(whyNotOnParts), deleteParts],
+  ['draw.delete', 'Delete what is chosen', ['Delete'], inGround(whyNotDelete), deleteChosen],
   ['draw.finish', 'Finish the outline', [], needsDraft, () => finishDrawing()],
   ['draw.remove-last', 'Remove the last corner', ['Backspace'], whyNotRemoveLast, removeLast],
   ['draw.point', 'Go to the crosshair', ['.'], needsDraft, () => pointAtMap(draft()?.corners.at(-1) ?? null)],

@@ -1,7 +1,6 @@
 export type { MapBackdrop, OverlayLook, PlacingMark, TileLook } from './background-scene.ts';
 export type { Box, DrawEvents, DrawTone, DrawWish, OutlineWish, SnapFinder } from './drawing/draw-surface.ts';
 export { createSnapFinder } from './drawing/snap-finder.ts';
-export { metresPerPixel, roundStep } from './grid.ts';
 export { MapPanel, type MapPointing } from './map-panel.tsx';
 export {
   type FillMark,

@@ -35,7 +35,7 @@ function chooseWhatWasDrawn(draft: Draft, isNew: boolean): void {
 }
 
 /** What is new, or has new corners; null where the zone that was worked on is what matters. */
-function drawnPart({ purpose }: Draft): PartRef | null {
+export function drawnPart({ purpose }: Draft): PartRef | null {
   const { propertyId } = purpose;
   switch (purpose.kind) {
     case 'zone':

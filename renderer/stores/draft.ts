@@ -139,6 +139,22 @@ export function draftStep(step: DraftStep): void {
   if (draft !== null) changeDraft({ draft: applyDraft(draft, step), dragging: null });
 }
 
+/** Fewest corners that an outline of the book keeps. */
+const FEWEST_CORNERS = 3;
+
+/** Takes a corner out. An outline of the book keeps three: less would be deleting it. */
+export function removeCorner(index: number): void {
+  const { draft } = useDraft.getState();
+  if (draft === null) return;
+  if (draft.base !== undefined && draft.corners.length <= FEWEST_CORNERS) {
+    say('An outline keeps three corners. Delete the whole of it instead.');
+    return;
+  }
+  draftStep({ kind: 'remove', index });
+  markCorner(null);
+  say(`Corner ${index + 1} is removed`);
+}
+
 /** Puts other members into the draft without a step: its name, its kind, how far it may be out. */
 export function adjustDraft(change: Partial<Draft>): void {
   const { draft } = useDraft.getState();

@@ -18,6 +18,7 @@ export * from './draft-figures.ts';
 export * from './draft-finish.ts';
 export * from './draft-operations.ts';
 export * from './draft-parts.ts';
+export * from './draft-ring.ts';
 export * from './draft-square.ts';
 export * from './draft-start.ts';
 export * from './edits.ts';

@@ -47,7 +47,7 @@ function takeKey(pad: Pad, event: KeyboardEvent): boolean {
     case 'Backspace':
       return removeLast(pad);
     case 'Delete':
-      return removeUnderCrosshair(pad);
+      return removeUnderPointer(pad);
     case '+':
     case '=':
       pad.map.setZoom(pad.map.getZoom() + 0.5);
@@ -116,8 +116,9 @@ function removeLast(pad: Pad): boolean {
   return true;
 }
 
-function removeUnderCrosshair(pad: Pad): boolean {
-  const pixel = pad.crosshair.at();
+/** The corner at the crosshair, or under the mouse where that is used. */
+function removeUnderPointer(pad: Pad): boolean {
+  const pixel = pad.crosshair.at() ?? pad.pointer;
   const index = pixel === null ? null : cornerUnder(pad, pixel);
   if (index === null) return false;
   pad.carried = null;

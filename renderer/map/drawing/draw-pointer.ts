@@ -21,9 +21,13 @@ export function listenToPointer(pad: Pad): () => void {
     if (pad.wish === null || pad.wish.kind === 'choose') return;
     pad.altHeld = event.originalEvent.altKey;
     if (pad.carried === null) crosshair.hide();
+    pad.pointer = event.containerPoint;
     hoverOver(pad, event.containerPoint);
   };
-  const settle = () => hoverOver(pad, crosshair.at());
+  const settle = () => {
+    pad.pointer = null;
+    hoverOver(pad, crosshair.at());
+  };
   const rightClick = (event: MouseEvent) => {
     if (pad.wish?.kind !== 'outline') return;
     event.preventDefault();

@@ -22,6 +22,7 @@ export function openDrawSurface(map: LeafletMap, events: DrawEvents, snapTo: Sna
     crosshair: createCrosshair(map, () => hoverOver(pad, pad.crosshair.at())),
     wish: null,
     handles: null,
+    pointer: null,
     altHeld: false,
     carried: null,
     lastEnterAt: null,

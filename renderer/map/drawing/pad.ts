@@ -21,6 +21,8 @@ export type Pad = {
   readonly crosshair: Crosshair;
   wish: DrawWish | null;
   handles: Handles | null;
+  /** Where the pointer was last, px; null while it is off the map. */
+  pointer: Point | null;
   /** Alt is held down: nothing snaps. */
   altHeld: boolean;
   /** The corner that the crosshair carries; null for none. */

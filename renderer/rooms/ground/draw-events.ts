@@ -6,9 +6,9 @@ import {
   draftStep,
   dragDraft,
   finishDrawing,
-  markCorner,
   nudgeParts,
   putDown,
+  removeCorner,
   say,
   useBook,
   useCarry,
@@ -24,9 +24,6 @@ export const snapToBook: SnapFinder = createSnapFinder(
   () => useBook.getState().open?.book.properties ?? NO_PROPERTIES,
   () => editedPart(useDraft.getState().draft),
 );
-
-/** Fewest corners that an outline of the book keeps. */
-const FEWEST_CORNERS = 3;
 
 /** What drawing on the map does to the draft. */
 export const DRAW_EVENTS: DrawEvents = {
@@ -47,17 +44,7 @@ export const DRAW_EVENTS: DrawEvents = {
   },
   onMoveCorner: (index, to) => draftStep({ kind: 'move', index, to }),
   onInsertCorner: (index, at) => draftStep({ kind: 'add', index, at }),
-  onRemoveCorner: (index) => {
-    const { draft } = useDraft.getState();
-    if (draft === null) return;
-    if (draft.base !== undefined && draft.corners.length <= FEWEST_CORNERS) {
-      say('An outline keeps three corners. Delete the whole of it instead.');
-      return;
-    }
-    draftStep({ kind: 'remove', index });
-    markCorner(null);
-    say(`Corner ${index + 1} is removed`);
-  },
+  onRemoveCorner: removeCorner,
   onDragging: dragDraft,
   onNudge: (east, north) => {
     if (whyNotOnParts() !== null) return false;

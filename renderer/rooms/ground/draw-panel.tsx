@@ -4,7 +4,10 @@ import {
   adjustDraft,
   areaWords,
   draftFigures,
+  editRing,
+  fillHole,
   finishDrawing,
+  ringsOf,
   squareDraft,
   useDraft,
   useFormat,
@@ -48,11 +51,35 @@ function Figures({ draft }: { readonly draft: Draft }) {
 
 const KIND_OPTIONS = EXCLUSION_KINDS.map((value) => ({ value, words: value }));
 
+/** Which ring of an outline with holes is edited. */
+function Rings({ draft }: { readonly draft: Draft }) {
+  const rings = ringsOf(draft);
+  const { base } = draft;
+  if (base === undefined || rings.length < 2) return null;
+  const isOpen = ({ place }: (typeof rings)[number]) =>
+    place.polygon === base.place.polygon && place.ring === base.place.ring;
+  return (
+    <div className="draw-actions">
+      {rings.map((ring) => (
+        <Button key={ring.name} pressed={isOpen(ring)} onPress={() => !isOpen(ring) && editRing(ring.place)}>
+          {ring.name}
+        </Button>
+      ))}
+      {base.place.ring > 0 && (
+        <Button look="danger" tip="The hole is turf again" onPress={fillHole}>
+          Fill this hole
+        </Button>
+      )}
+    </div>
+  );
+}
+
 function Settings({ draft }: { readonly draft: Draft }) {
   const { purpose } = draft;
   const outline = !isPlace(purpose);
   return (
     <Section title="Drawing">
+      <Rings draft={draft} />
       {purpose.kind === 'exclusion' && (
         <Field label="kind">
           <Choice

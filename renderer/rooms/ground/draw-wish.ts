@@ -14,7 +14,7 @@ import {
   polygonOf,
 } from '../../../core/sketch/index.ts';
 import type { Formatter } from '../../format/index.ts';
-import { type DrawWish, partKey } from '../../map/index.ts';
+import { type DrawTone, type DrawWish, partKey } from '../../map/index.ts';
 import { type Carry, draftFigures, draftWith, figureLines, useCarry, useDraft, useFormat } from '../../stores/index.ts';
 
 const CHOOSE: DrawWish = { kind: 'choose' };
@@ -64,7 +64,7 @@ export function wishOf(draft: Draft, marked: number | null, words: Formatter): D
   const editing = base !== undefined;
   return {
     kind: 'outline',
-    tone: purpose.kind as Exclude<Draft['purpose']['kind'], keyof typeof PLACE_WORDS>,
+    tone: base !== undefined && base.place.ring > 0 ? 'hole' : (purpose.kind as DrawTone),
     mode: editing ? 'editing' : 'drawing',
     closes: isOutline(purpose),
     corners,

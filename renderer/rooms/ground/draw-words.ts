@@ -26,7 +26,7 @@ export function draftAdvice(draft: Draft): string {
   const wanted = cornersWanted(draft);
   const { tool, base, corners } = draft;
   if (isPlace(draft.purpose)) return 'Show the place';
-  if (base !== undefined) return `${counted(corners.length, 'corner')}; drag them, or take one up with Enter`;
+  if (base !== undefined) return `${counted(corners.length, 'corner')} to drag, or Enter takes one up`;
   if (tool === 'circle') return corners.length === 0 ? 'Set the middle' : 'Set a point on the rim';
   if (tool === 'rectangle') {
     const next = ['Set the first corner', 'Set the end of the first side', 'Set how far it reaches'];
