@@ -30,9 +30,9 @@ const MEBIBYTE = 1024 * 1024;
 const LARGEST_FILE = 512 * MEBIBYTE;
 const LIMITS = { ...GROUND_READ_OPTIONS.limits, fileBytes: LARGEST_FILE };
 
-/** A small file may take two seconds of the processor, a larger one two more for each MiB: twenty times what a county's takes. */
+/** A small file may take two seconds of the processor, a larger one ten more for each MiB: ten times what 120,000 parcels took. */
 const LEAST_MS = 2000;
-const MS_PER_MEBIBYTE = 2000;
+const MS_PER_MEBIBYTE = 10_000;
 /** A picture of heights is read in parts, however large it is. */
 const MOST_ELEVATION_MS = 20_000;
 
