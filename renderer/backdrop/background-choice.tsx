@@ -52,10 +52,12 @@ export function BackgroundChoice({ onAsk }: ChoiceProps) {
       </div>
       <div className="backdrop-tools">
         <Button onPress={() => openBackgroundFile().catch(() => undefined)}>Open a file of tiles…</Button>
-        <span className="quiet small">
-          MBTiles, PMTiles or GeoTIFF, all without a network. Those in {folder} are listed by themselves, of any size.
-        </span>
+        <span className="quiet small">MBTiles, PMTiles or GeoTIFF, all without a network</span>
       </div>
+      <details className="large-tiles">
+        <summary>Files that lie ready, of any size</summary>
+        <p className="quiet small">Files of tiles in the folder {folder} are listed here by themselves.</p>
+      </details>
       {chosen !== NO_BACKGROUND && (
         <Strength
           label="Strength of the background"

@@ -10,6 +10,8 @@ type FrameProps = {
 };
 
 const SCALES = [1, 2, 4, 8] as const;
+/** Inner height of the frame in the style sheet: at the first scale the whole picture is in it. */
+const FRAME_PX = 278;
 
 /** The picture itself, to click points in; it can be looked at closer. Points can be typed below instead. */
 export function PictureFrame({ overlay, pending, address }: FrameProps) {
@@ -27,7 +29,7 @@ export function PictureFrame({ overlay, pending, address }: FrameProps) {
         {/* biome-ignore lint/a11y/useKeyWithClickEvents: every point can be typed in the table below. */}
         <div
           className="picture-sheet"
-          style={{ width: `${100 * (SCALES[scale] ?? 1)}%` }}
+          style={{ width: `calc(min(100%, ${(FRAME_PX * widthPx) / heightPx}px) * ${SCALES[scale] ?? 1})` }}
           onClick={(event) => {
             const box = event.currentTarget.getBoundingClientRect();
             const across = (event.clientX - box.left) / box.width;

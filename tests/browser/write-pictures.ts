@@ -2,6 +2,7 @@
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
+import { takeBehindPictures } from './behind-pictures.ts';
 import { openDesk } from './desk.ts';
 import { takeGuidePictures } from './guide-pictures.ts';
 
@@ -42,3 +43,4 @@ try {
   await desk.close();
 }
 await takeGuidePictures(take);
+await takeBehindPictures(take);

@@ -1,7 +1,7 @@
 import path from 'node:path';
 import sqlite3 from 'sqlite3';
 import { ok, type Result } from '../../../core/base/index.ts';
-import { readImageHead, type TileAt } from '../../../core/imagery/index.ts';
+import { type DegreeBounds, readImageHead, shareToDegrees, type TileAt } from '../../../core/imagery/index.ts';
 import { describePlace } from '../files/index.ts';
 import {
   badFile,
@@ -67,17 +67,14 @@ async function describe(
   const least = soundZoom(await meta('minzoom'), -1);
   const most = soundZoom(await meta('maxzoom'), -1);
   const span = least < 0 || most < least ? await zoomSpan(ask) : { least, most };
+  const stated = String((await meta('bounds')) ?? '');
   return ok({
     name: plainWords(await meta('name'), 80) || fileName,
     credit: plainWords(await meta('attribution')),
     leastZoom: span.least,
     mostZoom: span.most,
     tilePx: head.widthPx === 512 ? 512 : 256,
-    bounds: soundBounds(
-      String((await meta('bounds')) ?? '')
-        .split(',')
-        .map(Number),
-    ),
+    bounds: soundBounds(stated.split(',').map(Number)) ?? (await tileBounds(ask, span.least)),
     read: (tile) => readTile(ask, where, tile),
     close,
   });
@@ -86,6 +83,19 @@ async function describe(
 async function zoomSpan(ask: Ask): Promise<{ readonly least: number; readonly most: number }> {
   const row = await ask('SELECT min(zoom_level) AS least, max(zoom_level) AS most FROM tiles');
   return { least: soundZoom(row?.least, 0), most: soundZoom(row?.most, CLOSEST_ZOOM) };
+}
+
+/** Where the file does not say: the ground of its tiles at the farthest zoom, which are few. */
+async function tileBounds(ask: Ask, z: number): Promise<DegreeBounds | null> {
+  const row = await ask(
+    `SELECT min(tile_column) AS left, max(tile_column) AS right, min(tile_row) AS bottom, max(tile_row) AS top
+     FROM tiles WHERE zoom_level = ?`,
+    [z],
+  );
+  const share = (value: unknown, more: number) => (Number(value ?? Number.NaN) + more) / 2 ** z;
+  const [west, north] = shareToDegrees(share(row?.left, 0), 1 - share(row?.top, 1));
+  const [east, south] = shareToDegrees(share(row?.right, 1), 1 - share(row?.bottom, 0));
+  return soundBounds([west, south, east, north]);
 }
 
 async function readTile(ask: Ask, where: string, { z, x, y }: TileAt): Promise<Result<Uint8Array | null>> {

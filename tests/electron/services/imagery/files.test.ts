@@ -55,14 +55,16 @@ describe('MBTiles', () => {
     await source.close();
   });
 
-  test('tiles of 512 pixels are told as such; bounds that are none are left out', async () => {
+  test('tiles of 512 pixels are told as such; bounds that are none are taken from the tiles', async () => {
     await writeMbtiles(
       path.join(folder, 'a.mbtiles'),
       [{ z: 0, x: 0, y: 0, bytes: await paintedPng([1, 2, 3], 512) }],
       { bounds: 'a,b' },
     );
     const source = await open('a.mbtiles');
-    expect(source).toMatchObject({ name: 'a.mbtiles', tilePx: 512, bounds: null });
+    expect(source).toMatchObject({ name: 'a.mbtiles', tilePx: 512 });
+    // The one tile of zoom 0 is the whole map: OpenStreetMap wiki, Slippy map tilenames.
+    expect(source.bounds?.map((degrees) => Number(degrees.toFixed(4)))).toEqual([-180, -85.0511, 180, 85.0511]);
     await source.close();
   });
 
