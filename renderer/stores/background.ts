@@ -56,7 +56,7 @@ async function showBackground(id: string): Promise<void> {
   say(name === undefined ? 'The map shows no background.' : `Behind the map: ${name}.`);
 }
 
-/** The user's answer. No: it is shown all the same where the machine was asked before, from what was kept; nothing is asked. */
+/** The user's answer to the question whether a machine may be asked. After a no everything stays as it was. */
 export async function answerNetwork(yes: boolean): Promise<void> {
   const { asking } = useBackground.getState();
   useBackground.setState({ asking: null });
