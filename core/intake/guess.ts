@@ -45,7 +45,7 @@ export function guessMapping(source: GroundSource): Guess {
 }
 
 /** Guesses one layer of a file that has `count` of them. */
-export function guessLayer(layer: SourceLayer, count: number, formatId: string): LayerMapping {
+function guessLayer(layer: SourceLayer, count: number, formatId: string): LayerMapping {
   const fields = guessFields(layer, formatId);
   const isNoise = formatId === 'dxf' && count > 1 && hasOnlyOpenLines(layer);
   return { role: isNoise ? 'nothing' : guessRole(layer, fields, count), fields, coordinates: null };

@@ -1,6 +1,6 @@
 export { applyIntake } from './apply.ts';
 export { readScale, type ScaleReading, scaleErrorShare, unitResidualM } from './coordinates.ts';
-export { fieldSamples, type Guess, guessLayer, guessMapping } from './guess.ts';
+export { fieldSamples, type Guess, guessMapping } from './guess.ts';
 export { guessUnit, unitsOf } from './guess-unit.ts';
 export {
   type ControlPoint,
@@ -17,5 +17,5 @@ export {
   type Meaning,
 } from './mapping.ts';
 export { looksLikePerson } from './persons.ts';
-export { intakeSteps, previewIntake, previewUnlessStopped, type Steps } from './preview.ts';
+export { intakeSteps, previewIntake, type Steps } from './preview.ts';
 export * from './types.ts';

@@ -1,4 +1,4 @@
-import { type Issue, issue, NEVER_STOP, type Progress, type StopSignal } from '../base/index.ts';
+import { type Issue, issue, type Progress } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
 import type { GroundSource } from '../formats/index.ts';
 import { type Placing, placingOf } from './coordinates.ts';
@@ -32,20 +32,6 @@ export function previewIntake(
   for (;;) {
     const step = steps.next();
     if (step.done === true) return step.value;
-  }
-}
-
-/** As `previewIntake`, stopped between two steps where the signal says so; then null. */
-export function previewUnlessStopped(
-  steps: Steps<IntakePreview>,
-  signal: StopSignal = NEVER_STOP,
-  tell: (progress: Progress) => void = () => undefined,
-): IntakePreview | null {
-  for (;;) {
-    if (signal.stopped()) return null;
-    const step = steps.next();
-    if (step.done === true) return step.value;
-    tell(step.value);
   }
 }
 
