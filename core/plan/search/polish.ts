@@ -8,6 +8,12 @@ import type { Codes, RouteValues } from './values.ts';
 
 /** Positions that are reckoned in full for each job that is tried elsewhere. */
 const TRIED_PLACES = 5;
+/** Routes that are reckoned by the labels at most while a plan is polished. */
+const MOST_LABELLED = 2000;
+/** Share of a plan's cost by which a change may be dearer by rule and is still looked at by the labels. */
+const MARGIN = 0.002;
+/** Gains below this are rounding. nano-dollars */
+const LEAST_GAIN = 10;
 /** Longest piece that is turned round. */
 const LONGEST_TURN = 12;
 /** Longest row that is moved as a whole. */
@@ -27,19 +33,51 @@ export function polish(
   start: State,
   signal: StopSignal,
 ): State {
+  const rough = descend({ table, values, screens, choices, signal, labels: null }, start);
+  if (table.jobs <= SMALL || signal.stopped()) return rough;
+  const labels = new LabelCosts(values, MOST_LABELLED);
+  const enough: StopSignal = { stopped: () => labels.spent() || signal.stopped() };
+  const costs = rough.routes.map((codes, slot) => labels.cost(slot, codes));
+  const cost = costs.reduce((sum, each) => sum + each, 0);
+  if (!Number.isFinite(cost)) return rough;
+  return descend({ table, values, screens, choices, signal: enough, labels }, { ...rough, costs, cost });
+}
+
+/** Takes steps that pay for as long as there are any. */
+function descend(tools: Tools, start: State): State {
   let state = start;
-  for (let improved = true; improved && !signal.stopped(); ) {
+  for (let improved = true; improved && !tools.signal.stopped(); ) {
     improved = false;
     for (const step of [moveOne, turnOne, swapOne, exchangeRoutes]) {
-      for (let next = step({ table, values, screens, choices, signal }, state); next !== null; ) {
+      for (let next = step(tools, state); next !== null; next = step(tools, state)) {
         state = next;
         improved = true;
-        if (signal.stopped()) return state;
-        next = step({ table, values, screens, choices, signal }, state);
+        if (tools.signal.stopped()) return state;
       }
     }
   }
   return state;
+}
+
+/** Route costs by the labels of the refill programme, up to a number of them. */
+class LabelCosts {
+  private readonly values: RouteValues;
+  private readonly most: number;
+  private count = 0;
+
+  constructor(values: RouteValues, most: number) {
+    this.values = values;
+    this.most = most;
+  }
+
+  spent(): boolean {
+    return this.count >= this.most;
+  }
+
+  cost(slot: number, codes: Codes): number {
+    this.count += 1;
+    return this.values.labelled(slot, codes);
+  }
 }
 
 type Tools = {
@@ -48,10 +86,13 @@ type Tools = {
   readonly screens: readonly RouteScreen[];
   readonly choices: Choices;
   readonly signal: StopSignal;
+  /** Where the states' costs are those of the labels; null where they are reckoned by rule. */
+  readonly labels: LabelCosts | null;
 };
 
 /** The state with the routes replaced, if it is cheaper by the full reckoning and can really be driven. */
 function accept(tools: Tools, state: State, routes: ReadonlyMap<number, Codes>): State | null {
+  if (tools.labels !== null) return acceptByLabels(tools, tools.labels, state, routes);
   let gain = 0;
   for (const [slot, codes] of routes) {
     gain += (state.costs[slot] as number) - tools.values.reckon(slot, codes);
@@ -66,6 +107,28 @@ function accept(tools: Tools, state: State, routes: ReadonlyMap<number, Codes>):
     change.set(slot, { codes, cost });
   }
   return saved > 0 ? withRoutes(state, change as Change, state.absent) : null;
+}
+
+/** The same by the labels, for changes that by rule are not much dearer. */
+function acceptByLabels(
+  tools: Tools,
+  labels: LabelCosts,
+  state: State,
+  routes: ReadonlyMap<number, Codes>,
+): State | null {
+  let gain = MARGIN * state.cost;
+  for (const [slot, codes] of routes) {
+    gain += tools.values.reckon(slot, state.routes[slot] as Codes) - tools.values.reckon(slot, codes);
+    if (!(gain > 0)) return null;
+  }
+  const change = new Map<number, { readonly codes: Codes; readonly cost: number }>();
+  let saved = 0;
+  for (const [slot, codes] of routes) {
+    const cost = labels.cost(slot, codes);
+    saved += (state.costs[slot] as number) - cost;
+    change.set(slot, { codes, cost });
+  }
+  return saved > LEAST_GAIN ? withRoutes(state, change as Change, state.absent) : null;
 }
 
 function moveOne(tools: Tools, state: State): State | null {

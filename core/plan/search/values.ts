@@ -39,6 +39,14 @@ export class RouteValues {
     const { rig, day } = this.slotOf(slot);
     const late = this.lateness(day, codes);
     if (this.table.jobs > SMALL) return (this.quick[rig] as QuickReckoner).cost(codes) + late;
+    return this.labelled(slot, codes);
+  }
+
+  /** The same by the labels of the refill programme, whatever the size of the problem. */
+  labelled(slot: number, codes: Codes): number {
+    if (codes.length === 0) return 0;
+    const { rig, day } = this.slotOf(slot);
+    const late = this.lateness(day, codes);
     const key = keyOf(rig, codes);
     let cost = this.remembered.get(key);
     if (cost === undefined) {
