@@ -3,6 +3,7 @@ import type { Book } from '../book/index.ts';
 import type { Action, ApplyResult, SeveralAction } from './action.ts';
 import { applyMove } from './move.ts';
 import { applyPut } from './put.ts';
+import { applyPuts, isPlainPut, LEAST_MANY, runOfPuts } from './put-many.ts';
 import { applyRemove } from './remove.ts';
 import { applySet } from './set.ts';
 import { TABLES } from './tables.ts';
@@ -43,16 +44,22 @@ export function applyAction(book: Book, action: Action): ApplyResult {
   }
 }
 
-/** All of the edits, or none; the inverse undoes them from the last to the first. */
+/** All of the edits, or none; the inverse undoes them from the last to the first. Long runs of puts are done together. */
 function applySeveral(book: Book, action: SeveralAction): ApplyResult {
+  const { label } = action;
   let after = book;
-  const inverses: Action[] = [];
-  for (const each of action.actions) {
-    const applied = applyAction(after, each);
+  const inverses: Action[][] = [];
+  for (let start = 0; start < action.actions.length; ) {
+    const run = runOfPuts(action.actions, start);
+    const count = run >= LEAST_MANY ? run : 1;
+    const part = action.actions.slice(start, start + count);
+    const applied =
+      count > 1 ? applyPuts(after, part.filter(isPlainPut), label) : applyAction(after, part[0] as Action);
     if (!applied.ok) return applied;
     after = applied.value.book;
-    inverses.unshift(applied.value.inverse);
+    const { inverse } = applied.value;
+    inverses.push(count > 1 && inverse.kind === 'several' ? [...inverse.actions] : [inverse]);
+    start += count;
   }
-  const { label } = action;
-  return ok({ book: after, inverse: { kind: 'several', label, actions: inverses }, label });
+  return ok({ book: after, inverse: { kind: 'several', label, actions: inverses.reverse().flat() }, label });
 }
