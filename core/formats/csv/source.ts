@@ -8,8 +8,10 @@ import { type RowReading, readSourceRow } from './source-row.ts';
 import { findColumn, readTable } from './table.ts';
 
 const GLANCE_BYTES = 4000;
-/** As much is read in about a second (measured on two cores). */
-const MOST_BYTES = 24 * 1024 * 1024;
+const MOST_BYTES = 16 * 1024 * 1024;
+const MOST_COLUMNS = 1000;
+/** Rows times columns; each cell becomes an attribute of its record. */
+const MOST_CELLS = 3_000_000;
 /** One of these in the first row tells a table of ground. */
 const KNOWN_COLUMNS = [
   'lat',
@@ -49,7 +51,7 @@ export const csvReader: GroundReader = {
  */
 function readCsvSource(bytes: Uint8Array, where: string, options: GroundReadOptions): Result<GroundSource> {
   if (bytes.length > MOST_BYTES) {
-    const detail = `The table has ${Math.ceil(bytes.length / 1048576)} MB; up to 24 MB are read.`;
+    const detail = `The table has ${Math.ceil(bytes.length / 1048576)} MB; up to 16 MB are read.`;
     return err('file-too-large', where, detail, 'Split it into several files.');
   }
   const { text, encoding } = readPlainText(bytes);
@@ -58,6 +60,11 @@ function readCsvSource(bytes: Uint8Array, where: string, options: GroundReadOpti
   }
   const table = readTable(text, where);
   if (!table.ok) return table;
+  const isWide = table.value.columns.length > MOST_COLUMNS;
+  if (isWide || table.value.columns.length * table.value.rows.length > MOST_CELLS) {
+    const size = `${table.value.rows.length} rows of ${table.value.columns.length} columns`;
+    return err('file-too-large', where, `The table has ${size}.`, 'Leave out columns that nobody needs, or split it.');
+  }
   const columns = sourceColumns(table.value);
   const tally = createTally(options, where, table.value.rows.length);
   const rows: RowReading[] = [];

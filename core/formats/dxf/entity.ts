@@ -1,5 +1,5 @@
 import type { DxfEntity } from 'dxf';
-import { flattenArc, flattenBulge, flattenSpline, sweepBetween } from './curves.ts';
+import { flattenArc, flattenBulge, flattenSpline, flattenWhole, MOST_POINTS, sweepBetween } from './curves.ts';
 import { applyTo, type DrawingPoint, type Matrix, MIRRORED, UNMOVED } from './matrix.ts';
 
 /** An entity as points in the plane of its block, not yet moved to where the block is inserted. */
@@ -47,11 +47,8 @@ function rawShape(entity: DxfEntity, isMirrored: boolean): EntityShape {
     case 'POLYLINE':
       return polyline(entity);
     case 'CIRCLE':
-      return circle(entity, 0, FULL_TURN);
-    case 'ARC': {
-      const { startAngle = 0, endAngle = 0 } = entity;
-      return circle(entity, startAngle, sweepBetween(startAngle, endAngle));
-    }
+    case 'ARC':
+      return circle(entity);
     case 'ELLIPSE':
       return ellipse(entity, isMirrored);
     case 'SPLINE':
@@ -73,15 +70,18 @@ function polyline({ vertices = [], closed = false, polygonMesh, polyfaceMesh }: 
     points.push(at(vertex));
     const next = vertices[index + 1] ?? (closed ? vertices[0] : undefined);
     if (next !== undefined) points.push(...flattenBulge(at(vertex), at(next), vertex.bulge ?? 0));
+    if (points.length > MOST_POINTS) return bad('a polyline of more corners than are read');
   }
   return { kind: 'path', points, isClosed: closed };
 }
 
-function circle(entity: DxfEntity, from: number, sweep: number): EntityShape {
-  const { r = 0 } = entity;
+function circle(entity: DxfEntity): EntityShape {
+  const { r = 0, startAngle = 0, endAngle = 0 } = entity;
   if (!(r > 0)) return bad('a circle without a radius');
-  const points = flattenArc({ centre: at(entity), major: [r, 0], minor: [0, r], from, sweep });
-  return { kind: 'path', points, isClosed: entity.type === 'CIRCLE' };
+  const round = { centre: at(entity), major: [r, 0], minor: [0, r] } as const;
+  if (entity.type === 'CIRCLE') return { kind: 'path', points: flattenWhole(round), isClosed: true };
+  const sweep = sweepBetween(startAngle, endAngle);
+  return { kind: 'path', points: flattenArc({ ...round, from: startAngle, sweep }), isClosed: false };
 }
 
 /** The minor axis is the extrusion direction times the major axis, shortened (DXF reference, ELLIPSE). */
@@ -91,8 +91,9 @@ function ellipse(entity: DxfEntity, isMirrored: boolean): EntityShape {
   const turn = isMirrored ? -axisRatio : axisRatio;
   const sweep = sweepBetween(startAngle, endAngle);
   const minor: DrawingPoint = [-majorY * turn, majorX * turn];
-  const points = flattenArc({ centre: at(entity), major: [majorX, majorY], minor, from: startAngle, sweep });
-  return { kind: 'path', points, isClosed: sweep === FULL_TURN };
+  const round = { centre: at(entity), major: [majorX, majorY], minor } as const;
+  if (sweep === FULL_TURN) return { kind: 'path', points: flattenWhole(round), isClosed: true };
+  return { kind: 'path', points: flattenArc({ ...round, from: startAngle, sweep }), isClosed: false };
 }
 
 function spline({ degree = 0, knots = [], weights = [], controlPoints = [], closed = false }: DxfEntity): EntityShape {

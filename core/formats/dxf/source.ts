@@ -63,10 +63,14 @@ function parse(tidy: TidyDrawing, where: string): Result<ReturnType<typeof parse
   }
 }
 
+/** Of all curves together; they are many where a drawing has a symbol for every tree. */
+const MOST_CORNERS = 1_500_000;
+
 type Layers = ReadonlyMap<string, readonly SourceFeature[]>;
 
 function readLayers({ placed }: Expansion, where: string, options: GroundReadOptions): Result<Layers> {
-  const tally = createTally(options, where, placed.length);
+  const positions = Math.min(options.limits.positions, MOST_CORNERS);
+  const tally = createTally({ ...options, limits: { ...options.limits, positions } }, where, placed.length);
   const layers = new Map<string, SourceFeature[]>();
   for (const each of placed) {
     const features = layers.get(each.layer) ?? [];

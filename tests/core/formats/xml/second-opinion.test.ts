@@ -47,7 +47,9 @@ function own(text: string): Tree | null {
 
 const name = fc.stringMatching(/^[A-Za-z_][A-Za-z0-9_.-]{0,6}$/).filter((each) => !/^xml/i.test(each));
 const escaped = (text: string) => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
-const plain = fc.string({ unit: 'grapheme', maxLength: 12 }).map((text) => text.replace(/[\p{Cc}\p{Z}\ufff0-\uffff]/gu, ' '));
+const plain = fc
+  .string({ unit: 'grapheme', maxLength: 12 })
+  .map((text) => text.replace(/[\p{Cc}\p{Z}\ufff0-\uffff]/gu, ' '));
 const text = fc.oneof(
   plain.map((each) => escaped(each).replaceAll('>', '&gt;')),
   plain.map((each) => `<![CDATA[${each.replaceAll(']', ' ')}]]>`),
