@@ -39,7 +39,9 @@ export function lawnLayers(property: Property, look: LawnLook, scene: MapScene, 
       if (gate.at !== undefined) layers.push(gateMark(property, gate, gate.at, { look, scene, to }));
     }
   }
-  if (look.selected || look.label?.kind === 'stop' || (look.detail === 'full' && !look.dim)) {
+  // A lawn without an outline is seen by its parking point alone.
+  const isBare = !look.dim && property.zones.every(({ shape }) => shape.kind === 'stated');
+  if (isBare || look.selected || look.label?.kind === 'stop' || (look.detail === 'full' && !look.dim)) {
     layers.push(parkingMark(property, look));
   }
   if (look.label !== null) layers.push(labelMark(property, look.label, look, to));
@@ -162,9 +164,17 @@ function parkingMark(property: Property, look: LawnLook): Layer {
     icon: divIcon({
       className: 'mark',
       iconSize: [0, 0],
-      html: `<span class="parking-mark${look.selected ? ' parking-selected' : ''}"></span>`,
+      html: parkingHtml(property, look),
     }),
   });
+}
+
+/** A place that comes from an address range is a ring with a question mark until it is set by hand. */
+function parkingHtml({ placedBy }: Property, { selected }: LawnLook): string {
+  const assumed = placedBy === 'address-range';
+  const tone = `${selected ? ' parking-selected' : ''}${assumed ? ' parking-assumed' : ''}`;
+  const title = assumed ? ' title="placed by address range"' : '';
+  return `<span class="parking-mark${tone}"${title}>${assumed ? '?' : ''}</span>`;
 }
 
 function labelMark(property: Property, label: LawnLabel, look: LawnLook, to: Callbacks): Layer {

@@ -47,7 +47,7 @@ const MOST_AT_ONCE = 4;
 
 export type OnlineTiles = {
   /** A tile from the folder, or from the other machine where that is allowed. Never rejects. */
-  readonly read: (set: OnlineSet, tile: TileAt, allowed: boolean) => Promise<Result<Uint8Array | null>>;
+  readonly read: (set: OnlineSet, tile: TileAt, allowed: boolean) => Promise<Result<Uint8Array>>;
 };
 
 type Parts = { readonly cache: TileCache; readonly userAgent: string; readonly now: () => Date };
@@ -74,8 +74,10 @@ export function createOnlineTiles({ cache, userAgent, now }: Parts): OnlineTiles
       const running = underWay.get(key) ?? fetchAndKeep(name, template.value, tile).finally(() => underWay.delete(key));
       underWay.set(key, running);
       const fetched = await running;
+      if (fetched.ok && fetched.value !== null) return ok(fetched.value);
       // An old tile is better than none.
-      return fetched.ok || known === null ? fetched : ok(known.bytes);
+      if (known !== null) return ok(known.bytes);
+      return fetched.ok ? hasNone(template.value.host) : fetched;
     },
   };
 }
@@ -88,6 +90,12 @@ function folderOf({ template }: OnlineSet): string {
 function isOff(host: string): Result<never> {
   const detail = `The network is off, and this part of the map was never fetched from ${host}.`;
   return err('not-available', host, detail, 'Allow the network for this background, or open a file of tiles.');
+}
+
+/** A blank square would look like a fault of the program, or like bare ground. */
+function hasNone(host: string): Result<never> {
+  const detail = 'It has no picture of this ground at this scale.';
+  return err('not-available', host, detail, 'Go farther out, or choose another background.');
 }
 
 /** Runs at most so many pieces of work at once; the others wait in line. */

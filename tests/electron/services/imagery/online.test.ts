@@ -115,7 +115,7 @@ describe('tiles of other machines', () => {
     ['is too large', 7, 502, 'file-too-large'],
     ['is an error', 8, 502, 'not-available'],
     ['goes round in circles', 11, 502, 'not-available'],
-    ['says that there is none', 9, 200, null],
+    ['says that there is none', 9, 502, 'not-available'],
     ['points to the same machine', 10, 200, null],
   ])('an answer that %s', async (_what, zoom, status, code) => {
     const own = await allow();
