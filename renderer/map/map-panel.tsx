@@ -25,7 +25,11 @@ type MapPanelProps = {
   /** Where parts of lawns can be chosen. */
   readonly onPart?: LawnEvents['onPart'];
   /** Where the map is drawn on: what there is to draw now, and where its events go. */
-  readonly drawing?: MapDrawing & { readonly wish: DrawWish | null; readonly pointing: MapPointing };
+  readonly drawing?: MapDrawing & {
+    readonly wish: DrawWish | null;
+    readonly pointing: MapPointing;
+    readonly inView: readonly (readonly [number, number])[] | null;
+  };
   /** Over the map: tools. */
   readonly children?: ReactNode;
 };
@@ -76,6 +80,11 @@ export function MapPanel(props: MapPanelProps) {
   useEffect(() => {
     view.current?.draw(wish);
   }, [wish]);
+
+  const inView = drawing?.inView ?? null;
+  useEffect(() => {
+    if (inView !== null) view.current?.keepInView(inView);
+  }, [inView]);
 
   const pointing = drawing?.pointing;
   useEffect(() => {
@@ -133,7 +142,9 @@ type FrameProps = { readonly frame: MapFrame; readonly system: 'us' | 'metric' }
 /** Ruled ground: thin lines at a usual distance, stronger ones at every fifth. */
 function Grid({ frame, system }: FrameProps) {
   const { px } = roundStep(metresPerPixel(frame.latitude, frame.zoom), 34, system);
-  const position = { x: frame.anchorX, y: frame.anchorY, patternUnits: 'userSpaceOnUse' as const };
+  // The anchor may be half a world away; the rest of its distance is all that matters, and is drawn exactly.
+  const [x, y] = [frame.anchorX % (px * 5), frame.anchorY % (px * 5)];
+  const position = { x, y, patternUnits: 'userSpaceOnUse' as const };
   return (
     <svg className="map-grid" aria-hidden="true">
       <defs>

@@ -51,6 +51,8 @@ export type MapView = {
   readonly draw: (wish: DrawWish | null) => void;
   /** Puts the crosshair at a place, or in the middle. */
   readonly pointAt: (at: Position | null) => void;
+  /** Shows all of these places where they are out of view or too small to be told apart. */
+  readonly keepInView: (places: readonly Position[]) => void;
   readonly close: () => void;
 };
 
@@ -142,6 +144,7 @@ export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Ha
       surface?.show(wish);
     },
     pointAt: (at) => surface?.pointAt(at),
+    keepInView: (places) => keepInView(map, places),
     close: () => {
       backdrop.close();
       surface?.close();
@@ -157,6 +160,18 @@ function whileNot(isBusy: () => boolean, { onSelect, onPart }: LawnEvents): Lawn
     },
     ...(onPart === undefined ? {} : { onPart: (part, add) => !isBusy() && onPart(part, add) }),
   };
+}
+
+/** A smaller figure cannot be worked on, px. */
+const LEAST_SIZE_PX = 24;
+
+function keepInView(map: LeafletMap, places: readonly Position[]): void {
+  if (places.length < 2) return;
+  const bounds = latLngBounds(places.map(toLatLng));
+  const corner = map.latLngToContainerPoint(bounds.getNorthWest());
+  const size = map.latLngToContainerPoint(bounds.getSouthEast()).subtract(corner);
+  const small = Math.max(size.x, size.y) < LEAST_SIZE_PX;
+  if (small || !map.getBounds().contains(bounds)) map.fitBounds(bounds.pad(0.5), { animate: false, maxZoom: 19.5 });
 }
 
 /** The grid hangs on one point of the ground: the first lawn's parking point. */

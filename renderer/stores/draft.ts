@@ -23,6 +23,8 @@ type DraftState = {
   readonly kept: DraftKept;
   /** Where the crosshair is wanted; a larger count asks anew, 0 asks nothing. */
   readonly pointing: { readonly count: number; readonly at: Position | null };
+  /** Corners that were typed and should be seen whole on the map. */
+  readonly inView: readonly Position[] | null;
 };
 
 const NOTHING: DraftState = {
@@ -34,6 +36,7 @@ const NOTHING: DraftState = {
   marked: null,
   kept: 'kept',
   pointing: { count: 0, at: null },
+  inView: null,
 };
 
 /** What is being drawn. It lives here and with the book, whatever room or tool is chosen. */
@@ -141,6 +144,12 @@ export function draftStep(step: DraftStep): void {
 
 /** Fewest corners that an outline of the book keeps. */
 const FEWEST_CORNERS = 3;
+
+/** A step that was typed: the map follows, so that what is typed is seen. */
+export function typedStep(step: DraftStep): void {
+  draftStep(step);
+  useDraft.setState(({ draft }) => ({ inView: draft?.corners ?? null }));
+}
 
 /** Takes a corner out. An outline of the book keeps three: less would be deleting it. */
 export function removeCorner(index: number): void {

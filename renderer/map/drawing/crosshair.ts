@@ -16,6 +16,8 @@ export type Crosshair = {
   /** Moves it by an arrow key; false where the key is none. */
   readonly step: (event: KeyboardEvent) => boolean;
   readonly hide: () => void;
+  /** Shows it only while the map has the focus; its place is kept. */
+  readonly wake: (awake: boolean) => void;
   readonly remove: () => void;
 };
 
@@ -25,6 +27,7 @@ export function createCrosshair(map: LeafletMap, onMoved: () => void): Crosshair
   element.hidden = true;
   map.getContainer().append(element);
   let place: Point | null = null;
+  let awake = true;
   const put = (at: Point) => {
     place = keepInside(map, at);
     element.hidden = false;
@@ -32,7 +35,7 @@ export function createCrosshair(map: LeafletMap, onMoved: () => void): Crosshair
     onMoved();
   };
   return {
-    at: () => place,
+    at: () => (awake ? place : null),
     put,
     step: (event) => {
       const direction = DIRECTIONS[event.key];
@@ -46,6 +49,11 @@ export function createCrosshair(map: LeafletMap, onMoved: () => void): Crosshair
     hide: () => {
       place = null;
       element.hidden = true;
+    },
+    wake: (next) => {
+      awake = next;
+      element.hidden = !awake || place === null;
+      onMoved();
     },
     remove: () => element.remove(),
   };

@@ -33,6 +33,7 @@ export function openDrawSurface(map: LeafletMap, events: DrawEvents, snapTo: Sna
     panFreely(map),
     boxWithShift(map, (box, add) => pad.wish?.kind === 'choose' && events.onBox(box, add)),
   ];
+  const stopWaking = wakeWithFocus(pad);
   return {
     show: (wish) => show(pad, wish),
     pointAt: (at) => {
@@ -41,11 +42,25 @@ export function openDrawSurface(map: LeafletMap, events: DrawEvents, snapTo: Sna
     },
     close: () => {
       for (const stop of stops) stop();
+      stopWaking();
       pad.crosshair.remove();
       pad.readout.remove();
       pad.layers.clear();
       pad.handles?.remove();
     },
+  };
+}
+
+/** While somebody types beside the map, the crosshair and what it would draw are out of the way. */
+function wakeWithFocus({ map, crosshair }: Pad): () => void {
+  const container = map.getContainer();
+  const wake = () => crosshair.wake(true);
+  const sleep = () => crosshair.wake(false);
+  container.addEventListener('focus', wake);
+  container.addEventListener('blur', sleep);
+  return () => {
+    container.removeEventListener('focus', wake);
+    container.removeEventListener('blur', sleep);
   };
 }
 

@@ -91,6 +91,7 @@ export function hoverOver(pad: Pad, pixel: Point | null): void {
   const { wish, layers, readout } = pad;
   if (wish === null || wish.kind === 'choose' || pixel === null) {
     layers.snap(null);
+    if (wish?.kind === 'outline' && pixel === null) layers.preview(wish, null);
     readout.hide();
     return;
   }

@@ -31,6 +31,7 @@ export function GroundRoom() {
   const backdrop = useBackdrop();
   const wish = useDrawWish();
   const pointing = useDraft((state) => state.pointing);
+  const inView = useDraft((state) => state.inView);
   const words = useFormat();
   const session = useBook((state) => state.open?.session ?? '');
   const zoomToAll = useView((state) => state.zoomToAll);
@@ -55,7 +56,7 @@ export function GroundRoom() {
         onSelect={chooseProperty}
         onPart={choosePart}
         onCentre={followMapCentre}
-        drawing={{ wish, pointing, events: DRAW_EVENTS, snapTo: snapToBook }}
+        drawing={{ wish, pointing, inView, events: DRAW_EVENTS, snapTo: snapToBook }}
       >
         <DrawStrip />
         <DrawBar />
@@ -71,12 +72,13 @@ export function GroundRoom() {
 function useGroundScene() {
   const scene = useScene(WISH);
   const parts = useParts((state) => state.parts);
-  const draft = useDraft((state) => state.draft);
+  // Asked for as text, so that a step of drawing that changes neither leaves the lawns alone.
+  const edited = useDraft((state) => JSON.stringify(editedPart(state.draft)));
   return useMemo(() => {
-    const edited = editedPart(draft);
-    const hidden = edited?.propertyId === scene.selectedPropertyId ? (edited?.key ?? null) : null;
+    const part = JSON.parse(edited) as ReturnType<typeof editedPart>;
+    const hidden = part?.propertyId === scene.selectedPropertyId ? (part?.key ?? null) : null;
     return { ...scene, chosen: parts.map(partKey), hidden };
-  }, [scene, parts, draft]);
+  }, [scene, parts, edited]);
 }
 
 function Details() {

@@ -1,6 +1,6 @@
 import { type FormEvent, useRef, useState } from 'react';
 import { type Draft, placeAlong, sidesOf } from '../../../core/sketch/index.ts';
-import { draftStep, mapMiddle, propertyOf, say, useFormat } from '../../stores/index.ts';
+import { mapMiddle, propertyOf, say, typedStep, useFormat } from '../../stores/index.ts';
 import { Button, readTyped } from '../../ui/index.ts';
 import { readAngle } from './vertex-angle.tsx';
 
@@ -23,7 +23,7 @@ export function VertexEntry({ draft }: { readonly draft: Draft }) {
       setFault(refused === null ? null : `${refused.detail} ${refused.hint}`);
       return;
     }
-    draftStep({ kind: 'add', at: placeAlong(from, (before?.bearingDeg ?? 0) + angle.value, feet.value) });
+    typedStep({ kind: 'add', at: placeAlong(from, (before?.bearingDeg ?? 0) + angle.value, feet.value) });
     say(`Corner ${draft.corners.length + 1}`);
     setLength('');
     setTurn('');
@@ -71,7 +71,7 @@ export function VertexEntry({ draft }: { readonly draft: Draft }) {
 /** The first corner without a mouse. */
 function Start({ draft }: { readonly draft: Draft }) {
   const parking = propertyOf(draft.purpose.propertyId)?.parking ?? null;
-  const start = (at: readonly [number, number]) => draftStep({ kind: 'add', at });
+  const start = (at: readonly [number, number]) => typedStep({ kind: 'add', at });
   return (
     <div className="vertex-start">
       <span className="small quiet">Type it from nothing: start at</span>

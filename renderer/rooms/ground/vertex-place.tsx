@@ -1,12 +1,12 @@
 import type { Position } from '../../../core/book/index.ts';
-import { draftStep, pointAtMap } from '../../stores/index.ts';
+import { pointAtMap, typedStep } from '../../stores/index.ts';
 import { Button, Field, QuantityInput } from '../../ui/index.ts';
 
 /** The place of the marked corner in degrees. */
 export function VertexPlace({ index, at }: { readonly index: number; readonly at: Position }) {
   const [longitude, latitude] = at;
   const move = (to: Position) => {
-    draftStep({ kind: 'move', index, to });
+    typedStep({ kind: 'move', index, to });
     return { ok: true as const, value: true };
   };
   return (

@@ -2,7 +2,7 @@ import { Plus, Trash2 } from 'lucide-react';
 import type { Result } from '../../../core/base/index.ts';
 import type { Position } from '../../../core/book/index.ts';
 import { type Draft, isOutline, type OutlineSide, sidesOf, withSide } from '../../../core/sketch/index.ts';
-import { draftStep, markCorner, useDraft } from '../../stores/index.ts';
+import { markCorner, typedStep, useDraft } from '../../stores/index.ts';
 import { Button, QuantityInput, Section } from '../../ui/index.ts';
 import { AngleInput } from './vertex-angle.tsx';
 import { VertexClose } from './vertex-close.tsx';
@@ -72,7 +72,7 @@ function Row({ draft, index, side }: RowProps) {
   const marked = useDraft((state) => state.marked);
   const type = (change: Parameters<typeof withSide>[2]): Result<unknown> => {
     const next = withSide(draft.corners, index, change);
-    if (next.ok) draftStep({ kind: 'replace', corners: next.value });
+    if (next.ok) typedStep({ kind: 'replace', corners: next.value });
     return next;
   };
   const name = `side ${index + 1}`;
@@ -120,7 +120,7 @@ function Row({ draft, index, side }: RowProps) {
           label={`Add a corner in the middle of ${name}`}
           tip="Add a corner in the middle"
           whyNot={side === undefined ? 'There is no side after the last corner' : null}
-          onPress={() => side !== undefined && draftStep({ kind: 'add', index: index + 1, at: middle(side) })}
+          onPress={() => side !== undefined && typedStep({ kind: 'add', index: index + 1, at: middle(side) })}
         >
           <Plus size={13} aria-hidden="true" />
         </Button>
@@ -129,7 +129,7 @@ function Row({ draft, index, side }: RowProps) {
           label={`Remove corner ${index + 1}`}
           tip="Remove this corner"
           whyNot={draft.base !== undefined && draft.corners.length <= 3 ? 'An outline keeps three corners' : null}
-          onPress={() => draftStep({ kind: 'remove', index })}
+          onPress={() => typedStep({ kind: 'remove', index })}
         >
           <Trash2 size={13} aria-hidden="true" />
         </Button>
