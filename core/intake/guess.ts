@@ -112,15 +112,19 @@ function plainName(field: string): string {
     .replace(/[^a-z0-9]/g, '');
 }
 
-function valuesOf(layer: SourceLayer, field: string): readonly AttributeValue[] {
-  return layer.features
-    .slice(0, SAMPLES)
-    .flatMap(({ attributes }) => (attributes[field] === undefined || attributes[field] === '' ? [] : attributes[field]))
-    .filter((value) => value !== null);
+/** The first values of a field that are not empty, wherever in the layer they stand. */
+function valuesOf(layer: SourceLayer, field: string, most = SAMPLES): readonly AttributeValue[] {
+  const values: AttributeValue[] = [];
+  for (const { attributes } of layer.features) {
+    const value = attributes[field];
+    if (value !== undefined && value !== null && value !== '') values.push(value);
+    if (values.length >= most) break;
+  }
+  return values;
 }
 
 function hasValues(layer: SourceLayer, field: string): boolean {
-  return valuesOf(layer, field).length > 0;
+  return valuesOf(layer, field, 1).length > 0;
 }
 
 function isRoleField(layer: SourceLayer, field: string): boolean {

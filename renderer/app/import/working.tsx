@@ -7,7 +7,7 @@ export function Working({ step, progress }: WorkingProps) {
   const words = progress?.step ?? step;
   const share = progress === null || progress.total === 0 ? null : progress.done / progress.total;
   return (
-    <div className="working">
+    <div className="import-working">
       <span>
         {words}
         {progress !== null && progress.total > 0 && (

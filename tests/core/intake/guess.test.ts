@@ -60,6 +60,13 @@ describe('guessMapping', () => {
     expect(guessed({ property: 'Elm' }, { property: 'Oak' }).fields).toEqual({ name: 'property' });
   });
 
+  it('finds roles and values that only late records have', () => {
+    const lots = Array.from({ length: 400 }, (_, index) => ({ attributes: { id: index, role: null, what: null } }));
+    const houses = [{ attributes: { id: 'h', role: 'exclusion', what: 'building' } }];
+    const { mapping } = guessMapping(sourceOf(layerOf([...lots, ...houses])));
+    expect(mapping.layers[0]?.fields).toMatchObject({ role: { field: 'role' }, what: { field: 'what' } });
+  });
+
   it('asks nothing of empty fields', () => {
     expect(guessed({ address: '', name: 'x' }).fields).toEqual({ name: 'name' });
   });
