@@ -12,15 +12,15 @@ const COLUMNS = [
   'id',
   'name',
   'area (sq ft)',
+  'outline (sq ft)',
   'treatable (sq ft)',
-  'source',
   'slope (deg)',
   'wkt',
 ];
 
 /**
- * A table of zones (RFC 4180, commas): the area on the map or as stated, and what is left of it to treat. A property without
- * zones has one row.
+ * A table of zones (RFC 4180, commas): the area as stated or that of the outline on the map, and what is left of it to treat.
+ * A property without zones has one row.
  */
 export function writeCsv(properties: readonly Property[], { measure }: WriteOptions): string {
   const rows = properties.flatMap((property) => {
@@ -40,13 +40,12 @@ export function writeCsv(properties: readonly Property[], { measure }: WriteOpti
 
 function zoneCells(zone: Zone, measured: PropertyMeasure['zones'][number] | undefined): readonly string[] {
   const { shape } = zone;
-  const area = shape.kind === 'stated' ? shape.areaSqFt : (measured?.planAreaSqFt ?? null);
   return [
     zone.id,
     zone.name,
-    plain(area),
+    plain(shape.kind === 'stated' ? shape.areaSqFt : null),
+    plain(measured?.planAreaSqFt ?? null),
     plain(measured?.areaSqFt ?? null),
-    shape.kind,
     plain(zone.slopeDeg),
     shape.kind === 'drawn' ? wellKnownText(windPolygons(shape.geometry)) : '',
   ];

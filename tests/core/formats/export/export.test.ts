@@ -231,16 +231,17 @@ describe('CSV as written', () => {
   it('holds areas in square feet', () => {
     const [header, front, strip] = written('csv', [LOT]).split('\r\n');
     expect(header).toBe(
-      'property,property name,address,lat,lon,id,name,area (sq ft),treatable (sq ft),source,slope (deg),wkt',
+      'property,property name,address,lat,lon,id,name,area (sq ft),outline (sq ft),treatable (sq ft),slope (deg),wkt',
     );
     const cells = front?.split(',') ?? [];
     const squareFeet =
       areaSqMOf({ type: 'Polygon', coordinates: [RING, HOLE].map((ring) => ring.map((at) => [...at])) }) / 0.09290304;
     expect(cells.slice(0, 7)).toEqual(['elm-1', 'Vale', '12 Elm Court', '40', '-83', 'front', 'front']);
-    expect(Number(cells[7])).toBeCloseTo(squareFeet, 1);
+    expect(cells[7]).toBe('');
+    expect(Number(cells[8])).toBeCloseTo(squareFeet, 1);
     // The ground of a slope of 4 degrees is larger than its map by 1 / cos 4.
-    expect(Number(cells[8])).toBeCloseTo(squareFeet / Math.cos((4 * Math.PI) / 180), 1);
-    expect(strip).toBe('elm-1,Vale,12 Elm Court,40,-83,strip,strip,640,640,stated,0,');
+    expect(Number(cells[9])).toBeCloseTo(squareFeet / Math.cos((4 * Math.PI) / 180), 1);
+    expect(strip).toBe('elm-1,Vale,12 Elm Court,40,-83,strip,strip,640,,640,0,');
   });
 });
 
