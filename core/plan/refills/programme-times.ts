@@ -168,9 +168,11 @@ export class TimeOfDay {
 
   private addServed(e: number, service: number, area: number, times: number): void {
     const { day } = this;
-    const share = day.shareAt[e] as number;
-    if (share >= 0) this.now[share] = (this.now[share] as number) + (times * service) / 1000;
-    else this.pass(times * servedAfter(service, (day.events[e] as RefillEvent).done, area));
+    const left = day.leftAt[e] as number;
+    if (left >= 0) {
+      this.now[left] = (this.now[left] as number) - (times * service) / 1000;
+      this.pass(times * service);
+    } else this.pass(times * servedAfter(service, (day.events[e] as RefillEvent).done, area));
   }
 
   private refill(i: number): void {

@@ -8,6 +8,8 @@ import { drawnAfter } from './steps.ts';
 
 /** What a part that is moved during the day costs beside its time, so that nothing is moved to no end. seconds */
 const MOVED_S = 1e-8;
+/** What it costs to refill inside an op a whole op too early. seconds */
+const EARLY_S = 1e-5;
 
 export type ProgrammeOptions = {
   /** True: where refills inside ops lie is to be found, and draws count as even over the ground; false: it is as given, to the part. */
@@ -27,10 +29,10 @@ export class DayProgramme {
   readonly ledger: Ledger;
   readonly linear: LinearProgramme;
   readonly options: ProgrammeOptions;
-  /** Variables, -1 for none: [e * compartments + c] parts into a compartment, [e * stocks + s] into the stock, [e] share of the op done. */
+  /** Variables, -1 for none: [e * compartments + c] parts into a compartment, [e * stocks + s] into the stock, [e] share of the op left. */
   readonly fillAt: Int32Array;
   readonly buyAt: Int32Array;
-  readonly shareAt: Int32Array;
+  readonly leftAt: Int32Array;
   /** [e * stocks + s]: bag places that a dry stock takes up after the event. */
   readonly bagsAt: Int32Array;
   /** Cost of the day without what the variables cost. nano-dollars */
@@ -52,7 +54,7 @@ export class DayProgramme {
     this.fillAt = new Int32Array(rows * model.compartments).fill(-1);
     this.buyAt = new Int32Array(rows * model.stocks).fill(-1);
     this.bagsAt = new Int32Array(rows * model.stocks).fill(-1);
-    this.shareAt = new Int32Array(rows).fill(-1);
+    this.leftAt = new Int32Array(rows).fill(-1);
     for (let e = 0; e < rows; e += 1) this.declare(e);
     const times = new TimeOfDay(this, this.count);
     this.linear = new LinearProgramme(times.variables);
@@ -115,7 +117,7 @@ export class DayProgramme {
     }
     if (this.dryStocks.length > 1 && this.givesDry(e))
       for (const s of this.dryStocks) this.bagsAt[e * model.stocks + s] = this.count++;
-    if (this.options.free && event !== null && event !== undefined && event.done > 0) this.shareAt[e] = this.count++;
+    if (this.options.free && event !== null && event !== undefined && event.done > 0) this.leftAt[e] = this.count++;
   }
 
   private addMoved(variable: number): void {
@@ -124,11 +126,13 @@ export class DayProgramme {
 
   /** Parts of a draw that are gone at event e, which lies inside its op. */
   addDrawn(target: Sum, e: number, parts: number, area: number, times: number): void {
-    const share = this.shareAt[e] as number;
-    if (share >= 0) target[share] = (target[share] as number) + times * parts;
-    else {
+    const left = this.leftAt[e] as number;
+    const n = this.linear.variables;
+    if (left >= 0) {
+      target[left] = (target[left] as number) - times * parts;
+      target[n] = (target[n] as number) + times * parts;
+    } else {
       const done = (this.events[e] as RefillEvent).done;
-      const n = this.linear.variables;
       target[n] = (target[n] as number) + times * (done > 0 ? drawnAfter(parts, done, area) : 0);
     }
   }
@@ -153,29 +157,24 @@ export class DayProgramme {
         const last = uses[e * compartments + c] as Sum;
         last[linear.variables] = (last[linear.variables] as number) + parts;
       }
-      this.orderShares(before + 1, e);
+      this.orderRefills(before + 1, e);
     }
   }
 
-  /** Refills inside one op lie one after the other, and before its end. */
-  private orderShares(from: number, to: number): void {
+  /** Refills inside one op lie one after the other, and not before its beginning; as late as may be where it costs no more. */
+  private orderRefills(from: number, to: number): void {
     const { linear } = this;
     let earlier = -1;
     for (let e = from; e <= to; e += 1) {
-      const share = this.shareAt[e] as number;
-      if (share < 0) continue;
-      if (earlier >= 0) {
-        const order = linear.sum();
-        order[share] = 1;
-        order[earlier] = -1;
-        linear.atLeast(order);
-      }
-      earlier = share;
+      const left = this.leftAt[e] as number;
+      if (left < 0) continue;
+      linear.addCost(left, EARLY_S);
+      const order = linear.sum();
+      order[left] = 1;
+      if (earlier >= 0) order[earlier] = -1;
+      linear.atMost(order, earlier >= 0 ? 0 : 1);
+      earlier = left;
     }
-    if (earlier < 0) return;
-    const end = linear.sum();
-    end[earlier] = 1;
-    linear.atMost(end, 1);
   }
 
   /** A compartment never holds less than nothing or more than its capacity. */

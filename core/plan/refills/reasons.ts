@@ -2,16 +2,16 @@ import { DONE, TIME } from './labels.ts';
 import type { RefillEvent, RefillSearch, SearchLimits } from './refill-search.ts';
 import type { RefillReason } from './types.ts';
 
-/** Says for each event why it is where it is. Runs the search again for events that nothing forces, to learn what they save. */
+/** Says for each event of a day of this cost why it is where it is. Runs the search again for events that nothing forces, to learn what they save. */
 export function findReasons(
   search: RefillSearch,
   jobs: ArrayLike<number>,
   modes: ArrayLike<number>,
   events: readonly RefillEvent[],
+  cost: number,
   limits: SearchLimits,
 ): readonly RefillReason[] {
   const forced = forcedReasons(search, events);
-  const best = search.finalCosts[0] ?? 0;
   const costPerMs = search.model.problem.rigs[search.model.rig]?.costPerMs ?? 1;
   const fallback = events.map((event) => whatItGives(search, event));
   return events.map((event, index) => {
@@ -19,7 +19,7 @@ export function findReasons(
     if (reason !== null && reason !== undefined) return reason;
     const without = search.run(jobs, modes, jobs.length, { ...limits, without: event });
     if (!Number.isFinite(without)) return fallback[index] ?? { kind: 'payload' };
-    return { kind: 'cheaper-here-than-later', savedMs: Math.max(0, Math.round((without - best) / costPerMs)) };
+    return { kind: 'cheaper-here-than-later', savedMs: Math.max(0, Math.round((without - cost) / costPerMs)) };
   });
 }
 
@@ -52,7 +52,8 @@ function forcedAt(search: RefillSearch, at: number, event: RefillEvent): RefillR
       if (((event.changes >> c) & 1) === 1) return { kind: 'change-of-material', compartment: c };
     }
   }
-  if (event.done > 0 || steps.furthest(at, i) === 0) {
+  // Inside an op too, a refill may come before it must: before a wait, or so that more can be taken on where it flows faster.
+  if (steps.furthest(at, i) <= event.done) {
     const limit = steps.limitAt(at, i);
     if (limit.kind === 'stock') return { kind: 'stock-runs-out', stock: limit.index };
     if (limit.kind === 'compartment') return { kind: 'runs-dry', compartment: limit.index };

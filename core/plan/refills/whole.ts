@@ -43,8 +43,8 @@ export function settleWhole(chain: Chain, events: readonly RefillEvent[], breakV
 /** The events at whole units: where the programme has them between two, at the one or the other. */
 function wholeUnits(day: DayProgramme, events: readonly RefillEvent[], result: LinearResult): RefillEvent[][] {
   const units = events.map((event, k) => {
-    const share = day.shareAt[k + 1] as number;
-    return share < 0 ? event.done : (result.values[share] as number) * areaOf(day.chain, event);
+    const left = day.leftAt[k + 1] as number;
+    return left < 0 ? event.done : (1 - (result.values[left] as number)) * areaOf(day.chain, event);
   });
   const between = units.flatMap((each, k) => (Math.abs(each - Math.round(each)) > WHOLE ? [k] : []));
   const sides = between.length <= MOST_SIDES ? 1 << between.length : 2;

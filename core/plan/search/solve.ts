@@ -38,8 +38,10 @@ const PROGRESS_EVERY_MS = 100;
 const PROGRESS_EVERY_ITERATIONS = 200;
 
 /**
- * Searches for the order of stops, their days, rigs and methods: ruin and recreate with annealing, every route reckoned with its
- * refills placed by the dynamic programme of ../refills. Told to stop, it returns the best plan so far.
+ * Searches for the order of stops, their days, rigs and methods: ruin and recreate with annealing, then polishing. In problems of
+ * up to eight jobs every route is reckoned by the labels of ../refills, and the best dozen plans are placed with all care; in larger
+ * ones routes are reckoned by rule, and the labels come in while the best plan is polished. Told to stop, it returns the best plan so
+ * far.
  *
  * Fewest jobs left out comes first, then cost in nano-dollars. No proof of optimality is given; tests compare small problems with
  * brute force.
