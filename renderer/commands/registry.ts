@@ -35,6 +35,7 @@ import {
 } from '../stores/index.ts';
 import type { Command } from './command.ts';
 import { drawCommands } from './drawing.ts';
+import { exportCommands } from './exporting.ts';
 import { printSheet, whyNotPrint } from './printing.ts';
 
 const always = () => null;
@@ -86,6 +87,7 @@ const bookCommands: readonly Command[] = [
     whyNot: needsBook,
     run: start(() => saveCopy('json')),
   },
+  ...exportCommands,
   {
     id: 'book.retry',
     group: 'Book',

@@ -23,6 +23,7 @@ export * from './draft-square.ts';
 export * from './draft-start.ts';
 export * from './edits.ts';
 export { receiveFile } from './files.ts';
+export { exportGround } from './ground-export.ts';
 export * from './heights.ts';
 export { askHost, changeSettings, useHost } from './host.ts';
 export * from './imports.ts';

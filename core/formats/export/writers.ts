@@ -35,7 +35,7 @@ export const WRITERS: readonly GroundWriter[] = [
   },
   {
     id: 'kml',
-    title: 'Outlines and places for maps (KML)',
+    title: 'Outlines and places (KML)',
     extension: 'kml',
     leavesOut: 'Hours, cautions, notes and earlier measurements stay in the book.',
     write: writeKml,
