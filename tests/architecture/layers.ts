@@ -98,7 +98,7 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   wellknown: ['core/formats'],
   dxf: ['core/formats'],
   proj4: ['core/geometry'],
-  geotiff: ['electron/services/imagery', 'electron/services/ground'],
+  geotiff: ['electron/services/geotiff', 'electron/services/imagery', 'electron/services/ground'],
   pmtiles: ['electron/services/imagery'],
   'lucide-react': ['renderer'],
   react: ['renderer'],

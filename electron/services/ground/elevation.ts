@@ -4,8 +4,8 @@ import type { Position } from '../../../core/book/index.ts';
 import type { Elevation } from '../../../core/contract/index.ts';
 import { METRES_PER_FOOT } from '../../../core/units/index.ts';
 import { openBoundedSource } from '../files/index.ts';
+import { rasterFrame } from '../geotiff/index.ts';
 import { type HeightGrid, readGrid } from './height-grid.ts';
-import { rasterFrame } from './raster-frame.ts';
 
 /** 1200/3937 m (NIST, U.S. Survey Foot: Revised Unit Conversion Factors, 2023): retired, but older heights are in it. */
 const METRES_PER_US_SURVEY_FOOT = 1200 / 3937;
@@ -44,10 +44,11 @@ export async function readElevation(
 async function sample(image: GeoTIFFImage, where: string, positions: readonly Position[]): Promise<Result<Elevation>> {
   if (image.getSamplesPerPixel() !== 1)
     return refuse(where, 'The file is a picture of several colours and holds no heights.');
-  const frame = rasterFrame(image);
-  if ('why' in frame) return refuse(where, frame.why);
+  const placed = rasterFrame(image);
+  if ('why' in placed) return refuse(where, placed.why);
+  const { projection, frame } = placed;
   const spots = positions.map((position) => {
-    const map = frame.projection.fromDegrees(position);
+    const map = projection.fromDegrees(position);
     return map === null ? null : frame.toPixel(map[0], map[1]);
   });
   const grid = await readGrid(image, spots);
@@ -57,7 +58,7 @@ async function sample(image: GeoTIFFImage, where: string, positions: readonly Po
     const height = spot === null ? null : heightAt(grid, spot[0], spot[1]);
     return height === null ? null : height * unit.metres;
   });
-  return ok({ heightsM, unit: unit.name, isUnitStated: unit.isStated, system: frame.projection.name });
+  return ok({ heightsM, unit: unit.name, isUnitStated: unit.isStated, system: projection.name });
 }
 
 function unitOf(image: GeoTIFFImage): { readonly metres: number; readonly name: string; readonly isStated: boolean } {

@@ -1,11 +1,13 @@
 import type { GeoTIFFImage } from 'geotiff';
 import { type Projection, projectionFromEpsg } from '../../../core/geometry/index.ts';
 
-/** Where on a picture of heights a position lies: columns and rows count from the outer corner of the first pixel. */
-export type RasterFrame = {
-  readonly projection: Projection;
+/** Where the pixels of a GeoTIFF lie: columns and rows count from the outer corner of the first pixel. */
+export type PixelFrame = {
+  readonly toMap: (column: number, row: number) => readonly [x: number, y: number];
   readonly toPixel: (x: number, y: number) => readonly [column: number, row: number];
 };
+
+export type RasterFrame = { readonly projection: Projection; readonly frame: PixelFrame };
 
 /** 32767 stands for a system written out in the file, which is not read (OGC 19-008, clause 7.4). */
 const USER_DEFINED = 32_767;
@@ -22,10 +24,11 @@ export function rasterFrame(image: GeoTIFFImage): RasterFrame | { readonly why: 
   const determinant = a * e - b * d;
   if (!Number.isFinite(determinant + x0 + y0) || determinant === 0)
     return { why: 'The place of the pixels makes no sense.' };
-  return {
-    projection: reading.projection,
+  const frame: PixelFrame = {
+    toMap: (column, row) => [x0 + a * column + b * row, y0 + d * column + e * row],
     toPixel: (x, y) => [(e * (x - x0) - b * (y - y0)) / determinant, (a * (y - y0) - d * (x - x0)) / determinant],
   };
+  return { projection: reading.projection, frame };
 }
 
 function systemCode(image: GeoTIFFImage): number | null {

@@ -1,0 +1,1 @@
+export { type PixelFrame, type RasterFrame, rasterFrame } from './raster-frame.ts';
