@@ -1,3 +1,4 @@
+import { type Issue, issue } from '../base/index.ts';
 import type { Property } from '../book/index.ts';
 import { type DegreesBox, distanceMetres, placeIndex } from '../geometry/index.ts';
 import type { Draft } from './drafts.ts';
@@ -28,6 +29,23 @@ export function matchDrafts(drafts: readonly Draft[], book: readonly Property[],
   for (const draft of left.filter((each) => each.before === null && !hasPlace(each))) {
     take(draft, byAddress.get(addressOf(draft)));
   }
+}
+
+/**
+ * New drafts that lie on a property of the book under another id: most likely the same lawn twice. One remark for each, by the
+ * place of its first record.
+ */
+export function twinsOf(drafts: readonly Draft[], book: readonly Property[]): ReadonlyMap<number, Issue> {
+  const remarks = new Map<number, Issue>();
+  const fresh = drafts.filter((each) => each.before === null);
+  if (fresh.length === 0 || book.length === 0) return remarks;
+  for (const { draft, property } of placeMatches(fresh, book)) {
+    const [lawn] = draft.lawns;
+    if (lawn === undefined || remarks.has(lawn.index)) continue;
+    const message = `It lies where the book has ${property.name} (${property.id}). Go by the place if they are one lawn.`;
+    remarks.set(lawn.index, issue('warning', 'duplicate-property', lawn.where, message));
+  }
+  return remarks;
 }
 
 type Match = { readonly draft: Draft; readonly property: Property; readonly closeness: number };

@@ -5,7 +5,7 @@ import { type Placing, placingOf } from './coordinates.ts';
 import { type Draft, draftLawns, freeId, recordsOf } from './drafts.ts';
 import { openHomes } from './homes.ts';
 import type { LayerMapping, Mapping } from './mapping.ts';
-import { matchDrafts } from './match.ts';
+import { matchDrafts, twinsOf } from './match.ts';
 import { mergeDraft } from './merge/property.ts';
 import { type IntakeRecord, readRecord, refuse } from './record.ts';
 import { countRows, rowsOf, type Settled } from './rows.ts';
@@ -50,7 +50,8 @@ export function* intakeSteps(
   const errors = new Map<number, Issue>(drafting.refused);
   const drafts = yield* settleParts(records, drafting.drafts, book, mapping, errors);
   const settled = yield* mergeAll(drafts, book, fileName, tools);
-  const rows = rowsOf(records, settled, errors, drafting.remarks);
+  const remarks = withTwins(drafting.remarks, twinsOf(drafts, book.properties));
+  const rows = rowsOf(records, settled, errors, remarks);
   return {
     fileName,
     rows,
@@ -59,6 +60,15 @@ export function* intakeSteps(
     issues,
     base: book.properties,
   };
+}
+
+function withTwins(
+  remarks: ReadonlyMap<number, readonly Issue[]>,
+  twins: ReadonlyMap<number, Issue>,
+): ReadonlyMap<number, readonly Issue[]> {
+  const all = new Map(remarks);
+  for (const [index, twin] of twins) all.set(index, [...(all.get(index) ?? []), twin]);
+  return all;
 }
 
 function* readAll(source: GroundSource, mapping: Mapping, issues: Issue[]): Steps<readonly IntakeRecord[]> {

@@ -6,7 +6,7 @@ import { GroundImportSheet } from './ground-import.tsx';
 import { MatrixImportSheet } from './matrix-import.tsx';
 import { Working } from './working.tsx';
 
-/** What a file would change, before it does. */
+/** What a file would change, before it does. Each kind is a dialog of its own, which takes the focus when it opens. */
 export function ImportDialog() {
   const current = useImport((state) => state.current);
   switch (current.kind) {
@@ -14,7 +14,7 @@ export function ImportDialog() {
       return null;
     case 'reading':
       return (
-        <Frame title={current.fileName} narrow>
+        <Frame key="reading" title={current.fileName} narrow>
           <Working step="Reading the file" progress={current.progress} />
           <div className="dialog-foot">
             <Button onPress={closeImport}>Stop</Button>
@@ -23,13 +23,13 @@ export function ImportDialog() {
       );
     case 'matrix':
       return (
-        <Frame title={current.fileName} narrow={false}>
+        <Frame key="matrix" title={current.fileName} narrow={false}>
           <MatrixImportSheet file={current} />
         </Frame>
       );
     case 'ground':
       return (
-        <Frame title={current.fileName} narrow={false} wide>
+        <Frame key="ground" title={current.fileName} narrow={false} wide>
           <GroundImportSheet file={current} />
         </Frame>
       );

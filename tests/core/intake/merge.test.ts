@@ -124,6 +124,15 @@ describe('finding the property by place', () => {
     expect(look(far, book, { mergeBy: 'place' }).properties).toMatchObject([{ kind: 'new' }]);
   });
 
+  it('warns of a new one that lies on a property with another id', () => {
+    const book = emptyOne([property([zone('lawn', drawn(0, 0, 100, 100))], [], { id: 'p', name: 'Elm' })]);
+    const [row] = look(file, book).rows;
+    expect(row?.kind).toBe('new');
+    expect(row?.issues.map((each) => each.code)).toEqual(['duplicate-property']);
+    expect(row?.issues[0]?.message).toContain('Elm (p)');
+    expect(look(lawns({ id: 'q', geometry: boxShape(500, 0, 600, 99) }), book).rows[0]?.issues).toEqual([]);
+  });
+
   it('goes by place for records without an id, and by address for those without a place', () => {
     const book = emptyOne([elm(), property([], [], { id: 'oak', address: '9 Oak Row.' })]);
     const parked = { type: 'Point' as const, coordinates: [...HOME] };
