@@ -5,7 +5,7 @@ import { boxCentre, type DegreesBox, degreesBox, outlineArea, positionFault } fr
 import type { Placing } from './coordinates.ts';
 import { exclusionKind } from './exclusion-kind.ts';
 import type { LayerMapping } from './mapping.ts';
-import { readShape } from './shape.ts';
+import { readShape, type ShapeReading } from './shape.ts';
 import { idsOf, plainText, positionOf, quantityOf, textOf } from './values.ts';
 
 /** An outline that has ground. */
@@ -61,6 +61,8 @@ export type IntakeRecord = LawnRecord | ExclusionRecord | GateRecord | ParcelRec
 
 const ROLES = { properties: 'lawn', zones: 'zone', exclusions: 'exclusion', gates: 'gate', parcels: 'parcel' } as const;
 const WIDEST_KEEP_AWAY_FT = 1000;
+/** A wider gap between the ends of a closed line is told, metres. Common practice, no source. */
+const WIDE_GAP_M = 15;
 
 type Reading = {
   readonly feature: SourceFeature;
@@ -152,7 +154,7 @@ function readPlace({ feature, base, placing, closeLines }: Reading): Place {
       return fault === null ? shape : { kind: 'refused', record: refuse(base, fault.code, fault.message) };
     }
     case 'area':
-      return readGround(shape.geometry, shape.leftOut, base);
+      return readGround(shape, base);
   }
 }
 
@@ -163,7 +165,7 @@ function nullIsland(): { readonly code: string; readonly message: string } {
   };
 }
 
-function readGround(geometry: AreaGeometry, leftOut: number, base: RecordBase): Place {
+function readGround({ geometry, leftOut, gapM }: Extract<ShapeReading, { kind: 'area' }>, base: RecordBase): Place {
   const { areaSqM, faults } = outlineArea(geometry);
   const issues = faults.map((each) => issue(each.severity, each.code, base.where, each.message));
   const checked = degreesBox(geometry);
@@ -174,6 +176,10 @@ function readGround(geometry: AreaGeometry, leftOut: number, base: RecordBase): 
   if (leftOut > 0) {
     const message = `${leftOut} points or lines of the collection are left out; its outlines are used.`;
     issues.push(issue('note', 'members-ignored', base.where, message));
+  }
+  if (gapM > WIDE_GAP_M) {
+    const message = `Its ends lie ${Math.round(gapM)} m apart and were joined. Look whether the line goes round the turf.`;
+    issues.push(issue('warning', 'line-closed', base.where, message));
   }
   return { kind: 'ground', ground: { geometry, box: checked.box, areaSqM }, issues };
 }

@@ -1,10 +1,16 @@
 import type { Geometry } from 'geojson';
 import type { AreaGeometry, Position } from '../book/index.ts';
-import { polygonsOf } from '../geometry/index.ts';
+import { distanceMetres, polygonsOf } from '../geometry/index.ts';
 
 /** What the geometry of a record is good for. */
 export type ShapeReading =
-  | { readonly kind: 'area'; readonly geometry: AreaGeometry; readonly leftOut: number }
+  | {
+      readonly kind: 'area';
+      readonly geometry: AreaGeometry;
+      readonly leftOut: number;
+      /** Widest gap between the ends of a line that was closed, metres. */
+      readonly gapM: number;
+    }
   | { readonly kind: 'point'; readonly at: Position }
   | { readonly kind: 'none' }
   | { readonly kind: 'refused'; readonly code: string; readonly message: string };
@@ -51,7 +57,7 @@ function refused(code: string, message: string): ShapeReading {
   return { kind: 'refused', code, message };
 }
 
-function areaOf(polygons: readonly (readonly (Ring | null)[])[], leftOut: number): ShapeReading {
+function areaOf(polygons: readonly (readonly (Ring | null)[])[], leftOut: number, gapM = 0): ShapeReading {
   if (polygons.flat().some((each) => each === null))
     return refused('geometry-invalid', 'A corner of the outline is no pair of numbers. Export it once more.');
   const whole = (polygons as readonly (readonly Ring[])[]).filter((rings) => rings.some((each) => each.length > 0));
@@ -59,7 +65,7 @@ function areaOf(polygons: readonly (readonly (Ring | null)[])[], leftOut: number
   if (only === undefined) return refused('geometry-missing', 'The outline is empty. Draw it, or remove the record.');
   const geometry: AreaGeometry =
     whole.length === 1 ? { type: 'Polygon', coordinates: only } : { type: 'MultiPolygon', coordinates: whole };
-  return { kind: 'area', geometry, leftOut };
+  return { kind: 'area', geometry, leftOut, gapM };
 }
 
 function linesOf(lines: readonly (readonly number[][])[], closeLines: boolean): ShapeReading {
@@ -68,10 +74,11 @@ function linesOf(lines: readonly (readonly number[][])[], closeLines: boolean): 
       'The record is a line, which has no area. Have lines closed as outlines, if it goes round the turf.';
     return refused('geometry-not-area', message);
   }
-  const rings = lines.map((line) => closed(ring(line)));
+  const open = lines.map(ring);
   return areaOf(
-    rings.map((each) => [each]),
+    open.map((each) => [closed(each)]),
     0,
+    Math.max(0, ...open.map(gapOf)),
   );
 }
 
@@ -90,6 +97,7 @@ function collectionOf(members: readonly Geometry[], closeLines: boolean, depth: 
   return areaOf(
     areas.flatMap((each) => polygonsOf(each.geometry)),
     leftOut,
+    Math.max(...areas.map((each) => each.gapM)),
   );
 }
 
@@ -103,6 +111,12 @@ function position(corner: readonly number[]): Position | null {
   const [longitude, latitude] = corner;
   if (longitude === undefined || latitude === undefined) return null;
   return Number.isFinite(longitude) && Number.isFinite(latitude) ? [longitude, latitude] : null;
+}
+
+/** Distance between the ends of a line, metres. */
+function gapOf(line: Ring | null): number {
+  const [first, last] = [line?.[0], line?.at(-1)];
+  return first === undefined || last === undefined ? 0 : distanceMetres(first, last);
 }
 
 function closed(line: Ring | null): Ring | null {

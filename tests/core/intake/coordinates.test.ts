@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Position } from '../../../core/book/index.ts';
 import { outlineArea } from '../../../core/geometry/index.ts';
 import { type CoordinatesAnswer, readScale, scaleErrorShare, unitResidualM } from '../../../core/intake/index.ts';
-import { placeAt } from '../geometry/shapes.ts';
+import { placeAt, ringAt } from '../geometry/shapes.ts';
 import { HOME } from '../measure/lawns.ts';
 import { emptyOne, layerOf, look, sourceOf } from './sources.ts';
 
@@ -100,5 +100,36 @@ describe('a layer of unknown coordinates', () => {
     expect(seen({ kind: 'epsg', code: 99_999 }).issues.map((each) => each.code)).toEqual(['coordinates-unknown']);
     expect(seen({ kind: 'degrees' }).rows[0]?.issues.map((each) => each.code)).toEqual(['geometry-not-lonlat']);
     expect(seen(null).counts.rejected).toBe(1);
+  });
+});
+
+describe('lines', () => {
+  const corners = [
+    [0, 0],
+    [40, 0],
+    [40, 30],
+    [0, 30],
+  ] as const;
+  const line = (count: number) => ({
+    type: 'LineString' as const,
+    coordinates: ringAt(HOME, corners)
+      .slice(0, count)
+      .map((each) => [...each]),
+  });
+  const closed = (count: number, closeLines: boolean) =>
+    look(sourceOf(layerOf([{ id: 'l', geometry: line(count) }])), emptyOne(), { closeLines });
+
+  it('are outlines only where that is asked for', () => {
+    expect(closed(5, false).rows[0]?.issues.map((each) => each.code)).toEqual(['geometry-not-area']);
+    const shape = closed(5, true).properties[0]?.after.zones[0]?.shape;
+    expect(shape?.kind === 'drawn' ? outlineArea(shape.geometry).areaSqM : null).toBeCloseTo(1200, 2);
+  });
+
+  it('whose ends lie far apart are closed with a warning', () => {
+    // From the fourth corner back to the first are 30 m.
+    expect(closed(4, true).rows[0]?.issues.map((each) => each.message)).toEqual([
+      expect.stringContaining('30 m apart'),
+    ]);
+    expect(closed(5, true).rows[0]?.issues).toEqual([]);
   });
 });
