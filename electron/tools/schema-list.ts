@@ -4,6 +4,7 @@ import { bookSchema } from '../../core/book/index.ts';
 import { planSchema } from '../../core/plan/result/index.ts';
 import {
   demandSchema,
+  exportSchema,
   failureSchema,
   importSchema,
   judgeSchema,
@@ -32,6 +33,7 @@ const PUBLISHED: readonly Published[] = [
   { name: 'judge', title: 'Answer of swardway judge --json', schema: judgeSchema, mode: 'output' },
   { name: 'report', title: 'Answer of swardway report --json', schema: reportSchema, mode: 'output' },
   { name: 'import', title: 'Answer of swardway import --json', schema: importSchema, mode: 'output' },
+  { name: 'export', title: 'Answer of swardway export --json', schema: exportSchema, mode: 'output' },
   { name: 'solve', title: 'Answer of swardway solve --json', schema: solveSchema, mode: 'output' },
   {
     name: 'failure',

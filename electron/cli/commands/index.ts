@@ -1,5 +1,6 @@
 import type { Command } from '../command.ts';
 import { demandCommand } from './demand.ts';
+import { exportCommand } from './export.ts';
 import { importCommand } from './import.ts';
 import { judgeCommand } from './judge.ts';
 import { measureCommand } from './measure.ts';
@@ -17,5 +18,6 @@ export const COMMANDS: readonly Command[] = [
   judgeCommand,
   reportCommand,
   importCommand,
+  exportCommand,
   solveCommand,
 ];

@@ -1,4 +1,5 @@
 export { type DemandOutput, demandSchema } from './demand.ts';
+export { type ExportOutput, exportSchema } from './export.ts';
 export { failureSchema } from './failure.ts';
 export { type ImportOutput, importSchema } from './import.ts';
 export { type JudgeOutput, judgeSchema } from './judge.ts';

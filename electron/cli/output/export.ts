@@ -1,0 +1,20 @@
+import * as v from 'valibot';
+import type { Frozen } from '../../../core/book/index.ts';
+import { format, issueSchema, text } from './parts.ts';
+
+/** Answer of `export`: the file that was made, or where it was written. */
+export const exportSchema = v.strictObject({
+  ...format('swardway-export'),
+  bookId: text,
+  /** Kind of file, as --as names it. */
+  as: text,
+  /** How many properties it holds. */
+  properties: v.pipe(v.number(), v.integer(), v.minValue(0)),
+  /** What stays in the book. */
+  leavesOut: text,
+  /** The whole file; '' where --out wrote it. */
+  text,
+  issues: v.array(issueSchema),
+});
+
+export type ExportOutput = Frozen<v.InferOutput<typeof exportSchema>>;
