@@ -5,8 +5,8 @@ import { withReferences } from './references.ts';
 /** Outlines lie some ten elements deep. */
 const MOST_DEPTH = 60;
 const MOST_ATTRIBUTES = 200;
-/** Tags, comments and attributes together; as many are read in about a second (measured on two cores). */
-const MOST_PIECES = 1_500_000;
+/** Tags, comments and attributes together; as many are read in about two seconds (measured on two cores). */
+const MOST_PIECES = 3_000_000;
 
 type OpenElement = {
   /** With its prefix, as the end tag has to repeat it. */
