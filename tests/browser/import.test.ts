@@ -159,10 +159,20 @@ describeWithChromium('importing files of ground', () => {
     await dialog.getByText('the points are 168 ft apart').waitFor();
     expect(await dialog.textContent()).toContain('off by 1.7 %');
     expect(await accessFaults(page)).toEqual([]);
+    // What was typed is still there after a look ahead; one point with the length of a unit is enough as well.
+    await dialog.getByRole('button', { name: 'Next' }).click();
+    await dialog.getByRole('button', { name: 'Back' }).click();
+    expect(await dialog.getByLabel('Point 2 in the drawing: x, y').inputValue()).toBe('50, 0');
+    await dialog.getByLabel('It is placed by').selectOption('one-point');
+    await put('Length of one unit', '1 ft');
+    await put('Bearing of the y axis, degrees', '15');
     await dialog.getByRole('button', { name: 'Next' }).click();
     await dialog.getByRole('button', { name: 'Next' }).click();
     await dialog.getByRole('button', { name: 'Add 1 lawn' }).click();
     await dialog.waitFor({ state: 'detached' });
     expect(await lawns(page)).toBe(before + 1);
+    // 50 by 20 units of a foot.
+    await page.getByRole('searchbox', { name: /Find a lawn/ }).fill('lawn-1');
+    await page.getByRole('option', { name: /1,000 ft²/ }).waitFor();
   });
 });

@@ -21,7 +21,8 @@ export function ContentStep({ file }: { readonly file: GroundImport }) {
     if (layer.coordinates.kind !== 'unknown' || understood === undefined || understood.role === 'nothing') return [];
     return [{ layer, place, understood, why: layer.coordinates.why }];
   });
-  const drawing = source.layers.find((each) => each.coordinates.kind === 'drawing')?.coordinates;
+  const drawn = source.layers.findIndex((each) => each.coordinates.kind === 'drawing');
+  const drawing = source.layers[drawn]?.coordinates;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
     <section className="import-body" aria-label="What is in the file" tabIndex={0}>
@@ -40,7 +41,9 @@ export function ContentStep({ file }: { readonly file: GroundImport }) {
           ))}
         </tbody>
       </table>
-      {drawing?.kind === 'drawing' && <DrawingQuestion given={drawing} />}
+      {drawing?.kind === 'drawing' && (
+        <DrawingQuestion given={drawing} answer={mapping.layers[drawn]?.coordinates ?? null} />
+      )}
       {asked.map(({ layer, place, understood, why }) => (
         <SystemQuestion
           key={layerKey(layer, place)}

@@ -1,116 +1,142 @@
 import { useState } from 'react';
-import { err, ok, type Result } from '../../../core/base/index.ts';
+import { ok } from '../../../core/base/index.ts';
 import type { Position } from '../../../core/book/index.ts';
 import type { SourceCoordinates } from '../../../core/formats/index.ts';
-import { type ControlPoint, readScale, scaleErrorShare, unitResidualM } from '../../../core/intake/index.ts';
-import { placeDrawing, useFormat } from '../../stores/index.ts';
-import { DraftInput, Field } from '../../ui/index.ts';
+import type { ControlPoint, CoordinatesAnswer } from '../../../core/intake/index.ts';
+import { METRES_PER_FOOT, parseLength } from '../../../core/units/index.ts';
+import { placeDrawing } from '../../stores/index.ts';
+import { Choice, DraftInput, Field } from '../../ui/index.ts';
+import { notRead, type Pair, PairInput } from './pair-input.tsx';
+import { ScaleWords } from './scale-words.tsx';
 
-type Pair = readonly [number, number];
 type Typed = { readonly drawing: Pair | null; readonly ground: Position | null };
+/** What has been typed so far; it becomes an answer as soon as it is whole. */
+type Placement = {
+  readonly by: 'two-points' | 'one-point';
+  readonly first: Typed;
+  readonly second: Typed;
+  readonly metresPerUnit: number | null;
+  readonly bearingDeg: number;
+};
+
 const EMPTY: Typed = { drawing: null, ground: null };
+const WAYS = [
+  { value: 'two-points', words: 'two points' },
+  { value: 'one-point', words: 'one point, the length of a unit, and a bearing' },
+] as const;
 
-type Drawing = Extract<SourceCoordinates, { kind: 'drawing' }>;
+type DrawingQuestionProps = {
+  readonly given: Extract<SourceCoordinates, { kind: 'drawing' }>;
+  readonly answer: CoordinatesAnswer | null;
+};
 
-/** Asks where a drawing lies: two points with their places on the ground, each typed as two numbers. */
-export function DrawingQuestion({ given }: { readonly given: Drawing }) {
-  const [typed, setTyped] = useState<readonly [Typed, Typed]>([EMPTY, EMPTY]);
-  const change = (index: 0 | 1, changes: Partial<Typed>) => {
-    const after = typed.with(index, { ...typed[index], ...changes }) as [Typed, Typed];
+/** Asks where a drawing lies, by points that are known in it and on the ground. */
+export function DrawingQuestion({ given, answer }: DrawingQuestionProps) {
+  const [typed, setTyped] = useState(() => typedBefore(answer, given.metresPerUnit));
+  const change = (changes: Partial<Placement>) => {
+    const after = { ...typed, ...changes };
     setTyped(after);
-    const [first, second] = after.map(pointOf);
-    const isWhole = first !== undefined && second !== undefined && first !== null && second !== null;
-    placeDrawing(isWhole ? { kind: 'two-points', first, second } : null);
+    placeDrawing(answerOf(after));
   };
   return (
     <fieldset className="import-question">
       <legend>Where does the drawing lie?</legend>
       <p className="quiet small">{given.why}</p>
-      {([0, 1] as const).map((index) => (
-        <div key={index} className="import-points">
-          <PairInput
-            label={`Point ${index + 1} in the drawing: x, y`}
-            pair={typed[index].drawing}
-            onRead={(drawing) => change(index, { drawing })}
-          />
-          <PairInput
-            label={`Point ${index + 1} on the ground: latitude, longitude`}
-            pair={typed[index].ground === null ? null : [typed[index].ground[1], typed[index].ground[0]]}
-            most={[90, 180]}
-            onRead={([latitude, longitude]) => change(index, { ground: [longitude, latitude] })}
-          />
-        </div>
-      ))}
-      <ScaleWords typed={typed} metresPerUnit={given.metresPerUnit} />
+      <Field label="It is placed by">
+        <Choice label="It is placed by" value={typed.by} options={WAYS} onChoose={(by) => change({ by })} />
+      </Field>
+      <PointRow number={1} typed={typed.first} onChange={(first) => change({ first })} />
+      {typed.by === 'two-points' ? (
+        <>
+          <PointRow number={2} typed={typed.second} onChange={(second) => change({ second })} />
+          <ScaleWords first={pointOf(typed.first)} second={pointOf(typed.second)} metresPerUnit={given.metresPerUnit} />
+        </>
+      ) : (
+        <UnitRow typed={typed} onChange={change} />
+      )}
     </fieldset>
   );
 }
 
-type PairInputProps = {
-  readonly label: string;
-  readonly pair: Pair | null;
-  readonly most?: Pair;
-  readonly onRead: (pair: Pair) => void;
+type PointRowProps = {
+  readonly number: number;
+  readonly typed: Typed;
+  readonly onChange: (typed: Typed) => void;
 };
 
-function PairInput({ label, pair, most, onRead }: PairInputProps) {
+function PointRow({ number, typed, onChange }: PointRowProps) {
+  const { drawing, ground } = typed;
   return (
-    <Field label={label}>
-      <DraftInput
-        label={label}
-        text={pair === null ? '' : pair.join(', ')}
-        onCommit={(text) => {
-          const parts = text.split(/[\s,;]+/).map(Number);
-          const [first, second] = parts;
-          const isPair = parts.length === 2 && parts.every(Number.isFinite);
-          if (!isPair || first === undefined || second === undefined) {
-            return notRead('two numbers', 'Enter two numbers with a comma between them.');
-          }
-          if (most !== undefined && (Math.abs(first) > most[0] || Math.abs(second) > most[1])) {
-            return notRead('a place', 'Enter latitude, then longitude, in degrees: 39.9612, -82.9988.');
-          }
-          onRead([first, second]);
-          return ok(text);
-        }}
+    <div className="import-points">
+      <PairInput
+        label={`Point ${number} in the drawing: x, y`}
+        pair={drawing}
+        onRead={(read) => onChange({ ...typed, drawing: read })}
       />
-    </Field>
+      <PairInput
+        label={`Point ${number} on the ground: latitude, longitude`}
+        pair={ground === null ? null : [ground[1], ground[0]]}
+        most={[90, 180]}
+        onRead={([latitude, longitude]) => onChange({ ...typed, ground: [longitude, latitude] })}
+      />
+    </div>
   );
 }
 
-function notRead(what: string, hint: string): Result<never> {
-  return err('quantity-unreadable', 'the import', `This is not ${what}.`, hint);
+type UnitRowProps = { readonly typed: Placement; readonly onChange: (changes: Partial<Placement>) => void };
+
+function UnitRow({ typed, onChange }: UnitRowProps) {
+  const { metresPerUnit, bearingDeg } = typed;
+  return (
+    <div className="import-points">
+      <Field label="Length of one unit">
+        <DraftInput
+          label="Length of one unit"
+          text={metresPerUnit === null ? '' : `${metresPerUnit} m`}
+          placeholder="1 m, 1 ft, 1 in"
+          onCommit={(text) => {
+            const read = parseLength(text);
+            if (!read.ok) return read;
+            if (read.value === 0) return notRead('a length', 'Enter the length of one unit, such as 1 ft.');
+            onChange({ metresPerUnit: Number((read.value * METRES_PER_FOOT).toPrecision(9)) });
+            return read;
+          }}
+        />
+      </Field>
+      <Field label="Bearing of the y axis, degrees">
+        <DraftInput
+          label="Bearing of the y axis, degrees"
+          text={String(bearingDeg)}
+          onCommit={(text) => {
+            const bearing = Number(text.replace(/\s*°$/, ''));
+            if (text === '' || !Number.isFinite(bearing)) {
+              return notRead('a bearing', 'Enter degrees from north by east: 0 where the plan has north on top.');
+            }
+            onChange({ bearingDeg: bearing });
+            return ok(bearing);
+          }}
+        />
+      </Field>
+    </div>
+  );
 }
 
 function pointOf({ drawing, ground }: Typed): ControlPoint | null {
   return drawing === null || ground === null ? null : { drawing, ground };
 }
 
-/** A point is clicked or read off with about this error: 1 ft. Common practice, no source. */
-const POINT_ERROR_M = 0.3048;
+function answerOf({ by, first, second, metresPerUnit, bearingDeg }: Placement): CoordinatesAnswer | null {
+  const [one, two] = [pointOf(first), pointOf(second)];
+  if (one === null) return null;
+  if (by === 'two-points') return two === null ? null : { kind: 'two-points', first: one, second: two };
+  return metresPerUnit === null ? null : { kind: 'one-point', point: one, metresPerUnit, bearingDeg };
+}
 
-/** What the two points say, how well they agree with the drawing's own unit, and how sure an area is. */
-function ScaleWords({
-  typed,
-  metresPerUnit,
-}: {
-  readonly typed: readonly [Typed, Typed];
-  readonly metresPerUnit: number | null;
-}) {
-  const words = useFormat();
-  const [first, second] = [pointOf(typed[0]), pointOf(typed[1])];
-  if (first === null || second === null) {
-    return <p className="quiet small">Two points far apart, such as two corners of the lot, give scale and turn.</p>;
-  }
-  const scale = readScale(first, second);
-  if (scale === null) return <p className="stop small">The two points are the same, or nearer than 3 ft.</p>;
-  const feet = (metres: number) => words.length(metres / POINT_ERROR_M);
-  const share = (100 * scaleErrorShare(POINT_ERROR_M, scale.baseM)).toFixed(1);
-  return (
-    <p className="small">
-      One unit of the drawing is {feet(scale.metresPerUnit)}; the points are {feet(scale.baseM)} apart. With each of
-      them off by 1 ft an area is likely off by {share} %.
-      {metresPerUnit !== null &&
-        ` By its own unit the second point would lie ${feet(unitResidualM(first, second, metresPerUnit))} from its place.`}
-    </p>
-  );
+/** What was typed when the question was answered before. */
+function typedBefore(answer: CoordinatesAnswer | null, unitM: number | null): Placement {
+  const none: Placement = { by: 'two-points', first: EMPTY, second: EMPTY, metresPerUnit: unitM, bearingDeg: 0 };
+  if (answer?.kind === 'two-points') return { ...none, first: answer.first, second: answer.second };
+  if (answer?.kind !== 'one-point') return none;
+  const { point, metresPerUnit, bearingDeg } = answer;
+  return { ...none, by: 'one-point', first: point, metresPerUnit, bearingDeg };
 }

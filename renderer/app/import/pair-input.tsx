@@ -1,0 +1,41 @@
+import { err, ok, type Result } from '../../../core/base/index.ts';
+import { DraftInput, Field } from '../../ui/index.ts';
+
+export type Pair = readonly [number, number];
+
+type PairInputProps = {
+  readonly label: string;
+  readonly pair: Pair | null;
+  readonly most?: Pair;
+  readonly onRead: (pair: Pair) => void;
+};
+
+/** Two numbers with a comma between them: a point of a drawing, or a place. */
+export function PairInput({ label, pair, most, onRead }: PairInputProps) {
+  return (
+    <Field label={label}>
+      <DraftInput
+        label={label}
+        text={pair === null ? '' : pair.join(', ')}
+        onCommit={(text) => {
+          const parts = text.split(/[\s,;]+/).map(Number);
+          const [first, second] = parts;
+          const isPair = parts.length === 2 && parts.every(Number.isFinite);
+          if (!isPair || first === undefined || second === undefined) {
+            return notRead('two numbers', 'Enter two numbers with a comma between them.');
+          }
+          if (most !== undefined && (Math.abs(first) > most[0] || Math.abs(second) > most[1])) {
+            return notRead('a place', 'Enter latitude, then longitude, in degrees: 39.9612, -82.9988.');
+          }
+          onRead([first, second]);
+          return ok(text);
+        }}
+      />
+    </Field>
+  );
+}
+
+/** Why a typed text is not taken. */
+export function notRead(what: string, hint: string): Result<never> {
+  return err('quantity-unreadable', 'the import', `This is not ${what}.`, hint);
+}
