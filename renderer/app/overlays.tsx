@@ -140,6 +140,12 @@ function KeysHelp() {
             <KeyLine what="Move in a list" keys="↑ ↓" />
             <KeyLine what="Move the map" keys="← ↑ ↓ →" />
             <KeyLine what="Map closer, farther" keys="+ −" />
+            <KeyLine
+              what="While drawing: move the crosshair, by 1 ft, by 0.1 ft"
+              keys="← →, Shift ← →, Alt Shift ← →"
+            />
+            <KeyLine what="While drawing: set a corner, finish" keys="Enter, Enter twice" />
+            <KeyLine what="While drawing: no snapping, move the map" keys="Alt, Space" />
             <KeyLine what="Next or previous event on the ribbon" keys="← →" />
             <KeyLine what="Size a panel, fold it" keys="← → Enter" />
             <KeyLine what="Take typed text, drop it" keys="Enter, Esc" />

@@ -200,7 +200,7 @@ export async function draftSettled(): Promise<void> {
 
 /** Goes on with what was found when the book was opened. */
 export function goOnWithDraft(): void {
-  useDraft.setState({ found: false });
+  useDraft.setState(({ draft }) => ({ found: false, inView: draft?.corners ?? null }));
 }
 
 /** Puts the draft away unfinished, for later. One without corners is not worth keeping. */
@@ -217,7 +217,8 @@ export function takeUpDraft(taken: Draft): void {
   setDraftAside();
   const { aside } = useDraft.getState();
   if (!aside.includes(taken)) return;
-  changeDraft({ draft: taken, aside: aside.filter((each) => each !== taken), marked: null });
+  const rest = aside.filter((each) => each !== taken);
+  changeDraft({ draft: taken, aside: rest, marked: null, inView: taken.corners });
 }
 
 /** Throws the draft away; asks first where three or more corners would be lost. */

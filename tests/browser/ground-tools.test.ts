@@ -52,6 +52,55 @@ describeWithChromium('the tools of the map', () => {
     await desk.page.keyboard.press('Enter');
   });
 
+  test('an outline is finished by a click on its first corner and by a double click, without a corner more', async () => {
+    const { page } = desk;
+    await tool('Draw a zone');
+    await clicks([420, 640], [520, 640], [520, 740], [420, 740], [426, 634]);
+    await bar(page).waitFor({ state: 'detached' });
+    expectClose(await zoneArea('Zone 4'), sqFt(100 * 100));
+    await tool('Draw a zone');
+    await clicks([600, 640], [700, 640], [700, 740]);
+    const map = (await page.locator('.map').boundingBox())!;
+    await page.mouse.move(map.x + 597, map.y + 738);
+    await page.mouse.dblclick(map.x + 600, map.y + 740);
+    await bar(page).waitFor({ state: 'detached' });
+    expectClose(await zoneArea('Zone 5'), sqFt(100 * 100));
+    await page.keyboard.press('Escape');
+    await page.locator('.map').focus();
+    await page.keyboard.press('e');
+    await bar(page).getByText('4 corners').waitFor();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+  });
+
+  test('the map is moved by the middle button, and by Space and the left one, while an outline is drawn', async () => {
+    const { page } = desk;
+    await tool('Draw a zone');
+    await clicks([420, 640], [520, 640]);
+    const first = page.locator('.marker-icon').first();
+    const map = (await page.locator('.map').boundingBox())!;
+    const drag = async (button: 'left' | 'middle', x: number, y: number, by: number) => {
+      await page.mouse.move(map.x + x, map.y + y);
+      await page.mouse.down({ button });
+      await page.mouse.move(map.x + x + by, map.y + y, { steps: 3 });
+      await page.mouse.up({ button });
+    };
+    const before = (await first.boundingBox())!.x;
+    await drag('middle', 300, 300, 60);
+    expect(Math.abs((await first.boundingBox())!.x - before - 60)).toBeLessThan(2);
+    await page.keyboard.down(' ');
+    // Begun on a corner, which Space keeps from being dragged.
+    await drag('left', 480, 640, -60);
+    await page.keyboard.up(' ');
+    expect(Math.abs((await first.boundingBox())!.x - before)).toBeLessThan(2);
+    await bar(page).getByText('2 corners').waitFor();
+    await page.keyboard.press('Backspace');
+    await page.keyboard.press('Backspace');
+    await page.keyboard.press('Escape');
+    await bar(page).waitFor({ state: 'detached' });
+  });
+
   test('a hole is cut out of it, a piece off its edge, and a line splits what is left', async () => {
     await clicks([170, 720]);
     await desk.page.keyboard.press('o');

@@ -6,7 +6,7 @@ import { listenToPointer } from './draw-pointer.ts';
 import type { DrawEvents, DrawSurface, DrawWish, OutlineWish, SnapFinder } from './draw-surface.ts';
 import { HANDLES_PANE, openHandles } from './geoman-handles.ts';
 import { hoverOver, type Pad, pixelOf, snapFrom } from './pad.ts';
-import { boxWithShift, panFreely } from './pan-and-box.ts';
+import { boxWithShift, panWithSpace } from './pan-and-box.ts';
 import { createReadout } from './readout.ts';
 
 /** Drawing on a Leaflet map: clicks and the crosshair set corners, handles move them. */
@@ -30,7 +30,7 @@ export function openDrawSurface(map: LeafletMap, events: DrawEvents, snapTo: Sna
   const stops = [
     listenToPointer(pad),
     listenToKeys(pad),
-    panFreely(map),
+    panWithSpace(map),
     boxWithShift(map, (box, add) => pad.wish?.kind === 'choose' && events.onBox(box, add)),
   ];
   const stopWaking = wakeWithFocus(pad);

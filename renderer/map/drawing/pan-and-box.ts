@@ -8,38 +8,20 @@ import {
 } from 'leaflet';
 import type { Box } from './draw-surface.ts';
 
-/** Moves the map while the middle button is held down, or the left one with Space. Returns how to stop listening. */
-export function panFreely(map: LeafletMap): () => void {
+/**
+ * While Space is held down the map takes every drag, also one that begins on a corner. (The middle button moves the map by
+ * Leaflet's own hand.) Returns how to stop listening.
+ */
+export function panWithSpace(map: LeafletMap): () => void {
   const container = map.getContainer();
-  let from: { readonly x: number; readonly y: number } | null = null;
-  const down = (event: MouseEvent) => {
-    if (event.button !== 1) return;
-    event.preventDefault();
-    from = { x: event.clientX, y: event.clientY };
-  };
-  const move = (event: MouseEvent) => {
-    if (from === null) return;
-    map.panBy([from.x - event.clientX, from.y - event.clientY], { animate: false });
-    from = { x: event.clientX, y: event.clientY };
-  };
-  const up = () => {
-    from = null;
-  };
   const space = (event: KeyboardEvent) => {
-    if (event.key !== ' ' || !container.matches(':focus-within, :hover')) return;
-    if (isTyping(event.target)) return;
+    if (event.key !== ' ' || isTyping(event.target) || !container.matches(':focus-within, :hover')) return;
     container.classList.toggle('map-panning', event.type === 'keydown');
     event.preventDefault();
   };
-  container.addEventListener('mousedown', down);
-  window.addEventListener('mousemove', move);
-  window.addEventListener('mouseup', up);
   window.addEventListener('keydown', space);
   window.addEventListener('keyup', space);
   return () => {
-    container.removeEventListener('mousedown', down);
-    window.removeEventListener('mousemove', move);
-    window.removeEventListener('mouseup', up);
     window.removeEventListener('keydown', space);
     window.removeEventListener('keyup', space);
   };
