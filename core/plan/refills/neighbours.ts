@@ -33,7 +33,7 @@ export function neighboursOf(chain: Chain, events: readonly RefillEvent[]): read
     }
   });
   for (const place of places) for (const row of inserted(chain, events, place, -1, 0)) keep(row);
-  for (let k = 1; k < events.length; k += 1) for (const row of paired(events, k)) keep(row);
+  for (let k = 1; k < events.length; k += 1) for (const row of paired(events, k, chain.model.stations)) keep(row);
   return [...found.values()];
 }
 
@@ -42,17 +42,15 @@ function keyOf(events: readonly RefillEvent[]): string {
   return events.map((each) => `${each.position},${each.done > 0},${each.station},${each.changes}`).join(' ');
 }
 
-/** Refill k and the one before it: with their supplies exchanged, and either one alone with the supply of the other or at its place. */
-function paired(events: readonly RefillEvent[], k: number): RefillEvent[][] {
+/** Refill k and the one before it: with their supplies exchanged, and either one alone, with any supply. */
+function paired(events: readonly RefillEvent[], k: number, stations: number): RefillEvent[][] {
   const [left, right] = [events[k - 1] as RefillEvent, events[k] as RefillEvent];
-  if (left.station === right.station) return [];
   const changes = left.changes | right.changes;
   const instead = (...row: RefillEvent[]): RefillEvent[] => [...events.slice(0, k - 1), ...row, ...events.slice(k + 1)];
-  return [
-    instead({ ...left, station: right.station }, { ...right, station: left.station }),
-    instead({ ...left, station: right.station, changes }),
-    instead({ ...right, station: left.station, changes }),
-  ].filter(stationsFirst);
+  const rows = [instead({ ...left, station: right.station }, { ...right, station: left.station })];
+  for (let station = -1; station < stations; station += 1)
+    rows.push(instead({ ...left, station, changes }), instead({ ...right, station, changes }));
+  return rows.filter(stationsFirst);
 }
 
 function isAt(event: RefillEvent, place: Place): boolean {

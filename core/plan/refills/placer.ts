@@ -180,8 +180,8 @@ function playBoth(
  * more than a few hundred labels stay in play the rest is cut. The best ends of the day are played exactly. The best of them is then
  * improved (see `finish`): a linear programme settles all amounts together with the places of refills inside ops, with waits, hours
  * and the break in it; in rows of up to ten visits single refills are also tried elsewhere, until nothing helps. That is a descent,
- * not a proof; but of 2,194 small days of tests/core/plan/oracle/refills.test.ts (its families, seeds 1 to 440) five cost more than
- * brute force finds, and 35 less. Longer rows have only their amounts settled anew, where flows differ or a wait comes after a refill.
+ * not a proof; but of 2,194 small days of tests/core/plan/oracle/refills.test.ts (its families, seeds 1 to 440) four cost more than
+ * brute force finds, and 36 less. Longer rows have only their amounts settled anew, where flows differ or a wait comes after a refill.
  *
  * Morning load, refills, trips, rinses and breaks are as in ../problem/types.ts. A station on the way to a stop is visited before the
  * drive there; at most two stations lie between two stops.
