@@ -13,7 +13,7 @@ export type Guess = {
 
 /** Names of fields in small letters and digits, the surest first. */
 const NAMES: Readonly<Record<Meaning, RegExp>> = {
-  id: /^(?:id|propertyid|customerid|accountid|lawnid|key|number|parcelid|parcelno|parcelnum|parcelnumber|pid|pin|apn|gpin|mapparlot|maplot|ml|locid|propid|accountno|account|fid|objectid|gid|ogcfid)$/,
+  id: /^(?:id|propertyid|customerid|accountid|lawnid|key|number|parcelid|parcelno|parcelnum|parcelnumber|pid|pin|apn|gpin|mapparlot|maplot|ml|locid|propid|accountno|account)$/,
   name: /^(?:name|title|label|property|lawn|lawnname|customer|customername|sitename|site|park|facility)$/,
   address:
     /^(?:address|street|streetaddress|siteaddress|siteaddr|situs|situsaddress|situsaddr|locationaddress|propaddress|propertyaddress|propaddr|addr|addr1|addrnum|fulladdress|fulladdr|location|physaddr|siteadd)$/,
@@ -30,10 +30,12 @@ const NAMES: Readonly<Record<Meaning, RegExp>> = {
   locked: /^locked$/,
   parking: /^parking$/,
 };
-/** Fields that a program numbered, used as ids only where nothing better is there. */
-const SERIAL = /^(?:fid|objectid|gid|ogcfid|number|key)$/;
+/** Names of ids that are taken last, since they may count rows. */
+const WEAK = /^(?:number|key)$/;
 const ROLE_VALUES = ['zone', 'exclusion', 'gate', 'parcel', 'parking'];
 const SAMPLES = 200;
+/** Formats whose programs number the records, so that the numbers of two files mean nothing to each other. */
+const COUNTED: readonly string[] = ['geopackage', 'dxf'];
 
 /** Guesses what the layers and fields of a file are, from names and samples. */
 export function guessMapping(source: GroundSource): Guess {
@@ -48,7 +50,8 @@ export function guessMapping(source: GroundSource): Guess {
 function guessLayer(layer: SourceLayer, count: number, formatId: string): LayerMapping {
   const fields = guessFields(layer, formatId);
   const isNoise = formatId === 'dxf' && count > 1 && hasOnlyOpenLines(layer);
-  return { role: isNoise ? 'nothing' : guessRole(layer, fields, count), fields, coordinates: null };
+  const role = isNoise ? 'nothing' : guessRole(layer, fields, count);
+  return { role, fields, ownIds: !COUNTED.includes(formatId), coordinates: null };
 }
 
 /** Values that a field has, without repeats and empty ones, for showing. */
@@ -70,7 +73,8 @@ function guessFields(layer: SourceLayer, formatId: string): FieldUses {
     formatId === 'geojson' || free.some((field) => plainName(field) === 'role' && isRoleField(layer, field));
   for (const meaning of Object.keys(NAMES) as Meaning[]) {
     const taken = Object.values(uses).map((each) => each.field);
-    const field = findField(layer, free, meaning, joins, taken);
+    const hasIds = meaning === 'id' && !COUNTED.includes(formatId) && hasOwnIds(layer);
+    const field = hasIds ? null : findField(layer, free, meaning, joins, taken);
     if (field !== null) uses[meaning] = { field, unit: guessUnit(meaning, field) };
   }
   return uses;
@@ -87,7 +91,6 @@ function findField(
   const fits = fields.filter((field) => !taken.includes(field) && NAMES[meaning].test(plainName(field)));
   if (meaning === 'role') return fits.find((field) => isRoleField(layer, field)) ?? null;
   if (meaning === 'what') return fits.find((field) => namesExclusions(layer, field)) ?? null;
-  if (meaning === 'id' && hasOwnIds(layer)) return null;
   // "property" joins features in GeoJSON and where the file has roles or says it twice; elsewhere it is an id or a name.
   const isJoin = (field: string) => NAMES.property.test(plainName(field)) && (joins || repeats(layer, field));
   if (meaning === 'property') return fits.find(isJoin) ?? null;
@@ -99,7 +102,7 @@ function findField(
 
 function bestOf(fields: readonly string[], meaning: Meaning): string | null {
   const order = NAMES[meaning].source.split(/[|()]/);
-  const rank = (field: string) => order.indexOf(plainName(field)) + (SERIAL.test(plainName(field)) ? 1000 : 0);
+  const rank = (field: string) => order.indexOf(plainName(field)) + (WEAK.test(plainName(field)) ? 1000 : 0);
   return fields.toSorted((left, right) => rank(left) - rank(right))[0] ?? null;
 }
 

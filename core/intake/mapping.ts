@@ -49,6 +49,8 @@ export type CoordinatesAnswer =
 export type LayerMapping = {
   readonly role: LayerRole;
   readonly fields: FieldUses;
+  /** The ids that the file itself gives its records count where no field does. */
+  readonly ownIds: boolean;
   /** Null: as the file says. */
   readonly coordinates: CoordinatesAnswer | null;
 };

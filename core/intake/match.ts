@@ -1,6 +1,6 @@
 import { type Issue, issue } from '../base/index.ts';
-import type { Property } from '../book/index.ts';
-import { type DegreesBox, distanceMetres, placeIndex } from '../geometry/index.ts';
+import type { Position, Property } from '../book/index.ts';
+import { boxCentre, type DegreesBox, distanceMetres, placeIndex } from '../geometry/index.ts';
 import type { Draft } from './drafts.ts';
 import { groundsOf, likeness, pointBox } from './likeness.ts';
 import type { Ground } from './record.ts';
@@ -46,6 +46,30 @@ export function twinsOf(drafts: readonly Draft[], book: readonly Property[]): Re
     remarks.set(lawn.index, issue('warning', 'duplicate-property', lawn.where, message));
   }
   return remarks;
+}
+
+/** A lawn that comes back farther away than this under its id is pointed out, metres. Common practice, no source. */
+const FAR_M = 300;
+
+/** Drafts that lie far from the property that they are by their id: most likely another lawn with the same number. */
+export function strangersOf(drafts: readonly Draft[]): ReadonlyMap<number, Issue> {
+  const remarks = new Map<number, Issue>();
+  for (const draft of drafts) {
+    const lawn = draft.lawns.find((each) => each.ground !== null || each.at !== null);
+    if (lawn === undefined || draft.before === null) continue;
+    const at = lawn.ground === null ? lawn.at : boxCentre(lawn.ground.box);
+    const metres = at === null ? 0 : distanceMetres(at, middleOf(draft.before));
+    if (metres <= FAR_M) continue;
+    const { name, id } = draft.before;
+    const message = `It lies ${Math.round(metres)} m from ${name} of the book, which has the same id ${id}. Look whether they are one lawn.`;
+    remarks.set(lawn.index, issue('warning', 'far-from-its-id', lawn.where, message));
+  }
+  return remarks;
+}
+
+function middleOf(property: Property): Position {
+  const [ground] = groundsOf(property);
+  return ground === undefined ? property.parking : boxCentre(ground.box);
 }
 
 type Match = { readonly draft: Draft; readonly property: Property; readonly closeness: number };

@@ -5,7 +5,7 @@ import { type Placing, placingOf } from './coordinates.ts';
 import { type Draft, draftLawns, freeId, recordsOf } from './drafts.ts';
 import { openHomes } from './homes.ts';
 import type { LayerMapping, Mapping } from './mapping.ts';
-import { matchDrafts, twinsOf } from './match.ts';
+import { matchDrafts, strangersOf, twinsOf } from './match.ts';
 import { mergeDraft } from './merge/property.ts';
 import { type IntakeRecord, readRecord, refuse } from './record.ts';
 import { countRows, rowsOf, type Settled } from './rows.ts';
@@ -50,7 +50,7 @@ export function* intakeSteps(
   const errors = new Map<number, Issue>(drafting.refused);
   const drafts = yield* settleParts(records, drafting.drafts, book, mapping, errors);
   const settled = yield* mergeAll(drafts, book, fileName, tools);
-  const remarks = withTwins(drafting.remarks, twinsOf(drafts, book.properties));
+  const remarks = joinRemarks(drafting.remarks, twinsOf(drafts, book.properties), strangersOf(drafts));
   const rows = rowsOf(records, settled, errors, remarks);
   return {
     fileName,
@@ -62,12 +62,14 @@ export function* intakeSteps(
   };
 }
 
-function withTwins(
+function joinRemarks(
   remarks: ReadonlyMap<number, readonly Issue[]>,
-  twins: ReadonlyMap<number, Issue>,
+  ...others: readonly ReadonlyMap<number, Issue>[]
 ): ReadonlyMap<number, readonly Issue[]> {
   const all = new Map(remarks);
-  for (const [index, twin] of twins) all.set(index, [...(all.get(index) ?? []), twin]);
+  for (const other of others) {
+    for (const [index, each] of other) all.set(index, [...(all.get(index) ?? []), each]);
+  }
   return all;
 }
 
@@ -96,7 +98,7 @@ function* readAll(source: GroundSource, mapping: Mapping, issues: Issue[]): Step
   return records;
 }
 
-const NO_MAPPING: LayerMapping = { role: 'nothing', fields: {}, coordinates: null };
+const NO_MAPPING: LayerMapping = { role: 'nothing', fields: {}, ownIds: false, coordinates: null };
 const NOWHERE: Placing = () => null;
 
 /** A record of a layer of which nobody has said where it lies. */

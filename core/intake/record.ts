@@ -84,7 +84,7 @@ export function readRecord(
   const base: RecordBase = {
     index,
     where: feature.where,
-    id: textOf(feature, fields, 'id', 'id') ?? plainText(feature.id)?.slice(0, 120) ?? null,
+    id: textOf(feature, fields, 'id', 'id') ?? (layer.ownIds ? (plainText(feature.id)?.slice(0, 120) ?? null) : null),
     name: textOf(feature, fields, 'name', 'name'),
     joins: textOf(feature, fields, 'property', 'id'),
     // Whether a record can be without an outline is decided by its role.

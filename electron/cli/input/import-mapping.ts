@@ -30,7 +30,11 @@ export const MAPPING_OPTIONS: readonly Option[] = [
     many: true,
     words: `what a field means: ${MEANINGS.map(dashed).join(', ')}; without FIELD none is taken for it`,
   },
-  { name: 'merge', value: 'HOW', words: 'by what a record is a property of the book: id, or place; by id where not said' },
+  {
+    name: 'merge',
+    value: 'HOW',
+    words: 'by what a record is a property of the book: id, or place; by id where not said',
+  },
   { name: 'close-lines', value: null, words: 'take lines for outlines and close them' },
   { name: 'crs', value: 'EPSG:N', words: 'what the coordinates are where the file does not say; or "degrees"' },
   {
@@ -119,7 +123,9 @@ function mapFields(
       if (field !== '' && has[place] !== true) return layer;
       const { [meaning]: _, ...rest } = layer.fields;
       const use: FieldUse = { field, unit: unit ?? guessUnit(meaning, field) };
-      return { ...layer, fields: field === '' ? rest : { ...rest, [meaning]: use } };
+      // Without a field for it nothing is an id, the file's own ones neither.
+      const ownIds = layer.ownIds && !(meaning === 'id' && field === '');
+      return { ...layer, ownIds, fields: field === '' ? rest : { ...rest, [meaning]: use } };
     });
   }
   return ok(after);

@@ -75,6 +75,7 @@ function LayerFields({ layer, place, understood }: LayerFieldsProps) {
                 layer={layer}
                 meaning={meaning}
                 use={fields[meaning] ?? null}
+                hasOwnIds={understood.ownIds && layer.features.some((each) => each.id !== null)}
                 onChoose={(use) => choose(meaning, use)}
               />
             ))}
@@ -89,15 +90,15 @@ type MeaningRowProps = {
   readonly layer: SourceLayer;
   readonly meaning: Meaning;
   readonly use: FieldUse | null;
+  readonly hasOwnIds: boolean;
   readonly onChoose: (use: FieldUse | null) => void;
 };
 
 /** Stands for "no field"; no field of a file is called so, since names have no outer spaces. */
 const NONE = ' ';
 
-function MeaningRow({ layer, meaning, use, onChoose }: MeaningRowProps) {
-  const none =
-    meaning === 'id' && layer.features.some((each) => each.id !== null) ? "the file's own ids" : 'not in the file';
+function MeaningRow({ layer, meaning, use, hasOwnIds, onChoose }: MeaningRowProps) {
+  const none = meaning === 'id' && hasOwnIds ? "the file's own ids" : 'not in the file';
   const options = [
     { value: NONE, words: none },
     ...layer.fields.map((value) => ({ value, words: looksLikePerson(value) ? `${value} (people)` : value })),

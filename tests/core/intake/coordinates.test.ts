@@ -23,7 +23,7 @@ const drawing = { kind: 'drawing', metresPerUnit: 1, why: 'A drawing has no plac
 const imported = (coordinates: CoordinatesAnswer | null) => {
   const layer = layerOf([{ id: 'd', geometry: rectangle }], 'plan', drawing);
   const source = sourceOf(layer);
-  return look(source, emptyOne(), { layers: [{ role: 'properties', fields: {}, coordinates }] });
+  return look(source, emptyOne(), { layers: [{ role: 'properties', fields: {}, ownIds: true, coordinates }] });
 };
 const outlineOf = (coordinates: CoordinatesAnswer) => {
   const shape = imported(coordinates).properties[0]?.after.zones[0]?.shape;
@@ -89,7 +89,7 @@ describe('a layer of unknown coordinates', () => {
   const unknown = { kind: 'unknown', why: 'No system is named.' } as const;
   const grid = layerOf([{ id: 'u', geometry: { type: 'Point', coordinates: [500_000, 4_430_000] } }], 'grid', unknown);
   const seen = (coordinates: CoordinatesAnswer | null) =>
-    look(sourceOf(grid), emptyOne(), { layers: [{ role: 'properties', fields: {}, coordinates }] });
+    look(sourceOf(grid), emptyOne(), { layers: [{ role: 'properties', fields: {}, ownIds: true, coordinates }] });
 
   it('is placed by an EPSG code', () => {
     // The central meridian of UTM zone 16 is 87 degrees west and has 500,000 m east (EPSG dataset).

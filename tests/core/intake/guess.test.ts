@@ -49,10 +49,11 @@ describe('guessMapping', () => {
     expect(leftOut).toEqual(['OWN1', 'OWNER_NAME', 'TAXPAYER', 'MAIL_ADDR']);
   });
 
-  it("goes by the file's own ids where it has them, and by a serial number only where there is nothing better", () => {
+  it("goes by the file's own ids where it has them, and never by what a program counted", () => {
     const own = guessMapping(sourceOf(layerOf([{ id: 'a', attributes: { id: 1 } }])));
     expect(own.mapping.layers[0]?.fields.id).toBeUndefined();
-    expect(guessed({ FID: 3, name: 'x' }).fields.id).toBe('FID');
+    expect(guessed({ FID: 3, OBJECTID: 4, name: 'x' }).fields).toEqual({ name: 'name' });
+    expect(guessed({ number: 3, account: 'x' }).fields.id).toBe('account');
   });
 
   it('takes a field for what joins records where it repeats, and for a name where it does not', () => {

@@ -133,6 +133,23 @@ describe('finding the property by place', () => {
     expect(look(lawns({ id: 'q', geometry: boxShape(500, 0, 600, 99) }), book).rows[0]?.issues).toEqual([]);
   });
 
+  it('warns of a known id that comes from far away', () => {
+    const book = emptyOne([property([zone('lawn', drawn(0, 0, 100, 100))], [], { id: '7', name: 'Elm' })]);
+    const codesAt = (west: number) =>
+      look(lawns({ id: '7', geometry: boxShape(west, 0, west + 100, 100) }), book).rows[0]?.issues.map(
+        (each) => each.code,
+      );
+    // 300 m are 984 ft.
+    expect(codesAt(900)).toEqual([]);
+    expect(codesAt(1100)).toEqual(['far-from-its-id']);
+  });
+
+  it('takes numbers of records that a program counted for no ids', () => {
+    const source = { ...lawns({ id: '1', geometry: boxShape(0, 0, 100, 100) }), formatId: 'geopackage' };
+    const book = emptyOne([property([zone('lawn', drawn(5000, 0, 5100, 100))], [], { id: '1' })]);
+    expect(look(source, book).properties).toMatchObject([{ kind: 'new', after: { id: 'lawn-1' } }]);
+  });
+
   it('goes by place for records without an id, and by address for those without a place', () => {
     const book = emptyOne([elm(), property([], [], { id: 'oak', address: '9 Oak Row.' })]);
     const parked = { type: 'Point' as const, coordinates: [...HOME] };

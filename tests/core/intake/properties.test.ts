@@ -59,6 +59,7 @@ const use = fc.record({
 const layerMapping = fc.record({
   role: fc.constantFrom(...LAYER_ROLES),
   fields: fc.dictionary(fc.constantFrom(...MEANINGS), use),
+  ownIds: fc.boolean(),
   coordinates: fc.constantFrom(null, { kind: 'degrees' as const }, { kind: 'epsg' as const, code: 4326 }),
 });
 
