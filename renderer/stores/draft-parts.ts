@@ -37,6 +37,13 @@ export function chooseParts(parts: readonly PartRef[]): void {
   if (last !== undefined) selectZone(last.propertyId, last.kind === 'zone' ? last.partId : null);
 }
 
+/** Adds a part to those chosen, or takes it out, and leaves the selected zone as it is. */
+export function toggleParts(part: PartRef): void {
+  const { parts } = useParts.getState();
+  const others = parts.filter((each) => !isSamePart(each, part) && each.propertyId === part.propertyId);
+  useParts.setState({ parts: others.length < parts.length ? others : [...others, part], finished: null });
+}
+
 /** Chooses nothing of a property, or another property. */
 export function chooseProperty(propertyId: string | null): void {
   useParts.setState({ parts: [], finished: null });

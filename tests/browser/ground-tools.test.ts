@@ -137,6 +137,44 @@ describeWithChromium('the tools of the map', () => {
     await page.keyboard.press('Control+y');
   });
 
+  test('parts are chosen together without a mouse as well', async () => {
+    const { page } = desk;
+    await page.locator('.map').focus();
+    await page.keyboard.press('Escape');
+    const choice = details(page).getByText('Choose parts of this lawn');
+    await choice.focus();
+    await page.keyboard.press('Enter');
+    const tick = details(page).getByLabel('zone front', { exact: true });
+    await tick.focus();
+    await page.keyboard.press('Space');
+    await details(page).getByLabel('zone back', { exact: true }).focus();
+    await page.keyboard.press('Space');
+    await details(page).getByText('2 parts').waitFor();
+    expect(await details(page).getByRole('button', { name: 'Merge' }).getAttribute('aria-disabled')).toBeNull();
+    expect(await accessFaults(page)).toEqual([]);
+    await page.locator('.map').focus();
+    await page.keyboard.press('Escape');
+  });
+
+  test('a corner that is dragged over a side shows red at once', async () => {
+    const { page } = desk;
+    await clicks([170, 720]);
+    await page.keyboard.press('e');
+    const handles = page.locator('.marker-icon:not(.marker-icon-middle)');
+    const boxes = await Promise.all((await handles.all()).map((handle) => handle.boundingBox()));
+    const left = boxes.reduce((best, box) => (box!.x + box!.y < best!.x + best!.y ? box : best))!;
+    await page.mouse.move(left.x + 6, left.y + 6);
+    await page.mouse.down();
+    await page.mouse.move(left.x + 60, left.y + 190, { steps: 6 });
+    await page.locator('.draft-crossed').first().waitFor({ state: 'attached' });
+    expect(await page.locator('.crossing-mark').count()).toBeGreaterThan(0);
+    await bar(page).getByText('Sides cross').waitFor();
+    await page.mouse.up();
+    await page.keyboard.press('Control+z');
+    expect(await page.locator('.crossing-mark').count()).toBe(0);
+    await page.keyboard.press('Escape');
+  });
+
   test('what is chosen is moved by a foot a press, all presses one step', async () => {
     const { page } = desk;
     await clicks([170, 720]);

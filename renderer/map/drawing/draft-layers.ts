@@ -46,7 +46,10 @@ export function createDraftLayers(map: LeafletMap): DraftLayers {
       ]);
     },
     preview: (wish, shape) => {
-      loose = put(loose, shape === null ? [] : [shapeLayer(wish, shape, renderer, ' draft-loose')]);
+      const crossings = shape === null ? [] : wish.crossingsWith(shape);
+      const look = `${crossings.length > 0 ? ' draft-crossed' : ''} draft-loose`;
+      const marks = crossings.map(crossingMark);
+      loose = put(loose, shape === null ? [] : [shapeLayer(wish, shape, renderer, look), ...marks]);
     },
     place: (wish) => {
       fixed = put(fixed, wish.at === null ? [] : [placeMark(wish.at, 'draft-place')]);

@@ -22,6 +22,8 @@ export type OutlineWish = {
   readonly marked: number | null;
   /** The shape with one corner more at this place. */
   readonly preview: (at: Position) => readonly Position[];
+  /** Where sides of a shape that is only previewed would cross. */
+  readonly crossingsWith: (shape: readonly Position[]) => readonly Position[];
   /** Lines of text beside the pointer, for the outline with one corner more at this place; null: as it stands. */
   readonly readout: (at: Position | null) => readonly string[];
 };

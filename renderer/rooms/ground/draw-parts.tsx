@@ -12,20 +12,24 @@ import {
   useFormat,
   useOffsetWish,
   useParts,
+  useProperty,
   useSelection,
   whyNotEdit,
   whyNotMerge,
   workedParts,
 } from '../../stores/index.ts';
 import { Button, readTyped, Section } from '../../ui/index.ts';
+import { PartChoice } from './draw-choice.tsx';
 
 /** What can be done with the parts that are chosen. */
 export function PartTools() {
   const { parts } = useParts();
-  useSelection();
+  const property = useProperty(useSelection((state) => state.propertyId));
+  useSelection((state) => state.zoneId);
   useBook((state) => state.open?.book.properties);
   const worked = workedParts();
-  if (worked.length === 0) return null;
+  if (property === null) return null;
+  if (worked.length === 0) return <PartChoice property={property} />;
   return (
     <>
       <h2 className="only-spoken">Chosen on the map</h2>
@@ -54,6 +58,7 @@ export function PartTools() {
           </Button>
         </div>
         <Offset />
+        <PartChoice property={property} />
       </Section>
     </>
   );

@@ -45,6 +45,7 @@ function carryWish({ anchor, shells }: Carry): DrawWish {
     shape: [],
     others: [],
     crossings: [],
+    crossingsWith: () => [],
     marked: null,
     preview: (at) => {
       const moved = copyShape(polygonOf(shell), anchor, at);
@@ -73,6 +74,7 @@ export function wishOf(draft: Draft, marked: number | null, words: Formatter): D
     crossings: crossingsOf(shape, editing || shape !== corners).map(({ at }) => at),
     marked,
     preview: (at) => draftOutline(draftWith(draft, at)),
+    crossingsWith: (previewed) => crossingsOf(previewed, editing || draft.tool !== 'polygon').map(({ at }) => at),
     readout: (at) => {
       const dragging = useDraft.getState().dragging ?? undefined;
       return figureLines(at === null ? draftFigures(draft, dragging) : draftFigures(draftWith(draft, at)), words);
