@@ -1,4 +1,4 @@
-import type { Moves } from './amounts.ts';
+import { type Work, withoutIdle } from './busy.ts';
 import { CostFloor } from './floor.ts';
 import { neighboursOf } from './neighbours.ts';
 import type { RefillEvent, RefillSearch } from './refill-search.ts';
@@ -6,11 +6,7 @@ import { isTimeline, playDay, type Timeline } from './timeline.ts';
 import { leastOf, settleWhole } from './whole.ts';
 
 /** A day played to the millisecond, with what leads to it. */
-export type Played = {
-  readonly events: readonly RefillEvent[];
-  readonly moves: readonly Moves[];
-  readonly timeline: Timeline;
-};
+export type Played = Work & { readonly timeline: Timeline };
 
 /** Longest row of visits in which single refills are tried elsewhere: in longer ones that takes long and hardly ever pays. */
 const SHORT_ROW = 10;
@@ -22,11 +18,6 @@ const MOST_STEPS = 12;
  * at a time elsewhere, from another place of supply or left out, as long as that pays. `search.chain` holds the visits.
  */
 export function finish(search: RefillSearch, start: Played): Played {
-  const busy = playBusy(search, start.events, start.moves);
-  return improve(search, busy !== null && busy.timeline.cost <= start.timeline.cost ? busy : start);
-}
-
-function improve(search: RefillSearch, start: Played): Played {
   const long = search.chain.visits > SHORT_ROW;
   if (long && !amountsMatter(search, start)) return start;
   let best = settled(search, start, start.events, breakOf(start.timeline)) ?? start;
@@ -97,19 +88,9 @@ function settled(
   const { chain } = search;
   const found = settleWhole(chain, events, breakVisit);
   if (found === null || found.cost >= best.timeline.cost) return null;
-  const played = playBusy(search, found.events, found.moves);
-  return played !== null && played.timeline.cost < best.timeline.cost ? played : null;
-}
-
-/** Plays the events at which something is moved or changed: one that does nothing may only seem to pay, by passing the time. */
-function playBusy(search: RefillSearch, events: readonly RefillEvent[], moves: readonly Moves[]): Played | null {
-  const busy = events.map(({ changes }, k) => {
-    const moved = moves[k + 1];
-    return changes !== 0 || (moved?.fills.length ?? 0) > 0 || (moved?.stock.length ?? 0) > 0;
-  });
-  const kept = { events: events.filter((_, k) => busy[k]), moves: moves.filter((_, e) => e === 0 || busy[e - 1]) };
-  const timeline = playDay(search.chain, kept.events, kept.moves);
-  return isTimeline(timeline) ? { ...kept, timeline } : null;
+  const work = withoutIdle(found);
+  const timeline = playDay(chain, work.events, work.moves);
+  return isTimeline(timeline) && timeline.cost < best.timeline.cost ? { ...work, timeline } : null;
 }
 
 /** Visit on whose arrival the break is taken, or -1. */

@@ -1,5 +1,6 @@
 import type { Problem, ProblemRig } from '../problem/index.ts';
 import { settleAmounts } from './amounts.ts';
+import { withoutIdle } from './busy.ts';
 import { moveEarlier } from './earlier.ts';
 import { finish, type Played } from './finish.ts';
 import { keepLedger } from './ledger.ts';
@@ -166,9 +167,10 @@ function playBoth(
   for (const sparing of [false, true]) {
     const moves = settleAmounts(search, keepLedger(search.chain, events), sparing);
     if (moves === null) continue;
-    const played = playDay(search.chain, events, moves);
+    const work = withoutIdle({ events, moves });
+    const played = playDay(search.chain, work.events, work.moves);
     if (!isTimeline(played)) fault ??= played;
-    else if (best === null || played.cost < best.timeline.cost) best = { events, moves, timeline: played };
+    else if (best === null || played.cost < best.timeline.cost) best = { ...work, timeline: played };
   }
   return { played: best, fault };
 }

@@ -10,7 +10,7 @@ const SHAPES: readonly { readonly name: string; readonly shape: ProblemShape }[]
   { name: 'four materials', shape: { jobs: 4, stations: 2, materials: 4, hours: 14 } },
   { name: 'payload', shape: { jobs: 3, stations: 1, heavy: 1, thirst: 1.5, hours: 14 } },
 ];
-const SEEDS = 24;
+const SEEDS = 60;
 
 function inOrder(problem: Problem): Visit[] {
   return problem.jobs.flatMap((job, index) => ((job.modes[0]?.length ?? 0) > 0 ? [{ job: index, mode: 0 }] : []));

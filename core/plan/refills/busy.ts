@@ -1,0 +1,15 @@
+import type { Moves } from './amounts.ts';
+import type { RefillEvent } from './refill-search.ts';
+
+/** The events of a day and what is moved at each; entry 0 of `moves` is the morning. */
+export type Work = { readonly events: readonly RefillEvent[]; readonly moves: readonly Moves[] };
+
+/** Without the events at which nothing is moved or rinsed: such a one may only seem to pay, by passing the time until a break. */
+export function withoutIdle({ events, moves }: Work): Work {
+  const busy = events.map(({ changes }, k) => {
+    const moved = moves[k + 1];
+    return changes !== 0 || (moved?.fills.length ?? 0) > 0 || (moved?.stock.length ?? 0) > 0;
+  });
+  if (busy.every((each) => each)) return { events, moves };
+  return { events: events.filter((_, k) => busy[k]), moves: moves.filter((_, e) => e === 0 || busy[e - 1]) };
+}
