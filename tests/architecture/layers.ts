@@ -95,6 +95,7 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   leaflet: ['renderer/map'],
   '@geoman-io/*': ['renderer/map'],
   fflate: ['core/formats'],
+  saxes: ['core/formats'],
   wellknown: ['core/formats'],
   dxf: ['core/formats'],
   proj4: ['core/geometry'],

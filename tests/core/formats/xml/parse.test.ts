@@ -34,6 +34,7 @@ describe('XML', () => {
 
   it('lets an "&" before a blank stand for itself', () => {
     expect(rootOf(utf8('<a>Vale & Sons &amp; Co</a>')).text).toBe('Vale & Sons & Co');
+    expect(rootOf(utf8('<a>1 & <![CDATA[2 & 3 &amp; ]]>4 & 5</a>')).text).toBe('1 & 2 & 3 &amp; 4 & 5');
   });
 
   it('reads prefixes that nobody declared', () => {
@@ -65,6 +66,7 @@ describe('XML', () => {
     ['an element that does not end', utf8('<a>\n<b>'), 'format-invalid', 'a.xml, line 2'],
     ['a tag cut short', utf8('<a>\n\n<b c="'), 'format-invalid', 'a.xml, line 3'],
     ['a comment cut short', utf8('<a>\n<!-- b'), 'format-invalid', 'a.xml, line 2'],
+    ['masses of data that do not end', utf8(`<a>& ${'<![CDATA['.repeat(500_000)}`), 'format-invalid', 'a.xml, line 1'],
     ['crossed tags', utf8('<a><b></a></b>'), 'format-invalid', 'a.xml, line 1'],
     ['more bytes than are read', new Uint8Array(40 * 1024 * 1024 + 1), 'file-too-large', 'a.xml'],
     ['no elements', utf8('hello'), 'format-invalid', 'a.xml'],
