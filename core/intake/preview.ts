@@ -7,7 +7,8 @@ import { openHomes } from './homes.ts';
 import type { LayerMapping, Mapping } from './mapping.ts';
 import { matchDrafts, strangersOf, twinsOf } from './match.ts';
 import { mergeDraft } from './merge/property.ts';
-import { type IntakeRecord, readRecord, refuse } from './record.ts';
+import { readRecord } from './read-record.ts';
+import { type IntakeRecord, refuse } from './record.ts';
 import { countRows, rowsOf, type Settled } from './rows.ts';
 import type { IntakePreview, IntakeTools } from './types.ts';
 
