@@ -55,7 +55,7 @@ export function mappingOf(source: GroundSource, typed: Typed, where: string): Re
   const answer = answerOf(typed);
   const layers: LayerMapping[] = guess.mapping.layers.map((each, place) => ({
     ...each,
-    coordinates: source.layers[place]?.coordinates.kind === 'degrees' && answer?.kind !== 'epsg' ? null : answer,
+    coordinates: source.layers[place]?.coordinates.kind === 'degrees' ? null : answer,
   }));
   const chosen = chooseLayers(source, layers, typed.lists.layer ?? [], where);
   if (!chosen.ok) return chosen;

@@ -227,6 +227,10 @@ test('a map grid without a name is placed by the code that is given', () => {
   const parking = readJsonFile<Book>(out).properties.find((each) => each.id === 'u')?.parking;
   expect(parking?.[0]).toBeCloseTo(-87, 2);
   expect(parking?.[1]).toBeCloseTo(40.02, 1);
+  // A file that says what its coordinates are is not asked.
+  const table = write('known.csv', 'id,lat,lon,area\nknown,40.03,-89.43,5000\n');
+  run(table, sample, out, '--crs', 'EPSG:32616');
+  expect(readJsonFile<Book>(out).properties.find((each) => each.id === 'known')?.parking).toEqual([-89.43, 40.03]);
 });
 
 test('a drawing is placed by two points', () => {
