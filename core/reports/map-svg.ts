@@ -74,10 +74,10 @@ function path(spots: readonly Spot[], closed: boolean): string {
 function pointSvg(point: MapPoint, [x, y]: Spot): string {
   const label = escapeHtml(point.label);
   const at = `translate(${x.toFixed(1)} ${y.toFixed(1)})`;
-  if (point.look === 'name') return `<g transform="${at}"><text class="name" y="4">${label}</text></g>`;
+  if (point.look === 'name') return `<g transform="${at}"><text class="name" y="5">${label}</text></g>`;
   if (point.look === 'gate')
-    return `<g transform="${at}"><path class="gate" d="M-7 -5v10M7 -5v10"/><text class="small" y="-8">${label}</text></g>`;
-  return `<g transform="${at}"><circle class="${point.look}" r="9"/><text y="4">${label}</text></g>`;
+    return `<g transform="${at}"><path class="gate" d="M-7 -5v10M7 -5v10"/><text class="small" y="-9">${label}</text></g>`;
+  return `<g transform="${at}"><circle class="${point.look}" r="12"/><text y="5">${label}</text></g>`;
 }
 
 /** Scale bar and north arrow. */
@@ -88,7 +88,7 @@ function furniture(pixelsPerFoot: number, units: MapBlock['units']): string {
   const y = HEIGHT - 10;
   const words = `${formatNumber(span)} ${unit}`;
   const bar = `<g class="bar"><path d="M12 ${y - 5}v5h${length}v-5"/><text class="small start" x="12" y="${y - 8}">${words}</text></g>`;
-  const north = `<g class="bar" transform="translate(${WIDTH - 18} 14)"><path d="M0 22V0M-5 7L0 0L5 7"/><text class="small" y="34">N</text></g>`;
+  const north = `<g class="bar" transform="translate(${WIDTH - 18} 14)"><path d="M0 22V0M-5 7L0 0L5 7"/><text class="small" y="37">N</text></g>`;
   return bar + north;
 }
 

@@ -54,8 +54,8 @@ td .box{margin-right:2pt}
 .map .stop{fill:#fff;stroke:#111;stroke-width:1.6}
 .map .parking{fill:#111}
 .map .parking+text{fill:#fff}
-.map text{font-size:11px;text-anchor:middle;font-weight:700;fill:#111}
-.map text.small{font-size:10px}
+.map text{font-size:15px;text-anchor:middle;font-weight:700;fill:#111}
+.map text.small{font-size:14px}
 .map text.start{text-anchor:start}
 .map .bar path{stroke:#111;stroke-width:1.4;fill:none}
 @media screen{body{background:#e9e4d7;padding:16px}article{background:#fff;max-width:8.5in;margin:0 auto 18px;padding:14mm 13mm;border:1px solid #c9c2b1}.page-break{border-top:1px dashed #999;margin:14pt -13mm}}

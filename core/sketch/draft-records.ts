@@ -56,7 +56,8 @@ export function withExclusion(
 ): Property {
   const before = property.exclusions.find((each) => each.id === exclusionId);
   if (before === undefined) {
-    const exclusion: Exclusion = { id: exclusionId, name, what, geometry, keepAwayFt: 0 };
+    const called = name === '' ? freshName(property, what) : name;
+    const exclusion: Exclusion = { id: exclusionId, name: called, what, geometry, keepAwayFt: 0 };
     return { ...property, exclusions: [...property.exclusions, exclusion] };
   }
   const exclusion = { ...before, ...(name === '' ? {} : { name }), what, geometry };
@@ -94,4 +95,12 @@ function drawnShape(geometry: AreaGeometry, before: Zone | null, drawing: Drawin
 function statedBefore({ shape, statedAreaSqFt }: Zone): { readonly statedAreaSqFt?: number } {
   if (shape.kind !== 'stated' || !(shape.areaSqFt > 0) || statedAreaSqFt !== undefined) return {};
   return { statedAreaSqFt: shape.areaSqFt };
+}
+
+/** "building", and "building 2" where the property has one of that name. */
+function freshName({ exclusions }: Property, what: Exclusion['what']): string {
+  const taken = new Set(exclusions.map((each) => each.name));
+  let name: string = what;
+  for (let count = 2; taken.has(name); count += 1) name = `${what} ${count}`;
+  return name;
 }

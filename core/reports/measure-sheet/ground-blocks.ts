@@ -69,7 +69,7 @@ export function exclusionsBlock({ book, property }: PropertyInput): Block {
     kind: 'table',
     columns: [left('Not treated'), left('What it is'), right('Area'), right('Kept away')],
     rows: property.exclusions.map((each) => [
-      each.name === '' ? each.id : each.name,
+      each.name === '' ? each.what : each.name,
       each.what,
       exclusionArea(each, book.units),
       each.keepAwayFt > 0 ? formatLength(each.keepAwayFt, book.units) : 'none',

@@ -148,7 +148,7 @@ export function ExclusionsTable({ property }: TableProps) {
         </thead>
         <tbody>
           {property.exclusions.map((exclusion) => {
-            const name = exclusion.name === '' ? exclusion.id : exclusion.name;
+            const name = exclusion.name === '' ? exclusion.what : exclusion.name;
             return (
               <tr key={exclusion.id}>
                 <th scope="row">
