@@ -41,10 +41,11 @@ export function formatWeight(weightLb: number, system: UnitSystem = 'us'): strin
   return `${formatNumber(value, Math.abs(value) < 999.95 ? 1 : 0)} ${system === 'us' ? 'lb' : 'kg'}`;
 }
 
-/** Length on the ground from ft: "75 ft", "22.9 m". */
+/** Length on the ground from ft: "75 ft", "159.2 ft", "22.9 m". */
 export function formatLength(lengthFt: number, system: UnitSystem = 'us'): string {
   if (system === 'metric') return `${formatNumber(lengthFt * METRES_PER_FOOT, 1)} m`;
-  return `${formatNumber(lengthFt, Math.abs(lengthFt) < 9.95 ? 1 : 0)} ft`;
+  const whole = Math.abs(lengthFt - Math.round(lengthFt)) < 0.05 && Math.abs(lengthFt) >= 9.95;
+  return `${formatNumber(lengthFt, whole || Math.abs(lengthFt) >= 999.95 ? 0 : 1)} ft`;
 }
 
 /** Width of gates and machines from inches: "34 in", "34.5 in", "86 cm". */
