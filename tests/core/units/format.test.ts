@@ -23,6 +23,7 @@ describe('formatting', () => {
     expect(units.formatWeight(21.42)).toBe('21.4 lb');
     expect(units.formatWeight(2293.5)).toBe('2,294 lb');
     expect(units.formatWeight(21.42, 'metric')).toBe('9.7 kg');
+    expect(units.formatLength(159.24)).toBe('159.2 ft');
     expect(units.formatLength(75)).toBe('75 ft');
     expect(units.formatLength(75, 'metric')).toBe('22.9 m');
     expect(units.formatWidth(34)).toBe('34 in');
