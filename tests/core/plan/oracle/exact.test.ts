@@ -12,7 +12,7 @@ import { bruteForce } from './oracle.ts';
  *
  * Tried once by hand: seeds 1 to 440 of every family, 3,930 problems for which the brute force needs no more than some seconds. Dearer
  * were 8: "six stops, two rigs" 76 ($4.21), "two ways to do a stop" 355 ($0.09), "two rigs, two zones" 62 ($0.002), "windows and
- * breaks" 47 ($10.07), 220 ($0.86), 297 ($0.02), 320 ($0.39) and 355 ($0.12). Cheaper were 21, all of them days that hold when
+ * breaks" 47 ($10.07), 220 ($0.94), 297 ($0.02), 320 ($0.39) and 355 ($0.12). Cheaper were 20, all of them days that hold when
  * replayed: the brute force looks for refills inside an op only where a compartment has run dry.
  */
 type Family = {
