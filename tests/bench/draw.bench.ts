@@ -29,13 +29,16 @@ describeWithChromium(`moving a corner of a zone with ${CORNERS} corners in Chrom
       const map = (await page.locator('.map').boundingBox())!;
       await page.mouse.move(map.x + map.width / 2, map.y + map.height / 2);
       await page.evaluate(watchArea);
+      let pointer = { x: map.x + map.width / 2, y: map.y + map.height / 2 };
       for (let drag = 0; drag < 8; drag += 1) {
-        const handles = page.locator('.marker-icon:not(.marker-icon-middle)');
-        const box = (await handles.nth(drag * 3).boundingBox())!;
-        await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+        // Handles are drawn near the pointer alone, a moment after it moved.
+        await page.waitForTimeout(150);
+        const at = await page.evaluate(nearestHandle, pointer);
+        await page.mouse.move(at.x, at.y);
         await page.mouse.down();
-        await page.mouse.move(box.x + 30, box.y + 25, { steps: 12 });
+        await page.mouse.move(at.x + 24, at.y + 19, { steps: 12 });
         await page.mouse.up();
+        pointer = { x: at.x + 24, y: at.y + 19 };
       }
       const times = await page.evaluate(() => (window as unknown as Watched).areaTimes);
       expect(times.length).toBeGreaterThan(40);
@@ -51,6 +54,18 @@ describeWithChromium(`moving a corner of a zone with ${CORNERS} corners in Chrom
     }
   });
 });
+
+type Spot = { x: number; y: number };
+
+/** Runs in the page: the middle of the corner's handle that is nearest to a place. */
+function nearestHandle(place: Spot): Spot {
+  const spots = [...document.querySelectorAll('.marker-icon:not(.marker-icon-middle)')].map((handle) => {
+    const { x, y, width, height } = handle.getBoundingClientRect();
+    return { x: x + width / 2, y: y + height / 2 };
+  });
+  const far = (spot: Spot) => Math.hypot(spot.x - place.x, spot.y - place.y);
+  return spots.reduce((best, spot) => (far(spot) < far(best) ? spot : best));
+}
 
 type Watched = { areaTimes: number[] };
 

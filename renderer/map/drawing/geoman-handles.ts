@@ -19,7 +19,11 @@ export type HandleEvents = {
   readonly onInserted: (index: number, at: Position) => void;
 };
 
-export type Handles = { readonly remove: () => void };
+export type Handles = {
+  /** True where the handles lie on these corners already: they were dragged there. */
+  readonly fits: (corners: readonly Position[], closed: boolean) => boolean;
+  readonly remove: () => void;
+};
 
 /** Corners that can be dragged. In a closed outline the middles of the sides can be dragged out to new corners. */
 export function openHandles(
@@ -42,7 +46,9 @@ export function openHandles(
     const index = lastOf((event as { readonly indexPath?: unknown }).indexPath);
     const at = index === null ? undefined : cornersNow()[index];
     if (index === null || at === undefined) return;
-    if (inserted) events.onInserted(index, at);
+    const isNew = inserted;
+    inserted = false;
+    if (isNew) events.onInserted(index, at);
     else events.onMoved(index, at);
   });
   map.on('layeradd', takeOffTabOrder);
@@ -56,6 +62,11 @@ export function openHandles(
     limitMarkersToCount: MOST_HANDLES,
   });
   return {
+    fits: (wanted, wantedClosed) => {
+      const now = cornersNow();
+      const same = (at: Position, index: number) => at[0] === now[index]?.[0] && at[1] === now[index]?.[1];
+      return wantedClosed === closed && wanted.length === now.length && wanted.every(same);
+    },
     remove: () => {
       map.off('layeradd', takeOffTabOrder);
       layer.off();

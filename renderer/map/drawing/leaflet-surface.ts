@@ -4,7 +4,7 @@ import { createDraftLayers, DRAFTS_PANE } from './draft-layers.ts';
 import { listenToKeys } from './draw-keys.ts';
 import { listenToPointer } from './draw-pointer.ts';
 import type { DrawEvents, DrawSurface, DrawWish, OutlineWish, SnapFinder } from './draw-surface.ts';
-import { HANDLES_PANE, openHandles } from './geoman-handles.ts';
+import { HANDLES_PANE, type HandleEvents, openHandles } from './geoman-handles.ts';
 import { hoverOver, type Pad, pixelOf, snapFrom } from './pad.ts';
 import { boxWithShift, panWithSpace } from './pan-and-box.ts';
 import { createReadout } from './readout.ts';
@@ -86,14 +86,22 @@ function forget(pad: Pad, isDrawing: boolean): void {
 }
 
 function drawOutline(pad: Pad, wish: OutlineWish): void {
-  const { layers, events, map } = pad;
+  const { layers, events } = pad;
   layers.outline(wish, events.onFinish);
   layers.preview(wish, null);
+  const closed = wish.mode === 'editing' && wish.closes;
+  if (pad.handles?.fits(wish.corners, closed) === true) return;
   pad.handles?.remove();
-  pad.handles = openHandles(map, wish.corners, wish.mode === 'editing' && wish.closes, {
+  pad.handles = openHandles(pad.map, wish.corners, closed, handleEvents(pad));
+}
+
+/** The handles outlive a drag, so they ask for what is drawn when something happens to them. */
+function handleEvents(pad: Pad): HandleEvents {
+  const { layers, events } = pad;
+  return {
     snap: (at) => snapFrom(pad, at, true)?.at ?? at,
     onDragging: (corners) => {
-      layers.preview(wish, corners);
+      if (pad.wish?.kind === 'outline') layers.preview(pad.wish, corners);
       events.onDragging(corners);
     },
     onMoved: (index, to) => {
@@ -104,7 +112,7 @@ function drawOutline(pad: Pad, wish: OutlineWish): void {
       events.onDragging(null);
       events.onInsertCorner(index, at);
     },
-  });
+  };
 }
 
 /** While something is drawn, arrows and double clicks belong to the drawing. */
