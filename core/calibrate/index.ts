@@ -20,7 +20,6 @@ export {
   rateFromRun,
   type TipReading,
 } from './catch-plot.ts';
-export { RATE_TOLERANCE } from './constants.ts';
 export {
   acresPerHour,
   efficiencyFromJob,

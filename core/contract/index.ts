@@ -4,7 +4,6 @@ export {
   type Channels,
   type CheckedRequestOf,
   channels,
-  FILE_PURPOSES,
   isChannelName,
   type RequestOf,
   type ResponseOf,

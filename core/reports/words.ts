@@ -41,10 +41,6 @@ export function treatmentWord(book: Book, id: string): string {
   return book.treatments.find((each) => each.id === id)?.name ?? id;
 }
 
-export function productWord(book: Book, amount: PlanProductAmount, units: Units): string {
-  return `${formatProductAmount(amount.amount, amount.unit, units)} ${materialWord(book, amount.productId)}`;
-}
-
 /** "18.0 gal" or "150 lb" of a fill or load. */
 export function amountWord(fill: Pick<PlanFill | PlanLoad, 'volumeGal' | 'weightLb'>, units: Units): string {
   return fill.volumeGal > 0 ? formatVolume(fill.volumeGal, units) : formatWeight(fill.weightLb, units);

@@ -1,3 +1,3 @@
 export { createJobs, type Jobs, type PlanRequest } from './jobs.ts';
 export { type PlanJob, type PlanOutcome, startPlanJob } from './plan-job.ts';
-export { PROGRESS_EVERY_MS, throttleProgress } from './throttle.ts';
+export { throttleProgress } from './throttle.ts';

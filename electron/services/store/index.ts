@@ -1,6 +1,5 @@
 export { openConnection } from './connection.ts';
 export { readHeader } from './header.ts';
-export { APPLICATION_ID } from './migrate.ts';
 export { MIGRATIONS } from './migrations/index.ts';
 export { COLLECTIONS } from './records.ts';
 export { type BookStore, createStoreFile, openStore, type StoredBook, type StoredEdit } from './store.ts';
