@@ -1,6 +1,6 @@
 import type { Book } from '../book/index.ts';
-import type { PlanFill, PlanLoad, PlanProductAmount, PlanStockFill, PlanTask } from '../plan/result/index.ts';
-import { formatClock, formatProductAmount, formatVolume, formatWeight } from '../units/index.ts';
+import type { PlanFill, PlanLoad, PlanStockFill, PlanTask } from '../plan/result/index.ts';
+import { formatClock, formatVolume, formatWeight } from '../units/index.ts';
 
 type Units = Book['units'];
 
