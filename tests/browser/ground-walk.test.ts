@@ -48,8 +48,8 @@ describeWithChromium('the sides of an outline', () => {
     await page.getByRole('button', { name: 'Close, sharing the gap out' }).click();
     expect(await page.getByLabel(/^Length of side \d$/).count()).toBe(4);
     // each side gives or takes its share of 3 ft: the one to the north 60 of 317 parts, 59.4 ft, the one to the south 57.5
-    expect(await lengthOf(page, 2)).toBe('59 ft');
-    expect(await lengthOf(page, 4)).toBe('58 ft');
+    expect(await lengthOf(page, 2)).toBe('59.4 ft');
+    expect(await lengthOf(page, 4)).toBe('57.5 ft');
   }, 60_000);
 
   test('a corner that is dragged a few pixels goes there, the first one too', async () => {
