@@ -39,10 +39,10 @@ export const measureCommand: Command = {
 };
 
 async function measureFile(file: string, world: World): Promise<Result<MeasuredFile>> {
+  if (OTHER_GROUND.test(file)) return measureGround(file, world);
   const stored = await isBookFile(file);
   if (!stored.ok) return stored;
   if (stored.value) return measureWholeBook(file);
-  if (OTHER_GROUND.test(file)) return measureGround(file, world);
   const content = await readText(file);
   if (!content.ok) return content;
   const where = describePlace(file);

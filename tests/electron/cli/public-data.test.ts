@@ -63,6 +63,15 @@ test('measure takes the pitches and parks of Columbus, and names each odd one', 
   }
 });
 
+/** A GeoPackage is an SQLite file as a book is. Its outlines are in EPSG:2326; see tests/published/ground-files for its coordinates. */
+test('measure takes a GeoPackage, which begins as a book file does', (context) => {
+  const run = swardway(['measure', dataFile(context, 'geopackage/polygon_projected.gpkg'), '--json']);
+  expect(run.code).toBe(0);
+  const { properties } = jsonOf<Measured>(run, 'measure');
+  expect(properties).toHaveLength(3);
+  expect(properties.every((each) => (each.treatableSqFt ?? 0) > 0)).toBe(true);
+});
+
 const STOPS = 40;
 const LARGEST_SQ_M = 12_000;
 
