@@ -50,6 +50,18 @@ export function grow(region: Region, metres: number): Region {
   );
 }
 
+/**
+ * The region made smaller all round by `metres`: every place whose disc of that radius lies within it (erosion by a disc),
+ * inner corners rounded to within 1 mm. Zero or less gives the region unchanged; nothing may be left.
+ */
+export function shrink(region: Region, metres: number): Region {
+  if (!(metres > 0) || isEmpty(region)) return region;
+  return sweep(
+    'positive',
+    region.paths.map((path) => movePath(path, -metres * STEPS_PER_METRE, 'round')),
+  );
+}
+
 function isPlain(path: GridPath): boolean {
   const { crossingCount, touch } = findContacts([path]);
   return crossingCount === 0 && touch === null;

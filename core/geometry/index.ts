@@ -1,4 +1,4 @@
-export { difference, grow, intersection, union, withoutHairs } from './booleans.ts';
+export { difference, grow, intersection, shrink, union, withoutHairs } from './booleans.ts';
 export { type CommonGround, commonGround, type Lie, quickLie } from './common-ground.ts';
 export { boxCentre, type DegreesBox, degreesBox, joinBoxes, polygonsOf, positionFault } from './degrees-box.ts';
 export { distanceMetres } from './ellipsoid.ts';
@@ -13,4 +13,14 @@ export { type ProjectionReading, projectionFromEpsg, projectionFromWkt } from '.
 export { projectGeometry } from './projection-geometry.ts';
 export type { Projection } from './projection-maker.ts';
 export { type AreaReading, lineLengthMetres, outlineArea, ringAreaSquareMetres } from './quick-area.ts';
-export { boxesMeet, EMPTY_REGION, isEmpty, pathLength, type Region, regionArea, STEPS_PER_METRE } from './region.ts';
+export {
+  boxesMeet,
+  EMPTY_REGION,
+  type GridPath,
+  isEmpty,
+  pathLength,
+  type Region,
+  regionArea,
+  regionOf,
+  STEPS_PER_METRE,
+} from './region.ts';

@@ -1,0 +1,50 @@
+import { type Err, err, ok, type Result } from '../base/index.ts';
+import { feetToMetres, quantity } from '../units/index.ts';
+import type { Gauge, PassHead } from './types.ts';
+
+/** A mile is 1609.344 m exactly (international foot of 1959). */
+const METRES_PER_SECOND_AT_1_MPH = 1609.344 / 3600;
+const MOST_TRIM_PASSES = 10;
+/** A swath less overlap narrower than this would never come to an end, ft. */
+const LEAST_GAIN_FT = 0.1;
+const metres = (feet: number): number => feetToMetres(quantity<'ft'>(feet));
+
+/** A head in metres and seconds. Errors: a width, overlap, speed or count with which no pass can be driven. */
+export function gaugeOf(head: PassHead, where: string): Result<Gauge> {
+  const trimSwathFt = head.trimSwathFt ?? head.swathFt;
+  const fault = faultOf(head, trimSwathFt, where);
+  if (fault !== null) return fault;
+  return ok({
+    swathM: metres(head.swathFt),
+    overlapM: metres(head.overlapFt),
+    trimSwathM: metres(trimSwathFt),
+    trimPasses: head.trimPasses,
+    turnSec: head.turnSec,
+    metresPerSec: head.speedMph * METRES_PER_SECOND_AT_1_MPH,
+  });
+}
+
+function faultOf(head: PassHead, trimSwathFt: number, where: string): Err | null {
+  const wrong = (detail: string, hint: string): Err => err('quantity-out-of-range', where, detail, hint);
+  const { swathFt, overlapFt, trimPasses, turnSec, speedMph } = head;
+  if (!isPositive(swathFt)) return wrong(`The swath is ${swathFt} ft wide.`, 'Give a swath width above 0 ft.');
+  if (!isPositive(trimSwathFt)) {
+    return wrong(`The trim swath is ${trimSwathFt} ft wide.`, 'Give a width above 0 ft, or leave it out.');
+  }
+  if (!isPositive(speedMph)) return wrong(`The speed is ${speedMph} mph.`, 'Give a working speed above 0 mph.');
+  if (!(overlapFt >= 0 && Math.min(swathFt, trimSwathFt) - overlapFt >= LEAST_GAIN_FT)) {
+    return wrong(
+      `An overlap of ${overlapFt} ft does not go with a swath of ${Math.min(swathFt, trimSwathFt)} ft.`,
+      'Give an overlap from 0 ft up to less than the narrowest swath.',
+    );
+  }
+  if (!Number.isInteger(trimPasses) || trimPasses < 0 || trimPasses > MOST_TRIM_PASSES) {
+    return wrong(`${trimPasses} trim passes cannot be driven.`, `Give a whole number from 0 to ${MOST_TRIM_PASSES}.`);
+  }
+  if (!(turnSec >= 0 && Number.isFinite(turnSec))) {
+    return wrong(`A turn of ${turnSec} s cannot be.`, 'Give the seconds of a turn, 0 or more.');
+  }
+  return null;
+}
+
+const isPositive = (value: number): boolean => value > 0 && Number.isFinite(value);

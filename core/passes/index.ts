@@ -1,0 +1,4 @@
+export { planPasses } from './plan-passes.ts';
+export { sidesOf } from './sides.ts';
+export { swathNumber } from './swath-number.ts';
+export type * from './types.ts';

@@ -1,0 +1,175 @@
+import { ok, type Result } from '../base/index.ts';
+import {
+  EMPTY_REGION,
+  joinParts,
+  type PlanePoint,
+  partsOf,
+  type Region,
+  regionArea,
+  regionOf,
+} from '../geometry/index.ts';
+import { bestDirection, type Directed, fixedDirection } from './angle.ts';
+import { cellsOf } from './cells.ts';
+import { type Cover, coverOf } from './cover.ts';
+import { gaugeOf } from './gauge.ts';
+import { driveLoops } from './loops.ts';
+import { notesOf } from './notes.ts';
+import { orderCells } from './order.ts';
+import { pivotOf, sidesOf } from './sides.ts';
+import { lengthM, routeBetween, type Walls, wallsOf } from './transit.ts';
+import { trimOf } from './trim.ts';
+import type { Gauge, Leg, PassHead, PassOptions, PassPlan } from './types.ts';
+import { distanceM, drive } from './visits.ts';
+
+/**
+ * Passes over ground in a local plane: along the edge and round obstacles first, then parallel swaths in the best direction,
+ * cell by cell. Every connected part has its own passes; the way from one part to the next leaves the ground. The result
+ * depends on the shape alone: not on where its outline begins, nor on where it lies.
+ * @param where what the ground is called in an error
+ * @returns lengths in metres, areas in m2, minutes at working speed with turns; an error where the head's figures make no
+ * sense. Ground without room for the swath is no error: it is all hand trim, with a note.
+ */
+export function planPasses(
+  ground: Region,
+  head: PassHead,
+  options: PassOptions = {},
+  where = 'passes',
+): Result<PassPlan> {
+  const gauge = gaugeOf(head, where);
+  if (!gauge.ok) return gauge;
+  const parts: PartPlan[] = [];
+  let here: PlanePoint | null = null;
+  for (const part of partsOf(ground)) {
+    const plan: PartPlan = planPart(joinParts([part]), gauge.value, options, here);
+    parts.push(plan);
+    here = plan.end ?? here;
+  }
+  return ok(addUp(parts, regionArea(ground), gauge.value));
+}
+
+type PartPlan = {
+  readonly legs: readonly Leg[];
+  readonly cover: Cover;
+  readonly angle: number | null;
+  readonly end: PlanePoint | null;
+  readonly leaves: number;
+  readonly directionsCut: boolean;
+  readonly orderCut: boolean;
+};
+
+function planPart(ground: Region, gauge: Gauge, options: PassOptions, from: PlanePoint | null): PartPlan {
+  const trim = trimOf(ground, gauge);
+  const directed = directPieces(trim.rest, ground, gauge, options);
+  const [main] = directed;
+  const loops = driveLoops(trim.passes, main?.directed.angle ?? 0);
+  const cells = directed.flatMap((each) => cellsOf(each.directed, each.pivot));
+  const order = orderCells(cells, loops[loops.length - 1]?.[0] ?? null);
+  const work = [
+    ...loops.map((points): Leg => ({ kind: 'trim', points, widthM: gauge.trimSwathM })),
+    ...order.visits.flatMap(({ cell, way }) =>
+      drive(cells[cell] ?? [], way).map(
+        (each): Leg => ({
+          kind: 'swath',
+          points: [each.from, each.to],
+          widthM: gauge.swathM,
+        }),
+      ),
+    ),
+  ];
+  const joined = joinLegs(work, wallsOf(ground), from);
+  return {
+    legs: joined.legs,
+    leaves: joined.leaves,
+    cover: coverOf(ground, trim.passes, cells, gauge.swathM),
+    angle: cells.length === 0 ? null : (main?.directed.angle ?? null),
+    end: endOf(work),
+    directionsCut: directed.some((each) => each.directed.wasCutShort),
+    orderCut: order.wasCutShort,
+  };
+}
+
+type Piece = { readonly directed: Directed; readonly pivot: PlanePoint };
+
+/** Swaths for every connected piece that the trim passes leave, largest first. */
+function directPieces(rest: Region, ground: Region, gauge: Gauge, { angleDeg }: PassOptions): readonly Piece[] {
+  const sides = sidesOf(ground);
+  return partsOf(rest).map((part) => {
+    const piece = joinParts([part]);
+    const pivot = pivotOf(piece);
+    const own = sidesOf(piece);
+    const directed =
+      angleDeg === undefined
+        ? bestDirection(own, sides, pivot, gauge)
+        : fixedDirection(own, sides, pivot, gauge, angleDeg);
+    return { directed, pivot };
+  });
+}
+
+/** Ways between the legs of one part; the way from another part is a straight line over other ground. */
+function joinLegs(
+  work: readonly Leg[],
+  walls: Walls,
+  from: PlanePoint | null,
+): { readonly legs: readonly Leg[]; readonly leaves: number } {
+  const legs: Leg[] = [];
+  let leaves = 0;
+  let here = from;
+  for (const [index, leg] of work.entries()) {
+    const start = leg.points[0];
+    if (start === undefined) continue;
+    if (here !== null && distanceM(here, start) > 0) {
+      const route = index === 0 ? { points: [here, start], staysInside: false } : routeBetween(here, start, walls);
+      legs.push({ kind: 'transit', points: route.points, widthM: 0 });
+      if (!route.staysInside) leaves += 1;
+    }
+    legs.push(leg);
+    here = leg.points[leg.points.length - 1] ?? here;
+  }
+  return { legs, leaves };
+}
+
+function endOf(work: readonly Leg[]): PlanePoint | null {
+  const points = work[work.length - 1]?.points;
+  return points?.[points.length - 1] ?? null;
+}
+
+function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge): PassPlan {
+  const path = parts.flatMap((each) => each.legs);
+  const sum = (figure: (leg: Leg) => number): number => path.reduce((total, leg) => total + figure(leg), 0);
+  const sprayedM = sum((leg) => (leg.kind === 'transit' ? 0 : lengthM(leg.points)));
+  const unsprayedM = sum((leg) => (leg.kind === 'transit' ? lengthM(leg.points) : 0));
+  const appliedSqM = sum((leg) => leg.widthM * lengthM(leg.points));
+  const swathCount = path.filter((leg) => leg.kind === 'swath').length;
+  const trimCount = path.filter((leg) => leg.kind === 'trim').length;
+  const turnCount = Math.max(0, swathCount + trimCount - 1);
+  const handTrimSqM = parts.reduce((total, each) => total + each.cover.leftSqM, 0);
+  const outsideSqM = parts.reduce((total, each) => total + each.cover.outsideSqM, 0);
+  const share = (part: number): number => (areaSqM > 0 ? part / areaSqM : 0);
+  const radians = parts.find((each) => each.angle !== null)?.angle ?? null;
+  return {
+    path,
+    swathCount,
+    trimCount,
+    turnCount,
+    sprayedM,
+    unsprayedM,
+    minutes: ((sprayedM + unsprayedM) / gauge.metresPerSec + turnCount * gauge.turnSec) / 60,
+    areaSqM,
+    appliedSqM,
+    overlapShare: share(appliedSqM - (areaSqM - handTrimSqM) - outsideSqM),
+    missedShare: share(handTrimSqM),
+    offTargetShare: share(outsideSqM),
+    handTrim: parts.length === 0 ? EMPTY_REGION : regionOf(parts.flatMap((each) => each.cover.left.paths)),
+    handTrimSqM,
+    angleDeg: radians === null ? null : (radians * 180) / Math.PI,
+    notes: notesOf({
+      swathCount,
+      trimCount,
+      handTrimSqM,
+      areaSqM,
+      leaves: parts.reduce((total, each) => total + each.leaves, 0),
+      directionsCut: parts.some((each) => each.directionsCut),
+      orderCut: parts.some((each) => each.orderCut),
+    }),
+  };
+}

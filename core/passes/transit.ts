@@ -1,0 +1,142 @@
+import { type PlanePoint, type Region, STEPS_PER_METRE } from '../geometry/index.ts';
+import { distanceM } from './visits.ts';
+
+type Loop = readonly PlanePoint[];
+/** Edges of connected ground that no way may cross. */
+export type Walls = readonly Loop[];
+/** A way and whether it keeps to the ground. */
+export type Route = { readonly points: readonly PlanePoint[]; readonly staysInside: boolean };
+
+/** Crossings nearer to an end of a line than this share of it are that end touching an edge. */
+const TOUCH = 1e-6;
+const TOUCH_M = 0.002;
+/** Ways round with more corners than this are not pulled taut. */
+const MOST_CORNERS_PULLED = 400;
+
+export function wallsOf(ground: Region): Walls {
+  return ground.paths.map((path) => path.map(({ x, y }) => ({ x: x / STEPS_PER_METRE, y: y / STEPS_PER_METRE })));
+}
+
+type Crossing = { readonly at: number; readonly loop: number; readonly side: number; readonly point: PlanePoint };
+
+/**
+ * The way from one place to another: straight, and where an edge is in between along it, the shorter way round, then pulled
+ * taut. It is a way on the ground, not always the shortest one.
+ */
+export function routeBetween(from: PlanePoint, to: PlanePoint, walls: Walls): Route {
+  const crossings = crossingsOf(from, to, walls);
+  if (crossings.length === 0) return { points: [from, to], staysInside: true };
+  const points: PlanePoint[] = [from];
+  let here = 0;
+  let staysInside = true;
+  for (const crossing of crossings) {
+    if (crossing.at < here) continue;
+    const last = crossings.findLast((each) => each.loop === crossing.loop);
+    if (last === undefined || last === crossing) {
+      staysInside = false;
+      continue;
+    }
+    points.push(...wayAlong(walls[crossing.loop] ?? [], crossing, last));
+    here = last.at;
+  }
+  points.push(to);
+  return { points: pullTaut(points, walls), staysInside };
+}
+
+/** Crossings of a line with the walls, in the order in which they are met. */
+function crossingsOf(from: PlanePoint, to: PlanePoint, walls: Walls): readonly Crossing[] {
+  const found: Crossing[] = [];
+  const touch = Math.max(TOUCH, TOUCH_M / Math.max(TOUCH_M, distanceM(from, to)));
+  for (const [loop, points] of walls.entries()) {
+    let start = points[points.length - 1];
+    for (const [side, end] of points.entries()) {
+      const at = start === undefined ? null : crossingAt(from, to, start, end);
+      start = end;
+      if (at === null || at < touch || at > 1 - touch) continue;
+      found.push({ at, loop, side, point: { x: from.x + at * (to.x - from.x), y: from.y + at * (to.y - from.y) } });
+    }
+  }
+  return found.sort((left, right) => left.at - right.at);
+}
+
+/** Share of the line at which it crosses a side; null where it does not. */
+function crossingAt(from: PlanePoint, to: PlanePoint, start: PlanePoint, end: PlanePoint): number | null {
+  const x = to.x - from.x;
+  const y = to.y - from.y;
+  const startSide = x * (start.y - from.y) - y * (start.x - from.x);
+  const endSide = x * (end.y - from.y) - y * (end.x - from.x);
+  if (startSide > 0 === endSide > 0) return null;
+  const share = startSide / (startSide - endSide);
+  const meetX = start.x + share * (end.x - start.x);
+  const meetY = start.y + share * (end.y - start.y);
+  const at = ((meetX - from.x) * x + (meetY - from.y) * y) / (x * x + y * y);
+  return at >= 0 && at <= 1 ? at : null;
+}
+
+/** Along a loop from one crossing to another, whichever way is shorter. */
+function wayAlong(loop: Loop, first: Crossing, last: Crossing): readonly PlanePoint[] {
+  const forwards = [first.point, ...cornersFrom(loop, first.side, last.side), last.point];
+  const backwards = [first.point, ...cornersFrom(loop, last.side, first.side).toReversed(), last.point];
+  return lengthM(forwards) <= lengthM(backwards) ? forwards : backwards;
+}
+
+/** Corners between two sides, walking with the numbers; side i ends at corner i. */
+function cornersFrom(loop: Loop, from: number, to: number): readonly PlanePoint[] {
+  const corners: PlanePoint[] = [];
+  for (let at = from; at !== to; at = (at + 1) % loop.length) {
+    const corner = loop[at];
+    if (corner !== undefined) corners.push(corner);
+  }
+  return corners;
+}
+
+/** Length of an open way, metres. */
+export function lengthM(points: readonly PlanePoint[]): number {
+  let sum = 0;
+  for (let at = 1; at < points.length; at += 1) {
+    const from = points[at - 1];
+    const to = points[at];
+    if (from !== undefined && to !== undefined) sum += distanceM(from, to);
+  }
+  return sum;
+}
+
+/** Leaves out corners that can be cut without crossing an edge: from each one straight to the farthest that can be seen. */
+function pullTaut(points: readonly PlanePoint[], walls: Walls): readonly PlanePoint[] {
+  if (points.length > MOST_CORNERS_PULLED) return points;
+  const taut: PlanePoint[] = points.slice(0, 1);
+  for (let at = 0; at < points.length - 1; ) {
+    const next = farthestSeen(points, at, walls);
+    const point = points[next];
+    if (point !== undefined) taut.push(point);
+    at = next;
+  }
+  return taut;
+}
+
+function farthestSeen(points: readonly PlanePoint[], at: number, walls: Walls): number {
+  const from = points[at];
+  for (let next = points.length - 1; next > at + 1; next -= 1) {
+    const to = points[next];
+    if (from === undefined || to === undefined) continue;
+    if (crossingsOf(from, to, walls).length === 0 && isInside(middle(from, to), walls)) return next;
+  }
+  return at + 1;
+}
+
+const middle = (from: PlanePoint, to: PlanePoint): PlanePoint => ({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
+
+function isInside({ x, y }: PlanePoint, walls: Walls): boolean {
+  let inside = false;
+  for (const loop of walls) {
+    let previous = loop[loop.length - 1];
+    for (const corner of loop) {
+      if (previous !== undefined && corner.y > y !== previous.y > y) {
+        const at = previous.x + ((y - previous.y) / (corner.y - previous.y)) * (corner.x - previous.x);
+        if (x < at) inside = !inside;
+      }
+      previous = corner;
+    }
+  }
+  return inside;
+}
