@@ -1,3 +1,10 @@
+export { unitOf } from './bench/ranges.ts';
+export { readBlank, readList } from './bench/read.ts';
+export type { Blank, Entries, Sheet } from './bench/sheet.ts';
+export { SHEETS } from './bench/sheets.ts';
+export { SOURCES } from './bench/sources.ts';
+export { isTipWish, tipWish } from './bench/tip-wish.ts';
+export { type BenchAnswer, type BenchResult, workSheet } from './bench/work.ts';
 export {
   flowAtPressure,
   gallonsOnArea,
@@ -37,4 +44,5 @@ export {
 } from './rate-check.ts';
 export { secondsForCourse, speedForRate, speedFromCourse } from './speed.ts';
 export { acceptableRates, effectiveSwathFt, ratePerPass, type WeighBackTest, weighBack } from './spreader.ts';
+export { type TipCombination, type TipWish, tipCombinations } from './tip-choice.ts';
 export { TIP_SIZES, type TipSize, tipFlow } from './tips.ts';

@@ -55,6 +55,8 @@ export type Command = {
   readonly options: readonly Option[];
   /** Options without which the command makes no sense. */
   readonly required?: readonly string[];
+  /** What follows the name in the line of usage, where the list of options would be too long to read. */
+  readonly usage?: string;
   /** File of docs/schemas that describes the object of --json. */
   readonly schema: string;
   readonly example: string;

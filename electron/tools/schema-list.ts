@@ -3,6 +3,8 @@ import type { BaseIssue, BaseSchema } from 'valibot';
 import { bookSchema } from '../../core/book/index.ts';
 import { planSchema } from '../../core/plan/result/index.ts';
 import {
+  areaSchema,
+  calibrateSchema,
   demandSchema,
   exportSchema,
   failureSchema,
@@ -35,6 +37,8 @@ const PUBLISHED: readonly Published[] = [
   { name: 'import', title: 'Answer of swardway import --json', schema: importSchema, mode: 'output' },
   { name: 'export', title: 'Answer of swardway export --json', schema: exportSchema, mode: 'output' },
   { name: 'solve', title: 'Answer of swardway solve --json', schema: solveSchema, mode: 'output' },
+  { name: 'calibrate', title: 'Answer of swardway calibrate --json', schema: calibrateSchema, mode: 'output' },
+  { name: 'area', title: 'Answer of swardway area --json', schema: areaSchema, mode: 'output' },
   {
     name: 'failure',
     title: 'Answer of any command with --json that could not do its work',

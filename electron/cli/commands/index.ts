@@ -1,4 +1,6 @@
 import type { Command } from '../command.ts';
+import { areaCommand } from './area.ts';
+import { calibrateCommand } from './calibrate.ts';
 import { demandCommand } from './demand.ts';
 import { exportCommand } from './export.ts';
 import { importCommand } from './import.ts';
@@ -20,4 +22,6 @@ export const COMMANDS: readonly Command[] = [
   importCommand,
   exportCommand,
   solveCommand,
+  calibrateCommand,
+  areaCommand,
 ];

@@ -1,3 +1,5 @@
+export { type AreaOutput, areaSchema } from './area.ts';
+export { type CalibrateOutput, calibrateSchema } from './calibrate.ts';
 export { type DemandOutput, demandSchema } from './demand.ts';
 export { type ExportOutput, exportSchema } from './export.ts';
 export { failureSchema } from './failure.ts';

@@ -12,11 +12,12 @@ beforeAll(buildFirst, 120_000);
 
 describe('help', () => {
   test('names every command and its exit codes', () => {
+    const width = Math.max(...COMMANDS.map(({ name }) => name.length));
     for (const words of [['--help'], ['help'], ['-h']]) {
       const { code, out, remarks } = swardway(words);
       expect(code).toBe(0);
       expect(remarks).toBe('');
-      for (const { name, summary } of COMMANDS) expect(out).toContain(`${name.padEnd(7)}  ${summary}`);
+      for (const { name, summary } of COMMANDS) expect(out).toContain(`${name.padEnd(width)}  ${summary}`);
     }
   });
 

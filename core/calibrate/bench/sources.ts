@@ -1,0 +1,27 @@
+/** Where the rules of the bench come from, as answers name them. */
+export const SOURCES = {
+  cornellGuide: 'Cornell Cooperative Extension, Crop and Pest Management Guidelines (grapes) 7.6',
+  mesa: 'Mesa County, Stationary Calibration Method for Boom Sprayers',
+  albany: 'Albany County Weed and Pest, Calibrating Your Sprayer',
+  gerken: 'D. Gerken, Calibrating Application Equipment, OSU-Oklahoma City, 2013',
+  coreManual: 'Notes on the National Pesticide Applicator Certification Core Manual, ch. 11',
+  ncTurf: 'NC State Extension, The Calibration of Turfgrass Boom Sprayers and Spreaders',
+  novaScotia: 'Nova Scotia applicator practice page',
+  cornellBoom: 'Cornell, Sprayer Calibration',
+  ohio: 'Ohio State University Extension, Bulletin 817-00',
+  nedin: 'J. Nedin, SportsTurf, September 2012, STMA',
+  florida: 'Florida pest control exam study guide p. 213; Boom or Boomless Sprayer Calibration Volume Method',
+  arizona:
+    'McCloskey, Andrade-Sanchez, Brown, Nozzles and Droplets: What Do the Colors Mean?, University of Arizona, 2012',
+  buhler: 'W. Buhler, Spray Gun, Pesticide Environmental Stewardship / NC Cooperative Extension',
+  umass: 'UMass Extension, Rotary Spreader Calibration Procedures',
+  landschoot: 'P. Landschoot (Penn State) in Lawn & Landscape, 2016',
+  slides: 'Spreader slides, slideplayer.com/slide/3861029; W. Reeves (Georgia), calibrate a spreader',
+  turfTrade: 'Sprayer Calibration, theturftrade.com, 2013',
+  dilutions: 'Calculating dilutions (Core Manual text)',
+  whatWhenHow: 'Agrochemical and Pesticide Safety p. 128, Example 5',
+  army: 'US Army MD0173, Pesticides in the Military',
+  nebraska: 'University of Nebraska-Lincoln, Lawn Fertilizer Calculations',
+  iowa: 'Iowa State University Extension A3-24, Estimating the Field Capacity of Farm Machines; University of Kentucky AEN-73',
+  arithmetic: 'arithmetic',
+} as const;
