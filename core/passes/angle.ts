@@ -1,6 +1,6 @@
 import type { PlanePoint } from '../geometry/index.ts';
 import { type Sides, turnSides } from './sides.ts';
-import { type Strips, stripsOver } from './strips.ts';
+import { type Field, type Strips, stripsOver } from './strips.ts';
 import { swathNumber } from './swath-number.ts';
 import type { Gauge } from './types.ts';
 
@@ -26,15 +26,15 @@ const TIE = 1e-7;
  * from the longest edge on, the directions of the edge, and half a degree to two on both sides of the best. Measured from
  * an edge, the choice does not depend on how the ground lies to the compass.
  */
-export function bestDirection(rest: Sides, ground: Sides, pivot: PlanePoint, gauge: Gauge): Directed {
-  const edges = edgeDirections(ground);
+export function bestDirection(field: Field, pivot: PlanePoint, gauge: Gauge): Directed {
+  const edges = edgeDirections(field.ground);
   const base = edges[0] ?? 0;
   const grid = Array.from({ length: GRID_STEPS }, (_, step) => base + (step * Math.PI) / GRID_STEPS);
   const first = [...new Set([...edges, ...grid])]
-    .map((angle) => ({ angle, swaths: swathNumber(rest, gauge.swathM, angle) }))
+    .map((angle) => ({ angle, swaths: swathNumber(field.rest, gauge.swathM, angle) }))
     .sort((left, right) => left.swaths - right.swaths)
     .map((each) => each.angle);
-  const look = lookAt(rest, ground, pivot, gauge);
+  const look = lookAt(field, pivot, gauge);
   look.tryAll(first);
   const best = look.result().angle;
   look.tryAll(REFINE_DEG.flatMap((step) => [best - step * DEGREE, best + step * DEGREE]));
@@ -42,14 +42,8 @@ export function bestDirection(rest: Sides, ground: Sides, pivot: PlanePoint, gau
 }
 
 /** Swaths in a direction that is given. */
-export function fixedDirection(
-  rest: Sides,
-  ground: Sides,
-  pivot: PlanePoint,
-  gauge: Gauge,
-  angleDeg: number,
-): Directed {
-  const look = lookAt(rest, ground, pivot, gauge);
+export function fixedDirection(field: Field, pivot: PlanePoint, gauge: Gauge, angleDeg: number): Directed {
+  const look = lookAt(field, pivot, gauge);
   look.tryAll([angleDeg * DEGREE]);
   return look.result();
 }
@@ -57,14 +51,15 @@ export function fixedDirection(
 type Look = { readonly tryAll: (angles: readonly number[]) => void; readonly result: () => Directed };
 
 /** Tries directions, keeps the best, and stops when it has looked at too many sides. */
-function lookAt(rest: Sides, ground: Sides, pivot: PlanePoint, gauge: Gauge): Look {
+function lookAt({ rest, bare, ground }: Field, pivot: PlanePoint, gauge: Gauge): Look {
   let best: Directed | null = null;
   let bestCost = Number.POSITIVE_INFINITY;
   let looked = 0;
   let wasCutShort = false;
   const tryOne = (angle: number): void => {
-    const strips = stripsOver(turnSides(rest, angle, pivot), turnSides(ground, angle, pivot), gauge);
-    looked += rest.length + ground.length + SIDES_PER_LANE * strips.lanes.count;
+    const turn = (sides: Sides): Sides => turnSides(sides, angle, pivot);
+    const strips = stripsOver({ rest: turn(rest), bare: turn(bare), ground: turn(ground) }, gauge);
+    looked += rest.length + bare.length + ground.length + SIDES_PER_LANE * strips.lanes.count;
     const cost = costOf(strips, gauge);
     if (best !== null && !(cost < bestCost * (1 - TIE))) return;
     bestCost = cost;

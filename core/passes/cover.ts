@@ -18,7 +18,9 @@ export function coverOf(ground: Region, trim: readonly TrimPass[], cells: readon
   const swaths = cells.flat().map((swath) => rectangle(swath, widthM));
   const treated = union([...trim.map((each) => each.treated), ...swaths]);
   const left = difference(ground, [treated]);
-  return { left, leftSqM: regionArea(left), outsideSqM: regionArea(difference(treated, [ground])) };
+  const leftSqM = regionArea(left);
+  // Inside and outside add up to all that is treated, and inside is the ground less what is left.
+  return { left, leftSqM, outsideSqM: Math.max(0, regionArea(treated) - (regionArea(ground) - leftSqM)) };
 }
 
 function rectangle({ from, to }: Swath, widthM: number): Region {

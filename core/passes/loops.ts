@@ -3,32 +3,34 @@ import { turnBack } from './sides.ts';
 import type { TrimPass } from './trim.ts';
 import { distanceM } from './visits.ts';
 
-type Loop = readonly PlanePoint[];
-
 /** Corners level within this count as one row, metres. */
 const LEVEL_M = 0.01;
 
 /**
- * The closed ways of the trim passes in the order in which they are driven, each from the place of it that is nearest to
- * where the one before ended: pass by pass from the outside in.
- * @param angle direction, radians, in which the lowest left corner is the beginning, whatever the order of the corners
+ * The closed ways of the trim passes in the order in which they are driven, pass by pass from the outside in. Each begins and
+ * ends at the place of it that is nearest to where the next one begins, the last one nearest to `next`.
+ * @param next where the swaths begin; null without swaths
+ * @param angle direction, radians, in which the lowest left corner is taken where there are none, whatever the corners' order
  */
-export function driveLoops(passes: readonly TrimPass[], angle: number): readonly Loop[] {
-  const driven: Loop[] = [];
-  let here: PlanePoint | null = null;
-  for (const { middle } of passes) {
+export function driveLoops(
+  passes: readonly TrimPass[],
+  next: PlanePoint | null,
+  angle: number,
+): readonly (readonly PlanePoint[])[] {
+  const driven: (readonly PlanePoint[])[] = [];
+  let there = next;
+  for (const { middle } of passes.toReversed()) {
     const left = new Set(
       middle.paths.map((path) => path.map(({ x, y }) => ({ x: x / STEPS_PER_METRE, y: y / STEPS_PER_METRE }))),
     );
     while (left.size > 0) {
-      const start: PlanePoint = here ?? lowestLeft([...left].flat(), angle);
-      const next = nearestLoop(left, start);
-      left.delete(next.loop);
-      driven.push(openAt(next));
-      here = next.point;
+      const found = nearestLoop(left, there ?? lowestLeft([...left].flat(), angle));
+      left.delete(found.loop);
+      driven.push(openAt(found));
+      there = found.point;
     }
   }
-  return driven;
+  return driven.reverse();
 }
 
 function lowestLeft(points: readonly PlanePoint[], angle: number): PlanePoint {
@@ -71,6 +73,6 @@ function nearestOnSide(from: PlanePoint, to: PlanePoint, here: PlanePoint): Plan
 }
 
 /** The loop as a way that begins and ends at a point of one of its sides. */
-function openAt({ loop, side, point }: OnLoop): Loop {
+function openAt({ loop, side, point }: OnLoop): readonly PlanePoint[] {
   return [point, ...loop.slice(side), ...loop.slice(0, side), point];
 }

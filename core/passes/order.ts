@@ -13,13 +13,13 @@ const LEAST_GAIN_M = 0.001;
 /**
  * In which order, and which way, the cells are driven, by the straight distances between them: first always the nearest,
  * then runs of up to three cells are put elsewhere while that saves way (or-opt; I. Or, Northwestern University, 1976), the
- * ways chosen anew by a dynamic programme each time.
- * @param start where the machine comes from; null where it may begin anywhere
+ * ways chosen anew by a dynamic programme each time. The
+ * beginning is free: the trim passes, which come before, are closed and end wherever the swaths begin.
  */
-export function orderCells(cells: readonly Cell[], start: PlanePoint | null): Order {
+export function orderCells(cells: readonly Cell[]): Order {
   const doors = cells.map(doorsOf);
-  let sequence = nearestFirst(doors, start);
-  let best = bestWays(sequence, doors, start);
+  let sequence = nearestFirst(doors);
+  let best = bestWays(sequence, doors);
   let steps = 0;
   let isImproving = sequence.length > 2;
   while (isImproving) {
@@ -27,7 +27,7 @@ export function orderCells(cells: readonly Cell[], start: PlanePoint | null): Or
     for (const candidate of moves(sequence)) {
       steps += WAYS.length * WAYS.length * sequence.length;
       if (steps > MOST_STEPS) return { visits: best.visits, wasCutShort: true };
-      const tried = bestWays(candidate, doors, start);
+      const tried = bestWays(candidate, doors);
       if (!(tried.wayM < best.wayM - LEAST_GAIN_M)) continue;
       sequence = candidate;
       best = tried;
@@ -38,12 +38,12 @@ export function orderCells(cells: readonly Cell[], start: PlanePoint | null): Or
   return { visits: best.visits, wasCutShort: false };
 }
 
-function nearestFirst(doors: readonly Doors[], start: PlanePoint | null): readonly number[] {
+function nearestFirst(doors: readonly Doors[]): readonly number[] {
   const left = new Set(doors.keys());
   const sequence: number[] = [];
-  let here = start;
+  let here: PlanePoint | null = null;
   while (left.size > 0) {
-    const next = nearest(doors, left, here);
+    const next: Visit = nearest(doors, left, here);
     left.delete(next.cell);
     sequence.push(next.cell);
     here = doors[next.cell]?.exit[next.way] ?? here;
@@ -84,14 +84,14 @@ function* moves(sequence: readonly number[]): Generator<readonly number[]> {
 type Ways = { readonly visits: readonly Visit[]; readonly wayM: number };
 
 /** The ways through the cells of a sequence with the least distance between them. */
-function bestWays(sequence: readonly number[], doors: readonly Doors[], start: PlanePoint | null): Ways {
+function bestWays(sequence: readonly number[], doors: readonly Doors[]): Ways {
   const origins: Way[][] = [];
   let costs: number[] = WAYS.map(() => 0);
   let before: Doors | null = null;
   for (const cell of sequence) {
     const here = doors[cell];
     if (here === undefined) continue;
-    const step = stepTo(here, before, costs, start);
+    const step = stepTo(here, before, costs);
     origins.push(step.origins);
     costs = step.costs;
     before = here;
@@ -110,12 +110,11 @@ function stepTo(
   here: Doors,
   before: Doors | null,
   costs: readonly number[],
-  start: PlanePoint | null,
 ): { readonly costs: number[]; readonly origins: Way[] } {
   const origins: Way[] = [];
   const next = here.entry.map((entry) => {
     let origin: Way = 0;
-    let least = before === null ? (start === null ? 0 : distanceM(start, entry)) : Number.POSITIVE_INFINITY;
+    let least = before === null ? 0 : Number.POSITIVE_INFINITY;
     for (const way of before === null ? [] : WAYS) {
       const exit = before?.exit[way];
       const cost = exit === undefined ? Number.POSITIVE_INFINITY : (costs[way] ?? 0) + distanceM(exit, entry);

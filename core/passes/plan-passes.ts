@@ -1,6 +1,7 @@
 import { ok, type Result } from '../base/index.ts';
 import {
   EMPTY_REGION,
+  intersection,
   joinParts,
   type PlanePoint,
   partsOf,
@@ -9,7 +10,7 @@ import {
   regionOf,
 } from '../geometry/index.ts';
 import { bestDirection, type Directed, fixedDirection } from './angle.ts';
-import { cellsOf } from './cells.ts';
+import { type Cell, cellsOf } from './cells.ts';
 import { type Cover, coverOf } from './cover.ts';
 import { gaugeOf } from './gauge.ts';
 import { driveLoops } from './loops.ts';
@@ -17,9 +18,9 @@ import { notesOf } from './notes.ts';
 import { orderCells } from './order.ts';
 import { pivotOf, sidesOf } from './sides.ts';
 import { lengthM, routeBetween, type Walls, wallsOf } from './transit.ts';
-import { trimOf } from './trim.ts';
+import { type Trim, trimOf } from './trim.ts';
 import type { Gauge, Leg, PassHead, PassOptions, PassPlan } from './types.ts';
-import { distanceM, drive } from './visits.ts';
+import { distanceM, drive, type Visit } from './visits.ts';
 
 /**
  * Passes over ground in a local plane: along the edge and round obstacles first, then parallel swaths in the best direction,
@@ -59,11 +60,11 @@ type PartPlan = {
 
 function planPart(ground: Region, gauge: Gauge, options: PassOptions, from: PlanePoint | null): PartPlan {
   const trim = trimOf(ground, gauge);
-  const directed = directPieces(trim.rest, ground, gauge, options);
+  const directed = directPieces(trim, ground, gauge, options);
   const [main] = directed;
-  const loops = driveLoops(trim.passes, main?.directed.angle ?? 0);
   const cells = directed.flatMap((each) => cellsOf(each.directed, each.pivot));
-  const order = orderCells(cells, loops[loops.length - 1]?.[0] ?? null);
+  const order = orderCells(cells);
+  const loops = driveLoops(trim.passes, beginning(cells, order.visits), main?.directed.angle ?? 0);
   const work = [
     ...loops.map((points): Leg => ({ kind: 'trim', points, widthM: gauge.trimSwathM })),
     ...order.visits.flatMap(({ cell, way }) =>
@@ -88,19 +89,23 @@ function planPart(ground: Region, gauge: Gauge, options: PassOptions, from: Plan
   };
 }
 
+function beginning(cells: readonly Cell[], visits: readonly Visit[]): PlanePoint | null {
+  const [first] = visits;
+  return first === undefined ? null : (drive(cells[first.cell] ?? [], first.way)[0]?.from ?? null);
+}
+
 type Piece = { readonly directed: Directed; readonly pivot: PlanePoint };
 
 /** Swaths for every connected piece that the trim passes leave, largest first. */
-function directPieces(rest: Region, ground: Region, gauge: Gauge, { angleDeg }: PassOptions): readonly Piece[] {
+function directPieces(trim: Trim, ground: Region, gauge: Gauge, { angleDeg }: PassOptions): readonly Piece[] {
+  const pieces = partsOf(trim.rest).map((part) => joinParts([part]));
   const sides = sidesOf(ground);
-  return partsOf(rest).map((part) => {
-    const piece = joinParts([part]);
+  return pieces.map((piece) => {
     const pivot = pivotOf(piece);
-    const own = sidesOf(piece);
+    const bare = pieces.length === 1 ? trim.bare : intersection(trim.bare, piece);
+    const field = { rest: sidesOf(piece), bare: sidesOf(bare), ground: sides };
     const directed =
-      angleDeg === undefined
-        ? bestDirection(own, sides, pivot, gauge)
-        : fixedDirection(own, sides, pivot, gauge, angleDeg);
+      angleDeg === undefined ? bestDirection(field, pivot, gauge) : fixedDirection(field, pivot, gauge, angleDeg);
     return { directed, pivot };
   });
 }

@@ -14,16 +14,21 @@ export type Strips = {
 
 /** Shorter swaths than this share of the width are left to the hand. */
 const LEAST_LENGTH_SHARE = 0.1;
+/** What a swath shares with the trim pass at its ends, metres; along its sides it is the overlap of the head. */
+const END_M = 0.02;
 /** Gaps shorter than this many widths are driven through without shutting off. */
 const JOIN_SHARE = 0.5;
 
+/** Ground in a frame: where lanes are laid, what of it is untreated, and all on which a swath may lie. */
+export type Field = { readonly rest: Sides; readonly bare: Sides; readonly ground: Sides };
+
 /**
- * Straight swaths over `rest` in a frame, each from end to end of what its lane has to treat, and only where the whole width
+ * Straight swaths in lanes over `rest`, each from end to end of what is `bare` under its lane, and only where the whole width
  * lies on `ground`: a swath never treats ground outside.
  */
-export function stripsOver(rest: Sides, ground: Sides, gauge: Gauge): Strips {
+export function stripsOver({ rest, bare, ground }: Field, gauge: Gauge): Strips {
   const lanes = lanesOver(rest, gauge.swathM, gauge.overlapM);
-  const wanted = groundUnder(lanes, rest);
+  const wanted = groundUnder(lanes, bare);
   const free = groundUnder(lanes, ground);
   const strips: Strip[] = [];
   let lengthM = 0;
@@ -54,10 +59,10 @@ function serve(
   for (const [low, high] of free?.full ?? []) {
     let open: [number, number] | null = null;
     for (const [from, to] of wanted) {
-      const start = Math.max(low, from);
-      const end = Math.min(high, to);
+      const start = Math.max(low, from - END_M);
+      const end = Math.min(high, to + END_M);
       if (!(end - start > LEAST_LENGTH_SHARE * widthM)) continue;
-      wantedM += end - start;
+      wantedM += Math.min(high, to) - Math.max(low, from);
       if (open !== null && start - open[1] < JOIN_SHARE * widthM) open[1] = end;
       else {
         open = [start, end];

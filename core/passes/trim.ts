@@ -1,4 +1,4 @@
-import { difference, grow, isEmpty, type Region, shrink, union } from '../geometry/index.ts';
+import { grow, isEmpty, type Region, regionOf, shrink, union } from '../geometry/index.ts';
 import type { Gauge } from './types.ts';
 
 /** One trim pass: where the machine's middle goes (the edge of `middle`) and the ground that it treats. */
@@ -6,8 +6,10 @@ export type TrimPass = { readonly middle: Region; readonly treated: Region };
 
 export type Trim = {
   readonly passes: readonly TrimPass[];
-  /** Ground that the straight swaths have to treat; it shares the overlap with the trim passes. */
+  /** Ground over which the lanes of the straight swaths are laid; it shares the overlap with the trim passes. */
   readonly rest: Region;
+  /** The part of it that is still untreated: swaths begin and end there. */
+  readonly bare: Region;
 };
 
 /**
@@ -30,14 +32,24 @@ export function trimOf(ground: Region, gauge: Gauge): Trim {
     const reached = grow(middle, trimSwathM / 2);
     if (pass > 0) narrow.push(leftNarrow(shrink(ground, pass * gain), reached, trimSwathM));
     if (isEmpty(middle)) break;
-    passes.push({ middle, treated: difference(reached, [shrink(middle, trimSwathM / 2)]) });
+    passes.push({ middle, treated: withHoles(reached, shrink(middle, trimSwathM / 2)) });
   }
-  return { passes, rest: union([shrink(ground, trimPasses * gain), ...narrow]) };
+  const depth = trimPasses * gain;
+  return {
+    passes,
+    rest: union([shrink(ground, depth), ...narrow]),
+    bare: trimPasses === 0 ? ground : union([shrink(ground, depth + overlapM), ...narrow]),
+  };
 }
 
 /** Ground inside the last trim pass that is too narrow for the next one and more than a corner. */
 function leftNarrow(inside: Region, reached: Region, trimSwathM: number): Region {
-  const left = difference(inside, [reached]);
-  const core = shrink(left, CORNER_SHARE * trimSwathM);
+  // The shrunk edges of both may cross; filled where positive they bound what is left all the same.
+  const core = shrink(withHoles(inside, reached), CORNER_SHARE * trimSwathM);
   return isEmpty(core) ? core : grow(core, CORNER_SHARE * trimSwathM);
+}
+
+/** A region less another one that lies wholly inside it: its paths become holes. */
+function withHoles(region: Region, inside: Region): Region {
+  return regionOf([...region.paths, ...inside.paths.map((path) => path.toReversed())]);
 }
