@@ -41,8 +41,10 @@ export const catchSheet: Sheet = {
 function withPlot({ values }: Entries): Finding {
   const isRun = values['used-gal'] !== undefined || values['swath-ft'] !== undefined;
   const hasGround = values['course-ft'] !== undefined || values['area-ft2'] !== undefined || isRun;
+  // Ounces and a rate tell the ground by themselves.
+  const isAsked = values.oz !== undefined && (values.gpa ?? values['gal-per-1000']) !== undefined;
   const isCatch = values.oz !== undefined || values['spacing-in'] !== undefined;
-  if (hasGround || !isCatch) return NO_FINDING;
+  if (hasGround || isAsked || !isCatch) return NO_FINDING;
   return {
     values: { 'area-ft2': CATCH_PLOT_SQFT },
     lines: [`area-ft2: no course is given, so it is 1/128 acre = ${shown(CATCH_PLOT_SQFT)} ft²`],

@@ -1,7 +1,7 @@
 import { err, ok, type Result } from '../../base/index.ts';
 import { BLANKS, blank } from './blanks.ts';
 import { PER_ACRE } from './boom-rules.ts';
-import { type Entries, type Finding, NO_FINDING, type Rule, type Sheet } from './sheet.ts';
+import { type Entries, type Finding, NO_FINDING, type Rule, type Sheet, type Values } from './sheet.ts';
 import { shown } from './shown.ts';
 import { SOURCES } from './sources.ts';
 
@@ -55,7 +55,7 @@ function before({ values }: Entries): Result<Finding> {
   if (!width.ok) return width;
   const hasGround = values['course-ft'] !== undefined || values['area-ft2'] !== undefined;
   const hasWidth = values['advance-ft'] !== undefined || values['seen-ft'] !== undefined;
-  if (hasGround || !hasWidth) return width;
+  if (hasGround || !hasWidth || groundIsAsked(values)) return width;
   const words = 'area-ft2: no course is given, so the walk is one that covers 1,000 ft²';
   return ok({
     ...width.value,
@@ -63,6 +63,13 @@ function before({ values }: Entries): Result<Finding> {
     lines: [...width.value.lines, words],
     sources: [...width.value.sources, SOURCES.buhler],
   });
+}
+
+/** The caught gallons and a rate, or the time of the walk and of 1,000 ft², tell the ground by themselves. */
+function groundIsAsked(values: Values): boolean {
+  const knows = (...names: readonly string[]): boolean => names.some((name) => values[name] !== undefined);
+  const caught = knows('caught-gal') || (knows('gpm') && knows('seconds'));
+  return (caught && knows('gpa', 'gal-per-1000')) || (knows('seconds') && knows('minutes-per-1000'));
 }
 
 /** The trap of the width: with the full one the ground would get twice the rate that is found. */

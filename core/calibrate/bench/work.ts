@@ -31,6 +31,8 @@ export function workSheet(sheet: Sheet, entries: Entries): Result<BenchResult> {
   if (!checked.ok) return checked;
   const before = sheet.before?.(entries) ?? ok(NO_FINDING);
   if (!before.ok) return before;
+  const prepared = checkRanges(sheet, before.value.values, entries);
+  if (!prepared.ok) return prepared;
   const rules = sheet.rules(entries);
   const start: State = joined(
     { ...NO_FINDING, values: entries.values, lines: meanLines(sheet, entries) },
