@@ -15,7 +15,7 @@ export type RoutingRun = { readonly clock?: Clock; readonly signal?: StopSignal 
 
 /** Temperatures at the start and at the end, as shares of the mean edge of the first routes. */
 const START_HEAT = 0.7;
-const END_HEAT = 0.03;
+const END_HEAT = 0.003;
 const CLOCK_EVERY = 64;
 
 /**
