@@ -1,64 +1,52 @@
 import type { PlanePoint } from '../geometry/index.ts';
 import type { Cell } from './cells.ts';
-import { type Doors, distanceM, doorsOf, type Visit, WAYS, type Way } from './visits.ts';
+import { type Doors, distanceM, doorsOf, turnedWay, type Visit, WAYS, type Way } from './visits.ts';
 
 export type Order = { readonly visits: readonly Visit[]; readonly wasCutShort: boolean };
 
-/** Single steps of the dynamic programme over all tries before the search for a better order stops. */
-const MOST_STEPS = 1_500_000;
-const LONGEST_MOVE = 3;
+/** Places tried for runs of cells before the search for a better order stops. */
+const MOST_TRIES = 600_000;
+const LONGEST_RUN = 3;
 /** A change must save more than this, metres. */
 const LEAST_GAIN_M = 0.001;
 
 /**
  * In which order, and which way, the cells are driven, by the straight distances between them: first always the nearest,
- * then runs of up to three cells are put elsewhere while that saves way (or-opt; I. Or, Northwestern University, 1976), the
- * ways chosen anew by a dynamic programme each time. The
+ * then runs of up to three cells are put elsewhere, forwards or backwards, while that saves way (or-opt; I. Or, Northwestern
+ * University, 1976), then the ways through the cells are chosen anew by a dynamic programme, until neither helps. The
  * beginning is free: the trim passes, which come before, are closed and end wherever the swaths begin.
  */
 export function orderCells(cells: readonly Cell[]): Order {
   const doors = cells.map(doorsOf);
-  let sequence = nearestFirst(doors);
-  let best = bestWays(sequence, doors);
-  let steps = 0;
-  let isImproving = sequence.length > 2;
-  while (isImproving) {
-    isImproving = false;
-    for (const candidate of moves(sequence)) {
-      steps += WAYS.length * WAYS.length * sequence.length;
-      if (steps > MOST_STEPS) return { visits: best.visits, wasCutShort: true };
-      const tried = bestWays(candidate, doors);
-      if (!(tried.wayM < best.wayM - LEAST_GAIN_M)) continue;
-      sequence = candidate;
-      best = tried;
-      isImproving = true;
-      break;
-    }
+  let visits = bestWays(nearestFirst(doors), doors);
+  const tries = { left: MOST_TRIES };
+  for (;;) {
+    const moved = moveRuns(visits, cells, doors, tries);
+    if (moved === null) break;
+    visits = bestWays(moved, doors);
   }
-  return { visits: best.visits, wasCutShort: false };
+  return { visits, wasCutShort: tries.left <= 0 };
 }
 
-function nearestFirst(doors: readonly Doors[]): readonly number[] {
+function nearestFirst(doors: readonly Doors[]): readonly Visit[] {
   const left = new Set(doors.keys());
-  const sequence: number[] = [];
+  const visits: Visit[] = [];
   let here: PlanePoint | null = null;
   while (left.size > 0) {
     const next: Visit = nearest(doors, left, here);
     left.delete(next.cell);
-    sequence.push(next.cell);
-    here = doors[next.cell]?.exit[next.way] ?? here;
+    visits.push(next);
+    here = exitOf(next, doors);
   }
-  return sequence;
+  return visits;
 }
 
 function nearest(doors: readonly Doors[], left: ReadonlySet<number>, here: PlanePoint | null): Visit {
   let best: Visit = { cell: left.values().next().value ?? 0, way: 0 };
-  if (here === null) return best;
   let bestM = Number.POSITIVE_INFINITY;
-  for (const cell of left) {
+  for (const cell of here === null ? [] : left) {
     for (const way of WAYS) {
-      const entry = doors[cell]?.entry[way];
-      const away = entry === undefined ? Number.POSITIVE_INFINITY : distanceM(here, entry);
+      const away = gapM(here, doors[cell]?.entry[way] ?? null);
       if (away >= bestM) continue;
       best = { cell, way };
       bestM = away;
@@ -67,63 +55,110 @@ function nearest(doors: readonly Doors[], left: ReadonlySet<number>, here: Plane
   return best;
 }
 
-/** Every sequence in which a run of cells stands elsewhere, forwards or backwards. */
-function* moves(sequence: readonly number[]): Generator<readonly number[]> {
-  for (let length = 1; length <= Math.min(LONGEST_MOVE, sequence.length - 1); length += 1) {
-    for (let from = 0; from + length <= sequence.length; from += 1) {
-      const run = sequence.slice(from, from + length);
-      const others = [...sequence.slice(0, from), ...sequence.slice(from + length)];
-      for (let to = 0; to <= others.length; to += 1) {
-        if (to !== from) yield [...others.slice(0, to), ...run, ...others.slice(to)];
-        if (length > 1) yield [...others.slice(0, to), ...run.toReversed(), ...others.slice(to)];
-      }
+const entryOf = (visit: Visit | undefined, doors: readonly Doors[]): PlanePoint | null =>
+  visit === undefined ? null : (doors[visit.cell]?.entry[visit.way] ?? null);
+const exitOf = (visit: Visit | undefined, doors: readonly Doors[]): PlanePoint | null =>
+  visit === undefined ? null : (doors[visit.cell]?.exit[visit.way] ?? null);
+/** Way between two places; none where one of them is the open end of the sequence. */
+const gapM = (from: PlanePoint | null, to: PlanePoint | null): number =>
+  from === null || to === null ? 0 : distanceM(from, to);
+
+/** The visits with runs put where they save way; null where none does. */
+function moveRuns(
+  visits: readonly Visit[],
+  cells: readonly Cell[],
+  doors: readonly Doors[],
+  tries: { left: number },
+): readonly Visit[] | null {
+  let current = visits;
+  for (let length = 1; length <= Math.min(LONGEST_RUN, visits.length - 1); length += 1) {
+    for (let from = 0; from + length <= visits.length; from += 1) {
+      const moved = moveRun(current, from, length, cells, doors, tries);
+      if (moved !== null) current = moved;
+      if (tries.left <= 0) return current === visits ? null : current;
     }
   }
+  return current === visits ? null : current;
 }
 
-type Ways = { readonly visits: readonly Visit[]; readonly wayM: number };
-
-/** The ways through the cells of a sequence with the least distance between them. */
-function bestWays(sequence: readonly number[], doors: readonly Doors[]): Ways {
-  const origins: Way[][] = [];
-  let costs: number[] = WAYS.map(() => 0);
-  let before: Doors | null = null;
-  for (const cell of sequence) {
-    const here = doors[cell];
-    if (here === undefined) continue;
-    const step = stepTo(here, before, costs);
-    origins.push(step.origins);
-    costs = step.costs;
-    before = here;
+/** The visits with one run in its best place; null where it stands there already. */
+function moveRun(
+  visits: readonly Visit[],
+  from: number,
+  length: number,
+  cells: readonly Cell[],
+  doors: readonly Doors[],
+  tries: { left: number },
+): readonly Visit[] | null {
+  const others = [...visits.slice(0, from), ...visits.slice(from + length)];
+  const run = visits.slice(from, from + length);
+  const forms = formsOf(run, cells);
+  const insertedM = (form: readonly Visit[], at: number): number => {
+    const before = exitOf(others[at - 1], doors);
+    const after = entryOf(others[at], doors);
+    const first = entryOf(form[0], doors);
+    const last = exitOf(form[form.length - 1], doors);
+    return gapM(before, first) + gapM(last, after) - gapM(before, after);
+  };
+  let bestM = insertedM(run, from) - LEAST_GAIN_M;
+  let best: readonly Visit[] | null = null;
+  tries.left -= forms.length * (others.length + 1);
+  for (let at = 0; at <= others.length; at += 1) {
+    for (const form of forms) {
+      const cost = insertedM(form, at);
+      if (cost >= bestM) continue;
+      bestM = cost;
+      best = [...others.slice(0, at), ...form, ...others.slice(at)];
+    }
   }
-  const wayM = Math.min(...costs);
-  let way = WAYS.find((each) => costs[each] === wayM) ?? 0;
+  return best;
+}
+
+/** A run as it is and backwards; a single cell in each of its ways. */
+function formsOf(run: readonly Visit[], cells: readonly Cell[]): readonly (readonly Visit[])[] {
+  const [only] = run;
+  if (run.length === 1 && only !== undefined) return WAYS.map((way) => [{ cell: only.cell, way }]);
+  const back = run.map(({ cell, way }): Visit => ({ cell, way: turnedWay(way, cells[cell]?.length ?? 0) }));
+  return [run, back.reverse()];
+}
+
+/** The same sequence with the ways through the cells that have the least distance between them. */
+function bestWays(sequence: readonly Visit[], doors: readonly Doors[]): readonly Visit[] {
+  const origins: (readonly Way[])[] = [];
+  let costs: readonly number[] = WAYS.map(() => 0);
+  for (const [index, { cell }] of sequence.entries()) {
+    const before = sequence[index - 1];
+    const step = stepTo(cell, before === undefined ? null : before.cell, doors, costs);
+    origins.push(step.map((each) => each.origin));
+    costs = step.map((each) => each.costM);
+  }
+  let way = leastAt(costs);
   const visits: Visit[] = [];
   for (let index = sequence.length - 1; index >= 0; index -= 1) {
-    visits.push({ cell: sequence[index] ?? 0, way });
+    visits.push({ cell: sequence[index]?.cell ?? 0, way });
     way = origins[index]?.[way] ?? 0;
   }
-  return { visits: visits.reverse(), wayM };
+  return visits.reverse();
 }
 
+type Step = { readonly costM: number; readonly origin: Way };
+
+/** Per way into a cell the least distance so far, and the way through the cell before that it comes from. */
 function stepTo(
-  here: Doors,
-  before: Doors | null,
+  cell: number,
+  before: number | null,
+  doors: readonly Doors[],
   costs: readonly number[],
-): { readonly costs: number[]; readonly origins: Way[] } {
-  const origins: Way[] = [];
-  const next = here.entry.map((entry) => {
-    let origin: Way = 0;
-    let least = before === null ? 0 : Number.POSITIVE_INFINITY;
-    for (const way of before === null ? [] : WAYS) {
-      const exit = before?.exit[way];
-      const cost = exit === undefined ? Number.POSITIVE_INFINITY : (costs[way] ?? 0) + distanceM(exit, entry);
-      if (cost >= least) continue;
-      least = cost;
-      origin = way;
-    }
-    origins.push(origin);
-    return least;
+): readonly Step[] {
+  return WAYS.map((way): Step => {
+    if (before === null) return { costM: 0, origin: 0 };
+    const entry = entryOf({ cell, way }, doors);
+    const sums = WAYS.map((each) => (costs[each] ?? 0) + gapM(exitOf({ cell: before, way: each }, doors), entry));
+    const origin = leastAt(sums);
+    return { costM: sums[origin] ?? 0, origin };
   });
-  return { costs: next, origins };
+}
+
+function leastAt(costs: readonly number[]): Way {
+  return WAYS.reduce<Way>((best, way) => ((costs[way] ?? 0) < (costs[best] ?? 0) ? way : best), 0);
 }

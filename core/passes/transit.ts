@@ -63,6 +63,10 @@ function crossingsOf(from: PlanePoint, to: PlanePoint, walls: Walls): readonly C
 function crossingAt(from: PlanePoint, to: PlanePoint, start: PlanePoint, end: PlanePoint): number | null {
   const x = to.x - from.x;
   const y = to.y - from.y;
+  if (Math.max(start.x, end.x) < Math.min(from.x, to.x) || Math.min(start.x, end.x) > Math.max(from.x, to.x))
+    return null;
+  if (Math.max(start.y, end.y) < Math.min(from.y, to.y) || Math.min(start.y, end.y) > Math.max(from.y, to.y))
+    return null;
   const startSide = x * (start.y - from.y) - y * (start.x - from.x);
   const endSide = x * (end.y - from.y) - y * (end.x - from.x);
   if (startSide > 0 === endSide > 0) return null;

@@ -1,4 +1,4 @@
-import { grow, isEmpty, type Region, regionOf, shrink, union } from '../geometry/index.ts';
+import { EMPTY_REGION, grow, isEmpty, type Region, regionArea, regionOf, shrink, union } from '../geometry/index.ts';
 import type { Gauge } from './types.ts';
 
 /** One trim pass: where the machine's middle goes (the edge of `middle`) and the ground that it treats. */
@@ -27,26 +27,25 @@ export function trimOf(ground: Region, gauge: Gauge): Trim {
   const gain = trimSwathM - overlapM;
   const passes: TrimPass[] = [];
   const narrow: Region[] = [];
+  let bare = ground;
   for (let pass = 0; pass < trimPasses; pass += 1) {
     const middle = shrink(ground, trimSwathM / 2 + pass * gain);
     const reached = grow(middle, trimSwathM / 2);
     if (pass > 0) narrow.push(leftNarrow(shrink(ground, pass * gain), reached, trimSwathM));
+    bare = isEmpty(middle) ? middle : shrink(middle, trimSwathM / 2);
     if (isEmpty(middle)) break;
-    passes.push({ middle, treated: withHoles(reached, shrink(middle, trimSwathM / 2)) });
+    passes.push({ middle, treated: withHoles(reached, bare) });
   }
-  const depth = trimPasses * gain;
-  return {
-    passes,
-    rest: union([shrink(ground, depth), ...narrow]),
-    bare: trimPasses === 0 ? ground : union([shrink(ground, depth + overlapM), ...narrow]),
-  };
+  const rest = shrink(ground, trimPasses * gain);
+  return { passes, rest: union([rest, ...narrow]), bare: union([bare, ...narrow]) };
 }
 
 /** Ground inside the last trim pass that is too narrow for the next one and more than a corner. */
 function leftNarrow(inside: Region, reached: Region, trimSwathM: number): Region {
+  const radiusM = CORNER_SHARE * trimSwathM;
+  if (regionArea(inside) - regionArea(reached) < Math.PI * radiusM ** 2) return EMPTY_REGION;
   // The shrunk edges of both may cross; filled where positive they bound what is left all the same.
-  const core = shrink(withHoles(inside, reached), CORNER_SHARE * trimSwathM);
-  return isEmpty(core) ? core : grow(core, CORNER_SHARE * trimSwathM);
+  return grow(shrink(withHoles(inside, reached), radiusM), radiusM);
 }
 
 /** A region less another one that lies wholly inside it: its paths become holes. */

@@ -30,3 +30,8 @@ export function doorsOf(cell: Cell): Doors {
 }
 
 export const distanceM = (from: PlanePoint, to: PlanePoint): number => Math.hypot(to.x - from.x, to.y - from.y);
+
+/** The way that drives a cell of so many swaths exactly backwards. */
+export function turnedWay(way: Way, swathCount: number): Way {
+  return ((way >= 2 ? 0 : 2) + ((swathCount + way) % 2)) as Way;
+}
