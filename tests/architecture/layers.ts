@@ -43,7 +43,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/routing': { uses: ['core/base'] },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
   'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },
-  'core/plan/result': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills'] },
+  'core/plan/result': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills', 'core/plan/explain'] },
   'core/plan/constraints': { uses: GROUND, types: ['core/plan/problem'] },
   'core/plan/refills': { uses: [...GROUND, 'core/plan/problem'] },
   'core/plan/search': {
@@ -51,7 +51,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
     types: ['core/plan/result'],
   },
   'core/plan/judge': { uses: GROUND, types: ['core/plan/problem', 'core/plan/result'] },
-  'core/plan/explain': { uses: GROUND, types: [...STEPS, ...PLAN_TYPES] },
+  'core/plan/explain': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills'] },
   /** Turns what a file holds into properties, and says what that would change in a book. */
   'core/intake': { uses: [...SHAPES, 'core/edit', 'core/formats', 'core/places'] },
   /** What a lawn costs and what is asked for it: runs the steps for one lawn, so it uses their code. */
@@ -116,6 +116,7 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   valibot: ['core', 'electron', 'renderer'],
   vite: ['renderer/vite.config.mjs', 'electron/build.mjs', 'electron/tools'],
   '@vitejs/*': ['renderer/vite.config.mjs'],
+  highs: ['tests/core/plan/mip'],
 };
 
 /** Type-only packages that any folder may name. */

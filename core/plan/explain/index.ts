@@ -1,0 +1,2 @@
+export type * from './types.ts';
+export { explainUnserved } from './why-not.ts';
