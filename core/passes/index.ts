@@ -1,3 +1,4 @@
+export { type PlacedPasses, passesOnOutline } from './on-outline.ts';
 export { planPasses } from './plan-passes.ts';
 export { sidesOf } from './sides.ts';
 export { swathNumber } from './swath-number.ts';

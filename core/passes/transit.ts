@@ -27,10 +27,10 @@ export function routeBetween(from: PlanePoint, to: PlanePoint, walls: Walls): Ro
   const crossings = crossingsOf(from, to, walls);
   if (crossings.length === 0) return { points: [from, to], staysInside: true };
   const points: PlanePoint[] = [from];
-  let here = 0;
+  let here = -1;
   let staysInside = true;
   for (const crossing of crossings) {
-    if (crossing.at < here) continue;
+    if (crossing.at <= here) continue;
     const last = crossings.findLast((each) => each.loop === crossing.loop);
     if (last === undefined || last === crossing) {
       staysInside = false;

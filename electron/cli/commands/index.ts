@@ -6,6 +6,7 @@ import { exportCommand } from './export.ts';
 import { importCommand } from './import.ts';
 import { judgeCommand } from './judge.ts';
 import { measureCommand } from './measure.ts';
+import { passesCommand } from './passes.ts';
 import { planCommand } from './plan.ts';
 import { reachCommand } from './reach.ts';
 import { reportCommand } from './report.ts';
@@ -14,6 +15,7 @@ import { solveCommand } from './solve.ts';
 /** Every command. Parsing, help and docs/cli.md come from this table. */
 export const COMMANDS: readonly Command[] = [
   measureCommand,
+  passesCommand,
   reachCommand,
   demandCommand,
   planCommand,

@@ -6,6 +6,7 @@ export { failureSchema } from './failure.ts';
 export { type ImportOutput, importSchema } from './import.ts';
 export { type JudgeOutput, judgeSchema } from './judge.ts';
 export { measureSchema } from './measure.ts';
+export { type PassesOutput, passesSchema } from './passes.ts';
 export { type ReachOutput, reachSchema } from './reach.ts';
 export { type ReportOutput, reportSchema } from './report.ts';
 export { type SolveOutput, solveSchema } from './solve.ts';

@@ -1,0 +1,41 @@
+import { ok, type Result } from '../base/index.ts';
+import type { AreaGeometry, Position } from '../book/index.ts';
+import { boxCentre, degreesBox, type LocalPlane, localPlane, readOutline, toGeometry } from '../geometry/index.ts';
+import { planPasses } from './plan-passes.ts';
+import type { Leg, PassHead, PassOptions, PassPlan } from './types.ts';
+
+/** A leg in degrees. */
+export type PlacedLeg = Pick<Leg, 'kind' | 'widthM'> & { readonly positions: readonly Position[] };
+/** A plan of passes with its way and its hand trim in degrees. */
+export type PlacedPasses = {
+  readonly plan: PassPlan;
+  readonly path: readonly PlacedLeg[];
+  readonly handTrim: AreaGeometry;
+};
+
+/**
+ * Passes over the outline of a zone, less everything that is not treated.
+ * @returns null where the outline has no ground. Errors: those of `planPasses`.
+ */
+export function passesOnOutline(
+  outline: AreaGeometry,
+  head: PassHead,
+  options: PassOptions,
+  where: string,
+): Result<PlacedPasses | null> {
+  const checked = degreesBox(outline);
+  if ('fault' in checked) return ok(null);
+  const plane = localPlane(boxCentre(checked.box));
+  const read = readOutline(outline, plane);
+  if (read.kind === 'refused') return ok(null);
+  const planned = planPasses(read.net, head, options, where);
+  if (!planned.ok) return planned;
+  const plan = planned.value;
+  return ok({ plan, path: plan.path.map((leg) => placed(leg, plane)), handTrim: toGeometry(plan.handTrim, plane) });
+}
+
+const placed = ({ kind, widthM, points }: Leg, plane: LocalPlane): PlacedLeg => ({
+  kind,
+  widthM,
+  positions: points.map(plane.toDegrees),
+});

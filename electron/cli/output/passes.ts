@@ -1,0 +1,69 @@
+import * as v from 'valibot';
+import type { Frozen } from '../../../core/book/index.ts';
+import { figure, format, issueSchema, text } from './parts.ts';
+
+const position = v.tuple([figure, figure]);
+
+/** Passes of one head over one zone. Lengths and areas are on the map; shares are of the zone's treatable area. */
+const answerSchema = v.strictObject({
+  /** Null where the head was given on the command line. */
+  machineId: v.nullable(text),
+  headId: v.nullable(text),
+  name: text,
+  swathFt: figure,
+  overlapFt: figure,
+  trimPasses: figure,
+  trimSwathFt: figure,
+  turnSec: figure,
+  speedMph: figure,
+  areaSqFt: figure,
+  swathCount: figure,
+  trimCount: figure,
+  turnCount: figure,
+  sprayedM: figure,
+  unsprayedM: figure,
+  minutes: figure,
+  /** Ground that the material goes over, overlap included. */
+  appliedSqFt: figure,
+  overlapShare: figure,
+  missedShare: figure,
+  offTargetShare: figure,
+  handTrimSqFt: figure,
+  /** Direction of the swaths, degrees anticlockwise from east; null without swaths. */
+  angleDeg: v.nullable(figure),
+  /** GeoJSON; left out with --figures. */
+  handTrim: v.optional(
+    v.variant('type', [
+      v.strictObject({ type: v.literal('Polygon'), coordinates: v.array(v.array(position)) }),
+      v.strictObject({ type: v.literal('MultiPolygon'), coordinates: v.array(v.array(v.array(position))) }),
+    ]),
+  ),
+  /** Longitudes and latitudes of the machine's middle, leg by leg; left out with --figures. */
+  path: v.optional(
+    v.array(
+      v.strictObject({
+        kind: v.picklist(['trim', 'swath', 'transit']),
+        widthM: figure,
+        coordinates: v.array(position),
+      }),
+    ),
+  ),
+  notes: v.array(v.strictObject({ code: text, message: text })),
+});
+
+/** Answer of `passes`. */
+export const passesSchema = v.strictObject({
+  ...format('swardway-passes'),
+  zones: v.array(
+    v.strictObject({
+      propertyId: text,
+      propertyName: text,
+      zoneId: text,
+      zoneName: text,
+      heads: v.array(answerSchema),
+    }),
+  ),
+  issues: v.array(issueSchema),
+});
+
+export type PassesOutput = Frozen<v.InferOutput<typeof passesSchema>>;
