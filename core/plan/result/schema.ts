@@ -171,11 +171,39 @@ export const planDaySchema = v.object({
   ),
 });
 
+/** A limit that alone keeps work out of a rig's days: moved so far, the work fits on the date, after the stop that is named. */
+export const waySchema = v.object({
+  limit: v.picklist([
+    'time',
+    'day',
+    'customer-hours',
+    'station-hours',
+    'payload',
+    'bag-places',
+    'nurse-tank',
+    'compartment',
+    'supply',
+  ]),
+  /** The property, fill point, compartment or product that the limit belongs to; '' for those of the rig itself. */
+  subjectId: text,
+  /** How much more is needed. */
+  amount: figure,
+  unit: v.picklist(['min', 'lb', 'bags', 'gal', '']),
+  /** Hours that would do, for the limits that are hours; else 0. */
+  fromSec: figure,
+  toSec: figure,
+  date: text,
+  /** '' where the work would come first. */
+  afterPropertyId: text,
+  words: text,
+});
+
 export const unplacedSchema = v.object({
   ...atOp,
   propertyName: text,
   zoneName: text,
-  reasons: v.array(v.object({ rigId: text, code: text, words: text })),
+  /** One for each rig; `ways` are the limits each of which alone keeps the work out. */
+  reasons: v.array(v.object({ rigId: text, code: text, words: text, ways: v.optional(v.array(waySchema), []) })),
 });
 
 export const totalsSchema = v.object({

@@ -1,18 +1,28 @@
 import { formatDuration, quantity } from '../../units/index.ts';
+import { explainUnserved, type Way, type WhyNot } from '../explain/index.ts';
 import type { Problem } from '../problem/index.ts';
-import { placeRefills, type RouteFault, type Solution } from '../refills/index.ts';
+import type { Solution } from '../refills/index.ts';
 import type { Names } from './names.ts';
 import { must } from './route.ts';
 import type { UnplacedTask } from './types.ts';
+import { planWay } from './way-words.ts';
 
 type Reason = UnplacedTask['reasons'][number];
 
 /** Everything that is in no day: what no rig can do, and what found no room, each with its reason per rig. */
 export function unplacedOf(problem: Problem, solution: Solution, names: Names): readonly UnplacedTask[] {
-  const never = problem.unplaceable.map((each) => unplaced(problem, names, each.task, each.reasons));
+  const never = problem.unplaceable.map((each) =>
+    unplaced(
+      problem,
+      names,
+      each.task,
+      each.reasons.map((reason) => ({ ...reason, ways: [] })),
+    ),
+  );
+  const whys = explainUnserved(problem, solution);
   const noRoom = solution.unserved.flatMap((index) => {
     const job = must(problem.jobs[index], 'job');
-    const reasons = problem.rigs.map((_, rig) => reasonFor(problem, names, index, rig));
+    const reasons = whys.filter((why) => why.job === index).map((why) => reasonOf(problem, solution, names, why));
     return job.tasks.map((task) => unplaced(problem, names, task, reasons));
   });
   return [...never, ...noRoom];
@@ -31,53 +41,60 @@ function unplaced(problem: Problem, names: Names, taskIndex: number, reasons: re
   };
 }
 
-/** Tries the job alone on every day of a rig: the first fault tells why not; where it fits, the days are simply full. */
-function reasonFor(problem: Problem, names: Names, jobIndex: number, rig: number): Reason {
-  const { rigId } = must(problem.rigs[rig], 'rig');
-  const job = must(problem.jobs[jobIndex], 'job');
-  const modes = job.modes[rig] ?? [];
-  if (modes.length === 0) return { rigId, code: 'out-of-reach', words: 'cannot reach all of this work' };
-  let fault: RouteFault | null = null;
-  for (const slot of problem.slots.keys()) {
-    const { rig: slotRig, day } = must(problem.slots[slot], 'slot');
-    if (slotRig !== rig || job.dayAllowed[day] !== 1) continue;
-    for (const mode of modes.keys()) {
-      const answer = placeRefills(problem, slot, [{ job: jobIndex, mode }]);
-      if (answer.kind === 'placed') {
-        const alone = formatDuration(quantity(answer.outcome.paidMs / 1000));
-        return {
-          rigId,
-          code: 'no-time-left',
-          words: `would make a day of ${alone} alone, but every working day of this rig is full`,
-        };
-      }
-      fault ??= answer.fault;
+function reasonOf(problem: Problem, solution: Solution, names: Names, why: WhyNot): Reason {
+  const { rigId } = must(problem.rigs[why.rig], 'rig');
+  switch (why.kind) {
+    case 'out-of-reach':
+      return { rigId, code: 'out-of-reach', words: 'cannot reach all of this work', ways: [] };
+    case 'room': {
+      const words = 'would still fit: the search ended before it came to it; plan again with more time to search';
+      return { rigId, code: 'room-left', words, ways: [] };
+    }
+    case 'no-single-cause':
+      return { rigId, code: 'no-single-cause', words: noSingleCause(why), ways: [] };
+    case 'limits': {
+      const ways = why.ways.map((way) => planWay({ problem, solution, names }, why, way));
+      const fits = ways.map((way) => way.words).join(', or with ');
+      return { rigId, code: codeOf(why), words: `${standing(why)}; fits with ${fits}`, ways };
     }
   }
-  return fault === null
-    ? { rigId, code: 'day-not-allowed', words: 'none of the working days is allowed' }
-    : faultReason(problem, names, rigId, fault);
 }
 
-function faultReason(problem: Problem, names: Names, rigId: string, fault: RouteFault): Reason {
-  switch (fault.kind) {
-    case 'too-long':
-      return {
-        rigId,
-        code: 'too-long-for-a-day',
-        words: `alone it overruns a day by ${formatDuration(quantity(fault.overMs / 1000))}`,
-      };
-    case 'window-missed':
-      return { rigId, code: 'window-missed', words: 'cannot be reached in the hours that the customer allows' };
-    case 'no-material':
-      return {
-        rigId,
-        code: 'no-material',
-        words: `no fill point supplies enough ${names.material(problem.materials[fault.material]?.id ?? '')}`,
-      };
-    case 'payload':
-      return { rigId, code: 'payload', words: 'the payload does not allow carrying enough' };
-    case 'station-closed':
-      return { rigId, code: 'fill-point-closed', words: 'the fill points are closed when they are needed' };
-  }
+function noSingleCause({ every, tried, insertions }: WhyNot): string {
+  if (insertions === 0) return 'has no working day';
+  const searched = every ? '' : ` in the ${tried} likeliest of its ${insertions} places in the plan`;
+  return `no single cause found: no longer day, wider hours or larger tank alone lets it in${searched}`;
+}
+
+/** How the work stands with the rig before anything is moved. */
+function standing(why: WhyNot): string {
+  const { alone } = why;
+  if (alone.kind === 'too-long') return `alone it overruns a day by ${duration(alone.overMs)}`;
+  if (alone.kind === 'never') return 'cannot be done as things are, even alone';
+  const day = `would make a day of ${duration(alone.paidMs)} alone`;
+  return why.ways.some((way) => way.limit.kind === 'time')
+    ? `${day}, but every working day of this rig is full`
+    : `${day}, but does not go with the rest of any working day`;
+}
+
+const CODES: Readonly<Record<Way['limit']['kind'], string>> = {
+  time: 'no-time-left',
+  day: 'day-not-allowed',
+  'customer-hours': 'window-missed',
+  'station-hours': 'fill-point-closed',
+  payload: 'payload',
+  'bag-places': 'bag-places',
+  'nurse-tank': 'nurse-tank',
+  compartment: 'tank-too-small',
+  supply: 'no-material',
+};
+
+/** The code of the first way; where that is time, work that is too long for any day is told apart. */
+function codeOf({ ways, alone }: WhyNot): string {
+  const first = ways[0]?.limit.kind ?? 'time';
+  return first === 'time' && alone.kind === 'too-long' ? 'too-long-for-a-day' : CODES[first];
+}
+
+function duration(ms: number): string {
+  return formatDuration(quantity(ms / 1000));
 }

@@ -225,7 +225,7 @@ export function smallPlan(): Plan {
         step: 0,
         propertyName: 'Cedar',
         zoneName: 'Bank',
-        reasons: [{ rigId: 'north', code: 'too-steep', words: 'slope 30 degrees' }],
+        reasons: [{ rigId: 'north', code: 'too-steep', words: 'slope 30 degrees', ways: [] }],
       },
     ],
     totals: {
