@@ -1,4 +1,4 @@
-import type { LevelLine, PlanDay } from '../../core/plan/result/index.ts';
+import type { LevelLine, PlanActivity, PlanDay } from '../../core/plan/result/index.ts';
 import { homeSec } from './day-events.ts';
 import { type TimeScale, timeScale } from './time-scale.ts';
 
@@ -76,29 +76,51 @@ function layoutLanes(lines: readonly LevelLine[], top: number, roomPx: number): 
   });
 }
 
+/** A stretch of the day on the row of blocks, before it has its place. */
+type Span = Omit<Block, 'x' | 'width'> & { readonly endSec: number };
+
 function layoutBlocks(day: PlanDay, scale: TimeScale): readonly Block[] {
-  const block = (kind: Block['kind'], startSec: number, endSec: number, label: string, title: string, number = 0) => ({
-    kind,
-    startSec,
-    x: scale.toX(startSec),
-    width: Math.max(1, scale.toX(endSec) - scale.toX(startSec)),
-    label,
-    title,
-    stopNumber: number,
+  const others = day.activities.flatMap(spansOf);
+  const away = others.filter(({ kind }) => kind === 'break' || kind === 'fill-point');
+  const stops = day.stops.flatMap((stop) => {
+    const { arriveSec: startSec, leaveSec: endSec, number: stopNumber, name: title } = stop;
+    return aroundOthers({ kind: 'stop', startSec, endSec, label: String(stopNumber), title, stopNumber }, away);
   });
-  const stops = day.stops.map((stop) =>
-    block('stop', stop.arriveSec, stop.leaveSec, String(stop.number), stop.name, stop.number),
-  );
-  const others = day.activities.flatMap((activity) => {
-    const { startSec, endSec } = activity;
-    if (endSec <= startSec) return [];
-    if (activity.kind === 'break') return [block('break', startSec, endSec, 'break', 'Break')];
-    if (activity.kind === 'refill' && activity.fillPointId !== '') {
-      return [block('fill-point', startSec, endSec, 'fill', 'Visit to a fill point')];
-    }
-    if (activity.kind === 'morning') return [block('yard', startSec, endSec, 'load', 'Loading before the start')];
-    if (activity.kind === 'evening') return [block('yard', startSec, endSec, '', 'Rinse and records')];
-    return [];
-  });
-  return [...stops, ...others].sort((left, right) => left.startSec - right.startSec);
+  return [...stops, ...others]
+    .sort((left, right) => left.startSec - right.startSec)
+    .map(({ endSec, ...span }) => {
+      const x = scale.toX(span.startSec);
+      return { ...span, x, width: Math.max(1, scale.toX(endSec) - x) };
+    });
+}
+
+function spansOf(activity: PlanActivity): readonly Span[] {
+  const { startSec, endSec } = activity;
+  if (endSec <= startSec) return [];
+  const span = (kind: Block['kind'], label: string, title: string) => [
+    { kind, startSec, endSec, label, title, stopNumber: 0 },
+  ];
+  if (activity.kind === 'break') return span('break', 'break', 'Break');
+  if (activity.kind === 'refill' && activity.fillPointId !== '') {
+    return span('fill-point', 'fill', 'Visit to a fill point');
+  }
+  if (activity.kind === 'morning') return span('yard', 'load', 'Loading before the start');
+  if (activity.kind === 'evening') return span('yard', '', 'Rinse and records');
+  return [];
+}
+
+/** A stop that is broken off is drawn in pieces, so that nothing lies over it; the longest of them bears its number. */
+function aroundOthers(stop: Span, others: readonly Span[]): readonly Span[] {
+  let pieces: readonly Span[] = [stop];
+  for (const { startSec, endSec } of others) {
+    pieces = pieces.flatMap((piece) => {
+      if (endSec <= piece.startSec || startSec >= piece.endSec) return [piece];
+      const before = { ...piece, endSec: startSec };
+      const after = { ...piece, startSec: endSec };
+      return [before, after].filter((each) => each.endSec > each.startSec);
+    });
+  }
+  const longest = Math.max(...pieces.map((piece) => piece.endSec - piece.startSec));
+  const bearer = pieces.find((piece) => piece.endSec - piece.startSec === longest);
+  return pieces.map((piece) => (piece === bearer ? piece : { ...piece, label: '' }));
 }

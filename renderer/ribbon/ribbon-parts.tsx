@@ -103,7 +103,7 @@ export function Blocks({ layout, selectedStop, onStop }: BlocksProps) {
           >
             <title>{block.title}</title>
             <rect x={block.x} y={layout.blockTop} width={block.width} height={layout.blockHeight} rx="2" />
-            {block.width >= 5 + 6.6 * block.label.length && (
+            {block.label !== '' && block.width >= 5 + 6.6 * block.label.length && (
               <text x={block.x + block.width / 2} y={layout.blockTop + layout.blockHeight / 2 + 4} textAnchor="middle">
                 {block.label}
               </text>

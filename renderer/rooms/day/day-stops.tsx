@@ -13,6 +13,7 @@ import {
   useSelection,
 } from '../../stores/index.ts';
 import { Choice } from '../../ui/index.ts';
+import { groundWords } from './ground.ts';
 
 type Refill = Extract<PlanActivity, { readonly kind: 'refill' }>;
 type Line = { readonly sec: number } & (
@@ -82,8 +83,13 @@ function DayPicker({ day }: { readonly day: PlanDay }) {
         {counted(day.stops.length, 'stop')}, {counted(day.loads.length, 'load')}
       </h2>
       <p className="quiet small">
-        home {words.clock(homeSec(day))}, done {words.clock(day.endSec)} · {words.area(day.treatedSqFt)} ·{' '}
-        {words.distance(day.distanceM)}
+        home {words.clock(homeSec(day))}, done {words.clock(day.endSec)} · {words.distance(day.distanceM)}
+      </p>
+      <p className="quiet small">
+        {groundWords(
+          day.stops.flatMap((stop) => stop.tasks),
+          words.area,
+        )}
       </p>
       {day.overtimeSec > 0 && <p className="caution small">{words.duration(day.overtimeSec)} of overtime</p>}
     </div>
@@ -94,7 +100,6 @@ type LineProps = { readonly book: Book | null; readonly words: Formatter };
 
 function StopLine({ stop, book, words }: LineProps & { readonly stop: PlanStop }) {
   const selected = useSelection((state) => state.stopNumber === stop.number);
-  const area = stop.tasks.reduce((sum, task) => sum + task.areaSqFt, 0);
   const choose = () => {
     selectStop(stop.number, stop.propertyId);
     moveCursor(stop.arriveSec);
@@ -105,7 +110,7 @@ function StopLine({ stop, book, words }: LineProps & { readonly stop: PlanStop }
       <span className="row-title">{stop.name}</span>
       <span className="stop-time">{words.clock(stop.arriveSec)}</span>
       <span className="row-note">
-        {words.area(area)} · {methodsOf(stop, book)}
+        {groundWords(stop.tasks, words.area)} · {methodsOf(stop, book)}
       </span>
     </button>
   );

@@ -178,6 +178,39 @@ describe('layout', () => {
     expect(first.x + first.width).toBeCloseTo(layout.scale.toX(at('9:00')), 9);
   });
 
+  test('a stop is split around a break and a visit to a fill point in it, and the longest piece bears its number', () => {
+    const refill = SMALL_DAY.activities.find((each) => each.kind === 'refill')!;
+    const fill = { ...refill, startSec: at('8:40'), endSec: at('8:45'), fillPointId: 'hydrant' };
+    const pause = { kind: 'break' as const, startSec: at('8:10'), endSec: at('8:20') };
+    const { blocks, scale } = layoutRibbon({ ...SMALL_DAY, activities: [fill, pause] }, 1000, 200);
+    // Stop 1 lasts from 8:00 to 9:00: 10, 20 and 15 minutes are left of it.
+    expect(blocks.slice(0, 5).map((block) => [block.kind, block.startSec, block.label])).toEqual([
+      ['stop', at('8:00'), ''],
+      ['break', at('8:10'), 'break'],
+      ['stop', at('8:20'), '1'],
+      ['fill-point', at('8:40'), 'fill'],
+      ['stop', at('8:45'), ''],
+    ]);
+    expect(blocks[2]!.x).toBeCloseTo(scale.toX(at('8:20')), 9);
+    expect(blocks[2]!.x + blocks[2]!.width).toBeCloseTo(scale.toX(at('8:40')), 9);
+    for (const [index, block] of blocks.slice(0, 5).entries()) {
+      expect(block.x + block.width).toBeLessThanOrEqual(blocks[index + 1]!.x + 1e-9);
+    }
+  });
+
+  test('a break at the start of a stop takes its part away, and a stop of no length stays', () => {
+    const pause = { kind: 'break' as const, startSec: at('8:00'), endSec: at('8:30') };
+    const first = { ...SMALL_DAY.stops[0]!, tasks: [] };
+    const none = { ...SMALL_DAY.stops[1]!, leaveSec: SMALL_DAY.stops[1]!.arriveSec };
+    const { blocks } = layoutRibbon({ ...SMALL_DAY, stops: [first, none], activities: [pause] }, 1000, 200);
+    expect(blocks.map((block) => [block.kind, block.startSec, block.label])).toEqual([
+      ['break', at('8:00'), 'break'],
+      ['stop', at('8:30'), '1'],
+      ['stop', at('10:00'), '2'],
+    ]);
+    expect(blocks[2]!.width).toBe(1);
+  });
+
   test('lanes lie below the blocks, do not touch, and fit the room there is', () => {
     const [upper, lower] = layout.lanes;
     expect(upper!.top).toBeGreaterThanOrEqual(layout.blockTop + layout.blockHeight);

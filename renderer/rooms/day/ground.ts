@@ -1,0 +1,23 @@
+import type { PlanTask } from '../../../core/plan/result/index.ts';
+
+/** Ground of some work: each zone once, and with as many times as it is gone over. ft² */
+export type Ground = { readonly zonesSqFt: number; readonly treatedSqFt: number };
+
+/** Several treatments, or several steps of one, go over the same zone: its ground is the largest part that any of them takes. */
+export function groundOf(tasks: readonly PlanTask[]): Ground {
+  const zones = new Map<string, number>();
+  let treatedSqFt = 0;
+  for (const { propertyId, zoneId, areaSqFt } of tasks) {
+    const key = `${propertyId} ${zoneId}`;
+    zones.set(key, Math.max(zones.get(key) ?? 0, areaSqFt));
+    treatedSqFt += areaSqFt;
+  }
+  return { zonesSqFt: [...zones.values()].reduce((sum, each) => sum + each, 0), treatedSqFt };
+}
+
+/** "9,485 ft²", and "9,485 ft² · 18,970 ft² ground treated" where it is gone over more than once. */
+export function groundWords(tasks: readonly PlanTask[], area: (sqFt: number) => string): string {
+  const { zonesSqFt, treatedSqFt } = groundOf(tasks);
+  const [zones, treated] = [area(zonesSqFt), area(treatedSqFt)];
+  return zones === treated ? zones : `${zones} · ${treated} ground treated`;
+}
