@@ -50,8 +50,9 @@ const FAMILIES: readonly Family[] = [
 const EVERY = process.env.npm_lifecycle_event === 'test:mip' ? 1 : 10;
 
 /**
- * One millisecond of pay. Every cost is a sum of whole milliseconds and metres, so that the days themselves are exact; the solver's
- * proof that no day is cheaper holds within 1e-9 for each of some hundred columns of at most ten thousand parts, in seconds of pay.
+ * One millisecond of pay. Every cost is a sum of whole milliseconds and metres, so that the days themselves are exact (see solve.ts); only
+ * the solver's proof that no day is cheaper is one of broken numbers: 1e-7 for each of the few parts columns that are in use, which hold
+ * some thousands, in seconds of pay.
  */
 const TOLERANCE_MS = 1;
 
