@@ -81,11 +81,17 @@ export function hairlineFault(at: Position): GeometryFault {
   );
 }
 
+/** A wider gap than this may be a side that was never drawn, and not only a first corner left unrepeated, m. A bound of our own. */
+const WIDE_GAP_M = 1;
+
+/** A warning where the gap is wide enough to change the area; a note where it is not. */
 export function notClosedFault(at: Position, gapMetres: number): GeometryFault {
+  const wide = gapMetres > WIDE_GAP_M;
+  const remedy = wide ? '. Check that side, and add the corners that are missing.' : '.';
   return fault(
     'geometry-not-closed',
-    'note',
-    `The outline ends ${gapMetres.toFixed(1)} m from where it starts (${placeText(at)}); it was closed with a straight side.`,
+    wide ? 'warning' : 'note',
+    `The outline ends ${gapMetres.toFixed(1)} m from where it starts (${placeText(at)}); it was closed with a straight side${remedy}`,
     at,
   );
 }

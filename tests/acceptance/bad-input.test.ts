@@ -201,7 +201,10 @@ describe('an outline that is odd but clear is planned, with a word about it', ()
   test('unclosed: closed with a straight side, to the same area', () => {
     const run = wholeRun(text(redraw((ring) => ring.slice(0, -1))));
     const measure = run.measures.find((each) => each.propertyId === BAD);
-    expect(found(measure?.issues ?? [], 'geometry-not-closed').message).toMatch(/closed with a straight side/);
+    const issue = found(measure?.issues ?? [], 'geometry-not-closed');
+    expect(issue.message).toMatch(/closed with a straight side. Check that side/);
+    // The gap is a whole side of the lawn.
+    expect(issue.severity).toBe('warning');
     expect(measure?.treatableSqFt).toBeCloseTo(
       good.measures.find((each) => each.propertyId === BAD)?.treatableSqFt ?? Number.NaN,
       6,

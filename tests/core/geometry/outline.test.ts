@@ -109,6 +109,20 @@ describe('readOutline', () => {
     }
   });
 
+  it.each([
+    [50, 'warning', /Check that side/],
+    [1.2, 'warning', /Check that side/],
+    [0.8, 'note', /straight side\.$/],
+    [0.1, 'note', /straight side\.$/],
+  ] as const)('takes a gap of %d m for a %s', (gap, severity, words) => {
+    // The last corner lies on the western side, so far north of the first.
+    const corners = ring([...rectangle(0, 0, 100, 50).slice(0, -1), [0, gap]]).slice(0, -1);
+    const outline = readOutline({ type: 'Polygon', coordinates: [corners] }, plane);
+    if (outline.kind !== 'outline') throw new Error('refused');
+    expect(outline.faults.map((each) => [each.code, each.severity])).toEqual([['geometry-not-closed', severity]]);
+    expect(outline.faults[0]?.message).toMatch(words);
+  });
+
   it('passes over corners that are there twice, three times, and tells how many', () => {
     const corners = ring(rectangle(0, 0, 100, 50)).flatMap((each) => [each, each, each]);
     const outline = readOutline({ type: 'Polygon', coordinates: [corners] }, plane);
