@@ -1,5 +1,6 @@
 import { BLANKS } from './blanks.ts';
 import { COURSE_SPEED, NEW_PER_ACRE, NEW_RATE_OF_TIP, PER_ACRE, PRESSURE, RATE_OF_TIP } from './boom-rules.ts';
+import { CARRIER_CHECK_BLANKS, carrierCheck } from './carrier-check.ts';
 import type { Sheet } from './sheet.ts';
 import { SOURCES } from './sources.ts';
 
@@ -12,6 +13,7 @@ export const boomSheet: Sheet = {
   blanks: [
     ...[gpm, BLANKS.ouncesPerMinute, BLANKS.totalGpm, BLANKS.tips, spacingIn, BLANKS.swathFt, mph, gpa, galPer1000],
     ...[psi, newPsi, newGpm, newGpa, newGalPer1000],
+    ...CARRIER_CHECK_BLANKS,
   ],
   rules: () => [
     { left: 'oz-per-min', factor: 128, above: ['gpm'], below: [], source: SOURCES.albany },
@@ -25,6 +27,7 @@ export const boomSheet: Sheet = {
     { ...PRESSURE, above: ['psi', 'new-gpa', 'new-gpa'], below: ['gpa', 'gpa'] },
     NEW_RATE_OF_TIP,
   ],
+  after: carrierCheck,
 };
 
 /** Speed over a timed course, and what another speed does to the rate while the pressure stays. */

@@ -3,7 +3,8 @@ import { catchPlot } from '../catch-plot.ts';
 import { CATCH_PLOT_SQFT } from '../constants.ts';
 import { BLANKS, blank } from './blanks.ts';
 import { COURSE_SPEED, PER_ACRE, RUN_RATE } from './boom-rules.ts';
-import { type Entries, type Finding, NO_FINDING, type Sheet } from './sheet.ts';
+import { CARRIER_CHECK_BLANKS, carrierCheck } from './carrier-check.ts';
+import { type Entries, type Finding, NO_FINDING, type Sheet, type Values } from './sheet.ts';
 import { percent, shown } from './shown.ts';
 import { SOURCES } from './sources.ts';
 
@@ -22,6 +23,7 @@ export const catchSheet: Sheet = {
     blank('product-per-acre', 'product', 'product wanted on an acre, in its unit', { unit: 'product/acre' }),
     blank('product-per-gal', 'product', 'product in a gallon of mix', { unit: 'product/gal' }),
     blank('ft2-per-gal', 'area', 'ground that a gallon covers, ft²'),
+    ...CARRIER_CHECK_BLANKS,
   ],
   rules: () => [
     { left: 'area-ft2', factor: 1, over: 12, above: ['course-ft', 'spacing-in'], below: [], source: SOURCES.ohio },
@@ -34,7 +36,7 @@ export const catchSheet: Sheet = {
     { left: 'ft2-per-gal', factor: 43_560, above: [], below: ['gpa'], source: SOURCES.arithmetic },
   ],
   before: (entries) => ok(withPlot(entries)),
-  after: (_, entries) => tipsAgainstMean(entries),
+  after: checked,
 };
 
 /** Without a course or an area the course is the exact one: it covers 1/128 acre for each tip. */
@@ -51,6 +53,18 @@ function withPlot({ values }: Entries): Finding {
     used: [],
     sources: [SOURCES.ohio],
   };
+}
+
+function checked(values: Values, entries: Entries): Result<Finding> {
+  const tips = tipsAgainstMean(entries);
+  const carrier = carrierCheck(values);
+  if (!tips.ok || !carrier.ok) return tips.ok ? carrier : tips;
+  return ok({
+    values: carrier.value.values,
+    lines: [...tips.value.lines, ...carrier.value.lines],
+    used: carrier.value.used,
+    sources: [...tips.value.sources, ...carrier.value.sources],
+  });
 }
 
 function tipsAgainstMean({ lists }: Entries): Result<Finding> {

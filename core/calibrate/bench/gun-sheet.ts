@@ -1,6 +1,7 @@
 import { err, ok, type Result } from '../../base/index.ts';
 import { BLANKS, blank } from './blanks.ts';
 import { PER_ACRE } from './boom-rules.ts';
+import { CARRIER_CHECK_BLANKS, carrierCheck } from './carrier-check.ts';
 import { type Entries, type Finding, NO_FINDING, type Rule, type Sheet, type Values } from './sheet.ts';
 import { shown } from './shown.ts';
 import { SOURCES } from './sources.ts';
@@ -25,9 +26,11 @@ export const gunSheet: Sheet = {
     ...[BLANKS.courseFt, BLANKS.areaSqFt, BLANKS.seconds],
     blank('caught-gal', 'volume', 'caught in the bucket in that time, gal', { most: 200 }),
     ...[BLANKS.gpm, BLANKS.galPer1000, BLANKS.gpa, BLANKS.minutesPer1000],
+    ...CARRIER_CHECK_BLANKS,
   ],
   rules,
   before,
+  after: carrierCheck,
 };
 
 function rules(entries: Entries): readonly Rule[] {

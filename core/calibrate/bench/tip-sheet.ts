@@ -2,6 +2,7 @@ import { err, ok, type Result } from '../../base/index.ts';
 import { TIP_SIZES, type TipSize } from '../tips.ts';
 import { BLANKS, blank } from './blanks.ts';
 import { NEW_RATE_OF_TIP, PER_ACRE, PRESSURE, RATE_OF_TIP } from './boom-rules.ts';
+import { CARRIER_CHECK_BLANKS } from './carrier-check.ts';
 import { type Blank, type Entries, type Finding, NO_FINDING, type Sheet, type Values } from './sheet.ts';
 import { shown } from './shown.ts';
 import { SOURCES } from './sources.ts';
@@ -12,7 +13,7 @@ const psiLimit = { unit: 'psi', most: 1000 };
 const WISH_BLANKS: readonly Blank[] = [
   blank('least-psi', 'number', 'least pressure that the tip may have, psi', psiLimit),
   blank('most-psi', 'number', 'most pressure that the tip may have, psi', psiLimit),
-  blank('want-gal-per-1000', 'gal-per-1000', 'wanted carrier rate, gal per 1,000 ft²: lists what gives it'),
+  CARRIER_CHECK_BLANKS[0],
   blank('want-gpa', 'gal-per-acre', 'the same in gal per acre'),
   blank('least-mph', 'speed', 'least speed, mph'),
   blank('most-mph', 'speed', 'most speed, mph'),

@@ -2,7 +2,7 @@ import { type Err, err, ok, type Result } from '../../base/index.ts';
 import { per1000SqFt } from '../boom.ts';
 import type { TipWish } from '../tip-choice.ts';
 import { TIP_SIZES, type TipSize } from '../tips.ts';
-import type { Entries, Values } from './sheet.ts';
+import type { Entries, Sheet, Values } from './sheet.ts';
 import { tipOfSize } from './tip-sheet.ts';
 
 /** Speeds are looked at every half mile an hour where nothing else is said. Ours. */
@@ -13,8 +13,9 @@ const NAMES = [
   ...['mph', 'least-mph', 'most-mph', 'step-mph'],
 ];
 
-/** Whether a rate is wanted, so that the sheet of the tip is a choice of tips. */
-export function isTipWish(values: Values): boolean {
+/** Whether a rate is wanted of the sheet of the tip, which makes it a choice of tips. */
+export function isTipWish({ kind }: Sheet, values: Values): boolean {
+  if (kind !== 'tip') return false;
   return values['want-gal-per-1000'] !== undefined || values['want-gpa'] !== undefined;
 }
 

@@ -20,6 +20,8 @@ import { calibrateText } from './calibrate-text.ts';
 
 /** So many combinations of tip, pressure and speed are listed. */
 const MOST_COMBINATIONS = 40;
+/** A rate passes where it is off by no more than this share: W. Buhler, Spray Gun, NC Cooperative Extension. */
+const PASSES = 0.05;
 
 export const calibrateCommand: Command = {
   name: 'calibrate',
@@ -50,7 +52,9 @@ function answer(sheet: Sheet, typed: Typed): Result<Answer> {
   const entries = entriesOf(sheet, typed);
   if (!entries.ok) return entries;
   const { droplets } = typed.options;
-  const worked = isTipWish(entries.value.values) ? chosen(sheet, entries.value, typed) : ordinary(sheet, entries.value);
+  const worked = isTipWish(sheet, entries.value.values)
+    ? chosen(sheet, entries.value, typed)
+    : ordinary(sheet, entries.value);
   if (!worked.ok) return refused(worked.error);
   const json: CalibrateOutput = { ...worked.value, ...(droplets === undefined ? {} : { droplets }) };
   return ok({ json, text: () => calibrateText(json), remarks: [] });
@@ -86,8 +90,7 @@ function chosen(sheet: Sheet, entries: Entries, { options }: Typed): Result<Cali
   return ok({
     ...header(sheet, entries),
     answers: nearest === undefined ? [] : answersOf(nearest),
-    working:
-      nearest === undefined ? [] : [wishLine(wish.value), `${found.value.length} combinations of size and speed`],
+    working: [wishLine(wish.value), ...listLines(found.value)],
     source: [SOURCES.cornellGuide, SOURCES.coreManual, SOURCES.arizona].join('; '),
     combinations: found.value.slice(0, MOST_COMBINATIONS),
   });
@@ -105,3 +108,12 @@ function answersOf({ psi, mph, gpm, gpa, galPer1000SqFt }: TipCombination): read
 
 const wishLine = ({ leastPsi, mostPsi, leastMph, mostMph }: TipWish): string =>
   `psi = 40 × (gpa × mph × spacing-in / 5,940 / gpm at 40 psi)², a whole psi from ${leastPsi} to ${mostPsi}, at ${leastMph} to ${mostMph} mph`;
+
+/** How many there are, how many would pass, and how many are listed. */
+function listLines(found: readonly TipCombination[]): readonly string[] {
+  const passing = found.filter((each) => Math.abs(each.difference) <= PASSES).length;
+  const listed = Math.min(found.length, MOST_COMBINATIONS);
+  return [
+    `${found.length} combinations of size and speed, ${passing} of them within 5 % of the rate; the nearest ${listed} are listed`,
+  ];
+}

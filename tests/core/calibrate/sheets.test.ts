@@ -276,6 +276,19 @@ describe('worked out here', () => {
     expect(result.value.working.at(-1)).toMatch(/0\.6 % under, accepted/);
   });
 
+  it('a rate off the wanted one: 0.3409 for 0.4 is 14.8 % under, and 5 x 0.3409 / 0.4 = 4.26 mph would match', () => {
+    const values = { gpm: 0.25, mph: 5, 'spacing-in': 20, 'want-gal-per-1000': 0.4 };
+    expect(found('boom', 'matching-mph', values)).toBeCloseTo((5 * 14.85) / 43.56 / 0.4, 9);
+    const result = work('boom', { values });
+    expect(result.ok && result.value.working.at(-2)).toMatch(
+      /14\.8 % under: every product comes to 85\.2 % of its rate/,
+    );
+    const near = work('gun', {
+      values: { 'course-ft': 200, 'advance-ft': 5, 'caught-gal': 2.1, 'want-gal-per-1000': 2 },
+    });
+    expect(near.ok && near.value.working.at(-1)).toMatch(/5\.0 % over: accepted/);
+  });
+
   it('tips off the mean are named in the working', () => {
     const result = work('catch', { values: { oz: 21.25 }, lists: { oz: [20, 21, 20, 24] } });
     if (!result.ok) throw new Error(result.error.detail);
