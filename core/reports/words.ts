@@ -46,11 +46,21 @@ export function amountWord(fill: Pick<PlanFill | PlanLoad, 'volumeGal' | 'weight
   return fill.volumeGal > 0 ? formatVolume(fill.volumeGal, units) : formatWeight(fill.weightLb, units);
 }
 
-/** What is taken into the rig's own stock: "25.4 gal water into the nurse tank", "3 bags (150 lb) Granules onto the rig". */
+/**
+ * What is taken into the rig's own stock: "25.4 gal water into the nurse tank", "3 bags (150 lb) Granules onto the rig",
+ * "3 bags (150 lb, 130 lb of it needed) Granules onto the rig" where the last bag is not used up.
+ */
 export function stockWord(book: Book, fill: PlanStockFill): string {
   if (fill.stock === 'water') return `${formatVolume(fill.volumeGal, book.units)} water into the nurse tank`;
   const bags = fill.bags === 1 ? '1 bag' : `${fill.bags} bags`;
-  return `${bags} (${formatWeight(fill.weightLb, book.units)}) ${materialWord(book, fill.productId)} onto the rig`;
+  return `${bags} (${bagWeightWord(book, fill)}) ${materialWord(book, fill.productId)} onto the rig`;
+}
+
+function bagWeightWord(book: Book, fill: PlanStockFill): string {
+  const needed = formatWeight(fill.weightLb, book.units);
+  const bagLb = book.products.find((each) => each.id === fill.productId)?.bagLb;
+  const whole = bagLb === undefined ? needed : formatWeight(fill.bags * bagLb, book.units);
+  return whole === needed ? whole : `${whole}, ${needed} of it needed`;
 }
 
 /** Time of day as crews of the book's units read it. */

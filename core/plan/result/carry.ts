@@ -12,7 +12,11 @@ const POUNDS_PER_GALLON = 8.34;
 const OUNCES_PER_POUND = 16;
 const FLUID_OUNCES_PER_GALLON = 128;
 
-/** What the truck carries when it leaves in the morning: machines, water, mixes, bags, and product for the later fills. */
+/**
+ * What the truck carries when it leaves in the morning: machines, water, mixes, bags, and product for the later fills. Bags
+ * weigh what full bags weigh, since the truck carries whole ones. The search counts the exact pounds that it needs out of
+ * them, so the whole bags of a tight day may come to more than the payload; the truck list then says so.
+ */
 export function carryOf(
   book: Book,
   view: RouteView,
@@ -57,7 +61,7 @@ function stockCarried(names: Names, morning: Morning | undefined): readonly Carr
           label: names.material(fill.productId),
           amount: fill.bags,
           unit: 'bags',
-          weightLb: fill.weightLb,
+          weightLb: fill.bags * names.bagLb(fill.productId),
         },
   );
 }

@@ -1,5 +1,6 @@
 import type { Book, Mix, Product } from '../../book/index.ts';
 import type { Problem } from '../problem/index.ts';
+import { fromParts } from './amounts.ts';
 
 /** Looks up the records of a book by id, once per plan. */
 export type Names = {
@@ -12,6 +13,8 @@ export type Names = {
   /** Plain name of a compartment, "Ride-on 36 tank". */
   readonly compartment: (compartmentId: string) => string;
   readonly material: (id: string) => string;
+  /** Weight of one full bag of a product, lb; 0 where the plan has none of it. */
+  readonly bagLb: (productId: string) => number;
 };
 
 export function namesOf(book: Book, problem: Problem): Names {
@@ -23,6 +26,11 @@ export function namesOf(book: Book, problem: Problem): Names {
   const compartments = new Map(
     problem.rigs.flatMap((rig) => rig.compartments.map((each) => [each.id, compartmentName(book, each.id)])),
   );
+  const bags = new Map(
+    problem.stocks.flatMap((each) =>
+      each.kind === 'dry' ? [[each.productId, fromParts(each.bagParts)] as const] : [],
+    ),
+  );
   return {
     property: (id) => properties.get(id)?.name ?? id,
     zone: (propertyId, zoneId) => properties.get(propertyId)?.zones.find((each) => each.id === zoneId)?.name ?? zoneId,
@@ -32,6 +40,7 @@ export function namesOf(book: Book, problem: Problem): Names {
     mix: (id) => mixes.get(id),
     compartment: (id) => compartments.get(id) ?? id,
     material: (id) => mixes.get(id)?.name ?? products.get(id)?.name ?? id,
+    bagLb: (id) => bags.get(id) ?? 0,
   };
 }
 

@@ -7,16 +7,19 @@ import type { PropertyInput } from '../input.ts';
 import { areasOf } from '../run-sheet/index.ts';
 import { foundBy, slopeWords } from './words.ts';
 
-/** The plan: lot, zones with their names, what is left out, gates with their widths, parking point. */
+/** The plan: lot, zones with their names, what is left out, gates with their widths, hose stands (H), parking point (P). */
 export function planBlock({ book, property }: PropertyInput): Block {
   const gates = property.gates.flatMap((gate): readonly MapPoint[] =>
     gate.at === undefined ? [] : [{ look: 'gate', at: gate.at, label: formatWidth(gate.clearWidthIn, book.units) }],
+  );
+  const hoses = property.zones.flatMap(({ hoseStand }): readonly MapPoint[] =>
+    hoseStand === undefined ? [] : [{ look: 'stop', at: hoseStand, label: 'H' }],
   );
   const parcel = property.parcel === undefined ? [] : [{ look: 'parcel' as const, geometry: property.parcel }];
   return {
     kind: 'map',
     areas: [...parcel, ...areasOf(property)],
-    points: [...names(property), ...gates, { look: 'parking', at: property.parking, label: 'P' }],
+    points: [...names(property), ...gates, ...hoses, { look: 'parking', at: property.parking, label: 'P' }],
     route: [],
     units: book.units,
   };

@@ -10,9 +10,9 @@ export function foundBy({ shape }: Zone): string {
   return shape.method === '' ? 'stated area' : `stated: ${shape.method}`;
 }
 
-/** "15°, rise over run"; without the way for level ground. */
+/** "15°, rise over run"; a slope of 0 that nobody worked out is one that nobody measured. */
 export function slopeWords({ slopeDeg, slopeWorking }: Zone): string {
-  if (slopeDeg === 0 && slopeWorking === undefined) return 'level';
+  if (slopeDeg === 0 && slopeWorking === undefined) return 'not measured';
   return `${formatSlope(slopeDeg)}, ${slopeWorkingWords(slopeWorking)}`;
 }
 

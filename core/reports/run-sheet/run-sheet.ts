@@ -5,6 +5,7 @@ import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
 import { amountWord, clockWord, compartmentWord, dateWord, treatmentWord } from '../words.ts';
 import { dayTable, treatmentsOf } from './day-table.ts';
+import { treatedSqFt, turfSqFt } from './ground.ts';
 
 /** The day in order: stops with times, gates, zones and loads, and each refill where it falls. */
 export function runSheet(input: DayInput): Sheet {
@@ -34,7 +35,8 @@ export function runSheet(input: DayInput): Sheet {
   };
 }
 
-function summary({ book, plan, day }: DayInput): Block {
+function summary(input: DayInput): Block {
+  const { book, plan, day } = input;
   const { units } = book;
   const driveOff = day.activities.find((each) => each.kind === 'drive')?.startSec ?? day.startSec;
   const overtime = day.overtimeSec > 0 ? `, ${formatDuration(day.overtimeSec)} of it overtime` : '';
@@ -53,7 +55,7 @@ function summary({ book, plan, day }: DayInput): Block {
       { label: 'Home, all done', value: clockWord(book, day.endSec) },
       { label: 'Day', value: `${formatDuration(day.paidSec)}${overtime}` },
       { label: 'Stops', value: String(day.stops.length) },
-      { label: 'Turf', value: formatArea(day.treatedSqFt, units) },
+      ...groundFacts(input),
       { label: 'Loads', value: String(day.loads.length) },
       {
         label: 'Driving',
@@ -61,6 +63,14 @@ function summary({ book, plan, day }: DayInput): Block {
       },
     ],
   };
+}
+
+/** Turf with every zone once; what treatments that share ground come to together stands beside it where it is more. */
+function groundFacts({ book, day }: DayInput) {
+  const [turf, treated] = [turfSqFt(day), treatedSqFt(day)];
+  const first = { label: 'Turf', value: formatArea(turf, book.units) };
+  if (Math.round(treated) === Math.round(turf)) return [first];
+  return [first, { label: 'Ground treated, all treatments', value: formatArea(treated, book.units) }];
 }
 
 function dayMap({ book, day }: DayInput): Block {

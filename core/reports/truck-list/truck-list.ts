@@ -15,6 +15,7 @@ export function truckList(input: DayInput): Sheet {
     blocks: [
       carried(input),
       weights(input),
+      ...tooHeavy(input),
       {
         kind: 'note',
         text: 'The plates on truck, trailer and hitch stand above this sum. Crew, tools and fuel are not in it.',
@@ -68,6 +69,19 @@ function weights({ book, day }: DayInput): Block {
       { label: spare >= 0 ? 'To spare' : 'OVER by', value: formatWeight(Math.abs(spare), book.units) },
     ],
   };
+}
+
+/** The search counts the exact pounds that it needs out of the bags; whole bags may weigh more than the truck may carry. */
+function tooHeavy({ book, day }: DayInput): readonly Block[] {
+  const overLb = day.carryWeightLb - day.payloadLb;
+  if (overLb <= 0) return [];
+  const bags = day.carry.some((each) => each.what === 'bags')
+    ? [
+        'The plan counts the pounds that it needs, this list whole bags. Take only the needed part of the last bag of each product, in its own bag and closed, or leave something else behind.',
+      ]
+    : [];
+  const items = [`Do not drive off like this: ${formatWeight(overLb, book.units)} above the payload.`, ...bags];
+  return [{ kind: 'cautions', title: 'Too heavy', items }];
 }
 
 function fillPoints({ book, day }: DayInput): Block {

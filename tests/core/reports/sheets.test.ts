@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Block, SHEETS, type Sheet, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
+import { stockWord } from '../../../core/reports/words.ts';
 import { dayInput, fixtureBook, fixturePlan, propertyInput } from './fixture.ts';
 
 function made(id: string, book = fixtureBook(), plan = fixturePlan()): Sheet {
@@ -136,6 +137,39 @@ describe('the run sheet', () => {
   });
 });
 
+/** The fixture's day with these tasks at its first stop and no others. */
+function dayOf(areas: readonly (readonly [zoneId: string, treatmentId: string, areaSqFt: number])[]) {
+  const plan = fixturePlan();
+  const day = plan.days[0]!;
+  const stop = day.stops[0]!;
+  const tasks = areas.map(([zoneId, treatmentId, areaSqFt]) => ({ ...stop.tasks[0]!, zoneId, treatmentId, areaSqFt }));
+  return { ...plan, days: [{ ...day, stops: [{ ...stop, tasks }] }] };
+}
+
+describe('the ground of a run sheet', () => {
+  it('counts each zone once, and says beside it what all treatments come to', () => {
+    const plan = dayOf([
+      ['back', 'spray', 4000],
+      ['back', 'seed', 3000],
+      ['front', 'spray', 6000],
+    ]);
+    const text = sheetText(made('run-sheet', fixtureBook(), plan));
+    // 4,000 + 6,000 ft² of ground; 4,000 + 3,000 + 6,000 ft² treated.
+    expect(text).toMatch(/Turf +10,000 ft²/);
+    expect(text).toMatch(/Ground treated, all treatments +13,000 ft²/);
+  });
+
+  it('says it once where no zone has two treatments', () => {
+    const plan = dayOf([
+      ['back', 'spray', 4000],
+      ['front', 'spray', 6000],
+    ]);
+    const text = sheetText(made('run-sheet', fixtureBook(), plan));
+    expect(text).toMatch(/Turf +10,000 ft²/);
+    expect(text).not.toContain('all treatments');
+  });
+});
+
 describe('load tickets', () => {
   it('are one per load, with water, products in their own units, and the sum', () => {
     const sheet = made('load-tickets');
@@ -202,7 +236,29 @@ describe('the truck list', () => {
   it('says so where the truck is too heavy', () => {
     const plan = fixturePlan();
     const heavy = { ...plan, days: [{ ...plan.days[0]!, payloadLb: 900 }] };
-    expect(sheetText(made('truck-list', fixtureBook(), heavy))).toMatch(/OVER by +50\.2 lb/);
+    const text = sheetText(made('truck-list', fixtureBook(), heavy));
+    expect(text).toMatch(/OVER by +50\.2 lb/);
+    expect(text).toContain('Do not drive off like this: 50.2 lb above the payload.');
+    expect(text).not.toContain('whole bags');
+    expect(sheetText(made('truck-list'))).not.toContain('Do not drive off');
+  });
+
+  it('says that whole bags are what is too much, where bags are aboard', () => {
+    const plan = fixturePlan();
+    const day = plan.days[0]!;
+    const bags = { what: 'bags' as const, id: 'grass', label: 'Grass seed', amount: 6, unit: 'bags', weightLb: 90 };
+    const heavy = { ...day, carry: [...day.carry, bags], carryWeightLb: 1040.2, payloadLb: 1035 };
+    const text = sheetText(made('truck-list', fixtureBook(), { ...plan, days: [heavy] }));
+    expect(text).toMatch(/Grass seed +6 bags +90\.0 lb/);
+    expect(text).toContain('Do not drive off like this: 5.2 lb above the payload.');
+    expect(text).toContain('whole bags');
+  });
+
+  it('weighs the bags of a fill point as whole ones, and says what of them is needed', () => {
+    const fill = { stock: 'dry' as const, productId: 'grass', volumeGal: 0, weightLb: 86.2, bags: 6 };
+    // Six bags of 15 lb.
+    expect(stockWord(fixtureBook(), fill)).toBe('6 bags (90.0 lb, 86.2 lb of it needed) Grass seed onto the rig');
+    expect(stockWord(fixtureBook(), { ...fill, weightLb: 90 })).toBe('6 bags (90.0 lb) Grass seed onto the rig');
   });
 });
 

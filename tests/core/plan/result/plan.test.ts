@@ -9,6 +9,12 @@ function planOf(name: 'residential-day' | 'mixed-day'): Plan {
   return explainPlan(book, problem, solve(problem, { seed: 3, iterations: 400 }));
 }
 
+type Morning = Extract<Plan['days'][number]['activities'][number], { readonly kind: 'morning' }>;
+
+function morningStock(day: Plan['days'][number]): Morning['stock'] {
+  return day.activities.find((each): each is Morning => each.kind === 'morning')?.stock ?? [];
+}
+
 const plans = { 'residential-day': planOf('residential-day'), 'mixed-day': planOf('mixed-day') };
 
 describe.each(Object.entries(plans))('the plan of %s', (_name, plan) => {
@@ -55,8 +61,24 @@ describe.each(Object.entries(plans))('the plan of %s', (_name, plan) => {
     }
   });
 
-  test('carries in the morning no more than the payload', () => {
-    for (const day of plan.days) expect(day.carryWeightLb).toBeLessThanOrEqual(day.payloadLb);
+  test('carries in the morning no more than the payload, with dry stock counted by the pound', () => {
+    for (const day of plan.days) {
+      const others = day.carry.filter((each) => each.what !== 'bags').reduce((sum, each) => sum + each.weightLb, 0);
+      const dryLb = morningStock(day).reduce((sum, each) => sum + each.weightLb, 0);
+      expect(others + dryLb).toBeLessThanOrEqual(day.payloadLb + 0.1);
+    }
+  });
+
+  test('carries whole bags, each with the weight of a full one', () => {
+    for (const day of plan.days) {
+      const bags = day.carry.filter((each) => each.what === 'bags');
+      // Every dry product of the samples comes in bags of 50 lb.
+      expect(bags.map((each) => each.weightLb)).toEqual(bags.map((each) => each.amount * 50));
+      const needed = morningStock(day).filter((each) => each.stock === 'dry');
+      expect(bags.map((each) => each.amount)).toEqual(needed.map((each) => Math.ceil(each.weightLb / 50 - 1e-9)));
+      const sum = day.carry.reduce((total, each) => total + each.weightLb, 0);
+      expect(Math.abs(day.carryWeightLb - sum)).toBeLessThanOrEqual(0.05 + 1e-9);
+    }
   });
 
   test('puts as much product into loads as the ground asks for', () => {
@@ -114,4 +136,8 @@ describe('a file that is no plan is refused', () => {
   ])('%s', (_name, text, code) => {
     expect(readPlan(text, 'plan.json')).toMatchObject({ ok: false, error: { code } });
   });
+});
+
+test('the plan of mixed-day has bags to carry', () => {
+  expect(plans['mixed-day'].days.flatMap((day) => day.carry.filter((each) => each.what === 'bags'))).not.toEqual([]);
 });
