@@ -48,7 +48,7 @@ export function readBlank(blank: Blank, text: string, productUnit: ProductUnit):
     case 'speed':
       return parseSpeed(typed, { where });
     case 'seconds':
-      return parseDuration(bare('s'), { where });
+      return parseDuration(stopwatch(bare('s')), { where });
     case 'minutes':
       return times(parseDuration(bare('min'), { where }), 1 / 60);
     case 'gal-per-1000':
@@ -66,6 +66,12 @@ export function readBlank(blank: Blank, text: string, productUnit: ProductUnit):
     case 'number':
       return plainNumber(blank, typed);
   }
+}
+
+/** "1:18" or "1:18.4" on a stopwatch are minutes and seconds. */
+function stopwatch(typed: string): string {
+  const [, minutes, seconds] = /^(\d+):([0-5]\d(?:\.\d+)?)$/.exec(typed) ?? [];
+  return minutes === undefined ? typed : `${minutes} min ${seconds} s`;
 }
 
 function times(value: Result<number>, factor: number): Result<number> {

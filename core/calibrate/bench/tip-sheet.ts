@@ -14,7 +14,7 @@ const WISH_BLANKS: readonly Blank[] = [
   blank('least-psi', 'number', 'least pressure that the tip may have, psi', psiLimit),
   blank('most-psi', 'number', 'most pressure that the tip may have, psi', psiLimit),
   CARRIER_CHECK_BLANKS[0],
-  blank('want-gpa', 'gal-per-acre', 'the same in gal per acre'),
+  blank('want-gpa', 'gal-per-acre', 'wanted carrier rate, gal per acre'),
   blank('least-mph', 'speed', 'least speed, mph'),
   blank('most-mph', 'speed', 'most speed, mph'),
   blank('step-mph', 'speed', 'speeds looked at stand this far apart, 0.5 mph where it is not said'),

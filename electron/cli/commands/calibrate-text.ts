@@ -8,7 +8,7 @@ type Combination = NonNullable<CalibrateOutput['combinations']>[number];
 /** About five figures: enough to type on, not more than the bench can read. */
 export function bareFigure(value: number): string {
   const size = Math.abs(value);
-  return formatNumber(value, size >= 10_000 ? 0 : size >= 100 ? 1 : size >= 1 ? 2 : 4)
+  return formatNumber(value, size >= 10_000 ? 0 : size >= 100 ? 1 : size >= 10 ? 2 : size >= 1 ? 3 : 4)
     .replace(/(\.\d*?)0+$/, '$1')
     .replace(/\.$/, '');
 }
