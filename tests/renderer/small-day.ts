@@ -88,6 +88,7 @@ export const SMALL_DAY: PlanDay = {
   carryWeightLb: 900,
   payloadLb: 3000,
   leftOver: [],
+  whatIf: [],
 };
 
 function stop(number: number, propertyId: string, name: string, arrive: string, leave: string) {

@@ -1,2 +1,3 @@
+export { explainDay } from './day.ts';
 export type * from './types.ts';
 export { explainUnserved } from './why-not.ts';

@@ -13,6 +13,7 @@ import { stopsOf } from './stops.ts';
 import { secondsIn, totalsOf } from './totals.ts';
 import type { Plan, PlanDay } from './types.ts';
 import { unplacedOf } from './unplaced.ts';
+import { whatIfOf } from './what-if.ts';
 
 const NANO_PER_CENT = 10_000_000;
 
@@ -22,7 +23,7 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
   const days = solution.routes
     .filter((route) => route.visits.length > 0)
     .sort((left, right) => left.slot - right.slot)
-    .map((route) => planDay(book, problem, names, route));
+    .map((route) => planDay(book, problem, solution, names, route));
   const unplaced = unplacedOf(problem, solution, names);
   return {
     format: PLAN_FORMAT,
@@ -43,7 +44,7 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
   };
 }
 
-function planDay(book: Book, problem: Problem, names: Names, route: RouteOutcome): PlanDay {
+function planDay(book: Book, problem: Problem, solution: Solution, names: Names, route: RouteOutcome): PlanDay {
   const view = viewRoute(problem, route);
   const activities = planActivities(view, names);
   const loads = loadsOf(view.rig, activities);
@@ -72,5 +73,6 @@ function planDay(book: Book, problem: Problem, names: Names, route: RouteOutcome
     carryWeightLb: Math.round(carry.reduce((sum, each) => sum + each.weightLb, 0) * 10) / 10,
     payloadLb: rig?.payloadLb ?? 0,
     leftOver: leftOverOf(levels, activities, names),
+    whatIf: whatIfOf(problem, solution, names, route),
   };
 }

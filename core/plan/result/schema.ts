@@ -134,6 +134,19 @@ export const levelLineSchema = v.object({
   points: v.array(v.tuple([figure, figure])),
 });
 
+/** What a day would be with a little more of something, its order of stops unchanged. */
+export const whatIfSchema = v.object({
+  what: v.picklist(['shift', 'nurse-tank', 'compartment']),
+  compartmentId: text,
+  amount: figure,
+  unit: v.picklist(['h', 'gal']),
+  savedSec: figure,
+  savedUsd: figure,
+  /** Properties without a place of which any one would then fit into the day. */
+  propertyIds: v.array(text),
+  words: text,
+});
+
 export const planDaySchema = v.object({
   date: text,
   rigId: text,
@@ -169,6 +182,8 @@ export const planDaySchema = v.object({
   leftOver: v.array(
     v.object({ compartmentId: text, materialId: text, volumeGal: figure, weightLb: figure, advice: text }),
   ),
+  /** Only what makes a difference; none in plans of more than twelve days. */
+  whatIf: v.optional(v.array(whatIfSchema), []),
 });
 
 /** A limit that alone keeps work out of a rig's days: moved so far, the work fits on the date, after the stop that is named. */

@@ -39,6 +39,7 @@ function dayLines(book: Book, day: PlanDay): readonly string[] {
     ...indent(refillLines(book, day)),
     ...indent(carryLines(day)),
     ...indent(leftLines(book, day)),
+    ...indent(day.whatIf.map((each) => `${each.words}.`)),
     '',
   ];
 }

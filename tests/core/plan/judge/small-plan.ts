@@ -198,6 +198,7 @@ function smallDay(): PlanDay {
     carryWeightLb: 0,
     payloadLb: 600,
     leftOver: [],
+    whatIf: [],
   };
 }
 
