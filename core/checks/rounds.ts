@@ -1,5 +1,6 @@
 import { type Issue, issue } from '../base/index.ts';
 import type { Round } from '../book/index.ts';
+import { isCalendarDate } from '../units/index.ts';
 import { named, type Rule } from './rule.ts';
 
 /** Rounds with nothing to do, or with days in a muddle. */
@@ -30,17 +31,8 @@ function empty(round: Round, withZones: ReadonlySet<string>): readonly Issue[] {
 function impossibleDates(round: Round): readonly Issue[] {
   const dates = round.dueDate === undefined ? round.dates : [...round.dates, round.dueDate];
   return dates
-    .filter((date) => !isOnCalendar(date))
+    .filter((date) => !isCalendarDate(date))
     .flatMap((date) => senseless('error', round, `There is no ${date} in the calendar; choose another day.`));
-}
-
-/** True for a date of the Gregorian calendar; the schema lets 2027-02-30 through. */
-function isOnCalendar(date: string): boolean {
-  const [year, month, day] = date.split('-').map(Number);
-  if (year === undefined || month === undefined || day === undefined) return false;
-  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
-  const lengths = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-  return day >= 1 && day <= (lengths[month - 1] ?? 0);
 }
 
 function order(round: Round): readonly Issue[] {

@@ -1,5 +1,6 @@
 export type * from './brand.ts';
 export { quantity } from './brand.ts';
+export { isCalendarDate } from './calendar.ts';
 export * from './constants.ts';
 export * from './convert.ts';
 export {

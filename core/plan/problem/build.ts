@@ -4,6 +4,7 @@ import { demandFor, yearLimitIssues } from '../../demand/index.ts';
 import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from '../../measure/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { quantity } from '../../units/index.ts';
+import { dateFault } from './calendar.ts';
 import { flagNotes } from './flags.ts';
 import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
 import { areaUnits, modesOf, type TaskOptions } from './modes.ts';
@@ -25,8 +26,8 @@ const MS_PER_DAY = 86_400_000;
  * Freezes a round of a book into a planning problem.
  *
  * @returns the problem, or the first thing that makes planning senseless: 'reference-missing' (round, rig, home),
- *   'nothing-to-do', 'label-limit-broken', 'book-invalid' (one machine on two rigs). Work that no rig can do is not an
- *   error: it is listed in `unplaceable` with the reason for every rig.
+ *   'quantity-out-of-range' (a day that no calendar has), 'nothing-to-do', 'label-limit-broken', 'book-invalid' (one machine
+ *   on two rigs). Work that no rig can do is not an error: it is listed in `unplaceable` with the reason for every rig.
  */
 export function buildProblem(book: Book, roundId: string, options: ProblemOptions = {}): Result<Problem> {
   const round = book.rounds.find((each) => each.id === roundId);
@@ -38,6 +39,8 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
       'Choose one of the rounds of the book.',
     );
   }
+  const impossible = dateFault(round, roundWhere(round));
+  if (impossible !== null) return { ok: false, error: impossible };
   const dates = round.dates.filter((date) => options.dates === undefined || options.dates.includes(date));
   const properties = propertiesOf(book, round);
   const gathered = gatherFacts(book, round, properties, options.measures);
@@ -115,8 +118,12 @@ function uniqueIssues(issues: readonly Issue[]): readonly Issue[] {
   return [...new Map(issues.map((each) => [`${each.code} ${each.where} ${each.message}`, each])).values()];
 }
 
+function roundWhere(round: Round): string {
+  return `round ${round.name === '' ? round.id : round.name}`;
+}
+
 function firstFault(book: Book, round: Round, dates: readonly string[], gathered: Gathered): AppError | null {
-  const where = `round ${round.name === '' ? round.id : round.name}`;
+  const where = roundWhere(round);
   const broken = gathered.issues.find((each) => each.code === 'label-limit-broken');
   if (broken !== undefined) {
     return {

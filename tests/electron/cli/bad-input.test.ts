@@ -1,4 +1,4 @@
-import { chmodSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   buildFirst,
@@ -111,6 +111,20 @@ describe('rounds that cannot be planned', () => {
       const error = errorOf(swardway([...words, '--json']), sample);
       expect(error.code).toBe('reference-missing');
       expect(error.hint).toMatch(/spring|2027-03-16|rig-north/);
+    }
+  });
+
+  test('a day that no calendar has: no plan of it, and no verdict on one', () => {
+    const plan = scratch.at('good-plan.json');
+    expect(swardway(['plan', sample, '--iterations', '3', '--out', plan]).code).toBe(0);
+    const file = changedSample('residential-day', scratch.at('february.json'), (book) => {
+      set(book as never, 'rounds', 0, { dates: ['2027-02-30'] });
+    });
+    for (const error of [planError(file), errorOf(swardway(['judge', file, plan, '--json']), file)]) {
+      expect(error.code).toBe('quantity-out-of-range');
+      expect(error.where).toMatch(/february\.json.*, round Spring pre-emergent, dates\[0\]$/);
+      expect(error.detail).toContain('2027-02-30');
+      expect(error.hint).toMatch(/another day/);
     }
   });
 
@@ -245,6 +259,25 @@ describe('outlines with faults', () => {
 });
 
 describe('output files', () => {
+  test('a folder that is missing is told and never made', () => {
+    const plan = scratch.at('for-folders.plan.json');
+    expect(swardway(['plan', sample, '--iterations', '3', '--out', plan]).code).toBe(0);
+    const lots = write('for-folders.csv', 'id,lat,lon,area\na,40.03,-89.44,5000\n');
+    const missing = scratch.at('nowhere');
+    for (const words of [
+      ['plan', sample, '--iterations', '3', '--out', `${missing}/p.json`],
+      ['report', sample, plan, '--html', `${missing}/p.html`],
+      ['export', sample, '--as', 'geojson', '--out', `${missing}/p.geojson`],
+      ['import', lots, '--into', sample, '--out', `${missing}/p.json`],
+      ['import', lots, '--into', sample, '--out', `${missing}/p.swardway`],
+    ]) {
+      const error = errorOf(swardway([...words, '--json']), words.at(-1) ?? '');
+      expect(error.code).toBe('file-not-found');
+      expect(error.detail).toContain('nowhere');
+      expect(existsSync(missing)).toBe(false);
+    }
+  }, 60_000);
+
   test('a book is never overwritten by a slip of the pen', () => {
     const book = write('kept.json', readFileSync(sample));
     const plan = scratch.at('kept.plan.json');

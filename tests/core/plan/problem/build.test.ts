@@ -164,4 +164,26 @@ describe('a round that makes no sense is refused with a code and a remedy', () =
     expect(built.error.code).toBe(code);
     expect(built.error.hint).not.toBe('');
   });
+
+  test.each([
+    ['a day that no calendar has', { dates: ['2027-03-16', '2027-02-30'] }, 'dates[1]', '2027-02-30'],
+    ['29 February of a common year', { dates: ['2027-02-29'] }, 'dates[0]', '2027-02-29'],
+    ['a due day that no calendar has', { dueDate: '2027-04-31' }, 'dueDate', '2027-04-31'],
+  ] as const)('%s', (_name, change, member, date) => {
+    const book = { ...residential, rounds: [{ ...round, ...change }] };
+    const refused = {
+      code: 'quantity-out-of-range',
+      where: `round ${round.name}, ${member}`,
+      detail: `There is no ${date} in the calendar.`,
+      hint: 'Give the round another day in its place.',
+    };
+    expect(buildProblem(book, 'spring')).toEqual({ ok: false, error: refused });
+    // Also where only other days are asked for.
+    expect(buildProblem(book, 'spring', { dates: ['2027-03-16'] })).toEqual({ ok: false, error: refused });
+  });
+
+  test('29 February of a leap year is planned', () => {
+    const leap = buildProblem({ ...residential, rounds: [{ ...round, dates: ['2028-02-29'] }] }, 'spring');
+    expect(leap.ok && leap.value.dates).toEqual(['2028-02-29']);
+  });
 });
