@@ -16,6 +16,7 @@ import {
   placeParking,
   pointAtMap,
   removeCorner,
+  selectProperty,
   setDraftAside,
   squareDraft,
   squareParts,
@@ -45,18 +46,22 @@ function whyNotSquare(): string | null {
   return draft() === null ? whyNotOnParts() : null;
 }
 
+/** A lawn is let go of in the Ground room alone; elsewhere it is part of what is looked at. */
+const lawnToLeave = () => useView.getState().room === 'ground' && useSelection.getState().propertyId !== null;
+
 function whyNotBack(): string | null {
   const { parts } = useParts.getState();
-  return draft() === null && useCarry.getState().carry === null && parts.length === 0
+  return draft() === null && useCarry.getState().carry === null && parts.length === 0 && !lawnToLeave()
     ? 'There is nothing to leave'
     : null;
 }
 
-/** Esc: what is carried, then what is drawn, then what is chosen. */
+/** Esc: what is carried, then what is drawn, then what is chosen, then the lawn. */
 function stepBack(): void {
   if (useCarry.getState().carry !== null) letGo();
   else if (draft() !== null) stepOutOfDraft();
-  else useParts.setState({ parts: [], finished: null });
+  else if (useParts.getState().parts.length > 0) useParts.setState({ parts: [], finished: null });
+  else selectProperty(null);
 }
 
 function removeLast(): void {

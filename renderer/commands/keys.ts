@@ -5,11 +5,11 @@ import { COMMANDS } from './registry.ts';
 
 export const IS_MAC = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
 
-/** Keys that belong to a text as long as something has been typed into it. */
 /** Keys that may be held down. */
 const REPEATS = /Shift\+Arrow|^Backspace$|^Mod\+[ZY]$/;
 /** Keys that move about in a text or change it. */
 const BELONGS_TO_TEXT = /^((Alt\+)?Shift\+)?(Arrow\w+|Backspace|Delete|Escape|Enter|Home|End)$/;
+/** Keys that belong to a text as long as something has been typed into it. */
 const TEXT_KEYS = new Set(['Mod+Z', 'Mod+Y', 'Mod+Shift+Z']);
 
 /** Listens for the keys of every command, on the whole window. */
@@ -25,12 +25,21 @@ export function useCommandKeys(): void {
       // Esc with nothing to leave belongs to whatever else closes on it.
       if (name === 'Escape' && reason !== null) return;
       event.preventDefault();
-      if (reason === null) command.run();
-      else say(`${command.title()}: ${reason}`);
+      if (reason === null) {
+        takeTypedText(event.target);
+        command.run();
+      } else say(`${command.title()}: ${reason}`);
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);
   }, []);
+}
+
+/** What was typed and not taken yet is taken before a command leads away from it, as it is when the field is left. */
+function takeTypedText(target: EventTarget | null): void {
+  if (target instanceof HTMLElement && target.dataset.draft === 'true') {
+    target.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
+  }
 }
 
 function isMeantForUs(target: EventTarget | null, name: string): boolean {

@@ -13,6 +13,8 @@ export type LawnLook = {
   readonly dim: boolean;
   readonly detail: Detail;
   readonly label: LawnLabel | null;
+  /** True where the label would hide others: it is drawn as a dot. */
+  readonly crowded: boolean;
   /** Keys of the parts that are chosen, and of the one that is not drawn here. */
   readonly chosen: readonly string[];
   readonly hidden: string | null;
@@ -39,6 +41,7 @@ export function lawnLayers(property: Property, look: LawnLook, scene: MapScene, 
       if (gate.at !== undefined) layers.push(gateMark(property, gate, gate.at, { look, scene, to }));
     }
   }
+  if (look.selected) layers.push(...hoseStands(property));
   // A lawn without an outline is seen by its parking point alone.
   const isBare = !look.dim && property.zones.every(({ shape }) => shape.kind === 'stated');
   if (isBare || look.selected || look.label?.kind === 'stop' || (look.detail === 'full' && !look.dim)) {
@@ -156,6 +159,16 @@ function gateMark(property: Property, gate: Gate, at: Position, { look, scene, t
   }).on('click', ({ originalEvent }) => to.onPart?.(part, isAdding(originalEvent)));
 }
 
+/** Where a hose is reeled out for a zone. */
+function hoseStands({ zones }: Property): readonly Layer[] {
+  return zones.flatMap(({ name, hoseStand }) => {
+    if (hoseStand === undefined) return [];
+    const html = `<span class="hose-mark" title="hose stand of ${plainText(name)}">hose</span>`;
+    const icon = divIcon({ className: 'mark', iconSize: [0, 0], html });
+    return [marker(toLatLng(hoseStand), { interactive: false, keyboard: false, pane: 'marks', icon })];
+  });
+}
+
 function parkingMark(property: Property, look: LawnLook): Layer {
   return marker(toLatLng(property.parking), {
     interactive: false,
@@ -179,11 +192,12 @@ function parkingHtml({ placedBy }: Property, { selected }: LawnLook): string {
 
 function labelMark(property: Property, label: LawnLabel, look: LawnLook, to: Callbacks): Layer {
   const at = label.kind === 'name' && look.selected ? topPoint(property) : labelPoint(property);
-  const shown = `<span class="lawn-label lawn-label-${label.kind} day-${label.day}${look.selected ? ' lawn-label-selected' : ''}">${plainText(label.text)}</span>`;
+  const tone = `${look.selected ? ' lawn-label-selected' : ''}${look.crowded ? ' lawn-label-crowded' : ''}`;
+  const shown = `<span class="lawn-label lawn-label-${label.kind} day-${label.day}${tone}" title="${plainText(label.text)}">${plainText(label.text)}</span>`;
   return marker(at, {
     keyboard: false,
     pane: 'marks',
-    zIndexOffset: look.selected ? 1000 : label.kind === 'stop' ? 500 : 0,
+    zIndexOffset: look.selected ? 1000 : look.crowded ? 400 : label.kind === 'stop' ? 500 : 0,
     icon: divIcon({ className: 'mark', iconSize: [0, 0], html: shown }),
   }).on('click', () => to.onSelect(property.id, null));
 }

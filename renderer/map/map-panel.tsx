@@ -5,7 +5,7 @@ import type { MapBackdrop } from './background-scene.ts';
 import type { DrawWish } from './drawing/draw-surface.ts';
 import { metresPerPixel, roundStep } from './grid.ts';
 import type { LawnEvents } from './lawn-layers.ts';
-import { type MapDrawing, type MapFrame, type MapView, openMap } from './map-view.ts';
+import { type MapDrawing, type MapFrame, type MapLook, type MapView, openMap } from './map-view.ts';
 import { MapPatterns } from './patterns.tsx';
 import type { MapScene } from './scene.ts';
 
@@ -37,6 +37,10 @@ type MapPanelProps = {
 /** Asks for the crosshair; a larger count asks anew. */
 export type MapPointing = { readonly count: number; readonly at: readonly [number, number] | null };
 
+/** What each room's map showed when it was left, and the last wish to see a lawn that it has met. */
+const leftLooks = new Map<string, MapLook>();
+const metWishes = new Map<string, number>();
+
 /** The map with its grid, scale bar and buttons. The list beside it holds the same lawns for those who do not use a map. */
 export function MapPanel(props: MapPanelProps) {
   const { label, scene, system, caption, showAll, showSelection, onSelect, onCentre, onPart, drawing } = props;
@@ -46,6 +50,8 @@ export function MapPanel(props: MapPanelProps) {
   handlers.current = { onSelect, onCentre, onPart, drawing };
   const sceneNow = useRef(scene);
   sceneNow.current = scene;
+  const lookKey = useRef('');
+  lookKey.current = `${label} ${showAll}`;
   const [frame, setFrame] = useState<MapFrame | null>(null);
 
   useEffect(() => {
@@ -62,6 +68,7 @@ export function MapPanel(props: MapPanelProps) {
     observer.observe(box.current);
     return () => {
       observer.disconnect();
+      leftLooks.set(lookKey.current, opened.look());
       opened.close();
       view.current = null;
     };
@@ -94,13 +101,17 @@ export function MapPanel(props: MapPanelProps) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: showAll is the wish to see everything again.
   useEffect(() => {
     view.current?.resized();
-    view.current?.fitAll();
+    const left = leftLooks.get(lookKey.current);
+    if (left === undefined) view.current?.fitAll();
+    else view.current?.lookAgain(left);
   }, [showAll]);
 
   useEffect(() => {
     const { selectedPropertyId } = sceneNow.current;
-    if (showSelection > 0 && selectedPropertyId !== null) view.current?.fitProperty(selectedPropertyId);
-  }, [showSelection]);
+    if (showSelection === (metWishes.get(label) ?? 0)) return;
+    metWishes.set(label, showSelection);
+    if (selectedPropertyId !== null) view.current?.fitProperty(selectedPropertyId);
+  }, [showSelection, label]);
 
   return (
     <section className="map-panel" aria-label={label}>

@@ -3,6 +3,7 @@ import {
   canvas,
   circleMarker,
   map as createMap,
+  type LatLng,
   type LatLngBounds,
   type Layer,
   type Map as LeafletMap,
@@ -14,6 +15,7 @@ import type { Position, Property } from '../../core/book/index.ts';
 import { openBackdrop } from './background-layer.ts';
 import type { MapBackdrop } from './background-scene.ts';
 import { labelPoint, propertyBounds, toLatLng } from './bounds.ts';
+import { crowdedLabels } from './crowding.ts';
 import type { DrawEvents, DrawWish, SnapFinder } from './drawing/draw-surface.ts';
 import { openDrawSurface } from './drawing/leaflet-surface.ts';
 import { type Detail, type LawnEvents, type LawnLook, lawnLayers } from './lawn-layers.ts';
@@ -38,6 +40,8 @@ export type MapFrame = {
   readonly anchorY: number;
 };
 
+export type MapLook = { readonly centre: LatLng; readonly zoom: number };
+
 export type MapView = {
   readonly show: (scene: MapScene) => void;
   /** What lies behind the lawns. */
@@ -47,6 +51,9 @@ export type MapView = {
   readonly zoomBy: (steps: number) => void;
   readonly resized: () => void;
   readonly centre: () => readonly [number, number];
+  /** What the map shows now, and the way back to it. */
+  readonly look: () => MapLook;
+  readonly lookAgain: (look: MapLook) => void;
   /** Draws; only where the map was opened with events for it. */
   readonly draw: (wish: DrawWish | null) => void;
   /** Puts the crosshair at a place, or in the middle. */
@@ -145,9 +152,14 @@ export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Ha
     },
     pointAt: (at) => surface?.pointAt(at),
     keepInView: (places) => keepInView(map, places),
+    look: () => ({ centre: map.getCenter(), zoom: map.getZoom() }),
+    lookAgain: ({ centre, zoom }) => {
+      map.setView(centre, zoom, { animate: false });
+    },
     close: () => {
       backdrop.close();
       surface?.close();
+      map.off();
       map.remove();
     },
   };
@@ -206,8 +218,9 @@ function drawLawns(
   const detail: Detail = map.getZoom() >= FULL_ZOOM ? 'full' : 'outline';
   const keep = new Set<string>();
   const colourOf = colourReader();
+  const crowded = crowdedStops(map, scene);
   for (const property of visible) {
-    const look = lookOf(property, scene, detail, map.getZoom());
+    const look = { ...lookOf(property, scene, detail, map.getZoom()), crowded: crowded.has(property.id) };
     const dot = asDots && !look.selected;
     const key = dot ? `dot ${look.dim} ${look.label?.day ?? ''}` : JSON.stringify([look, scene.gateScale]);
     keep.add(property.id);
@@ -226,7 +239,21 @@ function drawLawns(
   }
 }
 
-function lookOf(property: Property, scene: MapScene, detail: Detail, zoom: number): LawnLook {
+/** Stops whose number gives way at this zoom: to the selected one first, then to those before them in the day. */
+function crowdedStops(map: LeafletMap, scene: MapScene): ReadonlySet<string> {
+  const rank = ({ id }: Property) =>
+    id === scene.selectedPropertyId ? 0 : Number.parseInt(scene.labels.get(id)?.text ?? '', 10) || 0;
+  const spots = scene.properties
+    .filter(({ id }) => scene.labels.get(id)?.kind === 'stop')
+    .sort((left, right) => rank(left) - rank(right))
+    .map((property) => {
+      const { x, y } = map.project(labelPoint(property));
+      return { id: property.id, x, y };
+    });
+  return crowdedLabels(spots);
+}
+
+function lookOf(property: Property, scene: MapScene, detail: Detail, zoom: number): Omit<LawnLook, 'crowded'> {
   const label = scene.labels.get(property.id) ?? null;
   const selected = property.id === scene.selectedPropertyId;
   const near = selected && zoom >= NEAR_ZOOM;

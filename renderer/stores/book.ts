@@ -14,7 +14,7 @@ import {
 import { draftSettled, startDrafts } from './draft.ts';
 import { askHost, callHost } from './host.ts';
 import { keepTotals, todayText } from './keep-totals.ts';
-import { say, showError, showNews } from './notices.ts';
+import { say, showError, showNews, withdrawUndo } from './notices.ts';
 import { startPlans } from './plans.ts';
 import { rememberBook } from './remembered.ts';
 import { clearSelection } from './selection.ts';
@@ -85,6 +85,7 @@ export function edit(action: Action, mergeKey?: string): Result<{ readonly label
   const { open } = useBook.getState();
   const done = change(open === null ? action : keepTotals(open.book, action, todayText()));
   if (!done.ok) return done;
+  withdrawUndo();
   const { label, inverse } = done.value;
   const step = { label, action: inverse, ...(mergeKey === undefined ? {} : { mergeKey }) };
   useBook.setState(({ history }) => ({ history: remember(history, step) }));

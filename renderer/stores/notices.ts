@@ -29,6 +29,12 @@ export function closeNotice(): void {
   useNotices.setState({ notice: null });
 }
 
+/** Takes an offer to undo away: after another edit it would take back that one. */
+export function withdrawUndo(): void {
+  const { notice } = useNotices.getState();
+  if (notice?.kind === 'news' && notice.undoable) closeNotice();
+}
+
 /** Says something to a screen reader without showing it. */
 export function say(text: string): void {
   useNotices.setState({ spoken: text });

@@ -107,8 +107,10 @@ export class RouteScreen {
 
   private latestHome(): number {
     const { rig } = this;
-    const breakMs = rig.breakAfterMs >= 0 ? rig.breakMs : 0;
-    return rig.shiftStartMs + rig.shiftMs + rig.overtimeMs - rig.eveningMs - breakMs + this.slackMs;
+    const latest = rig.shiftStartMs + rig.shiftMs + rig.overtimeMs - rig.eveningMs;
+    // A day that is over before the break would begin has none.
+    const breakMs = rig.breakAfterMs >= 0 && latest - rig.breakMs > rig.breakAfterMs ? rig.breakMs : 0;
+    return latest - breakMs + this.slackMs;
   }
 
   private visitMs(code: number): number {
