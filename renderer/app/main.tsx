@@ -12,6 +12,7 @@ import '../styles/lists.css';
 import '../styles/map.css';
 import '../styles/backdrop.css';
 import '../styles/draw.css';
+import '../styles/print.css';
 import '../styles/ribbon.css';
 import '../styles/rooms.css';
 import '../styles/field-work.css';

@@ -18,6 +18,7 @@ import {
   useSelection,
 } from '../../stores/index.ts';
 import { Button, Choice, Empty, Section, Tick, Workbench } from '../../ui/index.ts';
+import { offerWindowPrinting } from './print-window.ts';
 import { withFonts, withFontsInside } from './sheet-fonts.ts';
 import { makeSheet } from './sheets.ts';
 
@@ -162,6 +163,7 @@ function Page({ sheet }: { readonly sheet: Sheet }) {
     offerPrinting(print);
     return () => offerPrinting(null);
   }, [print]);
+  useEffect(() => offerWindowPrinting(html), [html]);
   return (
     <div className="paper-room">
       <div className="paper-tools">

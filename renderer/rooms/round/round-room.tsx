@@ -50,7 +50,7 @@ function RoundMap() {
         scene={scene}
         backdrop={backdrop}
         system={words.system}
-        caption={known === null ? 'not planned' : 'numbers are days'}
+        caption={known === null ? 'not planned' : 'numbers: days'}
         showAll={`${round?.id ?? ''} ${zoomToAll}`}
         showSelection={0}
         onSelect={selectProperty}
