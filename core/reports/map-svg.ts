@@ -2,9 +2,9 @@ import type { AreaGeometry, Position } from '../book/index.ts';
 import { formatNumber } from '../units/index.ts';
 import type { Block, MapPoint } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
+import { type Spot, spreadLabels } from './map-labels.ts';
 
 type MapBlock = Extract<Block, { readonly kind: 'map' }>;
-type Spot = readonly [number, number];
 
 const WIDTH = 700;
 const HEIGHT = 380;
@@ -13,6 +13,10 @@ const FEET_PER_DEGREE = 364_567;
 /** Lengths for the scale bar, ft or m. */
 const BAR_LENGTHS = [5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000] as const;
 const FEET_PER_METRE = 1 / 0.3048;
+/** From this many stops on, their labels are smaller. */
+const MANY_STOPS = 16;
+/** A label that stands nearer to its place needs no line to it. */
+const LEADER_WORTH_DRAWING = 3;
 
 /** A small map as SVG that prints in grey: turf hatched, exclusions cross-hatched, water dotted; with scale bar and north. */
 export function mapSvg(map: MapBlock): string {
@@ -31,7 +35,8 @@ export function mapSvg(map: MapBlock): string {
     return `${ground}<path class="${each.look}" d="${outline}"/>`;
   });
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
-  const points = map.points.map((each) => pointSvg(each, view.spot(each.at)));
+  const points = map.points.map((each) => (each.look === 'stop' ? '' : pointSvg(each, view.spot(each.at))));
+  points.push(stopsSvg(map.points, view));
   return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="Map">${PATTERNS}${areas.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot, map.units)}</svg>`;
 }
 
@@ -78,6 +83,27 @@ function pointSvg(point: MapPoint, [x, y]: Spot): string {
   if (point.look === 'gate')
     return `<g transform="${at}"><path class="gate" d="M-7 -5v10M7 -5v10"/><text class="small" y="-9">${label}</text></g>`;
   return `<g transform="${at}"><circle class="${point.look}" r="12"/><text y="5">${label}</text></g>`;
+}
+
+/** Numbers of stops, moved apart where they would cover each other; a line leads from a moved number to its place. */
+function stopsSvg(points: readonly MapPoint[], view: View): string {
+  const stops = points.filter((each) => each.look === 'stop');
+  const [radius, size] = stops.length < MANY_STOPS ? [12, ''] : [10, ' class="tight"'];
+  const places = stops.map((each) => view.spot(each.at));
+  const spots = spreadLabels(places, radius, { width: WIDTH, height: HEIGHT });
+  const leaders = places.map((place, index) => leaderSvg(place, spots[index] ?? place));
+  const circles = stops.map((each, index) => {
+    const [x, y] = spots[index] ?? view.spot(each.at);
+    const circle = `<circle class="stop" r="${radius}"/><text${size} y="${size === '' ? 5 : 4}">${escapeHtml(each.label)}</text>`;
+    return `<g transform="translate(${x.toFixed(1)} ${y.toFixed(1)})">${circle}</g>`;
+  });
+  return leaders.join('') + circles.join('');
+}
+
+function leaderSvg(place: Spot, spot: Spot): string {
+  if (Math.hypot(spot[0] - place[0], spot[1] - place[1]) < LEADER_WORTH_DRAWING) return '';
+  const [x, y] = place;
+  return `<path class="leader" d="${path([place, spot], false)}"/><circle class="place" cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="2.4"/>`;
 }
 
 /** Scale bar and north arrow. */

@@ -55,6 +55,9 @@ td .box{margin-right:2pt}
 .map .parking{fill:#111}
 .map .parking+text{fill:#fff}
 .map text{font-size:15px;text-anchor:middle;font-weight:700;fill:#111}
+.map .leader{fill:none;stroke:#111;stroke-width:1.1}
+.map .place{fill:#111;stroke:#fff;stroke-width:.6}
+.map text.tight{font-size:13px}
 .map text.small{font-size:14px}
 .map text.start{text-anchor:start}
 .map .bar path{stroke:#111;stroke-width:1.4;fill:none}
