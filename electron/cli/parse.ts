@@ -20,7 +20,7 @@ export function parseWords(command: Command, words: readonly string[]): Typed {
 function split(known: Command['options'], words: readonly string[]) {
   try {
     return parseArgs({
-      args: [...words],
+      args: joinValues(known, words),
       options: Object.fromEntries(
         known.map(({ name, value, many }) => [
           name,
@@ -35,6 +35,30 @@ function split(known: Command['options'], words: readonly string[]) {
     const told = cause instanceof Error ? (cause.message.split(/[.\n]/, 1)[0] ?? '') : '';
     throw new UsageFault(`${told}.`);
   }
+}
+
+/**
+ * Writes "--seconds -3" as "--seconds=-3", so that a number below 0 reaches the option that judges it. Throws UsageFault where
+ * another option follows instead of the value.
+ */
+function joinValues(known: Command['options'], words: readonly string[]): string[] {
+  const end = words.indexOf('--');
+  const named = end < 0 ? words : words.slice(0, end);
+  const joined: string[] = [];
+  for (let at = 0; at < named.length; at += 1) {
+    const word = named[at] ?? '';
+    const value = named[at + 1];
+    const takesValue = known.some((each) => each.value !== null && word === `--${each.name}`);
+    if (!takesValue || value === undefined) {
+      joined.push(word);
+      continue;
+    }
+    const isOption = /^-./.test(value) && !/^-[\d.]/.test(value);
+    if (isOption) throw new UsageFault(`${word} needs a value, but "${value}" follows.`);
+    joined.push(`${word}=${value}`);
+    at += 1;
+  }
+  return [...joined, ...words.slice(named.length)];
 }
 
 function namedOperands(

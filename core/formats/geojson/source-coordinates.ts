@@ -12,6 +12,9 @@ export type Settled = {
 
 /** Nobody treats lawns nearer to a pole than this, degrees. */
 const LAST_LAWN = 72;
+const SOUTHERNMOST_LAWN = -60;
+
+type Extent = readonly [west: number, south: number, east: number, north: number];
 
 /** Longitude first, latitude second: RFC 7946, section 4. This one has them the other way round. */
 const EXCHANGED: Projection = {
@@ -20,21 +23,38 @@ const EXCHANGED: Projection = {
   fromDegrees: ([longitude, latitude]) => [latitude, longitude],
 };
 
+/** What the numbers of one record can be: `degrees` are so as they stand, `either` make sense both ways round. */
+type Likeness = 'none' | 'degrees' | 'exchanged' | 'either' | 'beyond';
+
 /**
- * Finds out what the numbers mean. A map grid that the file names by its EPSG code is turned into degrees; numbers beyond 180
- * and 90 without one are of an unknown system; numbers that only make sense the other way round are exchanged, with a warning.
+ * Finds out what the numbers mean. A map grid that the file names by its EPSG code is turned into degrees. Without one the
+ * records are counted: where most lie beyond 180 and 90 the system is unknown; where more make sense only the other way round
+ * than only as they stand, all are exchanged, with a warning; else they are degrees, and the records that cannot be so are left
+ * for whoever reads them to reject one by one.
  *
  * @param grid the name in the old `crs` member, null where there is none or it means degrees
  */
 export function settleCoordinates(features: readonly SourceFeature[], grid: string | null, where: string): Settled {
   if (grid !== null) return settleGrid(features, grid);
-  const [west, south, east, north] = extent(features);
-  const isEmpty = west > east;
-  const fits = isEmpty || (west >= -180 && east <= 180 && south >= -90 && north <= 90);
+  const counts = { none: 0, degrees: 0, exchanged: 0, either: 0, beyond: 0 };
+  for (const feature of features) counts[likenessOf(extent([feature]))] += 1;
+  if (counts.beyond > counts.degrees + counts.exchanged + counts.either) return unknownSystem(features);
+  if (counts.exchanged > counts.degrees) return exchange(features, where);
+  return { features, coordinates: { kind: 'degrees', from: 'longitude and latitude' }, issues: [] };
+}
+
+function likenessOf([west, south, east, north]: Extent): Likeness {
+  if (west > east) return 'none';
+  const fits = west >= -180 && east <= 180 && south >= -90 && north <= 90;
   const fitsExchanged = west >= -LAST_LAWN && east <= LAST_LAWN && south >= -180 && north <= 180;
-  const isPolar = north < -60 || south > LAST_LAWN;
-  if (!isEmpty && fitsExchanged && (!fits || isPolar)) return exchange(features, where);
-  if (fits) return { features, coordinates: { kind: 'degrees', from: 'longitude and latitude' }, issues: [] };
+  const isPolar = north < SOUTHERNMOST_LAWN || south > LAST_LAWN;
+  if (fitsExchanged && (!fits || isPolar)) return 'exchanged';
+  if (!fits) return 'beyond';
+  return fitsExchanged && west >= SOUTHERNMOST_LAWN ? 'either' : 'degrees';
+}
+
+function unknownSystem(features: readonly SourceFeature[]): Settled {
+  const [west, south, east, north] = extent(features);
   const why = `The numbers reach from ${round(west)}, ${round(south)} to ${round(east)}, ${round(north)}, which is no longitude and latitude, and the file names no system. Say which EPSG code they are in, or export the file again as longitude and latitude (WGS84).`;
   return { features, coordinates: { kind: 'unknown', why }, issues: [] };
 }
@@ -62,9 +82,7 @@ function exchange(features: readonly SourceFeature[], where: string): Settled {
   };
 }
 
-function extent(
-  features: readonly SourceFeature[],
-): readonly [west: number, south: number, east: number, north: number] {
+function extent(features: readonly SourceFeature[]): Extent {
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const { geometry } of features) {
     if (geometry === null) continue;

@@ -1,13 +1,14 @@
-import { open } from 'node:fs/promises';
+import { open, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { err, ok, type Result } from '../../../core/base/index.ts';
-import { describePlace, fileFailure, isFileError } from '../../services/files/index.ts';
+import { describePlace, fileFailure, folderMissing, isFileError } from '../../services/files/index.ts';
 
 const HEAD_BYTES = 4096;
 
 /**
  * Whether a file that was named for output may be written: it is not there yet, is empty, or holds an earlier output of the
- * same kind. Anything else stays as it is, so that a slip of the pen costs no book.
+ * same kind. Anything else stays as it is, so that a slip of the pen costs no book. A folder that is missing is an error here
+ * already, before any work is done.
  *
  * @param looksLike recognises an earlier output by its first 4,096 bytes
  */
@@ -36,6 +37,8 @@ async function firstText(file: string): Promise<Result<string | null>> {
     }
   } catch (error) {
     if (!isFileError(error)) throw error;
-    return error.code === 'ENOENT' ? ok(null) : fileFailure(error, file);
+    if (error.code !== 'ENOENT') return fileFailure(error, file);
+    const folder = await stat(path.dirname(path.resolve(file))).catch(() => null);
+    return folder === null ? folderMissing(file) : ok(null);
   }
 }

@@ -1,9 +1,8 @@
 import { randomUUID } from 'node:crypto';
-import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { ok, type Result } from '../../../core/base/index.ts';
 import type { PickedFile } from '../../../core/contract/index.ts';
-import { decodeText, fileNameFrom, LARGEST_FILE, readText, tooLarge, writeWhole } from '../files/index.ts';
+import { decodeText, fileNameFrom, LARGEST_FILE, readText, tooLarge, writeOwn } from '../files/index.ts';
 import { passingFolder } from '../ground/index.ts';
 import type { FilePurpose } from '../host-port.ts';
 import { BOOK_ENDING } from '../library/index.ts';
@@ -69,8 +68,7 @@ async function takeUpload(
 }
 
 async function receive(context: Context, file: string, name: string, bytes: Uint8Array): Promise<Result<PickedFile>> {
-  await mkdir(path.dirname(file), { recursive: true }).catch(() => undefined);
-  const written = await writeWhole(file, bytes);
+  const written = await writeOwn(file, bytes);
   return written.ok ? ok({ kind: 'picked', token: context.tokens.give(file), name, text: null }) : written;
 }
 

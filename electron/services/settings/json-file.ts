@@ -1,6 +1,6 @@
 import { rename } from 'node:fs/promises';
 import type { Result } from '../../../core/base/index.ts';
-import { readText, writeWhole } from '../files/index.ts';
+import { readText, writeOwn } from '../files/index.ts';
 
 /** A small JSON file of the program's own. One that cannot be read as JSON is put aside under another name, not lost. */
 export type JsonFile = {
@@ -20,6 +20,6 @@ export function jsonFile(file: string): JsonFile {
         return null;
       }
     },
-    write: (value) => writeWhole(file, `${JSON.stringify(value, null, 2)}\n`),
+    write: (value) => writeOwn(file, `${JSON.stringify(value, null, 2)}\n`),
   };
 }

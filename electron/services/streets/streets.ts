@@ -13,7 +13,7 @@ import {
   type StreetIndex,
   writeStreets,
 } from '../../../core/places/index.ts';
-import { writeWhole } from '../files/index.ts';
+import { writeOwn } from '../files/index.ts';
 import { jsonFile } from '../settings/index.ts';
 
 /** Street files that addresses are looked up in, kept in their small form in the program's own folder. */
@@ -55,7 +55,7 @@ export function createStreets(dataFolder: string): Streets {
       if (!read.ok) return read;
       const { pieces, found, unused } = read.value;
       const id = createHash('sha256').update(name).digest('hex').slice(0, 16);
-      const written = await writeWhole(fileOf(id), writeStreets(name, pieces));
+      const written = await writeOwn(fileOf(id), writeStreets(name, pieces));
       if (!written.ok) return written;
       const index = indexStreets(pieces);
       const info = infoOf(id, name, index);

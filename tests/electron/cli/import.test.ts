@@ -21,7 +21,12 @@ type Import = {
   readonly leftOut: readonly string[];
   readonly properties: number;
   readonly matrixPlaces: number;
-  readonly issues: readonly { readonly code: string; readonly where: string }[];
+  readonly issues: readonly {
+    readonly code: string;
+    readonly severity: string;
+    readonly where: string;
+    readonly message: string;
+  }[];
 };
 type Book = {
   readonly properties: readonly Property[];
@@ -92,6 +97,37 @@ describe('lawns of a table', () => {
       zones: [{ slopeDeg: 4, shape: { areaSqFt: 900 } }],
       pastMeasures: [{ treatableSqFt: 12_500 }],
     });
+  });
+
+  test('one outline in a map grid among good ones is rejected with its place, as measure does', () => {
+    const square = (x: number, y: number, size: number) => [
+      [
+        [x, y],
+        [x + size, y],
+        [x + size, y + size],
+        [x, y + size],
+        [x, y],
+      ],
+    ];
+    const outlines = [square(-83, 39.96, 0.0005), square(-83.01, 39.96, 0.0005), square(1_828_000, 712_000, 100)];
+    const features = outlines.map((coordinates, index) => ({
+      type: 'Feature',
+      id: `lot-${index}`,
+      properties: {},
+      geometry: { type: 'Polygon', coordinates },
+    }));
+    const file = write('grid.geojson', JSON.stringify({ type: 'FeatureCollection', features }));
+    const answer = run(file, sample, scratch.at('grid.json'));
+    expect([answer.found, answer.accepted, answer.rejected]).toEqual([3, 2, 1]);
+    const errors = answer.issues.filter((each) => each.severity === 'error');
+    expect(errors).toHaveLength(1);
+    expect(errors[0]).toMatchObject({ code: 'geometry-not-lonlat', where: 'grid.geojson, features[2]' });
+    expect(errors[0]?.message).toContain('Export again as longitude and latitude');
+    const measured = jsonOf<{ properties: { treatableSqFt: number | null }[] }>(
+      swardway(['measure', file, '--json']),
+      'measure',
+    );
+    expect(measured.properties.map((each) => each.treatableSqFt !== null)).toEqual([true, true, false]);
   });
 
   test('nothing usable: no book is written', () => {

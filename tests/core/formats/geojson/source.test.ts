@@ -153,6 +153,31 @@ describe('GeoJSON as a source of ground', () => {
     expect(layer.source.issues.map((each) => each.code)).toEqual(['coordinates-exchanged']);
   });
 
+  const GRID_POINT = { type: 'Point', coordinates: [761556, 2960098] };
+  const point = (x: number, y: number) => feature({ type: 'Point', coordinates: [x, y] });
+
+  it.each([
+    ['one of three', [point(-71.1, 42.3), point(-71.2, 42.3), feature(GRID_POINT)], 'degrees'],
+    ['half of them', [point(-71.1, 42.3), feature(GRID_POINT)], 'degrees'],
+    ['two of three', [point(-71.1, 42.3), feature(GRID_POINT), feature(GRID_POINT)], 'unknown'],
+    ['one beside records without a place', [feature(null), feature(null), feature(GRID_POINT)], 'unknown'],
+  ] as const)('judges the system by most records, with numbers of a grid in %s', async (_, features, kind) => {
+    const layer = await layerOf(collection(...features));
+    expect(layer.coordinates.kind).toBe(kind);
+    expect(layer.features.map((each) => each.geometry)).toContainEqual(GRID_POINT);
+  });
+
+  it('exchanges nothing for one record the wrong way round, and all for most', async () => {
+    const few = await layerOf(collection(point(-71.1, 42.3), point(-71.2, 42.3), point(42.3, -110.5)));
+    expect(few.source.issues).toEqual([]);
+    expect(few.features[0]?.geometry).toMatchObject({ coordinates: [-71.1, 42.3] });
+    expect(few.features[2]?.geometry).toMatchObject({ coordinates: [42.3, -110.5] });
+    // 35, 60 makes sense both ways round; the others tell which one is meant.
+    const most = await layerOf(collection(point(35, 139), point(35, 60), point(36, 140)));
+    expect(most.source.issues.map((each) => each.code)).toEqual(['coordinates-exchanged']);
+    expect(most.features[1]?.geometry).toMatchObject({ coordinates: [60, 35] });
+  });
+
   it('refuses TopoJSON with the reason, and what is no GeoJSON', async () => {
     const topology = await read({ type: 'Topology', objects: {}, arcs: [] });
     expect(topology).toMatchObject({ ok: false, error: { code: 'format-unknown' } });

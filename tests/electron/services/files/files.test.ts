@@ -11,6 +11,7 @@ import {
   readText,
   shortFolder,
   type WriteSteps,
+  writeOwn,
   writeWhole,
 } from '../../../../electron/services/files/index.ts';
 
@@ -23,9 +24,14 @@ afterEach(() => rm(folder, { recursive: true, force: true }));
 const failing = (code: string, syscall: string) => Object.assign(new Error(code), { code, syscall });
 
 describe('writing a whole file', () => {
-  test('makes folders, replaces the old file, leaves nothing else', async () => {
+  test('replaces the old file, leaves nothing else; only for files of its own it makes folders', async () => {
     const file = path.join(folder, 'a/b/plan.json');
-    expect((await writeWhole(file, 'old')).ok).toBe(true);
+    expect(await writeWhole(file, 'lost')).toMatchObject({
+      ok: false,
+      error: { code: 'file-not-found', detail: expect.stringContaining(path.join(folder, 'a/b')) },
+    });
+    expect(await readdir(folder)).toEqual([]);
+    expect((await writeOwn(file, 'old')).ok).toBe(true);
     expect((await writeWhole(file, 'new')).ok).toBe(true);
     expect(await readFile(file, 'utf8')).toBe('new');
     expect(await readdir(path.dirname(file))).toEqual(['plan.json']);
