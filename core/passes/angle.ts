@@ -22,9 +22,9 @@ const DEGREE = Math.PI / 180;
 const TIE = 1e-7;
 
 /**
- * The direction in which swaths take least time: their length at working speed and a turn for each. Tried are 36 directions
- * from the longest edge on, the directions of the edge, and half a degree to two on both sides of the best. Measured from
- * an edge, the choice does not depend on how the ground lies to the compass.
+ * The direction in which swaths take least time: their length and the steps between them at working speed, and a turn for
+ * each. Tried are 36 directions from the longest edge on, the directions of the edge, and half a degree to two on both sides
+ * of the best. Measured from an edge, the choice does not depend on how the ground lies to the compass.
  */
 export function bestDirection(field: Field, pivot: PlanePoint, gauge: Gauge): Directed {
   const edges = edgeDirections(field.ground);
@@ -79,9 +79,9 @@ function lookAt({ rest, bare, ground }: Field, pivot: PlanePoint, gauge: Gauge):
   };
 }
 
-/** Seconds for swaths in a direction, without the ways between them. */
-function costOf({ lengthM, lostM, strips }: Strips, { metresPerSec, turnSec }: Gauge): number {
-  return (lengthM + HAND_FACTOR * lostM) / metresPerSec + strips.length * turnSec;
+/** Seconds for swaths in a direction, each with a turn and the step to the lane beside it. */
+function costOf({ lanes, lengthM, lostM, strips }: Strips, { metresPerSec, turnSec }: Gauge): number {
+  return (lengthM + HAND_FACTOR * lostM + strips.length * lanes.stepM) / metresPerSec + strips.length * turnSec;
 }
 
 const halfTurn = (angle: number): number => {

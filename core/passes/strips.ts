@@ -15,7 +15,7 @@ export type Strips = {
 /** Shorter swaths than this share of the width are left to the hand. */
 const LEAST_LENGTH_SHARE = 0.1;
 /** What a swath shares with the trim pass at its ends, metres; along its sides it is the overlap of the head. */
-const END_M = 0.02;
+const END_M = 0.01;
 /** Gaps shorter than this many widths are driven through without shutting off. */
 const JOIN_SHARE = 0.5;
 

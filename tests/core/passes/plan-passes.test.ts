@@ -22,9 +22,9 @@ const wayM = (plan: PassPlan): number => plan.sprayedM + plan.unsprayedM;
 describe('a rectangle of 100 x 50 m, swath 1.2 m, overlap 0.1 m, two trim passes', () => {
   // Trim passes keep 0.6 and 1.7 m from the edge: 2 (100 + 50) - 8 x 0.6 = 295.2 m and 286.4 m. They leave untreated
   // 100 - 2 x 2.3 = 95.4 m one way; lanes lie over 50 - 2 x 2.2 = 45.6 m the other way: 42 of them, since
-  // 41 x 1.1 + 1.2 = 46.3 m reaches and 40 x 1.1 + 1.2 = 45.2 m does not. Swaths share 0.02 m with the trim at either end.
+  // 41 x 1.1 + 1.2 = 46.3 m reaches and 40 x 1.1 + 1.2 = 45.2 m does not. Swaths share 0.01 m with the trim at either end.
   const trimM = 295.2 + 286.4;
-  const swathM = 42 * (95.4 + 2 * 0.02);
+  const swathM = 42 * (95.4 + 2 * 0.01);
   // Between swaths 44.4 / 41 m, 41 times, then 1.1 m from one trim pass to the other, and from the last one to the swaths.
   const betweenM = 45.6 - 1.2;
   // A round turn leaves (1 - pi / 4) r2 in each corner of the outer pass; in the corners between the passes far less.

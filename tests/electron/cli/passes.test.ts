@@ -1,0 +1,114 @@
+import { writeFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { PassesOutput } from '../../../electron/cli/output/index.ts';
+import { ringAt } from '../../core/geometry/shapes.ts';
+import { buildFirst, errorOf, jsonOf, sampleFile, scratchFolder, swardway } from './support.ts';
+
+const scratch = scratchFolder();
+const lawns = scratch.at('lawns.geojson');
+const FEET_PER_METRE = 1 / 0.3048;
+
+beforeAll(() => {
+  buildFirst();
+  const rectangle = ringAt(
+    [-83, 40],
+    [
+      [0, 0],
+      [100, 0],
+      [100, 50],
+      [0, 50],
+    ],
+  );
+  const feature = {
+    type: 'Feature',
+    id: 'pitch',
+    properties: { name: 'Pitch' },
+    geometry: { type: 'Polygon', coordinates: [rectangle] },
+  };
+  writeFileSync(lawns, JSON.stringify({ type: 'FeatureCollection', features: [feature] }));
+}, 120_000);
+afterAll(() => scratch.remove());
+
+const passes = (...words: readonly string[]) => swardway(['passes', ...words, '--json']);
+const head = ['--swath-ft', String(1.2 * FEET_PER_METRE), '--overlap-ft', String(0.1 * FEET_PER_METRE)];
+
+describe('passes', () => {
+  test('over a rectangle of 100 x 50 m: 42 swaths between two trim passes, with the way in degrees', () => {
+    const { zones } = jsonOf<PassesOutput>(
+      passes(lawns, ...head, '--trim', '2', '--turn-sec', '3', '--speed-mph', '4'),
+      'passes',
+    );
+    expect(zones).toHaveLength(1);
+    const [found] = zones[0]!.heads;
+    expect(found).toMatchObject({ machineId: null, swathCount: 42, trimCount: 2, trimPasses: 2, speedMph: 4 });
+    // Worked out in the tests of the passes themselves; 4 mph is 1.78816 m/s.
+    expect(found!.sprayedM).toBeCloseTo(295.2 + 286.4 + 42 * 95.42, 0);
+    expect(found!.minutes).toBeCloseTo(((found!.sprayedM + found!.unsprayedM) / 1.78816 + 43 * 3) / 60, 6);
+    expect(found!.path!.filter((each) => each.kind === 'swath')).toHaveLength(42);
+    const [longitude, latitude] = found!.path![0]!.coordinates[0]!;
+    expect(longitude).toBeCloseTo(-83, 2);
+    expect(latitude).toBeCloseTo(40, 2);
+    expect(found!.handTrim!.type).toBe('MultiPolygon');
+  });
+
+  test('of a fixed direction across take more swaths; figures alone leave the way out', () => {
+    const run = passes(lawns, ...head, '--trim', '2', '--angle', '90', '--figures');
+    const [found] = jsonOf<PassesOutput>(run, 'passes').zones[0]!.heads;
+    expect(found!.swathCount).toBe(87);
+    expect(found!.angleDeg).toBeCloseTo(90, 6);
+    expect(found).not.toHaveProperty('path');
+  });
+
+  test('over a book: every head of the machine on every zone', () => {
+    const answer = jsonOf<PassesOutput>(
+      passes(sampleFile('residential-day'), '--machine', 'stand-on-35', '--figures'),
+      'passes',
+    );
+    expect(answer.zones.length).toBeGreaterThan(10);
+    for (const zone of answer.zones) {
+      for (const each of zone.heads) {
+        expect(each.machineId).toBe('stand-on-35');
+        expect(each.handTrimSqFt).toBeCloseTo(each.missedShare * each.areaSqFt, 6);
+        expect(each.offTargetShare).toBeLessThan(0.0001);
+      }
+      const hasOutline = zone.heads.length > 0;
+      const told = answer.issues.some(
+        (each) => each.code === 'passes-without-outline' && each.where.endsWith(`zone ${zone.zoneId}`),
+      );
+      expect(hasOutline || told).toBe(true);
+    }
+    expect(answer.zones.some((zone) => zone.heads.length === 2)).toBe(true);
+  });
+
+  test('a table for people names zone, swaths and minutes', () => {
+    const { code, out } = swardway(['passes', lawns, ...head]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/property .* swaths .* minutes/);
+    expect(out).toMatch(/Pitch .* 53,8\d\d ft²/);
+  });
+
+  test.each([
+    [['--swath-ft', '0'], 'swath'],
+    [['--swath-ft', '4', '--speed-mph', '0'], 'speed'],
+    [['--swath-ft', '4', '--speed-mph=-2'], 'speed'],
+    [['--swath-ft', '4', '--overlap-ft', '4'], 'overlap'],
+    [['--swath-ft', '4', '--trim', '1.5'], 'trim passes'],
+  ] as const)('%j is refused in words', (words, told) => {
+    const run = passes(lawns, ...words);
+    expect(run.code).toBe(1);
+    const { error } = jsonOf<{ readonly error: { readonly code: string; readonly detail: string } }>(run, 'failure');
+    expect(error.code).toBe('quantity-out-of-range');
+    expect(error.detail).toContain(told);
+  });
+
+  test('an unknown machine and a file that is not there are named', () => {
+    const unknown = errorOf(passes(sampleFile('residential-day'), '--machine', 'mower'), 'residential-day.json');
+    expect(unknown.hint).toContain('stand-on-35');
+    expect(errorOf(passes(scratch.at('none.json'), '--swath-ft', '4'), 'none.json').code).toBe('file-not-found');
+  });
+
+  test('outlines without a swath, and a swath that is no number, are a wrong command line', () => {
+    expect(passes(lawns)).toMatchObject({ code: 2, remarks: expect.stringContaining('--swath-ft is missing') });
+    expect(passes(lawns, '--swath-ft', 'wide').remarks).toContain('--swath-ft needs a number');
+  });
+});
