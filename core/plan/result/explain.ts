@@ -20,10 +20,11 @@ const NANO_PER_CENT = 10_000_000;
 /** Turns the whole numbers of a solution into the plan that people read: names, units, loads, levels and reasons. */
 export function explainPlan(book: Book, problem: Problem, solution: Solution): Plan {
   const names = namesOf(book, problem);
-  const days = solution.routes
+  const routes = solution.routes
     .filter((route) => route.visits.length > 0)
-    .sort((left, right) => left.slot - right.slot)
-    .map((route) => planDay(book, problem, solution, names, route));
+    .sort((left, right) => left.slot - right.slot);
+  const costCents = routes.reduce((sum, route) => sum + route.cost, 0) / NANO_PER_CENT;
+  const days = routes.map((route) => planDay(book, problem, solution, names, route));
   const unplaced = unplacedOf(problem, solution, names);
   return {
     format: PLAN_FORMAT,
@@ -39,7 +40,7 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
     travel: problem.travelKind,
     days,
     unplaced,
-    totals: totalsOf(days, unplaced.length),
+    totals: totalsOf(days, unplaced.length, costCents),
     issues: problem.issues.map((each) => ({ ...each })),
   };
 }

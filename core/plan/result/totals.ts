@@ -7,8 +7,13 @@ export function secondsIn(activities: readonly PlanActivity[], kind: PlanActivit
   return activities.reduce((sum, each) => sum + (each.kind === kind ? each.endSec - each.startSec : 0), 0);
 }
 
-/** Sums over the days of a plan. */
-export function totalsOf(days: readonly PlanDay[], unplaced: number): PlanTotals {
+/**
+ * Sums over the days of a plan. The cost is handed in, since it is rounded once at the end: days in whole cents would add up to
+ * a cent more or less.
+ *
+ * @param costCents what all days cost together, cents and fractions of them
+ */
+export function totalsOf(days: readonly PlanDay[], unplaced: number, costCents: number): PlanTotals {
   const sum = (pick: (day: PlanDay) => number): number => dust(days.reduce((total, day) => total + pick(day), 0));
   const activities = days.flatMap((day) => day.activities);
   const refills = activities.filter((each) => each.kind === 'refill');
@@ -24,7 +29,7 @@ export function totalsOf(days: readonly PlanDay[], unplaced: number): PlanTotals
     refills: refills.length,
     fillPointVisits: refills.filter((each) => each.fillPointId !== '').length,
     loads: loads.length,
-    costUsd: Math.round(sum((day) => day.costUsd) * 100) / 100,
+    costUsd: Math.round(dust(costCents)) / 100,
     unplaced,
     waterGal: clean(loads.reduce((total, load) => total + load.volumeGal, 0)),
     products: sumProducts(loads.map((load) => load.products)).map((each) => ({ ...each, amount: dust(each.amount) })),

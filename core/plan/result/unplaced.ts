@@ -53,8 +53,10 @@ function reasonOf(problem: Problem, solution: Solution, names: Names, why: WhyNo
     case 'no-single-cause':
       return { rigId, code: 'no-single-cause', words: noSingleCause(why), ways: [] };
     case 'limits': {
-      const ways = why.ways.map((way) => planWay({ problem, solution, names }, why, way));
-      const fits = ways.map((way) => way.words).join(', or with ');
+      const facts = { problem, solution, names };
+      const ways = why.ways.map((way) => planWay(facts, why, way));
+      const told = why.ways.filter((way) => isLikely(problem, why, way)).map((way) => planWay(facts, why, way));
+      const fits = (told.length > 0 ? told : ways).map((way) => way.words).join(', or with ');
       return { rigId, code: codeOf(why), words: `${standing(why)}; fits with ${fits}`, ways };
     }
   }
@@ -64,6 +66,12 @@ function noSingleCause({ every, tried, insertions }: WhyNot): string {
   if (insertions === 0) return 'has no working day';
   const searched = every ? '' : ` in the ${tried} likeliest of its ${insertions} places in the plan`;
   return `no single cause found: no longer day, wider hours or larger tank alone lets it in${searched}`;
+}
+
+/** A tank of more than twice its size is no advice where there is another one; it stays among the ways. */
+function isLikely(problem: Problem, { rig }: WhyNot, { limit, amount }: Way): boolean {
+  if (limit.kind !== 'compartment') return true;
+  return amount <= (problem.rigs[rig]?.compartments[limit.compartment]?.capacityParts ?? 0);
 }
 
 /** How the work stands with the rig before anything is moved. */

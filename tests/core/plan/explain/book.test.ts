@@ -61,6 +61,7 @@ test('the words give the figure, the day and the stop before', () => {
   for (const { reason, way } of said.filter((each) => each.way.limit === 'time')) {
     const after = plan.days[0]?.stops.find((stop) => stop.propertyId === way.afterPropertyId)?.name;
     expect(reason.words).toContain(way.words);
+    expect(reason.words.match(/fits with/g)).toHaveLength(1);
     expect(way.words).toContain(way.afterPropertyId === '' ? 'first thing' : `after ${after}`);
     expect(way.words).toContain(way.date);
   }
