@@ -39,7 +39,21 @@ export function DayStops({ day }: { readonly day: PlanDay }) {
           </li>
         ))}
       </ol>
+      <WhatIf day={day} />
     </div>
+  );
+}
+
+/** What a little more of something would change; nothing where nothing does. */
+function WhatIf({ day }: { readonly day: PlanDay }) {
+  if (day.whatIf.length === 0) return null;
+  return (
+    <section className="what-if" aria-label="With a little more">
+      <h3>With a little more</h3>
+      {day.whatIf.map((each) => (
+        <p key={each.words}>{each.words}.</p>
+      ))}
+    </section>
   );
 }
 

@@ -130,7 +130,11 @@ export function UnplacedTable({ plan }: PlanProps) {
                   </button>
                 </th>
                 <td>{task.zoneName}</td>
-                <td className="stop">{task.reasons.map((reason) => reason.words).join('; ')}</td>
+                <td className="stop">
+                  {whyNot(plan, task).map((line) => (
+                    <p key={line}>{line}</p>
+                  ))}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -138,6 +142,12 @@ export function UnplacedTable({ plan }: PlanProps) {
       </div>
     </Section>
   );
+}
+
+/** One line for each rig, named where there are several. */
+function whyNot(plan: Plan, { reasons }: Plan['unplaced'][number]): readonly string[] {
+  const nameOf = (id: string): string => plan.days.find((day) => day.rigId === id)?.rigName ?? id;
+  return reasons.map(({ rigId, words }) => (reasons.length > 1 ? `${nameOf(rigId)}: ${words}` : words));
 }
 
 /** What the whole round takes. */
