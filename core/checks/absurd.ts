@@ -1,22 +1,29 @@
 import { type Issue, issue } from '../base/index.ts';
 import type { Book, Position, Property } from '../book/index.ts';
+import { fillPointFigures, handFigures, machineFigures, rigFigures } from './absurd-shed.ts';
+import { mixFigures, priceFigures, productFigures, treatmentFigures } from './absurd-work.ts';
 import { named, type Rule } from './rule.ts';
 
-const WIDEST_MACHINE_IN = 120;
 const WIDEST_GATE_IN = 480;
 const STEEPEST_DEG = 45;
 const FARTHEST_MILES = 100;
 const MILES_PER_DEGREE = 69;
 
-/** Figures that are possible but hardly meant: a unit mixed up, a slip of the pen, coordinates the wrong way round. */
+/**
+ * Figures that are possible but hardly meant: a unit mixed up, a slip of the pen, coordinates the wrong way round. The bounds
+ * are limits of plausibility, our own and without a source; nothing is refused for them.
+ */
 export const absurd: Rule = {
   code: 'figure-absurd',
   find: (book) => [
-    ...book.machines.flatMap((each) =>
-      each.transitWidthIn > WIDEST_MACHINE_IN
-        ? [odd(named('machine', each), `It is ${each.transitWidthIn} in wide; check the unit.`)]
-        : [],
-    ),
+    ...book.machines.flatMap(machineFigures),
+    ...book.handMethods.flatMap(handFigures),
+    ...book.rigs.flatMap(rigFigures),
+    ...book.fillPoints.flatMap(fillPointFigures),
+    ...book.products.flatMap(productFigures),
+    ...book.mixes.flatMap((mix) => mixFigures(book, mix)),
+    ...book.treatments.flatMap((treatment) => treatmentFigures(book, treatment)),
+    ...priceFigures(book),
     ...book.properties.flatMap((property) => [...gates(property), ...slopes(property), ...far(book, property)]),
   ],
 };

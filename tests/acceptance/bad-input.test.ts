@@ -275,6 +275,19 @@ describe('absurd numbers are named by the checks, and the rest is planned', () =
   });
 });
 
+test('a refill that takes a day and a tank of a tanker lorry are named, and the plan is made all the same', () => {
+  const run = wholeRun(
+    text((book) => {
+      Object.assign((book.machines as Json[])[0]?.compartments?.[0] as object, { capacityGal: 18_500 });
+      Object.assign(book.rigs?.[0] as object, { refillMin: 500, payloadLb: 300_000 });
+    }),
+  );
+  const odd = run.checks.filter((each) => each.code === 'figure-absurd');
+  expect(odd.map((each) => each.where)).toEqual(['machine Stand-on 35, tank', 'rig Rig North', 'rig Rig North']);
+  for (const each of odd) expect(each.message).toMatch(/check the figure and its unit/);
+  expect(run.verdict.violations).toEqual([]);
+});
+
 describe('a round with nothing to do', () => {
   test.each<readonly [string, Change]>([
     ['without properties', (book) => Object.assign(book.rounds?.[0] as object, { propertyIds: [] })],
