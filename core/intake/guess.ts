@@ -3,6 +3,7 @@ import { exclusionKind } from './exclusion-kind.ts';
 import { guessUnit } from './guess-unit.ts';
 import type { FieldUse, FieldUses, LayerMapping, LayerRole, Mapping, Meaning } from './mapping.ts';
 import { looksLikePerson } from './persons.ts';
+import { quantityOf } from './values.ts';
 
 /** What is thought of a file at first sight, for the user to correct. */
 export type Guess = {
@@ -95,9 +96,18 @@ function findField(
   const isJoin = (field: string) => NAMES.property.test(plainName(field)) && (joins || repeats(layer, field));
   if (meaning === 'property') return fits.find(isJoin) ?? null;
   return bestOf(
-    fits.filter((field) => hasValues(layer, field) && !isJoin(field)),
+    fits.filter((field) => hasValues(layer, field) && !isJoin(field) && readsAsMeant(layer, field, meaning)),
     meaning,
   );
+}
+
+/** False for a field "area" that mostly holds no areas: others use the word for "this is a surface". */
+function readsAsMeant(layer: SourceLayer, field: string, meaning: Meaning): boolean {
+  if (meaning !== 'area' || layer.features.every(({ geometry }) => geometry?.type === 'Point')) return true;
+  const use = { [meaning]: { field, unit: guessUnit(meaning, field) } };
+  const sample = layer.features.filter(({ attributes }) => (attributes[field] ?? '') !== '').slice(0, SAMPLES);
+  const read = sample.filter((each) => quantityOf(each, use, meaning).ok);
+  return read.length * 2 >= sample.length;
 }
 
 function bestOf(fields: readonly string[], meaning: Meaning): string | null {

@@ -83,7 +83,7 @@ function placeMatches(drafts: readonly Draft[], book: readonly Property[]): read
   const matches = drafts.flatMap((draft): Match[] => {
     const outlines = draft.lawns.flatMap((each) => each.ground ?? []);
     if (outlines.length > 0) return outlineMatches(draft, outlines, book, flat, index.meeting);
-    const at = draft.lawns.find((each) => each.at !== null)?.at ?? null;
+    const at = draft.lawns.find((each) => each.at !== null)?.at ?? parkedAt(draft);
     if (at === null) return [];
     const box = { west: at[0], east: at[0], south: at[1], north: at[1] };
     return parking.meeting(box, SAME_PLACE_DEG).flatMap((each): Match[] => {
@@ -93,6 +93,11 @@ function placeMatches(drafts: readonly Draft[], book: readonly Property[]): read
     });
   });
   return matches.sort((left, right) => right.closeness - left.closeness);
+}
+
+/** Where a lawn without an outline says that the rig parks. */
+function parkedAt(draft: Draft): Position | null {
+  return draft.lawns.find((each) => each.parking !== null)?.parking ?? null;
 }
 
 type Owned = Ground & { readonly owner: number };

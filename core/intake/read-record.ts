@@ -1,4 +1,4 @@
-import { issue } from '../base/index.ts';
+import { type Issue, issue } from '../base/index.ts';
 import type { SourceFeature } from '../formats/index.ts';
 import { boxCentre } from '../geometry/index.ts';
 import type { Placing } from './coordinates.ts';
@@ -71,8 +71,13 @@ function readLawn(reading: Reading, isZone: boolean): IntakeRecord {
   const area = quantityOf(feature, layer.fields, 'area');
   const slope = quantityOf(feature, layer.fields, 'slope');
   const gate = quantityOf(feature, layer.fields, 'gateWidth');
+  const doubts: Issue[] = [];
   for (const each of [area, slope, gate]) {
-    if (!each.ok) return refuse(base, each.error.code, `${each.error.detail} ${each.error.hint}`);
+    if (each.ok) continue;
+    const words = `${each.error.detail} ${each.error.hint}`;
+    if (place.kind !== 'ground') return refuse(base, each.error.code, words);
+    // The outline is sound: what cannot be read beside it is left out, and said.
+    doubts.push(issue('warning', each.error.code, base.where, `${words} The figure was left out.`));
   }
   const [areaSqFt, slopeDeg, gateIn] = [area, slope, gate].map((each) => (each.ok ? each.value : null));
   if (gateIn === 0)
@@ -85,7 +90,7 @@ function readLawn(reading: Reading, isZone: boolean): IntakeRecord {
     ...base,
     kind: 'lawn',
     isZone,
-    issues: place.kind === 'ground' ? [...base.issues, ...place.issues] : base.issues,
+    issues: [...base.issues, ...(place.kind === 'ground' ? place.issues : []), ...doubts, ...smallArea(base, areaSqFt)],
     ground,
     at,
     areaSqFt: areaSqFt === 0 ? null : (areaSqFt ?? null),
@@ -95,6 +100,15 @@ function readLawn(reading: Reading, isZone: boolean): IntakeRecord {
     parking: positionOf(textOf(feature, layer.fields, 'parking')),
     propertyName: textOf(feature, layer.fields, 'propertyName', 'name'),
   };
+}
+
+/** A stated lawn below this is more likely acres without a unit, or a comma that was meant otherwise, ft2. Our own limit. */
+const LEAST_LIKELY_SQ_FT = 100;
+
+function smallArea({ where }: RecordBase, areaSqFt: number | null | undefined): readonly Issue[] {
+  if (areaSqFt === null || areaSqFt === undefined || areaSqFt === 0 || areaSqFt >= LEAST_LIKELY_SQ_FT) return [];
+  const message = `The stated area comes to ${areaSqFt.toPrecision(3)} ft². Check its unit, and what the comma and the point stand for.`;
+  return [issue('warning', 'area-tiny', where, message)];
 }
 
 /** A point where the rig parks: a part of a property that says nothing of its turf. */

@@ -2,7 +2,7 @@ import { err, issue, ok, type Result } from '../../base/index.ts';
 import { createTally } from '../tally.ts';
 import type { GroundReader, GroundReadOptions, GroundSource, SourceFeature, SourceLayer } from '../types.ts';
 import { childrenOf, parseXml, rootName, type XmlElement } from '../xml/index.ts';
-import { RECORD_FIELDS, type ReadRecord, readRoute, readTrack, readWaypoint } from './records.ts';
+import { OWN_FIELDS, RECORD_FIELDS, type ReadRecord, readRoute, readTrack, readWaypoint } from './records.ts';
 
 /** Tracks, routes and waypoints of a satellite receiver. */
 export const gpxReader: GroundReader = {
@@ -56,5 +56,7 @@ function readGpx(bytes: Uint8Array, where: string, options: GroundReadOptions): 
 }
 
 function layerOf(name: string, features: readonly SourceFeature[]): SourceLayer {
-  return { name, coordinates: { kind: 'degrees', from: 'longitude and latitude' }, fields: RECORD_FIELDS, features };
+  const isOwn = features.some((each) => each.attributes.role !== undefined);
+  const fields = isOwn ? [...RECORD_FIELDS, ...OWN_FIELDS] : RECORD_FIELDS;
+  return { name, coordinates: { kind: 'degrees', from: 'longitude and latitude' }, fields, features };
 }

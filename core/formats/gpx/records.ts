@@ -19,7 +19,21 @@ export function readWaypoint(element: XmlElement, where: string): ReadRecord {
   const at = readPoint(element);
   const geometry: Geometry | null = at === null ? null : { type: 'Point', coordinates: at };
   const issues = at === null ? [missing(where, 'waypoint')] : [];
-  return { feature: record(element, where, geometry, issues, fieldOf(element, 'time')), positions: 1 };
+  const feature = record(element, where, geometry, issues, fieldOf(element, 'time'));
+  return { feature: withOwnFields(feature, element), positions: 1 };
+}
+
+/** What our own writer says of a gate and of a parking point, under the names that an import knows. */
+function withOwnFields(feature: SourceFeature, element: XmlElement): SourceFeature {
+  const role = fieldOf(element, 'type');
+  const comment = fieldOf(element, 'cmt');
+  if (role === 'parking') {
+    return { ...feature, attributes: { ...feature.attributes, role, property: comment } };
+  }
+  const [, width, locked] = /^clear width ([\d.]+) in(, locked)?$/.exec(fieldOf(element, 'desc') ?? '') ?? [];
+  if (role !== 'gate' || width === undefined) return feature;
+  const own = { role, property: fieldOf(element, 'src'), gatewidth: `${width} in`, locked: locked !== undefined };
+  return { ...feature, id: comment, attributes: { ...feature.attributes, ...own } };
 }
 
 /** A route is a list of turns to drive, so it stays a line. */
@@ -87,6 +101,8 @@ function firstTime(points: readonly XmlElement[]): string | null {
 
 const FIELDS = ['name', 'desc', 'cmt', 'type'] as const;
 export const RECORD_FIELDS: readonly string[] = [...FIELDS, 'time'];
+/** Fields of waypoints that our own writer made. */
+export const OWN_FIELDS: readonly string[] = ['role', 'property', 'gatewidth', 'locked'];
 
 function record(
   element: XmlElement,

@@ -51,3 +51,20 @@ describe.each(cases)('the ground of %s, written as %s', (name, id) => {
     expect(shapeOf(after)).toEqual(shapeOf(book));
   });
 });
+
+describe.each(samples)('%s, written as GPX waypoints', (name) => {
+  it('changes nothing in its own book: parking points and gates are known again', async () => {
+    const preview = look(await sourceOf(bookOf(name), 'gpx'), bookOf(name));
+    expect(preview.properties.filter((each) => each.kind !== 'same').map((each) => each.words)).toEqual([]);
+    expect(preview.counts.rejected).toBe(0);
+  });
+});
+
+describe('lawns without an outline', () => {
+  it('are known again by where the rig parks', async () => {
+    const book = bookOf('mixed-day.json');
+    const source = await sourceOf(book, 'geojson');
+    const preview = look(source, book, { mergeBy: 'place' });
+    expect(preview.properties.filter((each) => each.kind === 'new')).toEqual([]);
+  });
+});

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fieldSamples, guessMapping, guessUnit, looksLikePerson } from '../../../core/intake/index.ts';
-import { boxShape, layerOf, pointShape, sourceOf } from './sources.ts';
+import { boxShape, layerOf, look, pointShape, sourceOf } from './sources.ts';
 
 const guessed = (attributes: Readonly<Record<string, string | number>>, ...more: (typeof attributes)[]) => {
   const features = [attributes, ...more].map((each) => ({ geometry: boxShape(0, 0, 9, 9), attributes: each }));
@@ -156,5 +156,34 @@ describe('fieldSamples', () => {
   it('shows some values, each once, and none that is empty', () => {
     const layer = layerOf(['a', '', 'a', 'b', 'x'.repeat(50), 'c'].map((value) => ({ attributes: { f: value } })));
     expect(fieldSamples(layer, 'f')).toEqual(['a', 'b', `${'x'.repeat(39)}…`]);
+  });
+});
+
+describe('figures that cannot be read beside a sound outline', () => {
+  const outlines = (values: readonly string[]) =>
+    sourceOf(
+      layerOf(
+        values.map((area, index) => ({
+          geometry: boxShape(index * 200, 0, index * 200 + 100, 100),
+          attributes: { area },
+        })),
+      ),
+    );
+
+  it('a field "area" that says "yes" is no area', () => {
+    expect(guessMapping(outlines(['yes', 'yes'])).mapping.layers[0]?.fields.area).toBeUndefined();
+  });
+
+  it('one that cannot be read is left out and said, the lawn is taken', () => {
+    const preview = look(outlines(['5000', '6000', 'lots']));
+    expect(preview.counts).toMatchObject({ new: 3, rejected: 0 });
+    const said = preview.rows.flatMap((each) => each.issues.map(({ severity, message }) => `${severity}: ${message}`));
+    expect(said.filter((each) => each.includes('The figure was left out.'))).toHaveLength(1);
+  });
+
+  it('a stated area of a few square feet is pointed out', () => {
+    const source = sourceOf(layerOf([{ geometry: pointShape(0, 0), attributes: { name: 'A', area: '0.25' } }]));
+    const codes = look(source).rows.flatMap((each) => each.issues.map(({ code }) => code));
+    expect(codes).toContain('area-tiny');
   });
 });
