@@ -362,6 +362,22 @@ describe('work that no method can do is listed with every reason', () => {
     expect(placedTasks(run.plan)).toHaveLength(11);
   });
 
+  test.each([1e6, 1e12, 1e300])(
+    'a hand method that takes %d minutes per 1,000 ft2: named, and no reason has a figure missing',
+    (minutes) => {
+      const run = wholeRun(text((book) => Object.assign(reel(book), { minutesPer1000SqFt: minutes })));
+      expect(found(run.checks, 'figure-absurd').where).toBe('hand method Hose reel 200 ft');
+      // One visit does all of a property, and the hose is wanted at the back of this one.
+      const whole = ['teasel-lane-6 back pre-emergent 0', 'teasel-lane-6 front pre-emergent 0'];
+      expect(unplacedTasks(run.plan)).toEqual(whole);
+      expect(run.plan.unplaced[0]?.reasons[0]?.rigId).toBe('rig-north');
+      const words = run.plan.unplaced.flatMap((each) => each.reasons.map((reason) => reason.words));
+      expect(words.length).toBeGreaterThan(0);
+      for (const each of words) expect(each).not.toMatch(/–|NaN|Infinity/);
+      expect(run.verdict.violations).toEqual([]);
+    },
+  );
+
   test('nothing is lost: what is placed and what is left make up the whole round', () => {
     const run = wholeRun(text((book) => Object.assign(reel(book), { reachFt: 10 })));
     expect([...placedTasks(run.plan), ...unplacedTasks(run.plan)].sort()).toEqual(placedTasks(good.plan));
