@@ -15,7 +15,7 @@ import type { Position, Property } from '../../core/book/index.ts';
 import { openBackdrop } from './background-layer.ts';
 import type { MapBackdrop } from './background-scene.ts';
 import { labelPoint, propertyBounds, toLatLng } from './bounds.ts';
-import { crowdedLabels } from './crowding.ts';
+import { crowdedLabels, LEAST_APART } from './crowding.ts';
 import type { DrawEvents, DrawWish, SnapFinder } from './drawing/draw-surface.ts';
 import { openDrawSurface } from './drawing/leaflet-surface.ts';
 import { type Detail, type LawnEvents, type LawnLook, lawnLayers } from './lawn-layers.ts';
@@ -218,7 +218,7 @@ function drawLawns(
   const detail: Detail = map.getZoom() >= FULL_ZOOM ? 'full' : 'outline';
   const keep = new Set<string>();
   const colourOf = colourReader();
-  const crowded = crowdedStops(map, scene);
+  const crowded = asDots ? NO_LAWNS : crowdedLawns(map, scene);
   for (const property of visible) {
     const look = { ...lookOf(property, scene, detail, map.getZoom()), crowded: crowded.has(property.id) };
     const dot = asDots && !look.selected;
@@ -239,18 +239,23 @@ function drawLawns(
   }
 }
 
-/** Stops whose number gives way at this zoom: to the selected one first, then to those before them in the day. */
-function crowdedStops(map: LeafletMap, scene: MapScene): ReadonlySet<string> {
+const NO_LAWNS: ReadonlySet<string> = new Set();
+
+/** Lawns whose number gives way at this zoom: to the selected one first, then to the lower numbers. Names give way to nothing. */
+function crowdedLawns(map: LeafletMap, scene: MapScene): ReadonlySet<string> {
+  const [first] = scene.labels.values();
+  const kind = first?.kind ?? 'name';
+  if (kind === 'name') return NO_LAWNS;
   const rank = ({ id }: Property) =>
     id === scene.selectedPropertyId ? 0 : Number.parseInt(scene.labels.get(id)?.text ?? '', 10) || 0;
   const spots = scene.properties
-    .filter(({ id }) => scene.labels.get(id)?.kind === 'stop')
+    .filter(({ id }) => scene.labels.has(id))
     .sort((left, right) => rank(left) - rank(right))
     .map((property) => {
       const { x, y } = map.project(labelPoint(property));
       return { id: property.id, x, y };
     });
-  return crowdedLabels(spots);
+  return crowdedLabels(spots, LEAST_APART[kind]);
 }
 
 function lookOf(property: Property, scene: MapScene, detail: Detail, zoom: number): Omit<LawnLook, 'crowded'> {
