@@ -34,7 +34,7 @@ test('the judge has nothing to say against the plan', () => {
 test('all is done but the holes behind the narrow gate, which are listed with their reason', () => {
   expect(unplacedTasks(plan)).toEqual(['larch-9 back holes 0']);
   expect(plan.unplaced[0]?.reasons).toEqual([
-    { rigId: 'rig', code: 'gate-too-narrow', words: 'gate 34 in, machine 46 in' },
+    { rigId: 'rig', code: 'gate-too-narrow', words: 'gate 34 in, machine 46 in', ways: [] },
   ]);
   // Eleven zones: holes, seed, starter, spots and bands on each.
   expect([...placedTasks(plan), ...unplacedTasks(plan)]).toHaveLength(11 * 5);
