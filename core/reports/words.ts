@@ -65,7 +65,7 @@ function bagWeightWord(book: Book, fill: PlanStockFill): string {
 
 /** Time of day as crews of the book's units read it. */
 export function clockWord(book: Book, seconds: number): string {
-  return formatClock(seconds, book.units === 'us');
+  return formatClock(seconds, book.units);
 }
 
 const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;

@@ -1,10 +1,11 @@
 import { SECONDS_PER_DAY } from './constants.ts';
+import type { UnitSystem } from './format.ts';
 
 /**
- * A time of day from seconds after midnight, to the nearest minute: "7:22", "13:05", or with `twelveHour` "1:05 pm".
- * A time after the next midnight carries the day: "0:40 +1 d".
+ * A time of day from seconds after midnight, to the nearest minute: "7:22 am", "1:05 pm" in US units, "7:22", "13:05" in
+ * metric ones. A time after the next midnight carries the day: "12:40 am +1 d", "0:40 +1 d".
  */
-export function formatClock(secondsAfterMidnight: number, twelveHour = false): string {
+export function formatClock(secondsAfterMidnight: number, system: UnitSystem = 'us'): string {
   if (!Number.isFinite(secondsAfterMidnight)) return '–';
   const minutes = Math.round(secondsAfterMidnight / 60);
   const perDay = SECONDS_PER_DAY / 60;
@@ -12,9 +13,8 @@ export function formatClock(secondsAfterMidnight: number, twelveHour = false): s
   const ofDay = minutes - day * perDay;
   const hour = Math.floor(ofDay / 60);
   const rest = String(ofDay % 60).padStart(2, '0');
-  const clock = twelveHour
-    ? `${hour % 12 === 0 ? 12 : hour % 12}:${rest} ${hour < 12 ? 'am' : 'pm'}`
-    : `${hour}:${rest}`;
+  const clock =
+    system === 'us' ? `${hour % 12 === 0 ? 12 : hour % 12}:${rest} ${hour < 12 ? 'am' : 'pm'}` : `${hour}:${rest}`;
   return day === 0 ? clock : `${clock} ${day > 0 ? '+' : '-'}${Math.abs(day)} d`;
 }
 

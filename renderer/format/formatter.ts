@@ -56,7 +56,7 @@ export function formatterFor(system: UnitSystem): Formatter {
     product: (amount, unit) => formatProductAmount(amount, unit, system),
     productRate: (amount, unit) => formatProductRate(amount, unit, system),
     level: (level, unit) => (unit === 'gal' ? formatVolume(level, system) : formatWeight(level, system)),
-    clock: (sec) => formatClock(sec),
+    clock: (sec) => formatClock(sec, system),
     duration: formatDuration,
     money: formatMoney,
     number: formatNumber,

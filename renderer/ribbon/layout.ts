@@ -27,7 +27,7 @@ export type RibbonLayout = {
 };
 
 export const LABEL_WIDTH = 132;
-const RIGHT_MARGIN = 84;
+const RIGHT_MARGIN = 100;
 const AXIS_HEIGHT = 22;
 const BLOCK_HEIGHT = 24;
 const BLOCK_GAP = 8;

@@ -159,7 +159,7 @@ export function Cursor({ layout, words, sec }: PartProps & { readonly sec: numbe
     <g className="cursor">
       <path d={`M${x} ${layout.blockTop - 6}V${layout.height - 2}`} />
       <g className="cursor-time">
-        <rect x={x - 20} y={0} width={40} height={17} rx="2" />
+        <rect x={x - 31} y={0} width={62} height={17} rx="2" />
         <text x={x} y={12.5} textAnchor="middle">
           {words.clock(sec)}
         </text>

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { parseClock } from '../../core/units/index.ts';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
@@ -136,8 +137,12 @@ describeWithChromium('the five rooms with an invented book', () => {
     expect(await stops.count()).toBe(28);
     expect(await page.locator('.refill-row').count()).toBeGreaterThan(3);
     const times = await page.locator('.stop-time').allTextContents();
-    const minutes = times.map((time) => Number(time.split(':')[0]) * 60 + Number(time.split(':')[1]));
-    expect(minutes).toEqual([...minutes].sort((left, right) => left - right));
+    const seconds = times.map((time) => {
+      const clock = parseClock(time);
+      return clock.ok ? Number(clock.value) : Number.NaN;
+    });
+    expect(seconds).not.toContain(Number.NaN);
+    expect(seconds).toEqual([...seconds].sort((left, right) => left - right));
     await stops.nth(4).click();
     const details = page.getByRole('complementary', { name: 'Selected stop' });
     expect(await details.getByRole('table').textContent()).toMatch(/min/);
@@ -158,7 +163,7 @@ describeWithChromium('the five rooms with an invented book', () => {
     expect(noon).toMatch(/^\d+:\d\d.*gal/);
     await ribbon.focus();
     await page.keyboard.press('Home');
-    expect(await ribbon.getAttribute('aria-valuetext')).toMatch(/^7:00 shift starts\. .*18\.0 gal/);
+    expect(await ribbon.getAttribute('aria-valuetext')).toMatch(/^7:00 am shift starts\. .*18\.0 gal/);
     const seen: string[] = [];
     for (let step = 0; step < 12; step += 1) {
       await page.keyboard.press('ArrowRight');

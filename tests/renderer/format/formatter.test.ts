@@ -26,3 +26,10 @@ test('levels are told in the unit of their line, in either system', () => {
   // 10 gal are 37.85 L.
   expect(formatterFor('metric').level(10, 'gal')).toBe('37.9 L');
 });
+
+test('the clock is that of the unit system, as on the sheets', () => {
+  // 14 h 26 min after midnight.
+  const sec = (14 * 60 + 26) * 60;
+  expect(formatterFor('us').clock(sec)).toBe('2:26 pm');
+  expect(formatterFor('metric').clock(sec)).toBe('14:26');
+});

@@ -143,22 +143,22 @@ describe('keys on the ribbon', () => {
 describe('words', () => {
   test('tell each event with its figures', () => {
     const told = dayEvents(SMALL_DAY).map((event) => eventWords(event, words));
-    expect(told).toContain('8:00 stop 1, First Lawn');
-    expect(told).toContain('8:30 refill from the rig, in stop 1 after 40,000 ft²: The tank runs dry.');
-    expect(told).toContain('9:00 break until 9:30');
-    expect(told).toContain('11:30 home');
+    expect(told).toContain('8:00 am stop 1, First Lawn');
+    expect(told).toContain('8:30 am refill from the rig, in stop 1 after 40,000 ft²: The tank runs dry.');
+    expect(told).toContain('9:00 am break until 9:30 am');
+    expect(told).toContain('11:30 am home');
   });
 
   test('tell every level at a moment', () => {
     expect(momentWords(SMALL_DAY, at('8:15'), words)).toBe(
-      '8:15, since 8:00 stop 1, First Lawn. Machine, tank 10.0 gal, Nurse tank 50.0 gal',
+      '8:15 am, since 8:00 am stop 1, First Lawn. Machine, tank 10.0 gal, Nurse tank 50.0 gal',
     );
-    expect(momentWords(SMALL_DAY, at('8:00'), words)).toMatch(/^8:00 stop 1, First Lawn\. /);
+    expect(momentWords(SMALL_DAY, at('8:00'), words)).toMatch(/^8:00 am stop 1, First Lawn\. /);
   });
 
   test('are none without a cursor', () => {
     expect(cursorWords(SMALL_DAY, null, words)).toBe('');
-    expect(cursorWords(SMALL_DAY, at('9:10'), words)).toBe('9:00 break until 9:30');
+    expect(cursorWords(SMALL_DAY, at('9:10'), words)).toBe('9:00 am break until 9:30 am');
   });
 });
 
