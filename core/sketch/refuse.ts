@@ -12,7 +12,16 @@ export function needless(detail: string, hint: string): Err {
 }
 
 /** A fault of an outline as a refusal; the fault's message says where and what to do. */
-export function refuseFault({ code, message }: GeometryFault, hint = 'Draw the outline again.'): Err {
+export function refuseFault({ code, message, at }: GeometryFault, hint = 'Draw the outline again.'): Err {
+  if (code === 'geometry-self-crossing' && at !== undefined) {
+    const place = `longitude ${at[0].toFixed(6)}, latitude ${at[1].toFixed(6)}`;
+    return err(
+      'geometry-invalid',
+      'outline',
+      `Sides of the outline cross at ${place}.`,
+      'Move a corner so that they do not.',
+    );
+  }
   const known = code === 'geometry-not-lonlat' || code === 'geometry-too-large' ? code : 'geometry-invalid';
   return err(known, 'outline', message, hint);
 }

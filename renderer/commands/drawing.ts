@@ -32,6 +32,7 @@ import {
   whyNotEdit,
   whyNotMerge,
   whyNotOnLawn,
+  whyNotOnOutlines,
   whyNotOnParts,
   whyNotOnZone,
 } from '../stores/index.ts';
@@ -43,7 +44,7 @@ const draft = () => useDraft.getState().draft;
 const needsDraft = () => (draft() === null ? 'Nothing is being drawn' : null);
 
 function whyNotSquare(): string | null {
-  return draft() === null ? whyNotOnParts() : null;
+  return draft() === null ? whyNotOnOutlines() : null;
 }
 
 /** A lawn is let go of in the Ground room alone; elsewhere it is part of what is looked at. */
@@ -116,7 +117,7 @@ const LINES: readonly Line[] = [
   ['draw.split', 'Split the zone by a line', ['S'], whyNotOnZone, () => drawInZone('split-line')],
   ['draw.merge', 'Merge the chosen zones', ['M'], inGround(whyNotMerge), mergeZones],
   ['draw.square', 'Square up', ['Q'], whyNotSquare, () => (draft() === null ? squareParts() : squareDraft())],
-  ['draw.offset', 'Move the edge by so many feet', ['F'], inGround(whyNotOnParts), offerOffset],
+  ['draw.offset', 'Move the edge by so many feet', ['F'], inGround(whyNotOnOutlines), offerOffset],
   ['draw.move', 'Move to another place', ['V'], whyNotCarry, () => pickUp('move')],
   ['draw.copy', 'Copy to another place', ['Y'], whyNotCarry, () => pickUp('copy')],
   ['draw.delete', 'Delete what is chosen', ['Delete'], inGround(whyNotDelete), deleteChosen],

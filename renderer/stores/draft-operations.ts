@@ -22,6 +22,12 @@ export function whyNotOnParts(): string | null {
   return whyNotOnLawn() ?? (workedParts().length === 0 ? 'Choose a zone, an exclusion or a gate first' : null);
 }
 
+/** For what changes an outline: a gate has none. */
+export function whyNotOnOutlines(): string | null {
+  const outlines = workedParts().filter((part) => part.kind !== 'gate');
+  return whyNotOnLawn() ?? (outlines.length === 0 ? 'Choose a zone or an exclusion first' : null);
+}
+
 export function whyNotMerge(): string | null {
   const zones = workedParts().filter((part) => part.kind === 'zone').length;
   return whyNotOnLawn() ?? (zones < 2 ? 'Choose two or more zones first (Shift and click)' : null);

@@ -48,7 +48,7 @@ function Drawing({ draft }: { readonly draft: Draft }) {
   const kept = useDraft((state) => state.kept);
   const figures = draftFigures(draft, dragging ?? undefined);
   const shape = dragging ?? draftOutline(draft);
-  const crossed = crossingsOf(shape, draft.base !== undefined || shape !== draft.corners).length > 0;
+  const crossed = hasCrossings(draft, shape);
   return (
     <>
       <div className="draw-bar-words">
@@ -79,9 +79,15 @@ function Drawing({ draft }: { readonly draft: Draft }) {
   );
 }
 
-function whyNotFinish(draft: Draft): string | null {
+/** Why the outline cannot be finished as it stands. */
+export function whyNotFinish(draft: Draft): string | null {
   const wanted = cornersWanted(draft);
-  return wanted === 0 ? null : `Set ${wanted} more first`;
+  if (wanted > 0) return `Set ${wanted} more first`;
+  return hasCrossings(draft, draftOutline(draft)) ? 'Sides cross: move a corner so that they do not' : null;
+}
+
+function hasCrossings(draft: Draft, shape: ReturnType<typeof draftOutline>): boolean {
+  return crossingsOf(shape, draft.base !== undefined || shape !== draft.corners).length > 0;
 }
 
 function Found({ draft }: { readonly draft: Draft }) {

@@ -1,5 +1,5 @@
 import { EXCLUSION_KINDS } from '../../../core/book/index.ts';
-import { cornersWanted, type Draft, isPlace } from '../../../core/sketch/index.ts';
+import { type Draft, isPlace } from '../../../core/sketch/index.ts';
 import {
   adjustDraft,
   areaWords,
@@ -13,6 +13,7 @@ import {
   useFormat,
 } from '../../stores/index.ts';
 import { Button, Choice, Field, QuantityInput, Section } from '../../ui/index.ts';
+import { whyNotFinish } from './draw-bar.tsx';
 import { draftTitle } from './draw-words.ts';
 import { VertexTable } from './vertex-table.tsx';
 
@@ -127,11 +128,7 @@ function Settings({ draft }: { readonly draft: Draft }) {
           >
             Square up
           </Button>
-          <Button
-            look="main"
-            whyNot={cornersWanted(draft) === 0 ? null : `Set ${cornersWanted(draft)} more corners first`}
-            onPress={() => finishDrawing()}
-          >
+          <Button look="main" whyNot={whyNotFinish(draft)} onPress={() => finishDrawing()}>
             Finish
           </Button>
         </div>

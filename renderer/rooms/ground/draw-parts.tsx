@@ -16,6 +16,7 @@ import {
   useSelection,
   whyNotEdit,
   whyNotMerge,
+  whyNotOnOutlines,
   workedParts,
 } from '../../stores/index.ts';
 import { Button, readTyped, Section } from '../../ui/index.ts';
@@ -41,7 +42,7 @@ export function PartTools() {
           <Button whyNot={whyNotEdit()} tip="Drag, add and remove corners (E)" onPress={() => editCorners()}>
             Corners
           </Button>
-          <Button tip="Turn nearly right angles into right ones (Q)" onPress={squareParts}>
+          <Button whyNot={whyNotOnOutlines()} tip="Turn nearly right angles into right ones (Q)" onPress={squareParts}>
             Square up
           </Button>
           <Button whyNot={whyNotMerge()} tip="Make one zone of the chosen ones (M)" onPress={mergeZones}>
@@ -83,6 +84,7 @@ function Offset() {
     setFault(read.ok ? null : `${read.error.detail} ${read.error.hint}`);
     if (read.ok) apply(read.value);
   };
+  const whyNot = whyNotOnOutlines();
   return (
     <div className="draw-offset">
       <label>
@@ -96,9 +98,13 @@ function Offset() {
           onChange={(event) => setText(event.target.value)}
         />
       </label>
-      <Button onPress={() => run(offsetParts)}>Out</Button>
-      <Button onPress={() => run((feet) => offsetParts(-feet))}>In</Button>
-      <Button tip="A bed of this width along the inside of the edge" onPress={() => run(stripParts)}>
+      <Button whyNot={whyNot} onPress={() => run(offsetParts)}>
+        Out
+      </Button>
+      <Button whyNot={whyNot} onPress={() => run((feet) => offsetParts(-feet))}>
+        In
+      </Button>
+      <Button whyNot={whyNot} tip="A bed of this width along the inside of the edge" onPress={() => run(stripParts)}>
         Bed along it
       </Button>
       {fault !== null && (
