@@ -15,7 +15,7 @@ export type Tick = { readonly sec: number; readonly x: number };
 const HALF_HOUR_SEC = 1800;
 const STEPS_SEC = [900, 1800, 3600, 7200, 14400];
 /** Least distance between two labelled hours, px. */
-const TICK_ROOM_PX = 58;
+const TICK_ROOM_PX = 72;
 
 /**
  * A scale whose ends lie on half hours around the day, so that the axis starts and ends with a label.

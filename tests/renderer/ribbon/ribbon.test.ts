@@ -40,10 +40,14 @@ describe('time scale', () => {
     expect(scale.endSec - scale.startSec).toBe(1800);
   });
 
-  test('ticks keep at least 58 px apart', () => {
+  test('ticks keep at least 72 px apart, room for "12:00 pm"', () => {
     // 100 px an hour: half hours are 50 px apart, too near; hours are 100 px.
     expect(timeTicks(timeScale(at('7:00'), at('12:00'), 0, 500)).map((tick) => tick.sec)).toEqual(
       ['7:00', '8:00', '9:00', '10:00', '11:00', '12:00'].map(at),
+    );
+    // 60 px an hour: two labels like "10:00 am" would touch; every two hours.
+    expect(timeTicks(timeScale(at('7:00'), at('12:00'), 0, 300)).map((tick) => tick.sec)).toEqual(
+      ['8:00', '10:00', '12:00'].map(at),
     );
     // 40 px an hour: every two hours, on even hours.
     expect(timeTicks(timeScale(at('7:00'), at('12:00'), 0, 200)).map((tick) => tick.sec)).toEqual(
