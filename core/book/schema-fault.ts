@@ -4,19 +4,25 @@ import { type AppError, err } from '../base/index.ts';
 type SchemaIssue = BaseIssue<unknown>;
 
 /**
- * Turns what the schema found into one error 'wrong-schema': the path of the field in `where`, what was expected and what was
- * found in `detail`, the remedy in `hint`. Further faults are counted.
+ * Turns what the schema found into one error 'wrong-schema': the path of the field in `where`; the field's own name, what was
+ * expected and what was found in `detail`; the remedy in `hint`. Further faults are counted.
  */
 export function schemaError(issues: readonly [SchemaIssue, ...SchemaIssue[]], where: string): AppError {
   const [first] = issues;
   const place = pathText(first);
-  const subject = `${place === '' ? 'The content' : place}${recordIds(first)}`;
+  const subject = `${memberText(first)}${recordIds(first)}`;
   const detail = isMissing(first)
     ? `${subject} is missing.`
     : `${subject} should be ${expected(first)}, but is ${received(first)}.`;
   const further = issues.length - 1;
   const more = further === 0 ? '' : ` ${further} more ${further === 1 ? 'fault follows' : 'faults follow'}.`;
   return err('wrong-schema', place === '' ? where : `${where}, ${place}`, detail + more, remedy(first)).error;
+}
+
+/** The last member of the path alone, since the whole of it is told by the place: "The member "parking[1]"". */
+function memberText(issue: SchemaIssue): string {
+  const path = pathText(issue);
+  return path === '' ? 'The content' : `The member "${path.slice(path.lastIndexOf('.') + 1)}"`;
 }
 
 /** The ids on the way to the fault, for instance ` (record "p-12" / "back")`, since nobody counts to properties[1400]. */

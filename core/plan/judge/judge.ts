@@ -74,7 +74,12 @@ function totalsOf(total: DaySums, days: number, plan: Plan): JudgeTotals {
     driveSec: total.driveMs / 1000,
     distanceM: total.distanceM,
     refills: total.refills,
-    costUsd: total.cost / 1e9,
+    costUsd: wholeCents(total.cost),
     unplaced: plan.unplaced.length,
   };
+}
+
+/** Dollars in whole cents out of billionths; half a cent counts as a whole one in spite of floating-point dust. */
+function wholeCents(cost: number): number {
+  return Math.floor(cost / 1e7 + 0.5 + 1e-7) / 100;
 }

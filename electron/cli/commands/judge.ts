@@ -5,7 +5,7 @@ import { formatDistance, formatDuration, formatLargeArea, formatMoney } from '..
 import { type Answer, type Command, fileOf } from '../command.ts';
 import { problemOfPlan, readBookFile, readPlanFile } from '../input/index.ts';
 import type { JudgeOutput } from '../output/index.ts';
-import { counted, issueLines, tableLines } from '../text/index.ts';
+import { counted, issueLines, rigDays, tableLines } from '../text/index.ts';
 
 export const judgeCommand: Command = {
   name: 'judge',
@@ -44,6 +44,10 @@ function answerOf(plan: Plan, verdict: Verdict, remarks: readonly string[]): Ans
   return { json, text: () => textOf(plan, json), remarks };
 }
 
+/** The date of every day on which something is done. */
+const workedDates = (plan: Plan): readonly string[] =>
+  plan.days.flatMap((day) => (day.activities.length + day.stops.length > 0 ? [day.date] : []));
+
 function textOf(plan: Plan, { feasible, violations, totals }: JudgeOutput): string {
   const rows = tableLines(
     [
@@ -57,7 +61,7 @@ function textOf(plan: Plan, { feasible, violations, totals }: JudgeOutput): stri
     `${plan.bookName}: ${plan.roundName}`,
     feasible ? 'Feasible: the plan breaks nothing.' : `Not feasible: ${counted(violations.length, 'violation')}.`,
     ...(feasible ? [] : ['', ...rows, '']),
-    `${counted(totals.days, 'day')}, ${counted(totals.stops, 'stop')}, ${formatLargeArea(totals.treatedSqFt)}, ${counted(totals.refills, 'refill')}, ${counted(totals.unplaced, 'piece')} of work not placed`,
+    `${rigDays(workedDates(plan))}, ${counted(totals.stops, 'stop')}, ${formatLargeArea(totals.treatedSqFt)}, ${counted(totals.refills, 'refill')}, ${counted(totals.unplaced, 'piece')} of work not placed`,
     `${formatDuration(totals.paidSec)} paid (${formatDuration(totals.overtimeSec)} overtime), ${formatDuration(totals.driveSec)} driving, ${formatDistance(totals.distanceM)}, ${formatMoney(totals.costUsd)}`,
   ].join('\n');
 }

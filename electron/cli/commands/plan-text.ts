@@ -11,7 +11,7 @@ import {
   formatVolume,
   formatWeight,
 } from '../../../core/units/index.ts';
-import { type Column, counted, tableLines } from '../text/index.ts';
+import { type Column, counted, rigDays, tableLines } from '../text/index.ts';
 
 /** A plan for people: every day with its stops, loads, refills and what to carry, then what could not be placed. */
 export function planText(book: Book, plan: Plan): string {
@@ -130,7 +130,7 @@ function totalLines(book: Book, plan: Plan): readonly string[] {
   const { totals } = plan;
   const products = totals.products.length === 0 ? '' : `; to buy: ${toBuy(book, plan)}`;
   return [
-    `${counted(totals.days, 'day')}, ${counted(totals.stops, 'stop')}, ${formatLargeArea(totals.treatedSqFt)}, ${counted(totals.loads, 'load')}, ${counted(totals.refills, 'refill')} (${totals.fillPointVisits} at fill points)`,
+    `${rigDays(plan.days.map((day) => day.date))}, ${counted(totals.stops, 'stop')}, ${formatLargeArea(totals.treatedSqFt)}, ${counted(totals.loads, 'load')}, ${counted(totals.refills, 'refill')} (${totals.fillPointVisits} at fill points)`,
     `${formatDuration(totals.paidSec)} paid, ${formatDuration(totals.driveSec)} driving (${formatDistance(totals.distanceM)}, ${travelWords(plan.travel)}), ${formatMoney(totals.costUsd)}`,
     `${formatVolume(totals.waterGal)} of water${products}`,
     `seed ${plan.seed}, ${plan.iterations} iterations`,

@@ -1,3 +1,3 @@
-export { counted } from './counted.ts';
+export { counted, rigDays } from './counted.ts';
 export { issueLines } from './issues.ts';
 export { type Column, tableLines } from './table.ts';

@@ -156,6 +156,8 @@ describe('a wrong member', () => {
     expect(error.code).toBe('wrong-schema');
     expect(error.where).toBe(`round.json, ${path}`);
     expect(error.detail).toMatch(words);
+    expect(error.detail, 'the path is told by the place alone').not.toMatch(/\w\[\d+\]\.|\.\w+\[/);
+    expect(error.detail).toContain(`"${path.split('.').at(-1)}"`);
     expect(error.hint).not.toBe('');
   });
 

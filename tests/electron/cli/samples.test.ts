@@ -10,7 +10,7 @@ afterAll(scratch.remove);
 type Plan = {
   readonly days: readonly { readonly date: string; readonly rigId: string; readonly stops: readonly unknown[] }[];
   readonly unplaced: readonly unknown[];
-  readonly totals: { readonly stops: number; readonly treatedSqFt: number };
+  readonly totals: { readonly stops: number; readonly treatedSqFt: number; readonly costUsd: number };
 };
 type Verdict = {
   readonly feasible: boolean;
@@ -73,6 +73,7 @@ describe.each(SAMPLE_NAMES)('%s', (name) => {
     expect(verdict.feasible).toBe(true);
     expect(verdict.totals.stops).toBe(plan.totals.stops);
     expect(verdict.totals.treatedSqFt).toBe(plan.totals.treatedSqFt);
+    expect(verdict.totals.costUsd).toBe(plan.totals.costUsd);
   }, 120_000);
 
   test('sheets come as text, as JSON and as a page', () => {
@@ -107,6 +108,13 @@ describe('for people', () => {
     expect(plan.out).toContain('an estimate from straight lines');
     expect(plan.remarks).toContain('plan written: people.json');
     expect(swardway(['judge', book, scratch.at('people.json')]).out).toContain('Feasible');
+    const [two, file] = [sampleFile('mixed-day'), scratch.at('two-rigs.json')];
+    for (const words of [
+      ['plan', two, '--iterations', '5', '--out', file],
+      ['judge', two, file],
+    ]) {
+      expect(swardway(words).out).toContain('1 day, 2 rig days, ');
+    }
   }, 60_000);
 });
 

@@ -107,6 +107,19 @@ describe('docs/cli.md', () => {
     }
   });
 
+  test('lists a code once under a heading', () => {
+    const sections = page.split(/^#{2,3} /m).filter((each) => each.includes('| code |'));
+    let found = 0;
+    for (const section of sections) {
+      const codes = [...section.matchAll(/^\| (`.*?) \|/gm)].flatMap((row) =>
+        [...(row[1] ?? '').matchAll(/`([a-z0-9-]+)`/g)].map((match) => match[1]),
+      );
+      found += codes.length;
+      expect(codes.filter((code, at) => codes.indexOf(code) !== at)).toEqual([]);
+    }
+    expect(found).toBeGreaterThan(80);
+  });
+
   test('lists every code that the sources give', () => {
     const listed = new Set([...page.matchAll(/`([a-z0-9-]+)`/g)].map((match) => match[1]));
     const codes = sourceCodes();

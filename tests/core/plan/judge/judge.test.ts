@@ -23,7 +23,8 @@ describe('a plan made by hand', () => {
     const verdict = judgePlan(smallProblem(), smallPlan());
     expect(verdict.violations).toEqual([]);
     expect(verdict.feasible).toBe(true);
-    // An hour of driving over 30 km; 15,358 s paid, 958 s of them beyond four hours; pay 76.79 + 2.395, metres 9, day 10, late 2.
+    // An hour of driving over 30 km; 15,358 s paid, 958 s of them beyond four hours; pay 76.79 + 2.395, metres 9, day 10, late 2:
+    // 100.185, rounded once to whole cents.
     expect(verdict.totals).toEqual({
       days: 1,
       stops: 3,
@@ -33,7 +34,7 @@ describe('a plan made by hand', () => {
       driveSec: 3600,
       distanceM: 30_000,
       refills: 3,
-      costUsd: 76.79 + 2.395 + 9 + 10 + 2,
+      costUsd: 100.19,
       unplaced: 1,
     });
   });
