@@ -43,7 +43,9 @@ describe('the ground on the measure sheet', () => {
     });
     // 0.0003 degrees: 84.1 ft by 109.3 ft, 387 ft round
     expect(text(drawn, 'birch')).toMatch(/Treatable turf 9,1\d\d ± 387 ft²/);
-    expect(text(drawn, 'birch')).toMatch(/lawn outline over aerial picture 9,1\d\d ft² not measured 9,1\d\d ft² 387 ft²/);
+    expect(text(drawn, 'birch')).toMatch(
+      /lawn outline over aerial picture 9,1\d\d ft² not measured 9,1\d\d ft² 387 ft²/,
+    );
     expect(text(fixtureBook(), 'birch')).toContain('not known');
   });
 
