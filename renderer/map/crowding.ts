@@ -2,7 +2,7 @@
 export type LabelSpot = { readonly id: string; readonly x: number; readonly y: number };
 
 /** Nearer than this both side by side and one above the other, a label hides a figure of its neighbour; px. */
-export type LeastApart = { readonly x: number; readonly y: number };
+type LeastApart = { readonly x: number; readonly y: number };
 
 export const LEAST_APART: Readonly<Record<'stop' | 'day', LeastApart>> = {
   stop: { x: 26, y: 22 },
