@@ -15,6 +15,7 @@ import '../styles/draw.css';
 import '../styles/print.css';
 import '../styles/ribbon.css';
 import '../styles/rooms.css';
+import '../styles/shed.css';
 import '../styles/field-work.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
