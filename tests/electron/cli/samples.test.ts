@@ -104,7 +104,7 @@ describe('for people', () => {
     expect(swardway(['reach', book, '--rig', 'rig-north']).out).toMatch(/no: gate 30 in, machine 35 in/);
     expect(swardway(['demand', book]).out).toMatch(/to buy/);
     const plan = swardway(['plan', book, '--iterations', '5', '--out', scratch.at('people.json')]);
-    expect(plan.out).toMatch(/2027-03-16, Rig North: \d+:\d\d to \d+:\d\d/);
+    expect(plan.out).toMatch(/2027-03-16, Rig North: \d+:\d\d [ap]m to \d+:\d\d [ap]m,/);
     expect(plan.out).toContain('an estimate from straight lines');
     expect(plan.remarks).toContain('plan written: people.json');
     expect(swardway(['judge', book, scratch.at('people.json')]).out).toContain('Feasible');
