@@ -99,7 +99,7 @@ export class Parts {
     let cheap = 0;
     if (price === FROM_HOME) {
       cheap = parts;
-    } else if (price > 0 && (opened || preloaded > 0)) {
+    } else if (price >= 0 && (opened || preloaded > 0)) {
       cheap = Math.min(opened ? parts : Math.min(parts, preloaded), this.leftFromHome(at, s));
       if (cheap > 0) {
         const field = place + (opened ? CARRIED_STOCK : CARRIED_PRELOADED);

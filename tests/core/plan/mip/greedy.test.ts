@@ -14,12 +14,6 @@ type Family = {
   readonly name: string;
   readonly days: number;
   readonly shape: ProblemShape;
-  /**
-   * Known gaps: days that the rule can do and the placer calls impossible. In both one station gives dry goods in no time and another
-   * one does not, and dry goods from home lie in bags beside those of the first station, which the labels do not add up: every day
-   * that they find has too many bags.
-   */
-  readonly dearer: readonly number[];
 };
 const LARGE: ProblemShape = {
   jobs: 12,
@@ -32,14 +26,14 @@ const LARGE: ProblemShape = {
   noNurse: 0.4,
 };
 const FAMILIES: readonly Family[] = [
-  { name: 'stations of one price', days: 5000, shape: { ...LARGE, evenFlow: true }, dearer: [] },
-  { name: 'stations of different prices', days: 5000, shape: LARGE, dearer: [2137, 4366] },
+  { name: 'stations of one price', days: 5000, shape: { ...LARGE, evenFlow: true } },
+  { name: 'stations of different prices', days: 5000, shape: LARGE },
 ];
 const EVERY = process.env.npm_lifecycle_event === 'test:mip' ? 1 : 50;
 /** Nano-dollars: what sums of broken figures may be off. */
 const ROUNDING = 1;
 
-describe.each(FAMILIES)('placed refills of twelve stops, $name', ({ days, shape, dearer }) => {
+describe.each(FAMILIES)('placed refills of twelve stops, $name', ({ days, shape }) => {
   it(`never cost more than filling when dry, ${days / EVERY} of ${days} days`, { timeout: 3_600_000 }, () => {
     const found: number[] = [];
     let [compared, cheaper] = [0, 0];
@@ -54,7 +48,7 @@ describe.each(FAMILIES)('placed refills of twelve stops, $name', ({ days, shape,
       if (cost < rule - ROUNDING) cheaper += 1;
       if (cost > rule + ROUNDING) found.push(seed);
     }
-    expect(found).toEqual(dearer.filter((seed) => seed % EVERY === 0));
+    expect(found).toEqual([]);
     expect(compared).toBe(days / EVERY);
     // The rule is a poor one often enough to be worth beating.
     expect(cheaper).toBeGreaterThan(compared / 2);
