@@ -45,6 +45,24 @@ export function handsOn(page: Page): Hands {
   };
 }
 
+/** Corners on the map, in px from its left upper corner. */
+export type Corners = readonly (readonly [x: number, y: number])[];
+
+/** A lawn of 300 by 200 px beside the sample's. */
+export const NEW_LAWN: Corners = [
+  [420, 570],
+  [720, 570],
+  [720, 770],
+  [420, 770],
+];
+
+/** Takes a tool, sets the corners and finishes with Enter. */
+export async function drawOutline(hands: Hands, tool: string, corners: Corners): Promise<void> {
+  await hands.click(tool);
+  for (const [x, y] of corners) await hands.clickMap(x, y);
+  await hands.press('Enter');
+}
+
 /** How many feet one pixel of the map is, from its scale bar. */
 export async function feetPerPixel(page: Page): Promise<number> {
   const plate = page.locator('.scale-plate');

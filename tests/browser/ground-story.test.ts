@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, openDesk } from './desk.ts';
-import { feetPerPixel, handsOn, readArea } from './ground-hands.ts';
+import { drawOutline, feetPerPixel, handsOn, NEW_LAWN, readArea } from './ground-hands.ts';
 
 /** From the tool to the printed sheet, clicks and keys together. */
 const MOST_ACTIONS = 60;
@@ -37,37 +37,23 @@ describeWithChromium('an estimator measures a new lawn with the mouse', () => {
     const hands = handsOn(page);
     const feet = await feetPerPixel(page);
 
-    await hands.click('Draw a new lawn');
-    for (const [x, y] of [
-      [420, 570],
-      [720, 570],
-      [720, 770],
-      [420, 770],
-    ] as const)
-      await hands.clickMap(x, y);
-    await hands.press('Enter');
+    await drawOutline(hands, 'Draw a new lawn', NEW_LAWN);
     await hands.type('12 Elm');
     await hands.press('Enter');
 
-    await hands.click('Draw a building to keep out');
-    for (const [x, y] of [
+    await drawOutline(hands, 'Draw a building to keep out', [
       [500, 630],
       [590, 630],
       [590, 700],
       [500, 700],
-    ] as const)
-      await hands.clickMap(x, y);
-    await hands.press('Enter');
+    ]);
 
-    await hands.click('Draw paving to keep out');
-    for (const [x, y] of [
+    await drawOutline(hands, 'Draw paving to keep out', [
       [640, 600],
       [680, 600],
       [680, 740],
       [640, 740],
-    ] as const)
-      await hands.clickMap(x, y);
-    await hands.press('Enter');
+    ]);
 
     await hands.click('Place a gate');
     await hands.clickMap(600, 770);

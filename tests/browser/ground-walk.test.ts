@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, openDesk } from './desk.ts';
-import { feetPerPixel, handsOn } from './ground-hands.ts';
+import { drawOutline, feetPerPixel, handsOn, NEW_LAWN } from './ground-hands.ts';
 
 /** Lengths are shown in whole feet, about two pixels; what sticks to its old place within 12 pixels does not move at all. */
 const PIXELS_OFF = 3;
@@ -56,16 +56,8 @@ describeWithChromium('the sides of an outline', () => {
     const { page } = desk;
     await page.getByRole('button', { name: 'Throw away' }).click();
     await page.locator('.button-danger', { hasText: 'Throw away' }).click();
-    await page.getByRole('button', { name: 'Draw a new lawn', exact: true }).click();
     const hands = handsOn(page);
-    for (const [x, y] of [
-      [420, 570],
-      [720, 570],
-      [720, 770],
-      [420, 770],
-    ] as const)
-      await hands.clickMap(x, y);
-    await hands.press('Enter');
+    await drawOutline(hands, 'Draw a new lawn', NEW_LAWN);
     await hands.type('12 Elm');
     await hands.press('Enter');
     await hands.click('Move corners');

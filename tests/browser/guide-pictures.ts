@@ -3,10 +3,9 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { openDesk } from './desk.ts';
-import { type Hands, handsOn } from './ground-hands.ts';
+import { drawOutline, handsOn, NEW_LAWN } from './ground-hands.ts';
 
 type Take = (page: Page, name: string) => Promise<void>;
-type Corner = readonly [x: number, y: number];
 
 /** An invented list of lawns with an outline, a stated area and a row without a place. */
 const LIST = `id,name,WKT,turf area (acres),gate
@@ -14,12 +13,6 @@ s-1,1 Sorrel Way,"POLYGON((-89.4300 40.0300,-89.4296 40.0300,-89.4296 40.0304,-8
 s-2,3 Sorrel Way,"POLYGON((-89.4290 40.0300,-89.4286 40.0300,-89.4286 40.0304,-89.4290 40.0304,-89.4290 40.0300))",,48
 s-3,5 Sorrel Way,,0.25,36
 `;
-
-async function outline(hands: Hands, tool: string, corners: readonly Corner[], finish = true): Promise<void> {
-  await hands.click(tool);
-  for (const [x, y] of corners) await hands.clickMap(x, y);
-  if (finish) await hands.press('Enter');
-}
 
 /** Takes the pictures of "Measure a new lawn", in the order of that page. */
 export async function takeGuidePictures(take: Take): Promise<void> {
@@ -41,24 +34,19 @@ async function drawLawn(page: Page, take: Take): Promise<void> {
   await page.getByRole('option', { name: '6 Teasel Lane' }).click();
   await page.keyboard.press('Alt+9');
   await page.locator('.turf-selected').first().waitFor({ state: 'attached' });
-  const lawn: readonly Corner[] = [
-    [420, 570],
-    [720, 570],
-    [720, 770],
-    [420, 770],
-  ];
-  await outline(hands, 'Draw a new lawn', lawn, false);
+  await hands.click('Draw a new lawn');
+  for (const [x, y] of NEW_LAWN) await hands.clickMap(x, y);
   await take(page, 'guide-1-outline');
   await hands.press('Enter');
   await hands.type('12 Elm');
   await hands.press('Enter');
-  await outline(hands, 'Draw a building to keep out', [
+  await drawOutline(hands, 'Draw a building to keep out', [
     [500, 630],
     [590, 630],
     [590, 700],
     [500, 700],
   ]);
-  await outline(hands, 'Draw paving to keep out', [
+  await drawOutline(hands, 'Draw paving to keep out', [
     [640, 600],
     [680, 600],
     [680, 740],

@@ -45,7 +45,7 @@ describe('the line that ends a test run', () => {
   test('names each skipped test with its reason, and shames one without', async () => {
     const { code, lines } = await runProbe(
       'skips',
-      `test('ok', () => {}); test('s', (c) => c.skip('no moon')); test.skip('t', () => {});`,
+      `test('ok', () => {}); test('s', (c) => c.skip('no moon')); test('t', (c) => c.skip());`,
     );
     expect(lines.slice(-3)).toEqual([
       'skipped: skips.test.mjs > s: no moon',

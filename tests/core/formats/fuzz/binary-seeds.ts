@@ -7,17 +7,19 @@ import {
   shapefileReader,
 } from '../../../../core/formats/index.ts';
 import { blob } from '../geopackage/build.ts';
-import { archive, dbfFile, partsShape, patchShape, pointShape, shpFile, WGS84_PRJ } from '../shapefile/build.ts';
+import {
+  archive,
+  type Corner,
+  dbfFile,
+  partsShape,
+  patchShape,
+  pointShape,
+  shpFile,
+  square,
+  WGS84_PRJ,
+} from '../shapefile/build.ts';
 import type { Seed } from './fuzz.ts';
 
-type Corner = readonly [number, number];
-const square = (x: number, y: number, side: number): Corner[] => [
-  [x, y],
-  [x, y + side],
-  [x + side, y + side],
-  [x + side, y],
-  [x, y],
-];
 const hole = (x: number, y: number, side: number): Corner[] => [...square(x, y, side)].reverse();
 
 const SHP = shpFile([

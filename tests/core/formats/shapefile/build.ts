@@ -4,7 +4,7 @@ import { zipSync } from 'fflate';
  * Writes shapefiles for tests, byte for byte after Esri's "ESRI Shapefile Technical Description" (July 1998) and the dBASE III
  * table format; it shares no code with the reader.
  */
-type Corner = readonly [x: number, y: number];
+export type Corner = readonly [x: number, y: number];
 
 const join = (...parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> => {
   const whole = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
@@ -111,3 +111,12 @@ export function archive(files: Readonly<Record<string, Uint8Array | string>>): U
 
 export const WGS84_PRJ =
   'GEOGCS["GCS_WGS_1984",DATUM["D_WGS_1984",SPHEROID["WGS_1984",6378137.0,298.257223563]],PRIMEM["Greenwich",0.0],UNIT["Degree",0.0174532925199433]]';
+
+/** A closed ring, clockwise, as shells run. */
+export const square = (x: number, y: number, side: number): Corner[] => [
+  [x, y],
+  [x, y + side],
+  [x + side, y + side],
+  [x + side, y],
+  [x, y],
+];

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { GROUND_READ_OPTIONS, type GroundReadOptions, shapefileReader } from '../../../../core/formats/index.ts';
 import {
   archive,
+  type Corner,
   dbfFile,
   nullShape,
   partsShape,
@@ -9,18 +10,10 @@ import {
   pointShape,
   pointsShape,
   shpFile,
+  square,
   WGS84_PRJ,
 } from './build.ts';
 
-type Corner = readonly [number, number];
-/** Clockwise, as shells run. */
-const square = (x: number, y: number, side: number): Corner[] => [
-  [x, y],
-  [x, y + side],
-  [x + side, y + side],
-  [x + side, y],
-  [x, y],
-];
 const reversed = (ring: readonly Corner[]): Corner[] => [...ring].reverse();
 
 async function read(bytes: Uint8Array, options: Partial<GroundReadOptions> = {}, name = 'parcels.zip') {
