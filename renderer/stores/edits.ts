@@ -58,11 +58,8 @@ export function mapMiddle(): Position {
   return mapCentre();
 }
 
-/** A new lawn with one zone of a stated area, for an old card; its outline can come later. */
-export function addLawn(): void {
-  const { open } = useBook.getState();
-  if (open === null) return;
-  const id = freshId(open.book.properties, 'lawn');
+/** A lawn with one zone of a stated area, still 0; its outline can come later. */
+export function bareLawn(id: string, name: string, address: string, parking: Property['parking']): Property {
   const zone: Zone = {
     id: 'whole',
     name: 'whole lawn',
@@ -70,11 +67,11 @@ export function addLawn(): void {
     slopeDeg: 0,
     gateIds: [],
   };
-  const record: Property = {
+  return {
     id,
-    name: 'New lawn',
-    address: '',
-    parking: mapCentre(),
+    name,
+    address,
+    parking,
     noTrailer: false,
     gates: [],
     zones: [zone],
@@ -82,6 +79,14 @@ export function addLawn(): void {
     cautions: [],
     note: '',
   };
+}
+
+/** A new lawn in the middle of the map, for an old card. */
+export function addLawn(): void {
+  const { open } = useBook.getState();
+  if (open === null) return;
+  const id = freshId(open.book.properties, 'lawn');
+  const record = bareLawn(id, 'New lawn', '', mapCentre());
   const done = putRecord('properties', record, 'Add lawn');
   if (!done.ok) {
     showError(done.error);

@@ -1,10 +1,10 @@
 import { create } from 'zustand';
-import type { Property, Zone } from '../../core/book/index.ts';
+import type { Property } from '../../core/book/index.ts';
 import type { StreetsInfo } from '../../core/contract/index.ts';
 import type { Action } from '../../core/edit/index.ts';
 import type { AddressAnswer } from '../../core/places/index.ts';
 import { edit, useBook } from './book.ts';
-import { freshId } from './edits.ts';
+import { bareLawn, freshId } from './edits.ts';
 import { pickFile } from './files.ts';
 import { askHost } from './host.ts';
 import { say, showError, showNews } from './notices.ts';
@@ -134,24 +134,5 @@ export async function addLawnAt(address: string): Promise<AddressAnswer | null> 
 }
 
 function lawnAt(id: string, address: string, parking: Property['parking']): Property {
-  const zone: Zone = {
-    id: 'whole',
-    name: 'whole lawn',
-    shape: { kind: 'stated', areaSqFt: 0, method: '' },
-    slopeDeg: 0,
-    gateIds: [],
-  };
-  return {
-    id,
-    name: address.split(',')[0]?.trim() || address,
-    address,
-    parking,
-    placedBy: 'address-range',
-    noTrailer: false,
-    gates: [],
-    zones: [zone],
-    exclusions: [],
-    cautions: [],
-    note: '',
-  };
+  return { ...bareLawn(id, address.split(',')[0]?.trim() || address, address, parking), placedBy: 'address-range' };
 }
