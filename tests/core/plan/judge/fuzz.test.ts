@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
 import { type Plan, planSchema } from '../../../../core/plan/result/index.ts';
+import { casesOf } from '../../../support/cases.ts';
 import { smallPlan } from './small-plan.ts';
 import { smallProblem } from './small-problem.ts';
 
@@ -19,6 +20,7 @@ function slotsOf(value: unknown, slots: Slot[] = []): Slot[] {
   return slots;
 }
 
+const CASES = casesOf(1500, 60);
 const WORDS = [
   '',
   'acre',
@@ -82,10 +84,10 @@ describe('plans from anywhere', () => {
           }
         },
       ),
-      { numRuns: 1500, seed: 42 },
+      { numRuns: CASES, seed: 42 },
     );
     // Mutations that no longer follow the schema are not the judge's business; most still do.
-    expect(judged).toBeGreaterThan(700);
+    expect(judged).toBeGreaterThan(CASES * 0.45);
   });
 
   it('of any shape that the schema allows, also empty ones', () => {

@@ -4,6 +4,7 @@ import { emptyBook } from '../../../../core/book/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
 import { placeRefills, type Visit } from '../../../../core/plan/refills/index.ts';
 import { explainPlan } from '../../../../core/plan/result/index.ts';
+import { casesOf } from '../../../support/cases.ts';
 import { type ProblemShape, randomProblem } from '../random-problem.ts';
 
 const SHAPES: readonly (readonly [string, ProblemShape])[] = [
@@ -13,7 +14,7 @@ const SHAPES: readonly (readonly [string, ProblemShape])[] = [
   ['windows and breaks', { jobs: 5, stations: 2, windows: 0.4, breaks: 1, thirst: 1.5 }],
   ['payload', { jobs: 4, stations: 1, heavy: 1, thirst: 1.5 }],
 ];
-const SEEDS = 40;
+const SEEDS = casesOf(40, 4);
 
 describe('days with placed refills, written out as plans', () => {
   it.each(SHAPES)('%s: the judge agrees on all of it', (_, shape) => {
