@@ -1,4 +1,3 @@
-export { judgeRoutes, type RoutesJudged } from './check.ts';
+export * from './engine/index.ts';
+export * from './models/index.ts';
 export { type ReadOptions, ROUTING_FORMATS, type RoutingFormat } from './read/index.ts';
-export { type RoutingOptions, type RoutingRun, solveRouting } from './search.ts';
-export type * from './types.ts';

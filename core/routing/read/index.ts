@@ -1,5 +1,5 @@
 import type { Result } from '../../base/index.ts';
-import type { RoutingProblem } from '../types.ts';
+import type { RoutingProblem } from '../models/index.ts';
 import { readSolomon } from './solomon.ts';
 import { readVrplib } from './vrplib.ts';
 

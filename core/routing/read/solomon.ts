@@ -1,5 +1,5 @@
 import { err, ok, type Result } from '../../base/index.ts';
-import type { RoutingProblem } from '../types.ts';
+import type { RoutingProblem } from '../models/index.ts';
 import { distancesBetween, type Point } from './distances.ts';
 import type { ReadOptions } from './index.ts';
 

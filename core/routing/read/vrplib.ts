@@ -1,5 +1,5 @@
 import { err, ok, type Result } from '../../base/index.ts';
-import type { RoutingProblem } from '../types.ts';
+import type { RoutingProblem } from '../models/index.ts';
 import { DISTANCE_KINDS, type DistanceKind, distancesBetween, type Point } from './distances.ts';
 import type { ReadOptions } from './index.ts';
 import { explicitDistances } from './matrix.ts';

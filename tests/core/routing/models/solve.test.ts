@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { judgeRoutes, type RoutingProblem, solveRouting } from '../../../core/routing/index.ts';
-import { inventedInstance, type Shape } from './instances.ts';
+import { judgeRoutes, type RoutingProblem, solveRouting } from '../../../../core/routing/index.ts';
+import { inventedInstance, type Shape } from '../instances.ts';
 
 /** Cheapest routes by trying every order and every way of cutting it, for up to seven customers. */
 function bruteForce(problem: RoutingProblem): number {

@@ -1,4 +1,5 @@
-import type { Random } from '../base/index.ts';
+import type { Random } from '../../base/index.ts';
+import type { RouteModel } from './contract.ts';
 import type { Tours } from './tours.ts';
 
 /** Customers taken out in one step, on average. */
@@ -16,37 +17,37 @@ const GROW_SHARE = 0.01;
  */
 export class Ruin {
   private readonly tours: Tours;
-  private readonly near: Int32Array;
+  private readonly model: RouteModel;
   private readonly random: Random;
-  private readonly touched: Int32Array;
+  private readonly visited: Int32Array;
   private round = 0;
 
-  constructor(tours: Tours, near: Int32Array, random: Random) {
+  constructor(tours: Tours, random: Random) {
     this.tours = tours;
-    this.near = near;
+    this.model = tours.model;
     this.random = random;
-    this.touched = new Int32Array(tours.problem.vehicles);
+    this.visited = new Int32Array(tours.routes);
   }
 
   /** Appends the removed customers to `absent` from `count` on and returns the new count. */
   run(absent: Int32Array, count: number): number {
-    const { tours, near, random } = this;
-    const { customers } = tours.problem;
-    const width = customers + 1;
+    const { tours, random } = this;
+    const { near, nearWidth, customers } = this.model;
     const placed = customers - count;
     if (placed === 0) return count;
     this.round += 1;
     const longest = Math.min(LONGEST_STRING, placed / tours.used);
     const mostStrings = (4 * REMOVALS) / (1 + longest) - 1;
     let strings = Math.floor(random.unit() * mostStrings + 1);
-    const seed = 1 + random.below(customers);
+    const row = (1 + random.below(customers)) * nearWidth;
     let absentCount = count;
-    for (let rank = 0; rank < customers && strings > 0; rank += 1) {
-      const customer = near[seed * width + rank] as number;
+    for (let rank = 0; rank < nearWidth && strings > 0; rank += 1) {
+      const customer = near[row + rank] as number;
       const route = tours.routeOf[customer] as number;
-      if (route < 0 || this.touched[route] === this.round) continue;
-      this.touched[route] = this.round;
+      if (route < 0 || this.visited[route] === this.round || tours.fixed[customer] === 1) continue;
+      this.visited[route] = this.round;
       absentCount = this.removeString(route, customer, longest, absent, absentCount);
+      this.model.renew(route);
       strings -= 1;
     }
     return absentCount;
@@ -54,7 +55,7 @@ export class Ruin {
 
   private removeString(route: number, customer: number, longest: number, absent: Int32Array, count: number): number {
     const { tours, random } = this;
-    const size = tours.size[route] as number;
+    const size = (tours.size[route] as number) - (tours.fixedSize[route] as number);
     const most = Math.min(size, longest);
     const length = Math.min(size, Math.floor(random.unit() * most + 1));
     let kept = 0;
@@ -62,7 +63,7 @@ export class Ruin {
       kept = 1;
       while (length + kept < size && random.unit() < GROW_SHARE) kept += 1;
     }
-    let node = this.startOfString(customer, length + kept, tours.nodes + route);
+    let node = this.startOfString(customer, length + kept, tours.sentinel(route));
     const keepFrom = kept > 0 ? 1 + random.below(length - 1) : length;
     let absentCount = count;
     for (let at = 0; at < length + kept; at += 1) {
@@ -74,16 +75,15 @@ export class Ruin {
       }
       node = following;
     }
-    if (tours.problem.windows !== null) tours.relabel(route);
     return absentCount;
   }
 
-  /** First node of a random string of that length that holds the customer. */
+  /** First node of a random string of that length that holds the customer and no fixed one. */
   private startOfString(customer: number, length: number, sentinel: number): number {
-    const { next, prev } = this.tours;
+    const { next, prev, fixed } = this.tours;
     let before = 0;
     let first = customer;
-    while (before < length - 1 && prev[first] !== sentinel) {
+    while (before < length - 1 && prev[first] !== sentinel && fixed[prev[first] as number] === 0) {
       first = prev[first] as number;
       before += 1;
     }

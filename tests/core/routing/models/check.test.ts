@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { judgeRoutes } from '../../../core/routing/index.ts';
-import { inventedInstance } from './instances.ts';
+import { judgeRoutes } from '../../../../core/routing/index.ts';
+import { inventedInstance } from '../instances.ts';
 
 const problem = inventedInstance(1, { customers: 3, capacity: 1000, vehicles: 2 });
 const edge = (from: number, to: number) => problem.distances[from * 4 + to] as number;

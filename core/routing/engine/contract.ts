@@ -1,0 +1,68 @@
+import type { Tours } from './tours.ts';
+
+/** One way of sorting customers before they are put back, smallest key first, and how often it is drawn against the others. */
+export type Order = {
+  readonly weight: number;
+  /** Null for an order by chance. */
+  readonly key: ((customer: number) => number) | null;
+};
+
+/**
+ * What the engine has to know of a problem. A model owns costs, loads, times and rules; the engine owns the lists, takes customers
+ * out, puts them back where the model says it costs least, and takes back what did not pay.
+ *
+ * Customers are nodes 1 to `customers`. Costs are numbers in whatever unit the model chose, the same throughout.
+ */
+export type RouteModel = {
+  readonly customers: number;
+  /** Kind of each route. Empty routes of one kind can stand in for each other: only one of them is tried. */
+  readonly kindOf: Int32Array;
+  /** Customers by nearness to each customer, itself first. Row-major [customer * nearWidth + rank]. */
+  readonly near: Int32Array;
+  readonly nearWidth: number;
+  readonly orders: readonly Order[];
+  /** Temperatures at the start and at the end, as shares of the mean cost of an edge. */
+  readonly heat: { readonly start: number; readonly end: number };
+  /** Cost of all routes as they stand. */
+  cost: number;
+  /** The way of doing the customer that `price` chose last; 0 where there is but one. */
+  way: number;
+
+  /** Takes up the lists, all empty. Called once, before anything else. */
+  bind(tours: Tours): void;
+  /** Told after the lists changed: a customer now lies between two nodes of a route. Constant time. */
+  linked(customer: number, after: number, before: number, route: number): void;
+  /** Told after a customer was taken out from between two nodes of a route. Constant time. */
+  unlinked(customer: number, after: number, before: number, route: number): void;
+  /** Told after two routes changed their whole contents. Only for models that use `Tours.exchange`. */
+  exchanged?(route: number, other: number): void;
+  /** Brings what is kept along a route up to date, after changes. Work proportional to its length, or more. */
+  renew(route: number): void;
+  /** Whether a renewed route can be driven; where not, the insertion that broke it is taken back. */
+  holds(route: number): boolean;
+  /** Whether it is worth looking at a route for this customer at all. Constant time, before any position is looked at. */
+  admits(customer: number, route: number): boolean;
+  /** No more than what putting the customer after the node adds to the cost. Constant time. */
+  bound(customer: number, after: number): number;
+  /** What it adds, infinite where it cannot be; `way` is set. `bound` is what `bound` said. */
+  price(customer: number, after: number, bound: number): number;
+  /** Mean cost of an edge of the routes as they stand: the scale of the temperatures. */
+  meanEdge(): number;
+  /** May change the routes once more after a step, by the tours' own changes only; they are taken back with the step. */
+  settle?(): void;
+};
+
+/** A route of a solution: which one, its customers in order and how each is done. */
+export type FoundRoute = {
+  readonly route: number;
+  readonly customers: readonly number[];
+  readonly ways: readonly number[];
+};
+
+/** The best routes of a search, and the customers that are in none. */
+export type Found = {
+  readonly routes: readonly FoundRoute[];
+  readonly absent: readonly number[];
+  readonly cost: number;
+  readonly iterations: number;
+};

@@ -1,0 +1,53 @@
+import { type Clock, NEVER_STOP, type StopSignal } from '../../base/index.ts';
+
+/** When a search ends: whichever comes first. Without any limit, after 100,000 iterations. */
+export type Limits = {
+  readonly iterations?: number | undefined;
+  /** By the clock handed in. */
+  readonly seconds?: number | undefined;
+  /** Iterations without a better solution. */
+  readonly withoutGain?: number | undefined;
+};
+
+const USUAL_ITERATIONS = 100_000;
+const CLOCK_EVERY = 64;
+
+/** How far a search is, by iterations or by the clock. */
+export class Pace {
+  iterations = 0;
+  /** Of the whole search, 0 to 1. */
+  share = 0;
+  private gainAt = 0;
+  private readonly limit: number;
+  private readonly patience: number;
+  private readonly clock: Clock | undefined;
+  private readonly signal: StopSignal;
+  private readonly startMs: number;
+  private readonly spanMs: number;
+
+  constructor({ iterations, seconds, withoutGain }: Limits, clock: Clock | undefined, signal: StopSignal = NEVER_STOP) {
+    this.limit = iterations ?? (seconds === undefined ? USUAL_ITERATIONS : Number.POSITIVE_INFINITY);
+    this.patience = withoutGain ?? Number.POSITIVE_INFINITY;
+    this.clock = clock;
+    this.signal = signal;
+    this.startMs = clock?.nowMs() ?? 0;
+    this.spanMs = seconds === undefined || clock === undefined ? Number.POSITIVE_INFINITY : seconds * 1000;
+  }
+
+  /** A better solution was found. */
+  gained(): void {
+    this.gainAt = this.iterations;
+  }
+
+  /** Counts one more iteration, unless the search is over. */
+  over(): boolean {
+    if (this.iterations % CLOCK_EVERY === 0) {
+      const spent = (this.clock?.nowMs() ?? 0) - this.startMs;
+      this.share = Math.max(this.iterations / this.limit, spent / this.spanMs);
+      if (this.share >= 1 || this.signal.stopped()) return true;
+    }
+    if (this.iterations >= this.limit || this.iterations - this.gainAt >= this.patience) return true;
+    this.iterations += 1;
+    return false;
+  }
+}

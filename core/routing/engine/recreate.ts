@@ -1,0 +1,154 @@
+import type { Random } from '../../base/index.ts';
+import type { Order, RouteModel } from './contract.ts';
+import type { Tours } from './tours.ts';
+
+/** Share of positions passed over at random. */
+const BLINK_SHARE = 0.01;
+/** Neighbours of a customer whose sides are tried first. */
+const NEAR_TRIED = 40;
+/** Share of steps in which every position of every route is tried. */
+const FULL_SHARE = 0.15;
+
+/** Puts absent customers back one by one, each where it adds least. */
+export class Recreate {
+  private readonly tours: Tours;
+  private readonly model: RouteModel;
+  private readonly random: Random;
+  private readonly weights: number;
+  private readonly nearTried: number;
+  private readonly keys: Float64Array;
+  private untilBlink = 0;
+  private bestAfter = -1;
+  private bestCost = 0;
+  private bestWay = 0;
+
+  constructor(tours: Tours, random: Random) {
+    this.tours = tours;
+    this.model = tours.model;
+    this.random = random;
+    this.weights = this.model.orders.reduce((sum, each) => sum + each.weight, 0);
+    this.nearTried = Math.min(NEAR_TRIED, this.model.nearWidth - 1);
+    this.keys = new Float64Array(tours.customers + 1);
+    this.drawBlink();
+  }
+
+  /** Places what it can of the first `count` absent customers; the others stay in the list. Returns how many stay. */
+  run(absent: Int32Array, count: number): number {
+    this.sort(absent, count);
+    const full = this.random.unit() < FULL_SHARE;
+    let left = 0;
+    for (let at = 0; at < count; at += 1) {
+      const customer = absent[at] as number;
+      if (!this.place(customer, full)) {
+        absent[left] = customer;
+        left += 1;
+      }
+    }
+    return left;
+  }
+
+  /** Puts one customer where it adds least; false where it can go nowhere. */
+  private place(customer: number, full: boolean): boolean {
+    const { tours, model } = this;
+    this.bestAfter = -1;
+    this.bestCost = Number.POSITIVE_INFINITY;
+    if (!full) this.scanNear(customer);
+    if (full || this.bestAfter < 0) this.scanAll(customer);
+    this.scanEmpty(customer);
+    if (this.bestAfter < 0) return false;
+    tours.insert(customer, this.bestAfter, this.bestWay);
+    const route = tours.routeOf[customer] as number;
+    model.renew(route);
+    if (model.holds(route)) return true;
+    tours.remove(customer);
+    model.renew(route);
+    return false;
+  }
+
+  private sort(absent: Int32Array, count: number): void {
+    const { keys } = this;
+    const { key: keyOf } = this.drawOrder();
+    for (let at = 0; at < count; at += 1) {
+      const customer = absent[at] as number;
+      const key = keyOf === null ? this.random.unit() : keyOf(customer);
+      let to = at;
+      while (to > 0 && (keys[to - 1] as number) > key) {
+        keys[to] = keys[to - 1] as number;
+        absent[to] = absent[to - 1] as number;
+        to -= 1;
+      }
+      keys[to] = key;
+      absent[to] = customer;
+    }
+  }
+
+  private drawOrder(): Order {
+    const { orders } = this.model;
+    let draw = this.random.unit() * this.weights;
+    for (const order of orders) {
+      draw -= order.weight;
+      if (draw < 0) return order;
+    }
+    return orders[0] as Order;
+  }
+
+  /** Both sides of the nearest customers that are in a route that may take this one. */
+  private scanNear(customer: number): void {
+    const { model, nearTried } = this;
+    const { near } = model;
+    const { routeOf, prev } = this.tours;
+    const row = customer * model.nearWidth;
+    for (let rank = 1; rank <= nearTried; rank += 1) {
+      const node = near[row + rank] as number;
+      const route = routeOf[node] as number;
+      if (route < 0 || !model.admits(customer, route)) continue;
+      this.consider(customer, node);
+      this.consider(customer, prev[node] as number);
+    }
+  }
+
+  /** Every position of every route that may take it. */
+  private scanAll(customer: number): void {
+    const { model, tours } = this;
+    const { next, size, routes } = tours;
+    for (let route = 0; route < routes; route += 1) {
+      if (size[route] === 0 || !model.admits(customer, route)) continue;
+      const sentinel = tours.sentinel(route);
+      let node = sentinel;
+      do {
+        this.consider(customer, node);
+        node = next[node] as number;
+      } while (node !== sentinel);
+    }
+  }
+
+  private scanEmpty(customer: number): void {
+    const { model, tours } = this;
+    for (let kind = 0; kind < tours.kinds; kind += 1) {
+      const route = tours.emptyRoute(kind);
+      if (route >= 0 && model.admits(customer, route)) this.consider(customer, tours.sentinel(route));
+    }
+  }
+
+  /** Keeps a position that is better than the best so far, unless it is passed over by chance. */
+  private consider(customer: number, after: number): void {
+    const { model, tours } = this;
+    const bound = model.bound(customer, after);
+    if (bound >= this.bestCost) return;
+    if (this.untilBlink === 0) {
+      this.drawBlink();
+      return;
+    }
+    this.untilBlink -= 1;
+    if (tours.fixed[tours.next[after] as number] === 1) return;
+    const price = model.price(customer, after, bound);
+    if (price >= this.bestCost) return;
+    this.bestCost = price;
+    this.bestAfter = after;
+    this.bestWay = model.way;
+  }
+
+  private drawBlink(): void {
+    this.untilBlink = Math.floor(Math.log(1 - this.random.unit()) / Math.log(1 - BLINK_SHARE));
+  }
+}

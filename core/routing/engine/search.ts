@@ -1,0 +1,142 @@
+import { type Clock, createRandom, type Random, type StopSignal } from '../../base/index.ts';
+import { Best } from './best.ts';
+import type { Found, FoundRoute, RouteModel } from './contract.ts';
+import { type Limits, Pace } from './pace.ts';
+import { Recreate } from './recreate.ts';
+import { Ruin } from './ruin.ts';
+import { Tours } from './tours.ts';
+
+export type SearchOptions = Limits & {
+  /** Same model, seed and iterations: same routes. */
+  readonly seed: number;
+  /** Routes to begin with; customers in none of them are put in where they fit. */
+  readonly start?: readonly FoundRoute[] | undefined;
+  /** Customers that stay as they start, in order, with all that lies before them in their route. */
+  readonly fixed?: readonly number[] | undefined;
+  /** Share of the usual temperatures, 1 unless told; small values keep close to the start. */
+  readonly heat?: number | undefined;
+};
+export type SearchRun = { readonly clock?: Clock | undefined; readonly signal?: StopSignal | undefined };
+
+/**
+ * Ruin and recreate with annealing over any model. Fewest customers left out comes first, then cost. No proof of optimality is
+ * given. Source: Christiaens and Vanden Berghe, "Slack induction by string removals for vehicle routing problems", Transportation
+ * Science 54(2), 2020; the counters of absence are their fleet rule.
+ */
+export class Search {
+  readonly tours: Tours;
+  readonly pace: Pace;
+  private readonly model: RouteModel;
+  private readonly random: Random;
+  private readonly ruin: Ruin;
+  private readonly recreate: Recreate;
+  private readonly absences: Float64Array;
+  private readonly absent: Int32Array;
+  private readonly kept: Int32Array;
+  private absentCount: number;
+  private readonly best: Best;
+  private readonly hot: number;
+
+  constructor(model: RouteModel, options: SearchOptions, run: SearchRun = {}) {
+    const { customers } = model;
+    this.model = model;
+    this.tours = new Tours(model);
+    this.random = createRandom(options.seed);
+    this.ruin = new Ruin(this.tours, this.random);
+    this.recreate = new Recreate(this.tours, this.random);
+    this.absences = new Float64Array(customers + 1);
+    this.absent = new Int32Array(customers);
+    this.kept = new Int32Array(customers);
+    this.pace = new Pace(options, run.clock, run.signal);
+    this.begin(options.start ?? []);
+    this.tours.fix(options.fixed ?? []);
+    this.absentCount = this.recreate.run(this.absent, this.listAbsent());
+    this.best = new Best(this.tours);
+    this.best.offer(this.absent, this.absentCount);
+    this.hot = (options.heat ?? 1) * model.heat.start * model.meanEdge();
+  }
+
+  /** Searches on until a limit is met, or until so many iterations are done. */
+  run(untilIteration = Number.POSITIVE_INFINITY): void {
+    const { pace, hot } = this;
+    const { start, end } = this.model.heat;
+    while (pace.iterations < untilIteration && !pace.over()) this.step(hot * (end / start) ** pace.share);
+  }
+
+  found(): Found {
+    return this.best.found(this.pace.iterations);
+  }
+
+  /** Goes on from other routes, as found by another search of the same problem. */
+  adopt(routes: readonly FoundRoute[]): void {
+    const { tours } = this;
+    for (let customer = 1; customer <= tours.customers; customer += 1) {
+      if (tours.routeOf[customer] !== -1 && tours.fixed[customer] === 0) tours.remove(customer);
+    }
+    this.begin(routes);
+    this.absentCount = this.listAbsent();
+    if (this.best.offer(this.absent, this.absentCount)) this.pace.gained();
+  }
+
+  private begin(routes: readonly FoundRoute[]): void {
+    const { tours } = this;
+    for (const { route, customers, ways } of routes) {
+      let after = tours.sentinel(route);
+      customers.forEach((customer, at) => {
+        if (tours.routeOf[customer] === -1) tours.insert(customer, after, ways[at] ?? 0);
+        after = customer;
+      });
+    }
+    for (let route = 0; route < tours.routes; route += 1) this.model.renew(route);
+    tours.mark();
+  }
+
+  private listAbsent(): number {
+    let count = 0;
+    for (let customer = 1; customer <= this.tours.customers; customer += 1) {
+      if (this.tours.routeOf[customer] !== -1) continue;
+      this.absent[count] = customer;
+      count += 1;
+    }
+    return count;
+  }
+
+  private step(heat: number): void {
+    const { tours, model, absent, kept, best } = this;
+    const before = model.cost;
+    const beforeCount = this.absentCount;
+    for (let at = 0; at < beforeCount; at += 1) kept[at] = absent[at] as number;
+    tours.mark();
+    const left = this.recreate.run(absent, this.ruin.run(absent, beforeCount));
+    model.settle?.();
+    const limit = before - heat * Math.log(1 - this.random.unit());
+    if (!this.accepts(beforeCount, left, limit)) {
+      tours.undo();
+      for (let at = 0; at < beforeCount; at += 1) absent[at] = kept[at] as number;
+      return;
+    }
+    this.absentCount = left;
+    if (best.offer(absent, left)) this.pace.gained();
+  }
+
+  private accepts(beforeCount: number, left: number, limit: number): boolean {
+    if (beforeCount === 0 && left === 0) return this.model.cost < limit;
+    let before = 0;
+    let after = 0;
+    for (let at = 0; at < beforeCount; at += 1) before += this.absences[this.kept[at] as number] as number;
+    for (let at = 0; at < left; at += 1) {
+      const customer = this.absent[at] as number;
+      after += this.absences[customer] as number;
+      this.absences[customer] = (this.absences[customer] as number) + 1;
+    }
+    if (beforeCount > 0 && after < before) return true;
+    return left <= beforeCount && this.model.cost < limit;
+  }
+}
+
+/** One search from beginning to end. */
+export function search(model: RouteModel, options: SearchOptions, run: SearchRun = {}): Found {
+  const engine = new Search(model, options, run);
+  engine.run();
+  return engine.found();
+}

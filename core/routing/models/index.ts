@@ -1,0 +1,4 @@
+export { judgeRoutes, type RoutesJudged } from './check.ts';
+export { PlainModel } from './plain.ts';
+export { type RoutingOptions, solveRouting } from './solve.ts';
+export type * from './types.ts';
