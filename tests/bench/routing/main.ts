@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { SETS as plain } from './sets/plain.ts';
@@ -7,7 +7,9 @@ import type { BenchSet, Entry } from './types.ts';
 /**
  * Solves public instances and prints each cost, reckoned by a checker of its own, beside the best known one:
  * npm run bench:routing -- --set NAME --seconds S [--iterations N] [--only REGEXP] [--seeds 1,2] [--folder FOLDER]
+ * [--csv FILE]
  *
+ * With --csv the table is also written as CSV, as the tables under docs/benchmarks are.
  * Seconds are processor seconds of one thread, so that other work on the machine changes little.
  */
 const SETS: readonly BenchSet[] = [...plain];
@@ -20,6 +22,7 @@ const { values } = parseArgs({
     seeds: { type: 'string', default: '1' },
     only: { type: 'string', default: '' },
     folder: { type: 'string', default: '../shared/bench' },
+    csv: { type: 'string' },
   },
 });
 const set = SETS.find((each) => each.id === values.set);
@@ -41,6 +44,7 @@ const entries = (JSON.parse(readFileSync(index, 'utf8')) as readonly Entry[]).fi
   (each) => each.set === values.set && new RegExp(values.only).test(each.instance),
 );
 const gaps: number[] = [];
+const rows = [['instance', 'seed', 'cost', 'best known', 'gap %', 'iterations', 'processor s', 'faults']];
 let broken = 0;
 for (const entry of entries) for (const seed of values.seeds.split(',').map(Number)) solveOne(set, entry, seed);
 const mean = gaps.reduce((sum, each) => sum + each, 0) / gaps.length;
@@ -51,6 +55,7 @@ const compared =
     ? 'no stored values'
     : `mean gap ${mean.toFixed(3)} %, ${met} of ${gaps.length} at the best known value`;
 console.log(`${values.set}, ${budget}: ${compared}, ${broken} answers not feasible`);
+if (values.csv !== undefined) writeFileSync(values.csv, rows.map((row) => `${row.join(',')}\n`).join(''));
 
 function solveOne({ prepare }: BenchSet, entry: Entry, seed: number): void {
   const text = readFileSync(path.join(values.folder, entry.file), 'utf8');
@@ -61,10 +66,21 @@ function solveOne({ prepare }: BenchSet, entry: Entry, seed: number): void {
   const known = entry.bestKnown ?? null;
   const gap = known === null || faults.length > 0 ? null : 100 * (cost / known - 1);
   if (gap !== null) gaps.push(gap);
+  const told = Number.isInteger(cost) ? String(cost) : cost.toFixed(2);
+  rows.push([
+    entry.instance,
+    String(seed),
+    told,
+    known === null ? '' : String(known),
+    gap === null ? '' : gap.toFixed(3),
+    String(iterations),
+    seconds.toFixed(1),
+    String(faults.length),
+  ]);
   const columns = [
     entry.instance.padEnd(16),
     `seed ${seed}`,
-    `cost ${Number.isInteger(cost) ? cost : cost.toFixed(2)}`,
+    `cost ${told}`,
     `best known ${known ?? 'none'}`,
     `gap ${gap === null ? '-' : `${gap.toFixed(3)} %`}`,
     `${iterations} iterations`,
