@@ -50,6 +50,22 @@ export type RouteModel = {
   meanEdge(): number;
   /** May change the routes once more after a step, by the tours' own changes only; they are taken back with the step. */
   settle?(): void;
+  /** How many neighbours of a customer are looked at first; the engine's own number unless told. */
+  readonly nearTried?: number;
+  /** For models in which one customer is done in several parts, each a node of its own. */
+  readonly parts?: Parts;
+};
+
+/** What the engine asks of a model whose nodes are parts of something larger that need not lie in one route. */
+export type Parts = {
+  /** Whether a node outside all routes is needed in none, as the other parts do its work already. */
+  spare(node: number): boolean;
+  /** Told before positions are looked at; `price` then hears of every position that is worth it. */
+  begin(node: number): void;
+  /** Whether the positions seen so far will do, although no single one takes it all. */
+  enough(node: number): boolean;
+  /** Puts it in by several parts where that adds less than `most`; true where it did. The routes are renewed. */
+  place(node: number, most: number): boolean;
 };
 
 /** A route of a solution: which one, its customers in order and how each is done. */

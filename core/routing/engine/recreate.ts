@@ -27,7 +27,7 @@ export class Recreate {
     this.model = tours.model;
     this.random = random;
     this.weights = this.model.orders.reduce((sum, each) => sum + each.weight, 0);
-    this.nearTried = Math.min(NEAR_TRIED, this.model.nearWidth - 1);
+    this.nearTried = Math.min(this.model.nearTried ?? NEAR_TRIED, this.model.nearWidth - 1);
     this.keys = new Float64Array(tours.customers + 1);
     this.drawBlink();
   }
@@ -50,11 +50,15 @@ export class Recreate {
   /** Puts one customer where it adds least; false where it can go nowhere. */
   private place(customer: number, full: boolean): boolean {
     const { tours, model } = this;
+    const { parts } = model;
+    if (parts?.spare(customer) === true) return true;
+    parts?.begin(customer);
     this.bestAfter = -1;
     this.bestCost = Number.POSITIVE_INFINITY;
     if (!full) this.scanNear(customer);
-    if (full || this.bestAfter < 0) this.scanAll(customer);
+    if (full || (this.bestAfter < 0 && parts?.enough(customer) !== true)) this.scanAll(customer);
     this.scanEmpty(customer);
+    if (parts?.place(customer, this.bestCost) === true) return true;
     if (this.bestAfter < 0) return false;
     tours.insert(customer, this.bestAfter, this.bestWay);
     const route = tours.routeOf[customer] as number;

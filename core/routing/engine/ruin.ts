@@ -33,7 +33,7 @@ export class Ruin {
   run(absent: Int32Array, count: number): number {
     const { tours, random } = this;
     const { near, nearWidth, customers } = this.model;
-    const placed = customers - count;
+    const { placed } = tours;
     if (placed === 0) return count;
     this.round += 1;
     const longest = Math.min(LONGEST_STRING, placed / tours.used);

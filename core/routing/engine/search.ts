@@ -94,7 +94,7 @@ export class Search {
   private listAbsent(): number {
     let count = 0;
     for (let customer = 1; customer <= this.tours.customers; customer += 1) {
-      if (this.tours.routeOf[customer] !== -1) continue;
+      if (this.tours.routeOf[customer] !== -1 || this.model.parts?.spare(customer) === true) continue;
       this.absent[count] = customer;
       count += 1;
     }

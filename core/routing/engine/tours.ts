@@ -26,6 +26,8 @@ export class Tours {
   readonly fixedSize: Int32Array;
   /** Routes with at least one customer. */
   used = 0;
+  /** Customers in routes. */
+  placed = 0;
   /** Routes changed since the mark: the first `touchedCount` of `touched`. */
   readonly touched: Int32Array;
   touchedCount = 0;
@@ -143,6 +145,7 @@ export class Tours {
     prev[before] = customer;
     routeOf[customer] = route;
     size[route] = (size[route] as number) + 1;
+    this.placed += 1;
     if (size[route] === 1) this.take(route);
     this.touch(route);
     this.model.linked(customer, after, before, route);
@@ -157,6 +160,7 @@ export class Tours {
     prev[before] = after;
     routeOf[customer] = -1;
     size[route] = (size[route] as number) - 1;
+    this.placed -= 1;
     if (size[route] === 0) this.giveBack(route);
     this.touch(route);
     this.model.unlinked(customer, after, before, route);

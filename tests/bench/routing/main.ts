@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { SETS as plain } from './sets/plain.ts';
+import { SETS as split } from './sets/split.ts';
 import type { BenchSet, Entry } from './types.ts';
 
 /**
@@ -12,7 +13,7 @@ import type { BenchSet, Entry } from './types.ts';
  * With --csv the table is also written as CSV, as the tables under docs/benchmarks are.
  * Seconds are processor seconds of one thread, so that other work on the machine changes little.
  */
-const SETS: readonly BenchSet[] = [...plain];
+const SETS: readonly BenchSet[] = [...plain, ...split];
 
 const { values } = parseArgs({
   options: {
