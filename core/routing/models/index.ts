@@ -1,4 +1,5 @@
 export { judgeRoutes, type RoutesJudged } from './check.ts';
+export { CompartmentModel, type CompartmentProblem } from './compartments.ts';
 export { PlainModel } from './plain.ts';
 export { type RoutingOptions, solveRouting } from './solve.ts';
 export { SplitModel } from './split.ts';

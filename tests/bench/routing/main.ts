@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { SETS as compartments } from './sets/compartments.ts';
 import { SETS as plain } from './sets/plain.ts';
 import { SETS as split } from './sets/split.ts';
 import type { BenchSet, Entry } from './types.ts';
@@ -13,7 +14,7 @@ import type { BenchSet, Entry } from './types.ts';
  * With --csv the table is also written as CSV, as the tables under docs/benchmarks are.
  * Seconds are processor seconds of one thread, so that other work on the machine changes little.
  */
-const SETS: readonly BenchSet[] = [...plain, ...split];
+const SETS: readonly BenchSet[] = [...plain, ...compartments, ...split];
 
 const { values } = parseArgs({
   options: {
