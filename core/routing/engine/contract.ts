@@ -7,6 +7,22 @@ export type Order = {
   readonly key: ((customer: number) => number) | null;
 };
 
+/** Edges of a screen that says nothing: those from and to depots, which are in no row of `near`. */
+export const UNSCREENED = 2 ** 30;
+
+/**
+ * Lets most positions beside a near customer be passed over without a look. Putting a customer beside the one at `rank` of its row of
+ * `near` adds at least `away[customer * nearWidth + rank]` less the edge that is opened, unless that edge ends at an earlier rank.
+ * Costs stay below `UNSCREENED / 4`.
+ */
+export type Screen = {
+  /** Row-major like `near`. */
+  readonly away: Int32Array;
+  /** Cost of the edges into each customer and on from it, kept up by the model; `-UNSCREENED` while it is in no route. */
+  readonly into: Int32Array;
+  readonly onward: Int32Array;
+};
+
 /**
  * What the engine has to know of a problem. A model owns costs, loads, times and rules; the engine owns the lists, takes customers
  * out, puts them back where the model says it costs least, and takes back what did not pay.
@@ -20,6 +36,8 @@ export type RouteModel = {
   /** Customers by nearness to each customer, itself first. Row-major [customer * nearWidth + rank]. */
   readonly near: Int32Array;
   readonly nearWidth: number;
+  /** Where the model can tell; without it every position is looked at. */
+  readonly screen?: Screen | undefined;
   readonly orders: readonly Order[];
   /** Temperatures at the start and at the end, as shares of the mean cost of an edge. */
   readonly heat: { readonly start: number; readonly end: number };

@@ -10,7 +10,7 @@ export type Limits = {
 };
 
 const USUAL_ITERATIONS = 100_000;
-const CLOCK_EVERY = 64;
+const CLOCK_EVERY = 256;
 
 /** How far a search is, by iterations or by the clock. */
 export class Pace {

@@ -1,12 +1,16 @@
 import type { Random } from '../../base/index.ts';
-import type { Order, RouteModel } from './contract.ts';
+import { type Order, type RouteModel, type Screen, UNSCREENED } from './contract.ts';
 import type { Tours } from './tours.ts';
 
 /** Share of positions passed over at random. */
 const BLINK_SHARE = 0.01;
 /** Neighbours of a customer whose sides are tried first. */
 const NEAR_TRIED = 40;
-/** Share of steps in which every position of every route is tried. */
+/** Screened, a position is tried up to where an edge as long as to the neighbour of this rank and back would not pay. */
+const REACH_RANK = 8;
+/** The same in a full step. */
+const FULL_REACH_RANK = 40;
+/** Share of full steps: every position of every route is tried; screened, every end of a route and many more neighbours. */
 const FULL_SHARE = 0.15;
 
 /** Puts absent customers back one by one, each where it adds least. */
@@ -55,8 +59,7 @@ export class Recreate {
     parts?.begin(customer);
     this.bestAfter = -1;
     this.bestCost = Number.POSITIVE_INFINITY;
-    if (!full) this.scanNear(customer);
-    if (full || (this.bestAfter < 0 && parts?.enough(customer) !== true)) this.scanAll(customer);
+    this.scan(customer, full);
     this.scanEmpty(customer);
     if (parts?.place(customer, this.bestCost) === true) return true;
     if (this.bestAfter < 0) return false;
@@ -67,6 +70,19 @@ export class Recreate {
     tours.remove(customer);
     model.renew(route);
     return false;
+  }
+
+  /** Looks for the best position in the routes that are used. */
+  private scan(customer: number, full: boolean): void {
+    const { screen, parts } = this.model;
+    if (screen !== undefined) {
+      if (full) this.scanEnds(customer);
+      this.scanScreened(customer, screen, full);
+    } else if (full) {
+      this.scanAll(customer);
+      return;
+    } else this.scanNear(customer);
+    if (this.bestAfter < 0 && parts?.enough(customer) !== true) this.scanAll(customer);
   }
 
   private sort(absent: Int32Array, count: number): void {
@@ -111,12 +127,54 @@ export class Recreate {
     }
   }
 
+  /** The same, without those positions that cannot be better than the best so far. In a full step the ends of routes are done. */
+  private scanScreened(customer: number, { away, into, onward }: Screen, full: boolean): void {
+    const { model } = this;
+    const { near } = model;
+    const { routeOf, prev } = this.tours;
+    const row = customer * model.nearWidth;
+    const end = row + (full ? model.nearWidth - 1 : this.nearTried);
+    // Once this is reached positions on still longer edges are passed over.
+    const reach = away[Math.min(end, row + (full ? FULL_REACH_RANK : REACH_RANK))] as number;
+    const least = full ? -UNSCREENED / 2 : Number.NEGATIVE_INFINITY;
+    let { bestCost } = this;
+    for (let at = row + 1; at <= end; at += 1) {
+      const apart = away[at] as number;
+      if (apart - reach >= bestCost) return;
+      const node = near[at] as number;
+      const adds = apart - (onward[node] as number);
+      const addsBefore = apart - (into[node] as number);
+      const after = adds < bestCost && adds > least;
+      const before = addsBefore < bestCost && addsBefore > least;
+      if (!(after || before)) continue;
+      const route = routeOf[node] as number;
+      if (route < 0 || !model.admits(customer, route)) continue;
+      if (after) this.consider(customer, node);
+      if (before) this.consider(customer, prev[node] as number);
+      ({ bestCost } = this);
+    }
+  }
+
+  /** The first and the last position of every route that may take it. */
+  private scanEnds(customer: number): void {
+    const { model, tours } = this;
+    const { inUse, used, prev } = tours;
+    for (let at = 0; at < used; at += 1) {
+      const route = inUse[at] as number;
+      if (!model.admits(customer, route)) continue;
+      const sentinel = tours.sentinel(route);
+      this.consider(customer, sentinel);
+      this.consider(customer, prev[sentinel] as number);
+    }
+  }
+
   /** Every position of every route that may take it. */
   private scanAll(customer: number): void {
     const { model, tours } = this;
-    const { next, size, routes } = tours;
-    for (let route = 0; route < routes; route += 1) {
-      if (size[route] === 0 || !model.admits(customer, route)) continue;
+    const { inUse, used, next } = tours;
+    for (let at = 0; at < used; at += 1) {
+      const route = inUse[at] as number;
+      if (!model.admits(customer, route)) continue;
       const sentinel = tours.sentinel(route);
       let node = sentinel;
       do {

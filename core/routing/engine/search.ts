@@ -60,7 +60,15 @@ export class Search {
   run(untilIteration = Number.POSITIVE_INFINITY): void {
     const { pace, hot } = this;
     const { start, end } = this.model.heat;
-    while (pace.iterations < untilIteration && !pace.over()) this.step(hot * (end / start) ** pace.share);
+    let share = -1;
+    let heat = hot;
+    while (pace.iterations < untilIteration && !pace.over()) {
+      if (pace.share !== share) {
+        ({ share } = pace);
+        heat = hot * (end / start) ** share;
+      }
+      this.step(heat);
+    }
   }
 
   found(): Found {

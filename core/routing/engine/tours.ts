@@ -24,7 +24,8 @@ export class Tours {
   readonly size: Int32Array;
   /** Fixed customers of each route. */
   readonly fixedSize: Int32Array;
-  /** Routes with at least one customer. */
+  /** Routes with at least one customer: the first `used` of `inUse`, in no order. */
+  readonly inUse: Int32Array;
   used = 0;
   /** Customers in routes. */
   placed = 0;
@@ -33,6 +34,8 @@ export class Tours {
   touchedCount = 0;
   /** Number of kinds of routes. */
   readonly kinds: number;
+  /** Where each used route stands in `inUse`. */
+  private readonly placeInUse: Int32Array;
   private readonly stamps: Int32Array;
   private stamp = 1;
   private log: Int32Array;
@@ -55,6 +58,8 @@ export class Tours {
     this.size = new Int32Array(routes);
     this.fixedSize = new Int32Array(routes);
     this.touched = new Int32Array(routes);
+    this.inUse = new Int32Array(routes);
+    this.placeInUse = new Int32Array(routes);
     this.stamps = new Int32Array(routes);
     this.log = new Int32Array(PER_ENTRY * (4 * customers + 8));
     this.kindOf = kindOf;
@@ -196,6 +201,8 @@ export class Tours {
   }
 
   private take(route: number): void {
+    this.inUse[this.used] = route;
+    this.placeInUse[route] = this.used;
     this.used += 1;
     const unused = this.unused[this.kindOf[route] as number] as number[];
     const last = unused.length - 1;
@@ -207,6 +214,10 @@ export class Tours {
 
   private giveBack(route: number): void {
     this.used -= 1;
+    const last = this.inUse[this.used] as number;
+    const place = this.placeInUse[route] as number;
+    this.inUse[place] = last;
+    this.placeInUse[last] = place;
     (this.unused[this.kindOf[route] as number] as number[]).push(route);
   }
 

@@ -1,4 +1,4 @@
-import type { Order, RouteModel, Tours } from '../engine/index.ts';
+import { type Order, type RouteModel, type Screen, type Tours, UNSCREENED } from '../engine/index.ts';
 import { nearness } from './neighbours.ts';
 import type { RoutingProblem } from './types.ts';
 
@@ -20,23 +20,31 @@ export class PlainModel implements RouteModel {
   readonly heat = HEAT;
   cost = 0;
   readonly way = 0;
-  private readonly problem: RoutingProblem;
+  private readonly mostLength: number;
   private readonly width: number;
   private readonly limited: boolean;
   /** The cost matrix, and the same turned over: [to * (n + 1) + from], so that what lies around one customer lies together. */
   private readonly matrix: Int32Array;
   private readonly back: Int32Array;
-  /** Row of the node in the matrices: its own number, 0 for sentinels. */
-  private readonly place: Int32Array;
+  private readonly time: Int32Array;
+  private readonly timed: boolean;
+  private readonly open: Int32Array;
+  private readonly close: Int32Array;
+  readonly screen: Screen;
+  private readonly into: Int32Array;
+  private readonly onward: Int32Array;
+  private readonly service: Int32Array;
+  private readonly demand: Int32Array;
+  private readonly capacity: number;
   /** Cost from each node to its follower. */
   private readonly edge: Int32Array;
   private readonly load: Int32Array;
   /** Cost of each route with its service times. */
   private readonly length: Float64Array;
   /** Earliest departure from each node; the depot's opening for sentinels. */
-  private readonly departs: Float64Array;
+  private readonly departs: Int32Array;
   /** Latest arrival at each node; the depot's closing for sentinels. */
-  private readonly latest: Float64Array;
+  private readonly latest: Int32Array;
   private next: Int32Array = new Int32Array(0);
   private prev: Int32Array = new Int32Array(0);
   private routeOf: Int32Array = new Int32Array(0);
@@ -45,7 +53,6 @@ export class PlainModel implements RouteModel {
   constructor(problem: RoutingProblem) {
     const { customers, vehicles, windows } = problem;
     const total = customers + 1 + vehicles;
-    this.problem = problem;
     this.customers = customers;
     this.width = customers + 1;
     this.kindOf = new Int32Array(vehicles);
@@ -54,13 +61,22 @@ export class PlainModel implements RouteModel {
     this.limited = windows !== null || Number.isFinite(problem.mostLength);
     this.matrix = problem.cost;
     this.back = turned(problem.cost, customers + 1);
-    this.place = new Int32Array(total);
-    for (let customer = 1; customer <= customers; customer += 1) this.place[customer] = customer;
+    this.time = problem.time;
+    this.timed = windows !== null;
+    this.open = windows?.open ?? new Int32Array(0);
+    this.close = windows?.close ?? new Int32Array(0);
+    this.mostLength = problem.mostLength;
     this.edge = new Int32Array(total);
     this.load = new Int32Array(vehicles);
+    this.demand = problem.demand;
+    this.capacity = problem.capacity;
+    this.service = problem.service;
+    this.into = new Int32Array(total).fill(-UNSCREENED);
+    this.onward = new Int32Array(total).fill(-UNSCREENED);
+    this.screen = { away: awayOf(this, this.matrix, this.back), into: this.into, onward: this.onward };
     this.length = new Float64Array(vehicles);
-    this.departs = new Float64Array(total).fill(windows?.open[0] ?? 0);
-    this.latest = new Float64Array(total).fill(windows?.close[0] ?? Number.POSITIVE_INFINITY);
+    this.departs = new Int32Array(total).fill(windows?.open[0] ?? 0);
+    this.latest = new Int32Array(total).fill(windows?.close[0] ?? 0);
   }
 
   bind(tours: Tours): void {
@@ -71,45 +87,56 @@ export class PlainModel implements RouteModel {
   }
 
   linked(customer: number, after: number, before: number, route: number): void {
-    const { edge, load, length, problem } = this;
+    const { customers, edge, load, length, into, onward } = this;
     const row = customer * this.width;
-    const reach = this.back[row + (this.place[after] as number)] as number;
-    const leave = this.matrix[row + (this.place[before] as number)] as number;
+    const reach = this.back[after > customers ? row : row + after] as number;
+    const leave = this.matrix[before > customers ? row : row + before] as number;
     const more = reach + leave - (edge[after] as number);
     this.cost += more;
-    length[route] = (length[route] as number) + more + (problem.service[customer] as number);
-    load[route] = (load[route] as number) + (problem.demand[customer] as number);
+    length[route] = (length[route] as number) + more + (this.service[customer] as number);
+    load[route] = (load[route] as number) + (this.demand[customer] as number);
     edge[after] = reach;
     edge[customer] = leave;
+    into[customer] = after > customers ? UNSCREENED : reach;
+    onward[customer] = before > customers ? UNSCREENED : leave;
+    if (after <= customers) onward[after] = reach;
+    if (before <= customers) into[before] = leave;
   }
 
   unlinked(customer: number, after: number, before: number, route: number): void {
-    const { edge, load, length, problem } = this;
-    const to = this.place[before] as number;
-    const direct = this.matrix[(this.place[after] as number) * this.width + to] as number;
+    const { customers, edge, load, length, into, onward } = this;
+    const row = after > customers ? 0 : after * this.width;
+    const direct = this.matrix[before > customers ? row : row + before] as number;
     const less = (edge[after] as number) + (edge[customer] as number) - direct;
     this.cost -= less;
-    length[route] = (length[route] as number) - less - (problem.service[customer] as number);
-    load[route] = (load[route] as number) - (problem.demand[customer] as number);
+    length[route] = (length[route] as number) - less - (this.service[customer] as number);
+    load[route] = (load[route] as number) - (this.demand[customer] as number);
     edge[after] = direct;
+    into[customer] = -UNSCREENED;
+    onward[customer] = -UNSCREENED;
+    if (after <= customers) onward[after] = before > customers ? UNSCREENED : direct;
+    if (before <= customers) into[before] = after > customers ? UNSCREENED : direct;
   }
 
   renew(route: number): void {
-    const { windows, time, service } = this.problem;
-    if (windows === null) return;
-    const { next, prev, place, departs, latest, width } = this;
-    const sentinel = this.customers + 1 + route;
-    let before = sentinel;
+    if (!this.timed) return;
+    const { next, prev, departs, latest, open, close, time, service, width, customers } = this;
+    const sentinel = customers + 1 + route;
+    let departure = departs[sentinel] as number;
+    let row = 0;
     for (let node = next[sentinel] as number; node !== sentinel; node = next[node] as number) {
-      const arrival = (departs[before] as number) + (time[(place[before] as number) * width + node] as number);
-      departs[node] = Math.max(arrival, windows.open[node] as number) + (service[node] as number);
-      before = node;
+      const arrival = departure + (time[row + node] as number);
+      departure = Math.max(arrival, open[node] as number) + (service[node] as number);
+      departs[node] = departure;
+      row = node * width;
     }
-    let after = sentinel;
+    let arrival = latest[sentinel] as number;
+    let to = 0;
     for (let node = prev[sentinel] as number; node !== sentinel; node = prev[node] as number) {
-      const leave = (latest[after] as number) - (time[node * width + (place[after] as number)] as number);
-      latest[node] = Math.min(leave - (service[node] as number), windows.close[node] as number);
-      after = node;
+      const leave = arrival - (time[node * width + to] as number);
+      arrival = Math.min(leave - (service[node] as number), close[node] as number);
+      latest[node] = arrival;
+      to = node;
     }
   }
 
@@ -119,14 +146,15 @@ export class PlainModel implements RouteModel {
   }
 
   admits(customer: number, route: number): boolean {
-    return (this.load[route] as number) + (this.problem.demand[customer] as number) <= this.problem.capacity;
+    return (this.load[route] as number) + (this.demand[customer] as number) <= this.capacity;
   }
 
   bound(customer: number, after: number): number {
+    const { customers } = this;
     const row = customer * this.width;
-    const { place } = this;
-    const reach = this.back[row + (place[after] as number)] as number;
-    const leave = this.matrix[row + (place[this.next[after] as number] as number)] as number;
+    const before = this.next[after] as number;
+    const reach = this.back[after > customers ? row : row + after] as number;
+    const leave = this.matrix[before > customers ? row : row + before] as number;
     return reach + leave - (this.edge[after] as number);
   }
 
@@ -144,17 +172,16 @@ export class PlainModel implements RouteModel {
 
   /** Whether the route stays within its length and every window in time. */
   private fits(customer: number, after: number, added: number): boolean {
-    const { windows, time, service, mostLength } = this.problem;
+    const { time, service, customers, width } = this;
     const route = this.routeOf[after] as number;
-    if ((this.length[route] as number) + added + (service[customer] as number) > mostLength) return false;
-    if (windows === null) return true;
+    if ((this.length[route] as number) + added + (service[customer] as number) > this.mostLength) return false;
+    if (!this.timed) return true;
     const before = this.next[after] as number;
-    const arrival =
-      (this.departs[after] as number) + (time[(this.place[after] as number) * this.width + customer] as number);
-    if (arrival > (windows.close[customer] as number)) return false;
-    const start = Math.max(arrival, windows.open[customer] as number);
-    const leave = start + (service[customer] as number);
-    const onward = leave + (time[customer * this.width + (this.place[before] as number)] as number);
+    const row = after > customers ? 0 : after * width;
+    const arrival = (this.departs[after] as number) + (time[row + customer] as number);
+    if (arrival > (this.close[customer] as number)) return false;
+    const leave = Math.max(arrival, this.open[customer] as number) + (service[customer] as number);
+    const onward = leave + (time[customer * width + (before > customers ? 0 : before)] as number);
     return onward <= (this.latest[before] as number);
   }
 }
@@ -174,6 +201,21 @@ function ordersOf({ demand, cost, windows }: RoutingProblem): readonly Order[] {
     { weight: 2, key: (customer) => open[customer] as number },
     { weight: 2, key: (customer) => -(close[customer] as number) },
   ];
+}
+
+/**
+ * Where the way back costs what the way there costs, a position whose other end is no nearer adds at least twice the way to the nearer
+ * end, less the edge between them. Else it adds at least the cheaper way to that end, less the edge.
+ */
+function awayOf({ near, nearWidth }: PlainModel, matrix: Int32Array, back: Int32Array): Int32Array {
+  const away = new Int32Array(near.length);
+  const width = near.length / nearWidth;
+  for (let at = nearWidth; at < near.length; at += 1) {
+    const edge = Math.floor(at / nearWidth) * width + (near[at] as number);
+    const [there, here] = [matrix[edge] as number, back[edge] as number];
+    away[at] = matrix === back ? there + here : Math.min(there, here);
+  }
+  return away;
 }
 
 function turned(cost: Int32Array, width: number): Int32Array {

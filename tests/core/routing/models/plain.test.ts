@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { createRandom } from '../../../../core/base/index.ts';
-import { PlainModel, Tours } from '../../../../core/routing/index.ts';
+import { PlainModel, Tours, UNSCREENED } from '../../../../core/routing/index.ts';
 import { inventedInstance } from '../instances.ts';
 
 /** Everything that lists and model keep, but for the random order of empty routes. */
@@ -61,3 +61,33 @@ test('the cost kept along the way is the sum of the edges', () => {
   expect(model.cost).toBe(sum);
   expect(tours.emptyRoute(0)).toBe(-1);
 });
+
+test.each([false, true])(
+  'the screen passes over no position that is better than it says, one-way costs: %s',
+  (oneWay) => {
+    const model = new PlainModel(inventedInstance(6, { customers: 40, capacity: 1000, vehicles: 5, oneWay }));
+    const tours = new Tours(model);
+    const random = createRandom(8);
+    for (let customer = 1; customer <= 40; customer += 1) tours.insert(customer, tours.sentinel(random.below(5)), 0);
+    for (const customer of [3, 11, 27, 40]) tours.remove(customer);
+    const { near, nearWidth, screen } = model;
+    for (const customer of [3, 11, 27, 40]) {
+      const rankOf = (node: number) => near.indexOf(node, customer * nearWidth) - customer * nearWidth;
+      for (let rank = 1; rank < nearWidth; rank += 1) {
+        const away = screen.away[customer * nearWidth + rank] as number;
+        const node = near[customer * nearWidth + rank] as number;
+        if (tours.routeOf[node] === -1) continue;
+        const before = tours.prev[node] as number;
+        const after = tours.next[node] as number;
+        if (before > 40) expect(screen.into[node]).toBe(UNSCREENED);
+        else if (rankOf(before) > rank) {
+          expect(away - (screen.into[node] as number)).toBeLessThanOrEqual(model.bound(customer, before));
+        }
+        if (after > 40) expect(screen.onward[node]).toBe(UNSCREENED);
+        else if (rankOf(after) > rank) {
+          expect(away - (screen.onward[node] as number)).toBeLessThanOrEqual(model.bound(customer, node));
+        }
+      }
+    }
+  },
+);
