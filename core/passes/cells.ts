@@ -4,7 +4,14 @@ import { turnBack } from './sides.ts';
 import type { Strip } from './strips.ts';
 
 /** A straight swath in the plane, metres. */
-export type Swath = { readonly from: PlanePoint; readonly to: PlanePoint };
+export type Swath = {
+  readonly from: PlanePoint;
+  readonly to: PlanePoint;
+  /** Number of its strip among those of its piece of ground. */
+  readonly strip: number;
+  /** Driven from the far end of the strip to its near one. */
+  readonly isTurned: boolean;
+};
 /** Swaths that are driven one after the other, there and back. */
 export type Cell = readonly Swath[];
 
@@ -17,9 +24,14 @@ export function cellsOf({ angle, strips }: Directed, pivot: PlanePoint): readonl
   const { lanes, strips: all } = strips;
   const follower = onlyFollowers(all);
   const followed = new Set(follower.filter((each) => each >= 0));
-  const toSwath = ({ lane, from, to }: Strip): Swath => {
+  const toSwath = ({ lane, from, to }: Strip, strip: number): Swath => {
     const y = lanes.firstM + lane * lanes.stepM;
-    return { from: turnBack({ x: from, y }, angle, pivot), to: turnBack({ x: to, y }, angle, pivot) };
+    return {
+      from: turnBack({ x: from, y }, angle, pivot),
+      to: turnBack({ x: to, y }, angle, pivot),
+      strip,
+      isTurned: false,
+    };
   };
   const cells: Swath[][] = [];
   for (const [index] of all.entries()) {
@@ -27,7 +39,7 @@ export function cellsOf({ angle, strips }: Directed, pivot: PlanePoint): readonl
     const cell: Swath[] = [];
     for (let at = index; at >= 0; at = follower[at] ?? -1) {
       const strip = all[at];
-      if (strip !== undefined) cell.push(toSwath(strip));
+      if (strip !== undefined) cell.push(toSwath(strip, at));
     }
     cells.push(cell);
   }

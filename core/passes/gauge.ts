@@ -19,6 +19,8 @@ export function gaugeOf(head: PassHead, where: string): Result<Gauge> {
     overlapM: metres(head.overlapFt),
     trimSwathM: metres(trimSwathFt),
     trimPasses: head.trimPasses,
+    sectionsM: head.sectionsFt === undefined ? null : head.sectionsFt.map(metres),
+    shieldedSide: head.shieldedSide ?? null,
     turnSec: head.turnSec,
     metresPerSec: head.speedMph * METRES_PER_SECOND_AT_1_MPH,
   });
@@ -44,7 +46,19 @@ function faultOf(head: PassHead, trimSwathFt: number, where: string): Err | null
   if (!(turnSec >= 0 && Number.isFinite(turnSec))) {
     return wrong(`A turn of ${turnSec} s cannot be.`, 'Give the seconds of a turn, 0 or more.');
   }
+  if (head.sectionsFt !== undefined && !fillSwath(head.sectionsFt, swathFt)) {
+    return wrong(
+      `Sections of ${head.sectionsFt.join(' + ')} ft do not make a swath of ${swathFt} ft.`,
+      'Give widths above 0 ft that add up to the swath, left to right.',
+    );
+  }
   return null;
 }
+
+/** Sections may miss the swath by rounding, ft. */
+const SECTIONS_OFF_FT = 0.01;
+
+const fillSwath = (sectionsFt: readonly number[], swathFt: number): boolean =>
+  sectionsFt.every(isPositive) && Math.abs(sectionsFt.reduce((sum, each) => sum + each, 0) - swathFt) < SECTIONS_OFF_FT;
 
 const isPositive = (value: number): boolean => value > 0 && Number.isFinite(value);

@@ -9,6 +9,7 @@ const LEVEL_M = 0.01;
 /**
  * The closed ways of the trim passes in the order in which they are driven, pass by pass from the outside in. Each begins and
  * ends at the place of it that is nearest to where the next one begins, the last one nearest to `next`.
+ * Driven as the outlines go, the edge is on the right, at obstacles as well.
  * @param next where the swaths begin; null without swaths
  * @param angle direction, radians, in which the lowest left corner is taken where there are none, whatever the corners' order
  */

@@ -28,10 +28,7 @@ export function notesOf(found: Found): readonly PassNote[] {
     tell('hand-trim-left', `The machine leaves ${(100 * share).toFixed(1)} % of the ground to hand methods.`);
   }
   if (found.leaves > 0) {
-    tell(
-      'crosses-other-ground',
-      `${found.leaves} of the ways between passes cross other ground; they are taken straight.`,
-    );
+    tell('crosses-other-ground', `${found.leaves} of the ways between passes cross other ground.`);
   }
   if (found.directionsCut) {
     tell('angles-cut-short', 'The ground is large: not every direction was tried, the best so far is taken.');

@@ -1,13 +1,26 @@
 import { ok, type Result } from '../base/index.ts';
 import type { AreaGeometry, Position } from '../book/index.ts';
-import { boxCentre, degreesBox, type LocalPlane, localPlane, readOutline, toGeometry } from '../geometry/index.ts';
+import {
+  boxCentre,
+  degreesBox,
+  type LocalPlane,
+  localPlane,
+  type Region,
+  readOutline,
+  toGeometry,
+} from '../geometry/index.ts';
 import { planPasses } from './plan-passes.ts';
-import type { Leg, PassHead, PassOptions, PassPlan } from './types.ts';
+import type { Leg, OpenSection, PassHead, PassOptions, PassPlan } from './types.ts';
 
 /** A leg in degrees. */
-export type PlacedLeg = Pick<Leg, 'kind' | 'widthM'> & { readonly positions: readonly Position[] };
+export type PlacedLeg = Pick<Leg, 'kind' | 'widthM'> & {
+  readonly positions: readonly Position[];
+  readonly open?: readonly OpenSection[];
+};
 /** A plan of passes with its way and its hand trim in degrees. */
 export type PlacedPasses = {
+  /** The ground in a local plane. */
+  readonly ground: Region;
   readonly plan: PassPlan;
   readonly path: readonly PlacedLeg[];
   readonly handTrim: AreaGeometry;
@@ -31,11 +44,17 @@ export function passesOnOutline(
   const planned = planPasses(read.net, head, options, where);
   if (!planned.ok) return planned;
   const plan = planned.value;
-  return ok({ plan, path: plan.path.map((leg) => placed(leg, plane)), handTrim: toGeometry(plan.handTrim, plane) });
+  return ok({
+    ground: read.net,
+    plan,
+    path: plan.path.map((leg) => placed(leg, plane)),
+    handTrim: toGeometry(plan.handTrim, plane),
+  });
 }
 
-const placed = ({ kind, widthM, points }: Leg, plane: LocalPlane): PlacedLeg => ({
+const placed = ({ kind, widthM, points, open }: Leg, plane: LocalPlane): PlacedLeg => ({
   kind,
   widthM,
+  ...(open === undefined ? {} : { open }),
   positions: points.map(plane.toDegrees),
 });

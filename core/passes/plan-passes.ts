@@ -10,13 +10,14 @@ import {
   regionOf,
 } from '../geometry/index.ts';
 import { bestDirection, type Directed, fixedDirection } from './angle.ts';
-import { type Cell, cellsOf } from './cells.ts';
+import { type Cell, cellsOf, type Swath } from './cells.ts';
 import { type Cover, coverOf } from './cover.ts';
 import { gaugeOf } from './gauge.ts';
 import { driveLoops } from './loops.ts';
 import { notesOf } from './notes.ts';
 import { orderCells } from './order.ts';
-import { pivotOf, sidesOf } from './sides.ts';
+import { type Openings, openingsOf } from './sections.ts';
+import { pivotOf, type Sides, sidesOf, turnSides } from './sides.ts';
 import { lengthM, routeBetween, type Walls, wallsOf } from './transit.ts';
 import { type Trim, trimOf } from './trim.ts';
 import type { Gauge, Leg, PassHead, PassOptions, PassPlan } from './types.ts';
@@ -38,10 +39,11 @@ export function planPasses(
 ): Result<PassPlan> {
   const gauge = gaugeOf(head, where);
   if (!gauge.ok) return gauge;
+  const obstacles = options.obstacles === undefined ? [] : wallsOf(options.obstacles);
   const parts: PartPlan[] = [];
   let here: PlanePoint | null = null;
   for (const part of partsOf(ground)) {
-    const plan: PartPlan = planPart(joinParts([part]), gauge.value, options, here);
+    const plan: PartPlan = planPart(joinParts([part]), gauge.value, options, { from: here, obstacles });
     parts.push(plan);
     here = plan.end ?? here;
   }
@@ -58,26 +60,28 @@ type PartPlan = {
   readonly orderCut: boolean;
 };
 
-function planPart(ground: Region, gauge: Gauge, options: PassOptions, from: PlanePoint | null): PartPlan {
+/** Where the way to a part comes from, and what it has to go round. */
+type Arrival = { readonly from: PlanePoint | null; readonly obstacles: Walls };
+
+function planPart(ground: Region, gauge: Gauge, options: PassOptions, arrival: Arrival): PartPlan {
   const trim = trimOf(ground, gauge);
   const directed = directPieces(trim, ground, gauge, options);
   const [main] = directed;
-  const cells = directed.flatMap((each) => cellsOf(each.directed, each.pivot));
+  const pieces = directed.map((each) => ({
+    cells: cellsOf(each.directed, each.pivot),
+    openings: openingsIn(each, gauge),
+  }));
+  const cells = pieces.flatMap((each) => each.cells);
+  const openings = pieces.flatMap((each) => each.cells.map(() => each.openings));
   const order = orderCells(cells);
   const loops = driveLoops(trim.passes, beginning(cells, order.visits), main?.directed.angle ?? 0);
   const work = [
-    ...loops.map((points): Leg => ({ kind: 'trim', points, widthM: gauge.trimSwathM })),
+    ...loops.map((points) => trimLeg(points, gauge)),
     ...order.visits.flatMap(({ cell, way }) =>
-      drive(cells[cell] ?? [], way).map(
-        (each): Leg => ({
-          kind: 'swath',
-          points: [each.from, each.to],
-          widthM: gauge.swathM,
-        }),
-      ),
+      drive(cells[cell] ?? [], way).map((swath) => swathLeg(swath, openings[cell] ?? null, gauge)),
     ),
   ];
-  const joined = joinLegs(work, wallsOf(ground), from);
+  const joined = joinLegs(work, wallsOf(ground), arrival);
   return {
     legs: joined.legs,
     leaves: joined.leaves,
@@ -94,7 +98,24 @@ function beginning(cells: readonly Cell[], visits: readonly Visit[]): PlanePoint
   return first === undefined ? null : (drive(cells[first.cell] ?? [], first.way)[0]?.from ?? null);
 }
 
-type Piece = { readonly directed: Directed; readonly pivot: PlanePoint };
+/** A trim pass with the edge on its right, or on its left where that side is shielded. */
+function trimLeg(loop: readonly PlanePoint[], { trimSwathM, shieldedSide }: Gauge): Leg {
+  const points = shieldedSide === 'left' ? loop.toReversed() : loop;
+  return { kind: 'trim', points, widthM: trimSwathM, appliedSqM: trimSwathM * lengthM(points) };
+}
+
+function swathLeg({ from, to, strip, isTurned }: Swath, openings: Openings | null, { swathM, sectionsM }: Gauge): Leg {
+  const leg = { kind: 'swath', points: [from, to], widthM: swathM } as const;
+  if (openings === null || sectionsM === null) return { ...leg, appliedSqM: swathM * distanceM(from, to) };
+  const open = (isTurned ? openings.back : openings.onward)[strip] ?? [];
+  const appliedSqM = open.reduce((sum, each) => sum + (sectionsM[each.section] ?? 0) * (each.toM - each.fromM), 0);
+  return { ...leg, appliedSqM, open };
+}
+
+type Piece = { readonly directed: Directed; readonly pivot: PlanePoint; readonly bare: Sides };
+
+const openingsIn = ({ directed, pivot, bare }: Piece, { sectionsM }: Gauge): Openings | null =>
+  sectionsM === null ? null : openingsOf(turnSides(bare, directed.angle, pivot), directed.strips, sectionsM);
 
 /** Swaths for every connected piece that the trim passes leave, largest first. */
 function directPieces(trim: Trim, ground: Region, gauge: Gauge, { angleDeg }: PassOptions): readonly Piece[] {
@@ -106,15 +127,15 @@ function directPieces(trim: Trim, ground: Region, gauge: Gauge, { angleDeg }: Pa
     const field = { rest: sidesOf(piece), bare: sidesOf(bare), ground: sides };
     const directed =
       angleDeg === undefined ? bestDirection(field, pivot, gauge) : fixedDirection(field, pivot, gauge, angleDeg);
-    return { directed, pivot };
+    return { directed, pivot, bare: field.bare };
   });
 }
 
-/** Ways between the legs of one part; the way from another part is a straight line over other ground. */
+/** Ways between the legs of one part; the way from another part leads over other ground, round the obstacles. */
 function joinLegs(
   work: readonly Leg[],
   walls: Walls,
-  from: PlanePoint | null,
+  { from, obstacles }: Arrival,
 ): { readonly legs: readonly Leg[]; readonly leaves: number } {
   const legs: Leg[] = [];
   let leaves = 0;
@@ -123,9 +144,10 @@ function joinLegs(
     const start = leg.points[0];
     if (start === undefined) continue;
     if (here !== null && distanceM(here, start) > 0) {
-      const route = index === 0 ? { points: [here, start], staysInside: false } : routeBetween(here, start, walls);
-      legs.push({ kind: 'transit', points: route.points, widthM: 0 });
-      if (!route.staysInside) leaves += 1;
+      const isArrival = index === 0;
+      const route = isArrival ? routeBetween(here, start, obstacles, 'outside') : routeBetween(here, start, walls);
+      legs.push({ kind: 'transit', points: route.points, widthM: 0, appliedSqM: 0 });
+      if (isArrival || !route.staysInside) leaves += 1;
     }
     legs.push(leg);
     here = leg.points[leg.points.length - 1] ?? here;
@@ -143,7 +165,8 @@ function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge): PassP
   const sum = (figure: (leg: Leg) => number): number => path.reduce((total, leg) => total + figure(leg), 0);
   const sprayedM = sum((leg) => (leg.kind === 'transit' ? 0 : lengthM(leg.points)));
   const unsprayedM = sum((leg) => (leg.kind === 'transit' ? lengthM(leg.points) : 0));
-  const appliedSqM = sum((leg) => leg.widthM * lengthM(leg.points));
+  const swathM = sum((leg) => (leg.kind === 'swath' ? lengthM(leg.points) : 0));
+  const appliedSqM = sum((leg) => leg.appliedSqM);
   const swathCount = path.filter((leg) => leg.kind === 'swath').length;
   const trimCount = path.filter((leg) => leg.kind === 'trim').length;
   const turnCount = Math.max(0, swathCount + trimCount - 1);
@@ -157,6 +180,7 @@ function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge): PassP
     trimCount,
     turnCount,
     sprayedM,
+    swathM,
     unsprayedM,
     minutes: ((sprayedM + unsprayedM) / gauge.metresPerSec + turnCount * gauge.turnSec) / 60,
     areaSqM,

@@ -4,6 +4,8 @@ import { distanceM } from './visits.ts';
 type Loop = readonly PlanePoint[];
 /** Edges of connected ground that no way may cross. */
 export type Walls = readonly Loop[];
+/** Whether a way keeps inside its walls, or outside of them: on ground, or round obstacles. */
+export type Keeps = 'inside' | 'outside';
 /** A way and whether it keeps to the ground. */
 export type Route = { readonly points: readonly PlanePoint[]; readonly staysInside: boolean };
 
@@ -23,7 +25,7 @@ type Crossing = { readonly at: number; readonly loop: number; readonly side: num
  * The way from one place to another: straight, and where an edge is in between along it, the shorter way round, then pulled
  * taut. It is a way on the ground, not always the shortest one.
  */
-export function routeBetween(from: PlanePoint, to: PlanePoint, walls: Walls): Route {
+export function routeBetween(from: PlanePoint, to: PlanePoint, walls: Walls, keeps: Keeps = 'inside'): Route {
   const crossings = crossingsOf(from, to, walls);
   if (crossings.length === 0) return { points: [from, to], staysInside: true };
   const points: PlanePoint[] = [from];
@@ -40,7 +42,7 @@ export function routeBetween(from: PlanePoint, to: PlanePoint, walls: Walls): Ro
     here = last.at;
   }
   points.push(to);
-  return { points: pullTaut(points, walls), staysInside };
+  return { points: pullTaut(points, walls, keeps), staysInside };
 }
 
 /** Crossings of a line with the walls, in the order in which they are met. */
@@ -106,11 +108,11 @@ export function lengthM(points: readonly PlanePoint[]): number {
 }
 
 /** Leaves out corners that can be cut without crossing an edge: from each one straight to the farthest that can be seen. */
-function pullTaut(points: readonly PlanePoint[], walls: Walls): readonly PlanePoint[] {
+function pullTaut(points: readonly PlanePoint[], walls: Walls, keeps: Keeps): readonly PlanePoint[] {
   if (points.length > MOST_CORNERS_PULLED) return points;
   const taut: PlanePoint[] = points.slice(0, 1);
   for (let at = 0; at < points.length - 1; ) {
-    const next = farthestSeen(points, at, walls);
+    const next = farthestSeen(points, at, walls, keeps);
     const point = points[next];
     if (point !== undefined) taut.push(point);
     at = next;
@@ -118,12 +120,13 @@ function pullTaut(points: readonly PlanePoint[], walls: Walls): readonly PlanePo
   return taut;
 }
 
-function farthestSeen(points: readonly PlanePoint[], at: number, walls: Walls): number {
+function farthestSeen(points: readonly PlanePoint[], at: number, walls: Walls, keeps: Keeps): number {
   const from = points[at];
   for (let next = points.length - 1; next > at + 1; next -= 1) {
     const to = points[next];
     if (from === undefined || to === undefined) continue;
-    if (crossingsOf(from, to, walls).length === 0 && isInside(middle(from, to), walls)) return next;
+    const isFree = crossingsOf(from, to, walls).length === 0;
+    if (isFree && isInside(middle(from, to), walls) === (keeps === 'inside')) return next;
   }
   return at + 1;
 }

@@ -10,6 +10,10 @@ export type PassHead = {
   readonly trimPasses: number;
   /** Width of a trim pass, ft, where it is not the swath: a boom folded in, or a trim nozzle. */
   readonly trimSwathFt?: number;
+  /** Widths of boom sections that are shut one by one over treated ground, left to right, ft; absent: the swath is one. */
+  readonly sectionsFt?: readonly number[];
+  /** Side on which the spray is shielded: it faces the edge in trim passes. */
+  readonly shieldedSide?: 'left' | 'right';
   /** Seconds for changing from one swath to the next, besides the way itself. */
   readonly turnSec: number;
   readonly speedMph: number;
@@ -18,6 +22,8 @@ export type PassHead = {
 export type PassOptions = {
   /** Direction of the swaths, degrees anticlockwise from east, where the user has fixed it. */
   readonly angleDeg?: number;
+  /** Ground round which the ways between separate parts lead, in the plane of the region: buildings, beds, water. */
+  readonly obstacles?: Region;
 };
 
 /** A head in metres and seconds. */
@@ -26,9 +32,15 @@ export type Gauge = {
   readonly overlapM: number;
   readonly trimSwathM: number;
   readonly trimPasses: number;
+  /** From left to right, adding up to the swath; null where the swath is shut as a whole. */
+  readonly sectionsM: readonly number[] | null;
+  readonly shieldedSide: 'left' | 'right' | null;
   readonly turnSec: number;
   readonly metresPerSec: number;
 };
+
+/** Where a section is open along a swath: metres from the beginning of the swath, and sections counted from the left. */
+export type OpenSection = { readonly section: number; readonly fromM: number; readonly toM: number };
 
 /** One stretch of the way: a closed trim pass, a straight swath, or a move with nothing coming out. */
 export type Leg = {
@@ -37,6 +49,10 @@ export type Leg = {
   readonly points: readonly PlanePoint[];
   /** Width treated, metres; 0 for a transit. */
   readonly widthM: number;
+  /** Area that comes out, overlap included, m2. */
+  readonly appliedSqM: number;
+  /** Of a swath with sections: where each is open. */
+  readonly open?: readonly OpenSection[];
 };
 
 export type PassNoteCode =
@@ -56,10 +72,12 @@ export type PassPlan = {
   readonly trimCount: number;
   readonly turnCount: number;
   readonly sprayedM: number;
+  /** Of `sprayedM` the straight swaths: what has to be marked where nothing else shows the last one. */
+  readonly swathM: number;
   readonly unsprayedM: number;
   readonly minutes: number;
   readonly areaSqM: number;
-  /** Distance times width, summed: what empties the tank, overlap included. */
+  /** Distance times open width, summed: what empties the tank, overlap included. */
   readonly appliedSqM: number;
   readonly overlapShare: number;
   readonly missedShare: number;

@@ -13,7 +13,9 @@ export type Doors = { readonly entry: readonly PlanePoint[]; readonly exit: read
 /** The swaths of a cell in the order and direction in which a way drives them. */
 export function drive(cell: Cell, way: Way): readonly Swath[] {
   const ordered = way >= 2 ? cell.toReversed() : cell;
-  return ordered.map(({ from, to }, index) => ((index + way) % 2 === 0 ? { from, to } : { from: to, to: from }));
+  return ordered.map((swath, index) =>
+    (index + way) % 2 === 0 ? swath : { ...swath, from: swath.to, to: swath.from, isTurned: true },
+  );
 }
 
 export function doorsOf(cell: Cell): Doors {

@@ -3,8 +3,20 @@ import { err, type Issue, issue, ok, type Result } from '../../../core/base/inde
 import { type Book, emptyBook, type Property, type Zone } from '../../../core/book/index.ts';
 import { guessMapping, previewIntake } from '../../../core/intake/index.ts';
 import { treatableOutline } from '../../../core/measure/index.ts';
-import { type PassHead, type PassOptions, type PlacedPasses, passesOnOutline } from '../../../core/passes/index.ts';
-import { formatArea, formatNumber, quantity, squareMetresToSquareFeet } from '../../../core/units/index.ts';
+import {
+  localRates,
+  type PassHead,
+  type PassOptions,
+  type PlacedPasses,
+  passesOnOutline,
+} from '../../../core/passes/index.ts';
+import {
+  feetToMetres,
+  formatArea,
+  formatNumber,
+  quantity,
+  squareMetresToSquareFeet,
+} from '../../../core/units/index.ts';
 import { describePlace } from '../../services/files/index.ts';
 import { type Answer, type Command, fileOf, type Typed, UsageFault, type World } from '../command.ts';
 import { isBookFile, readBookFile, readGround } from '../input/index.ts';
@@ -30,6 +42,8 @@ export const passesCommand: Command = {
     { name: 'overlap-ft', value: 'FEET', words: 'what neighbouring swaths share at least (4 in unless told)' },
     { name: 'trim', value: 'N', words: 'passes round the edge and obstacles (1 unless told)' },
     { name: 'trim-swath-ft', value: 'FEET', words: 'width of a trim pass (that of the swath unless told)' },
+    { name: 'sections-ft', value: 'A,B,C', words: 'boom sections shut one by one over treated ground, left to right' },
+    { name: 'shield', value: 'SIDE', words: 'left or right: the shielded side, which faces the edge in trim passes' },
     { name: 'turn-sec', value: 'SECONDS', words: 'time for each change of swath (4 unless told)' },
     {
       name: 'angle',
@@ -92,6 +106,8 @@ function headsOf({ book, where, isBook }: Ground, typed: Typed): Result<readonly
     trimPasses: numberOf(typed, 'trim') ?? USUAL.trimPasses,
     turnSec: numberOf(typed, 'turn-sec') ?? USUAL.turnSec,
     ...withTrimSwath(numberOf(typed, 'trim-swath-ft')),
+    ...sectionsOf(typed),
+    ...shieldOf(typed),
   };
   if (given !== undefined) {
     const head = { ...common, swathFt: given, speedMph: speedMph ?? USUAL.speedMph };
@@ -117,6 +133,18 @@ function headsOf({ book, where, isBook }: Ground, typed: Typed): Result<readonly
 
 const withTrimSwath = (trimSwathFt: number | undefined) => (trimSwathFt === undefined ? {} : { trimSwathFt });
 
+function sectionsOf(typed: Typed): Pick<PassHead, 'sectionsFt'> {
+  const given = typed.options['sections-ft'];
+  return given === undefined ? {} : { sectionsFt: given.split(',').map((each) => numberIn('sections-ft', each)) };
+}
+
+function shieldOf(typed: Typed): Pick<PassHead, 'shieldedSide'> {
+  const side = typed.options.shield;
+  if (side === undefined) return {};
+  if (side !== 'left' && side !== 'right') throw new UsageFault(`--shield is left or right, not "${side}".`);
+  return { shieldedSide: side };
+}
+
 function noMachine(book: Book, where: string, id: string | undefined): Result<never> {
   const known = book.machines.map((each) => each.id).join(', ');
   return err(
@@ -130,7 +158,10 @@ function noMachine(book: Book, where: string, id: string | undefined): Result<ne
 /** The number after an option; undefined where it was not given. Whether it makes sense is for the passes to say. */
 function numberOf(typed: Typed, name: string): number | undefined {
   const given = typed.options[name];
-  if (given === undefined) return undefined;
+  return given === undefined ? undefined : numberIn(name, given);
+}
+
+function numberIn(name: string, given: string): number {
   const value = Number(given);
   if (given.trim() === '' || !Number.isFinite(value)) throw new UsageFault(`--${name} needs a number, not "${given}".`);
   return value;
@@ -190,28 +221,35 @@ function zoneAnswer(
 
 function headAnswer(
   { machineId, headId, name, head }: NamedHead,
-  { plan, path: way, handTrim }: PlacedPasses,
+  { ground, plan, path: way, handTrim }: PlacedPasses,
   figuresAlone: boolean,
 ): ZoneAnswer['heads'][number] {
   const squareFeet = (squareMetres: number): number => squareMetresToSquareFeet(quantity<'m2'>(squareMetres));
   const { swathCount, trimCount, turnCount, sprayedM, unsprayedM, minutes, angleDeg, notes } = plan;
+  const sectionsM = head.sectionsFt?.map((each) => feetToMetres(quantity<'ft'>(each))) ?? null;
+  const rates = localRates(ground, plan, sectionsM);
   const shown = {
     handTrim,
-    path: way.map(({ kind, widthM, positions }) => ({ kind, widthM, coordinates: positions })),
+    path: way.map(({ positions, ...leg }) => ({ ...leg, coordinates: positions })),
   };
   return {
     machineId,
     headId,
     name,
     ...head,
+    sectionsFt: head.sectionsFt ?? null,
+    shieldedSide: head.shieldedSide ?? null,
     trimSwathFt: head.trimSwathFt ?? head.swathFt,
     areaSqFt: squareFeet(plan.areaSqM),
     swathCount,
     trimCount,
     turnCount,
     sprayedM,
+    swathM: plan.swathM,
     unsprayedM,
     minutes,
+    averagePasses: rates.average,
+    worstPasses: rates.worst,
     appliedSqFt: squareFeet(plan.appliedSqM),
     overlapShare: plan.overlapShare,
     missedShare: plan.missedShare,

@@ -16,13 +16,21 @@ const answerSchema = v.strictObject({
   trimSwathFt: figure,
   turnSec: figure,
   speedMph: figure,
+  /** Boom sections, left to right; null where the swath is shut as a whole. */
+  sectionsFt: v.nullable(v.array(figure)),
+  shieldedSide: v.nullable(v.picklist(['left', 'right'])),
   areaSqFt: figure,
   swathCount: figure,
   trimCount: figure,
   turnCount: figure,
   sprayedM: figure,
+  /** Of it the straight swaths: what needs a mark where nothing shows the last one. */
+  swathM: figure,
   unsprayedM: figure,
   minutes: figure,
+  /** What comes out over the treated ground, as a multiple of one pass; and most passes over one place. */
+  averagePasses: figure,
+  worstPasses: figure,
   /** Ground that the material goes over, overlap included. */
   appliedSqFt: figure,
   overlapShare: figure,
@@ -44,6 +52,8 @@ const answerSchema = v.strictObject({
       v.strictObject({
         kind: v.picklist(['trim', 'swath', 'transit']),
         widthM: figure,
+        /** Of a swath with sections: where each is open, metres from its beginning, sections from the left. */
+        open: v.optional(v.array(v.strictObject({ section: figure, fromM: figure, toM: figure }))),
         coordinates: v.array(position),
       }),
     ),

@@ -7,7 +7,16 @@ import type { Gauge } from '../../../core/passes/types.ts';
 import { rectangle } from '../geometry/shapes.ts';
 import { groundOf, houseLawn, lShape, turned, unevenLawn } from './grounds.ts';
 
-const gauge: Gauge = { swathM: 1.22, overlapM: 0.1, trimSwathM: 1.22, trimPasses: 0, turnSec: 3, metresPerSec: 1.5 };
+const gauge: Gauge = {
+  swathM: 1.22,
+  overlapM: 0.1,
+  trimSwathM: 1.22,
+  trimPasses: 0,
+  sectionsM: null,
+  shieldedSide: null,
+  turnSec: 3,
+  metresPerSec: 1.5,
+};
 const fieldOf = (ground: Region) => ({ rest: sidesOf(ground), bare: sidesOf(ground), ground: sidesOf(ground) });
 /** Seconds for the swaths, the steps between lanes and the turns, and five times those of what the swath does not reach. */
 const secondsOf = ({ lanes, lengthM, lostM, strips }: Strips) =>

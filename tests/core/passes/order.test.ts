@@ -6,7 +6,12 @@ import { distanceM, doorsOf, drive, turnedWay, type Visit, WAYS } from '../../..
 
 /** A cell of so many swaths 1 m apart, the first one from (x, y) eastwards. */
 const cellAt = (x: number, y: number, long: number, swaths: number): Cell =>
-  Array.from({ length: swaths }, (_, lane) => ({ from: { x, y: y + lane }, to: { x: x + long, y: y + lane } }));
+  Array.from({ length: swaths }, (_, lane) => ({
+    from: { x, y: y + lane },
+    to: { x: x + long, y: y + lane },
+    strip: lane,
+    isTurned: false,
+  }));
 
 const randomCells = (seed: number, count: number): readonly Cell[] => {
   const random = createRandom(seed);
@@ -49,7 +54,7 @@ describe('the four ways through a cell', () => {
       for (const way of WAYS) {
         const backwards = drive(cell, way)
           .toReversed()
-          .map(({ from, to }) => ({ from: to, to: from }));
+          .map((swath) => ({ ...swath, from: swath.to, to: swath.from, isTurned: !swath.isTurned }));
         expect(drive(cell, turnedWay(way, swaths))).toEqual(backwards);
       }
     }

@@ -7,7 +7,16 @@ import type { Gauge } from '../../../core/passes/types.ts';
 import { rectangle } from '../geometry/shapes.ts';
 import { groundOf, houseLawn } from './grounds.ts';
 
-const gauge: Gauge = { swathM: 1, overlapM: 0.2, trimSwathM: 1, trimPasses: 2, turnSec: 3, metresPerSec: 1.5 };
+const gauge: Gauge = {
+  swathM: 1,
+  overlapM: 0.2,
+  trimSwathM: 1,
+  trimPasses: 2,
+  sectionsM: null,
+  shieldedSide: null,
+  turnSec: 3,
+  metresPerSec: 1.5,
+};
 
 describe('trim passes', () => {
   it('keep half a width from the edge, then a width less the overlap', () => {
