@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { checkReplenishment, readReplenishment } from '../bench/routing/sets/mdvrpi-problem.ts';
+import { NO_PUBLISHED, published } from './published.ts';
+
+/** Base at 0, depot at 10, customers at 5, 11 and 12 of a line; a load takes two of three. */
+const SMALL = readReplenishment(
+  JSON.stringify({
+    vehicles: 1,
+    maxRotationDuration: 40,
+    capacity: 2,
+    dockingTime: 3,
+    base: [0, 0],
+    intermediate: [[10, 0]],
+    customers: [5, 11, 12].map((x) => ({ x, y: 0, service: 2, demand: 1 })),
+  }),
+);
+
+describe('routes with replenishment', () => {
+  it('cost their travel, and refills take their time', () => {
+    expect(checkReplenishment(SMALL, [[1, 4, 2, 3]])).toEqual({ cost: 24, faults: [] });
+    expect(checkReplenishment({ ...SMALL, mostDuration: 33 }, [[1, 4, 2, 3]]).faults).toEqual([]);
+    expect(checkReplenishment({ ...SMALL, mostDuration: 32.9 }, [[1, 4, 2, 3]]).faults).toHaveLength(1);
+  });
+
+  it('are at fault for a load too large, a customer left out or visited twice, too many vehicles, and no such place', () => {
+    expect(checkReplenishment(SMALL, [[1, 2, 3]]).faults).toEqual(['route 1 carries 3 of 2 at 3']);
+    expect(checkReplenishment(SMALL, [[2, 3]]).faults).toEqual(['customer 1 is visited 0 times']);
+    expect(checkReplenishment(SMALL, [[1, 4, 1, 0, 2, 4, 3]]).faults).toContain('customer 1 is visited 2 times');
+    expect(checkReplenishment(SMALL, [[1], [2, 3]]).faults).toEqual(['2 routes for 1 vehicles']);
+    expect(checkReplenishment(SMALL, [[1, 4, 2, 3, 9]]).faults).toEqual(['there is no place 9']);
+  });
+
+  it('as stored cost what is stored', (context) => {
+    if (NO_PUBLISHED !== null) return context.skip(NO_PUBLISHED);
+    const entries = published('mdvrpi');
+    expect(entries).toHaveLength(5);
+    for (const { text, routes, bestKnown } of entries) {
+      const problem = readReplenishment(text);
+      const stored = (JSON.parse(routes) as { routes: string[][] }).routes.map((route) =>
+        route.slice(1, -1).map((name) => placeOf(problem.customers, name)),
+      );
+      const { cost, faults } = checkReplenishment(problem, stored);
+      expect(faults).toEqual([]);
+      expect(Math.abs(cost - (bestKnown ?? 0))).toBeLessThan(0.02);
+    }
+  });
+});
+
+/** Customers are written from C0 on; D0 and D1 are both the base, D2 is the first other depot. */
+function placeOf(customers: number, name: string): number {
+  const number = Number(name.slice(1));
+  if (name.startsWith('C')) return number + 1;
+  return number < 2 ? 0 : customers + number - 1;
+}
