@@ -24,6 +24,22 @@ export type Screen = {
 };
 
 /**
+ * Customers that are several visits to one place, each on a day of its own. The visits of a group are numbered one after the other and
+ * are alike but for the day. The engine places a group as a whole, on the set of days that costs least, and lists it as absent under
+ * its first visit.
+ */
+export type VisitGroups = {
+  /** Per customer: the first visit of its group. */
+  readonly firstOf: Int32Array;
+  /** Per first visit: how many there are. */
+  readonly countOf: Int32Array;
+  /** Per first visit: sets of days that may be chosen, as bit masks. */
+  readonly patterns: readonly (readonly number[])[];
+  /** Per route: its day, 0 to 30. */
+  readonly dayOf: Int32Array;
+};
+
+/**
  * What the engine has to know of a problem. A model owns costs, loads, times and rules; the engine owns the lists, takes customers
  * out, puts them back where the model says it costs least, and takes back what did not pay.
  *
@@ -41,6 +57,9 @@ export type RouteModel = {
   readonly orders: readonly Order[];
   /** Temperatures at the start and at the end, as shares of the mean cost of an edge. */
   readonly heat: { readonly start: number; readonly end: number };
+  /** Whether one step may take several strings out of one route, as suits few and long routes. */
+  readonly manyStrings?: boolean;
+  readonly groups?: VisitGroups | undefined;
   /** Cost of all routes as they stand. */
   cost: number;
   /** The way of doing the customer that `price` chose last; 0 where there is but one. */

@@ -15,8 +15,8 @@ const FULL_SHARE = 0.15;
 
 /** Puts absent customers back one by one, each where it adds least. */
 export class Recreate {
-  private readonly tours: Tours;
-  private readonly model: RouteModel;
+  protected readonly tours: Tours;
+  protected readonly model: RouteModel;
   private readonly random: Random;
   private readonly weights: number;
   private readonly nearTried: number;
@@ -52,7 +52,7 @@ export class Recreate {
   }
 
   /** Puts one customer where it adds least; false where it can go nowhere. */
-  private place(customer: number, full: boolean): boolean {
+  protected place(customer: number, full: boolean): boolean {
     const { tours, model } = this;
     const { parts } = model;
     if (parts?.spare(customer) === true) return true;
@@ -113,7 +113,7 @@ export class Recreate {
   }
 
   /** Both sides of the nearest customers that are in a route that may take this one. */
-  private scanNear(customer: number): void {
+  protected scanNear(customer: number): void {
     const { model, nearTried } = this;
     const { near } = model;
     const { routeOf, prev } = this.tours;
@@ -169,7 +169,7 @@ export class Recreate {
   }
 
   /** Every position of every route that may take it. */
-  private scanAll(customer: number): void {
+  protected scanAll(customer: number): void {
     const { model, tours } = this;
     const { inUse, used, next } = tours;
     for (let at = 0; at < used; at += 1) {
@@ -184,7 +184,7 @@ export class Recreate {
     }
   }
 
-  private scanEmpty(customer: number): void {
+  protected scanEmpty(customer: number): void {
     const { model, tours } = this;
     for (let kind = 0; kind < tours.kinds; kind += 1) {
       const route = tours.emptyRoute(kind);
@@ -193,21 +193,24 @@ export class Recreate {
   }
 
   /** Keeps a position that is better than the best so far, unless it is passed over by chance. */
-  private consider(customer: number, after: number): void {
+  protected consider(customer: number, after: number): void {
     const { model, tours } = this;
     const bound = model.bound(customer, after);
-    if (bound >= this.bestCost) return;
-    if (this.untilBlink === 0) {
-      this.drawBlink();
-      return;
-    }
-    this.untilBlink -= 1;
+    if (bound >= this.bestCost || this.blinks()) return;
     if (tours.fixed[tours.next[after] as number] === 1) return;
     const price = model.price(customer, after, bound);
     if (price >= this.bestCost) return;
     this.bestCost = price;
     this.bestAfter = after;
     this.bestWay = model.way;
+  }
+
+  /** Whether a position is passed over by chance. */
+  protected blinks(): boolean {
+    this.untilBlink -= 1;
+    if (this.untilBlink >= 0) return false;
+    this.drawBlink();
+    return true;
   }
 
   private drawBlink(): void {

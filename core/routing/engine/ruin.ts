@@ -1,5 +1,5 @@
 import type { Random } from '../../base/index.ts';
-import type { RouteModel } from './contract.ts';
+import type { RouteModel, VisitGroups } from './contract.ts';
 import type { Tours } from './tours.ts';
 
 /** Customers taken out in one step, on average. */
@@ -10,6 +10,8 @@ const LONGEST_STRING = 10;
 const SPLIT_SHARE = 0.5;
 /** How often that piece grows by one more. */
 const GROW_SHARE = 0.01;
+/** How often all visits of a group go with one of them, so that its days may change. */
+const WHOLE_GROUP_SHARE = 0.5;
 
 /**
  * Takes strings of neighbouring customers out of routes near a random customer: slack induction by string removals (Christiaens and
@@ -20,6 +22,7 @@ export class Ruin {
   private readonly model: RouteModel;
   private readonly random: Random;
   private readonly visited: Int32Array;
+  private readonly listed: Int32Array;
   private round = 0;
 
   constructor(tours: Tours, random: Random) {
@@ -27,6 +30,7 @@ export class Ruin {
     this.model = tours.model;
     this.random = random;
     this.visited = new Int32Array(tours.routes);
+    this.listed = new Int32Array(tours.customers + 1);
   }
 
   /** Appends the removed customers to `absent` from `count` on and returns the new count. */
@@ -44,13 +48,35 @@ export class Ruin {
     for (let rank = 0; rank < nearWidth && strings > 0; rank += 1) {
       const customer = near[row + rank] as number;
       const route = tours.routeOf[customer] as number;
-      if (route < 0 || this.visited[route] === this.round || tours.fixed[customer] === 1) continue;
+      if (route < 0 || tours.fixed[customer] === 1) continue;
+      if (this.visited[route] === this.round && this.model.manyStrings !== true) continue;
       this.visited[route] = this.round;
       absentCount = this.removeString(route, customer, longest, absent, absentCount);
       this.model.renew(route);
       strings -= 1;
     }
-    return absentCount;
+    return this.model.groups === undefined ? absentCount : this.gather(this.model.groups, absent, count, absentCount);
+  }
+
+  /** Names the removed visits, from `count` on, by the first of their group, once each; now and then takes out the others as well. */
+  private gather({ firstOf, countOf }: VisitGroups, absent: Int32Array, count: number, absentCount: number): number {
+    const { tours, model } = this;
+    const whole = this.random.unit() < WHOLE_GROUP_SHARE;
+    let listed = count;
+    for (let at = count; at < absentCount; at += 1) {
+      const first = firstOf[absent[at] as number] as number;
+      if (this.listed[first] === this.round) continue;
+      this.listed[first] = this.round;
+      absent[listed] = first;
+      listed += 1;
+      for (let visit = first; whole && visit < first + (countOf[first] as number); visit += 1) {
+        const route = tours.routeOf[visit] as number;
+        if (route < 0) continue;
+        tours.remove(visit);
+        model.renew(route);
+      }
+    }
+    return listed;
   }
 
   private removeString(route: number, customer: number, longest: number, absent: Int32Array, count: number): number {

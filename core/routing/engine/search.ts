@@ -3,6 +3,7 @@ import { Best } from './best.ts';
 import type { Found, FoundRoute, RouteModel } from './contract.ts';
 import { type Limits, Pace } from './pace.ts';
 import { Recreate } from './recreate.ts';
+import { GroupRecreate } from './recreate-groups.ts';
 import { Ruin } from './ruin.ts';
 import { Tours } from './tours.ts';
 
@@ -43,7 +44,10 @@ export class Search {
     this.tours = new Tours(model);
     this.random = createRandom(options.seed);
     this.ruin = new Ruin(this.tours, this.random);
-    this.recreate = new Recreate(this.tours, this.random);
+    this.recreate =
+      model.groups === undefined
+        ? new Recreate(this.tours, this.random)
+        : new GroupRecreate(this.tours, this.random, model.groups);
     this.absences = new Float64Array(customers + 1);
     this.absent = new Int32Array(customers);
     this.kept = new Int32Array(customers);
@@ -100,10 +104,13 @@ export class Search {
   }
 
   private listAbsent(): number {
+    const firstOf = this.model.groups?.firstOf;
     let count = 0;
     for (let customer = 1; customer <= this.tours.customers; customer += 1) {
       if (this.tours.routeOf[customer] !== -1 || this.model.parts?.spare(customer) === true) continue;
-      this.absent[count] = customer;
+      const first = firstOf?.[customer] ?? customer;
+      if (count > 0 && this.absent[count - 1] === first) continue;
+      this.absent[count] = first;
       count += 1;
     }
     return count;

@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { SETS as compartments } from './sets/compartments.ts';
+import { SETS as mdvrpi } from './sets/mdvrpi.ts';
 import { SETS as plain } from './sets/plain.ts';
 import { SETS as split } from './sets/split.ts';
 import type { BenchSet, Entry } from './types.ts';
@@ -14,7 +15,7 @@ import type { BenchSet, Entry } from './types.ts';
  * With --csv the table is also written as CSV, as the tables under docs/benchmarks are.
  * Seconds are processor seconds of one thread, so that other work on the machine changes little.
  */
-const SETS: readonly BenchSet[] = [...plain, ...compartments, ...split];
+const SETS: readonly BenchSet[] = [...plain, ...compartments, ...split, ...mdvrpi];
 
 const { values } = parseArgs({
   options: {
