@@ -4,7 +4,7 @@ import {
   type PeriodicFleetRoute,
   readPeriodicFleet,
 } from '../bench/routing/sets/hsdmdmtpvrp-problem.ts';
-import { NO_PUBLISHED, published } from './published.ts';
+import { NO_INSTANCES, publicInstances } from './shared.ts';
 
 /** Three days, a small and a large type; customer 1 on days 1 and 3 by the large one, customers 2 and 3 on any one day. */
 const SMALL = readPeriodicFleet(
@@ -49,8 +49,8 @@ describe('days of a mixed fleet', () => {
   });
 
   it('as published can be read: each set of days as long as the visits, and a type that can carry each demand', (context) => {
-    if (NO_PUBLISHED !== null) return context.skip(NO_PUBLISHED);
-    const entries = published('hsdmdmtpvrp');
+    const entries = publicInstances('hsdmdmtpvrp');
+    if (entries === null) return context.skip(NO_INSTANCES);
     expect(entries).toHaveLength(10);
     for (const { text } of entries) {
       const problem = readPeriodicFleet(text);

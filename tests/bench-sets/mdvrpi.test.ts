@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkReplenishment, readReplenishment } from '../bench/routing/sets/mdvrpi-problem.ts';
-import { NO_PUBLISHED, published } from './published.ts';
+import { NO_INSTANCES, publicInstances } from './shared.ts';
 
 /** Base at 0, depot at 10, customers at 5, 11 and 12 of a line; a load takes two of three. */
 const SMALL = readReplenishment(
@@ -31,17 +31,17 @@ describe('routes with replenishment', () => {
   });
 
   it('as stored cost what is stored', (context) => {
-    if (NO_PUBLISHED !== null) return context.skip(NO_PUBLISHED);
-    const entries = published('mdvrpi');
+    const entries = publicInstances('mdvrpi');
+    if (entries === null) return context.skip(NO_INSTANCES);
     expect(entries).toHaveLength(5);
-    for (const { text, routes, bestKnown } of entries) {
+    for (const { text, stored: routes, entry } of entries) {
       const problem = readReplenishment(text);
       const stored = (JSON.parse(routes) as { routes: string[][] }).routes.map((route) =>
         route.slice(1, -1).map((name) => placeOf(problem.customers, name)),
       );
       const { cost, faults } = checkReplenishment(problem, stored);
       expect(faults).toEqual([]);
-      expect(Math.abs(cost - (bestKnown ?? 0))).toBeLessThan(0.02);
+      expect(Math.abs(cost - (entry.bestKnown ?? 0))).toBeLessThan(0.02);
     }
   });
 });

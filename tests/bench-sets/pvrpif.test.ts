@@ -5,7 +5,7 @@ import {
   evenlySpaced,
   readCollection,
 } from '../bench/routing/sets/pvrpif-problem.ts';
-import { NO_PUBLISHED, published } from './published.ts';
+import { NO_INSTANCES, publicInstances } from './shared.ts';
 
 /** A line: depot at 0, customers at 2 and 4, a facility at 5; a load takes one customer. */
 const PLACES = [0, 2, 4, 5];
@@ -55,13 +55,13 @@ describe('days of collection', () => {
   });
 
   it('as stored cost what is stored', (context) => {
-    if (NO_PUBLISHED !== null) return context.skip(NO_PUBLISHED);
-    const entries = published('pvrpif');
+    const entries = publicInstances('pvrpif');
+    if (entries === null) return context.skip(NO_INSTANCES);
     expect(entries).toHaveLength(40);
-    for (const { instance, text, routes } of entries) {
-      const found = checkCollection(readCollection(text), storedDays(routes));
-      const stated = Number(/with cost ([\d.]+)/.exec(routes)?.[1]);
-      expect({ instance, ...found }).toEqual({ instance, cost: stated, faults: [] });
+    for (const { entry, text, stored } of entries) {
+      const found = checkCollection(readCollection(text), storedDays(stored));
+      const stated = Number(/with cost ([\d.]+)/.exec(stored)?.[1]);
+      expect({ entry, ...found }).toEqual({ entry, cost: stated, faults: [] });
     }
   });
 });

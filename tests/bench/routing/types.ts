@@ -5,6 +5,8 @@ export type Entry = {
   readonly set: string;
   readonly instance: string;
   readonly file: string;
+  /** File of a stored solution. */
+  readonly sol?: string | null;
   readonly n?: number | null;
   readonly bestKnown?: number | null;
   readonly vehicles?: number | null;
