@@ -6,7 +6,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
     environment: 'node',
-    include: ['tests/core/plan/judge/**/*.test.ts', 'tests/core/plan/naive/**/*.test.ts'],
+    include: ['tests/core/plan/{judge,naive,refills}/**/*.test.ts', 'tests/core/plan/oracle/refills.test.ts'],
     env: { SWARDWAY_FEW_CASES: '1' },
     testTimeout: 20_000,
     isolate: false,
