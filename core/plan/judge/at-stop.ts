@@ -5,7 +5,7 @@ import type { DayState } from './day-state.ts';
 import { coverWithLoad } from './loads.ts';
 import { taskKey } from './lookup.ts';
 import { needTime } from './need-time.ts';
-import { AMOUNT_SLACK, clockWords, GROUND_SLACK_SQ_FT, msOf, TIME_SLACK_MS } from './tolerance.ts';
+import { AMOUNT_SLACK, clockWords, GROUND_SLACK_SQ_FT, marksOf, msOf, TIME_SLACK_MS } from './tolerance.ts';
 import { drawForOp, drawnParts, serviceBetween } from './vessels.ts';
 import { matchVisit } from './visits.ts';
 
@@ -82,8 +82,7 @@ export function swapHead(state: DayState, activity: Extract<PlanActivity, { kind
 export function treat(state: DayState, activity: Treat, index: number, where: string): void {
   const { ledger, lookup } = state;
   const task = lookup.taskOf.get(taskKey(activity));
-  const from = whole(activity.doneSqFt);
-  const to = whole(activity.doneSqFt + activity.areaSqFt);
+  const [from, to] = marksOf(activity);
   const place = `${where}, ${activity.propertyId} ${activity.zoneId}`;
   state.sums.treatMs += msOf(activity.endSec) - msOf(activity.startSec);
   state.sums.treatedSqFt += activity.areaSqFt;
@@ -112,11 +111,6 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
   for (const draw of op.draws) coverWithLoad(state, draw.compartment, activity.areaSqFt);
   state.doneUnits.set(op, to);
   state.lastOp = op;
-}
-
-function whole(area: number): number {
-  const nearest = Math.round(area);
-  return Math.abs(area - nearest) < 0.02 ? nearest : area;
 }
 
 /** A machine leaves home with the head of its first op; later another head needs its swap time. */

@@ -65,11 +65,10 @@ function listedTasks(lookup: Lookup, ledger: Ledger, plan: Plan): ReadonlySet<nu
   const listed = new Set<number>();
   for (const unplaced of plan.unplaced) {
     const task = lookup.taskOf.get(taskKey(unplaced));
-    if (task !== undefined) listed.add(task);
-    else {
-      const where = `unplaced: ${unplaced.propertyId}, ${unplaced.zoneId}, ${unplaced.treatmentId}`;
-      ledger.add('task-unknown', where, 'the problem has no such task');
-    }
+    const where = `unplaced: ${unplaced.propertyId}, ${unplaced.zoneId}, ${unplaced.treatmentId}`;
+    if (task === undefined) ledger.add('task-unknown', where, 'the problem has no such task');
+    else if (listed.has(task)) ledger.add('figure-differs', where, 'listed as unplaced twice');
+    else listed.add(task);
   }
   return listed;
 }

@@ -25,16 +25,22 @@ const SNAP = 0.02;
 
 /** Gallons or pounds of a plan as parts; decimals that stand for a whole number of parts become that number. */
 export function partsOf(amount: number): number {
-  const parts = amount * 100;
-  const whole = Math.round(parts);
-  return Math.abs(parts - whole) < SNAP ? whole : parts;
+  return snap(amount * 100);
 }
 
 /** Seconds of a plan as milliseconds. */
 export function msOf(seconds: number): number {
-  const ms = seconds * 1000;
-  const whole = Math.round(ms);
-  return Math.abs(ms - whole) < SNAP ? whole : ms;
+  return snap(seconds * 1000);
+}
+
+/** Where a piece of work begins and ends, ft2; decimals that stand for a whole number become that number. */
+export function marksOf(treat: { readonly doneSqFt: number; readonly areaSqFt: number }): readonly [number, number] {
+  return [snap(treat.doneSqFt), snap(treat.doneSqFt + treat.areaSqFt)];
+}
+
+function snap(figure: number): number {
+  const whole = Math.round(figure);
+  return Math.abs(figure - whole) < SNAP ? whole : figure;
 }
 
 /** Clock time in words for messages, "7:05:09". */

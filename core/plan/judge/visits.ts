@@ -1,6 +1,8 @@
 import type { Job, Op, ProblemRig } from '../problem/index.ts';
 import type { PlanActivity } from '../result/index.ts';
 import { type Lookup, methodKey, taskKey } from './lookup.ts';
+import { AMOUNT_SLACK, marksOf, msOf, TIME_SLACK_MS } from './tolerance.ts';
+import { drawnParts, serviceBetween } from './vessels.ts';
 
 type Treat = Extract<PlanActivity, { kind: 'treat' }>;
 
@@ -41,7 +43,9 @@ export function matchVisit(
   if (firstJob === undefined) return null;
   const treats = treatsFrom(activities, start);
   const runs = runsOf(treats);
-  const best = bestCandidate(lookup, rig, jobs, runs);
+  const packUp = activities.slice(start + 1).find((each) => each.kind === 'pack-up' || each.kind === 'set-up');
+  const spent = { beforeMs: spanMs(setUp), afterMs: packUp?.kind === 'pack-up' ? spanMs(packUp) : 0 };
+  const best = bestCandidate(lookup, rig, jobs, runs, spent);
   if (best === null) return looseMatch(lookup, rig, setUp.propertyId, jobs, treats, firstJob);
   const job = lookup.problem.jobs[best.job] ?? firstJob;
   return {
@@ -84,7 +88,16 @@ function runsOf(treats: readonly (readonly [number, Treat])[]): Run[] {
   return runs;
 }
 
-function bestCandidate(lookup: Lookup, rig: number, jobs: readonly number[], runs: readonly Run[]): Candidate | null {
+type Frame = { readonly beforeMs: number; readonly afterMs: number };
+
+/** Several modes may do the same tasks by the same methods: the one whose draws and times are those of the plan. */
+function bestCandidate(
+  lookup: Lookup,
+  rig: number,
+  jobs: readonly number[],
+  runs: readonly Run[],
+  spent: Frame,
+): Candidate | null {
   const rigModel = lookup.problem.rigs[rig];
   if (rigModel === undefined) return null;
   let best: Candidate | null = null;
@@ -93,9 +106,9 @@ function bestCandidate(lookup: Lookup, rig: number, jobs: readonly number[], run
     for (const mode of lookup.problem.jobs[job]?.modes[rig] ?? []) {
       const ops = inOrder(lookup, mode.ops, runs);
       if (ops === null) continue;
-      const strangers = runs.filter((run, index) => !drawsAgree(rigModel, ops[index], run)).length;
-      // Fewest strange draws first, then the mode that leaves least undone, then the shortest.
-      const rank = strangers * 1e18 + (mode.ops.length - ops.length) * 1e12 + mode.beforeMs + mode.afterMs;
+      const strangers = runs.filter((run, index) => !agrees(rigModel, ops[index], run)).length;
+      // Fewest strange runs first, then the mode that leaves least undone, then the one with most time for its frame.
+      const rank = strangers * 1e18 + (mode.ops.length - ops.length) * 1e12 + shortfall(mode, spent);
       if (rank < bestRank) [best, bestRank] = [{ job, mode, ops }, rank];
     }
   }
@@ -120,10 +133,33 @@ function isRun(lookup: Lookup, op: Op | undefined, run: Run): boolean {
   return op !== undefined && lookup.taskOf.get(run.task) === op.task && methodKey(op.method) === run.method;
 }
 
-function drawsAgree(rig: ProblemRig, op: Op | undefined, run: Run): boolean {
-  if (op === undefined) return false;
-  const known = new Set(op.draws.map((draw) => rig.compartments[draw.compartment]?.id));
-  return run.treats.every((treat) => treat.draws.every((draw) => known.has(draw.compartmentId)));
+/** Time by which set-up and pack-up are shorter than a mode asks for. */
+function shortfall(mode: Frame, spent: Frame): number {
+  return Math.max(0, mode.beforeMs - spent.beforeMs) + Math.max(0, mode.afterMs - spent.afterMs);
+}
+
+function spanMs(activity: PlanActivity): number {
+  return msOf(activity.endSec) - msOf(activity.startSec);
+}
+
+/** Whether an op draws what every treat of a run states, in no more time than that takes. */
+function agrees(rig: ProblemRig, op: Op | undefined, run: Run): boolean {
+  return op !== undefined && run.treats.every((treat) => drawsAgree(rig, op, treat) && timeAgrees(op, treat));
+}
+
+function drawsAgree(rig: ProblemRig, op: Op, treat: Treat): boolean {
+  const [from, to] = marksOf(treat);
+  return rig.compartments.every((vessel, compartment) => {
+    const stated = treat.draws.filter((draw) => draw.compartmentId === vessel.id);
+    const amount = stated.reduce((sum, draw) => sum + (vessel.kind === 'tank' ? draw.volumeGal : draw.weightLb), 0);
+    const draws = op.draws.filter((draw) => draw.compartment === compartment);
+    const due = draws.reduce((sum, draw) => sum + drawnParts(op, draw.parts, from, to), 0) / 100;
+    return Math.abs(amount - due) <= AMOUNT_SLACK;
+  });
+}
+
+function timeAgrees(op: Op, treat: Treat): boolean {
+  return spanMs(treat) >= serviceBetween(op, ...marksOf(treat)) - TIME_SLACK_MS;
 }
 
 /** Where no mode fits: each treat by whatever op the rig has for it, the least set-up and pack-up of all its modes. */

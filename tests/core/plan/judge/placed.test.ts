@@ -17,7 +17,7 @@ const SHAPES: readonly (readonly [string, ProblemShape])[] = [
 const SEEDS = casesOf(40, 2);
 
 describe('days with placed refills, written out as plans', () => {
-  it.each(SHAPES)('%s: the judge agrees on all of it', (_, shape) => {
+  it.each(SHAPES)('%s: the judge agrees on all of it', { timeout: 120_000 }, (_, shape) => {
     let placedDays = 0;
     for (let seed = 1; seed <= SEEDS; seed += 1) {
       const problem = randomProblem(seed, shape);

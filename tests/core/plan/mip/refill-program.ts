@@ -15,7 +15,7 @@ export type RefillProgram = {
 };
 
 /**
- * The refills of a fixed route as a mixed-integer program. Written from core/plan/problem/types.ts and ../semantics.md alone; knows
+ * The refills of a fixed route as a mixed-integer program. Written from docs/methods/planning.md alone; knows
  * nothing of the refill placer.
  *
  * At every gap (before each op, and several times inside it) lie one path by up to two different stations and then one refill from the
