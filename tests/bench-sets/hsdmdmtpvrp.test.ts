@@ -1,23 +1,26 @@
 import { describe, expect, it } from 'vitest';
+import { SETS } from '../bench/routing/sets/hsdmdmtpvrp.ts';
 import {
   checkPeriodicFleet,
   type PeriodicFleetRoute,
   readPeriodicFleet,
 } from '../bench/routing/sets/hsdmdmtpvrp-problem.ts';
-import { NO_INSTANCES, publicInstances } from './shared.ts';
+import { NO_INSTANCES, publicInstances, STILL } from './shared.ts';
 
 /** Three days, a small and a large type; customer 1 on days 1 and 3 by the large one, customers 2 and 3 on any one day. */
-const SMALL = readPeriodicFleet(
-  [
-    '3 2 3 1 8.0',
-    '1 1 10 10 5 0.5',
-    '2 2 20 10 9 1',
-    '1 3 4 15 0.5 2 1 5 1',
-    '2 6 8 6 0.25 1 3 1 2 4 3',
-    '3 0 10 6 0.25 1 3 1 2 4 3',
-    '4 0 0',
-  ].join('\n'),
-);
+const TEXT = [
+  '3 2 3 1 8.0',
+  '1 1 10 10 5 0.5',
+  '2 2 20 10 9 1',
+  '1 3 4 15 0.5 2 1 5 1',
+  '2 6 8 6 0.25 1 3 1 2 4 3',
+  '3 0 10 6 0.25 1 3 1 2 4 3',
+  '4 0 0',
+].join('\n');
+const SMALL = readPeriodicFleet(TEXT);
+const ENTRY = { set: 'hsdmdmtpvrp', instance: 'by hand', file: '' };
+const solve = (text: string, iterations: number) =>
+  SETS[0]?.prepare(text, ENTRY).solve({ seed: 1, iterations, clock: STILL });
 const LARGE: PeriodicFleetRoute = { day: 0, type: 1, depot: 0, trips: [[1]] };
 const ROUTES: readonly PeriodicFleetRoute[] = [
   LARGE,
@@ -46,6 +49,15 @@ describe('days of a mixed fleet', () => {
     expect(checkPeriodicFleet(SMALL, small).faults).toContain('a vehicle of type 1 on day 0 may not serve 1');
     const two = [...ROUTES.slice(0, 2), ...[2, 3].map((each) => ({ day: 1, type: 0, depot: 0, trips: [[each]] }))];
     expect(checkPeriodicFleet(SMALL, two).faults).toEqual(['2 vehicles of type 1, 1 at most']);
+  });
+
+  it('are found: the best by hand, and without a fault for a published one', (context) => {
+    const found = solve(TEXT, 200);
+    expect(found?.faults).toEqual([]);
+    expect(found?.cost).toBeCloseTo(2 * (9 + 10) + 5 + 0.5 * (20 + 20), 9);
+    const [first] = publicInstances('hsdmdmtpvrp', /01$/) ?? [];
+    if (first === undefined) return context.skip(NO_INSTANCES);
+    expect(solve(first.text, 1500)?.faults).toEqual([]);
   });
 
   it('as published can be read: each set of days as long as the visits, and a type that can carry each demand', (context) => {

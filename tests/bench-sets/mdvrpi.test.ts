@@ -1,19 +1,22 @@
 import { describe, expect, it } from 'vitest';
+import { SETS } from '../bench/routing/sets/mdvrpi.ts';
 import { checkReplenishment, readReplenishment } from '../bench/routing/sets/mdvrpi-problem.ts';
-import { NO_INSTANCES, publicInstances } from './shared.ts';
+import { NO_INSTANCES, publicInstances, STILL } from './shared.ts';
 
 /** Base at 0, depot at 10, customers at 5, 11 and 12 of a line; a load takes two of three. */
-const SMALL = readReplenishment(
-  JSON.stringify({
-    vehicles: 1,
-    maxRotationDuration: 40,
-    capacity: 2,
-    dockingTime: 3,
-    base: [0, 0],
-    intermediate: [[10, 0]],
-    customers: [5, 11, 12].map((x) => ({ x, y: 0, service: 2, demand: 1 })),
-  }),
-);
+const TEXT = JSON.stringify({
+  vehicles: 1,
+  maxRotationDuration: 40,
+  capacity: 2,
+  dockingTime: 3,
+  base: [0, 0],
+  intermediate: [[10, 0]],
+  customers: [5, 11, 12].map((x) => ({ x, y: 0, service: 2, demand: 1 })),
+});
+const SMALL = readReplenishment(TEXT);
+const ENTRY = { set: 'mdvrpi', instance: 'by hand', file: '' };
+const solve = (text: string, iterations: number) =>
+  SETS[0]?.prepare(text, ENTRY).solve({ seed: 1, iterations, clock: STILL });
 
 describe('routes with replenishment', () => {
   it('cost their travel, and refills take their time', () => {
@@ -28,6 +31,15 @@ describe('routes with replenishment', () => {
     expect(checkReplenishment(SMALL, [[1, 4, 1, 0, 2, 4, 3]]).faults).toContain('customer 1 is visited 2 times');
     expect(checkReplenishment(SMALL, [[1], [2, 3]]).faults).toEqual(['2 routes for 1 vehicles']);
     expect(checkReplenishment(SMALL, [[1, 4, 2, 3, 9]]).faults).toEqual(['there is no place 9']);
+  });
+
+  it('are found: the best by hand, and near what is stored of a published one', (context) => {
+    expect(solve(TEXT, 100)).toMatchObject({ cost: 24, faults: [] });
+    const [c2] = publicInstances('mdvrpi', /^c2$/) ?? [];
+    if (c2 === undefined) return context.skip(NO_INSTANCES);
+    const found = solve(c2.text, 3000);
+    expect(found?.faults).toEqual([]);
+    expect(found?.cost).toBeLessThan(1.04 * (c2.entry.bestKnown ?? 0));
   });
 
   it('as stored cost what is stored', (context) => {

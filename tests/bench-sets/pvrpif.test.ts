@@ -1,29 +1,32 @@
 import { describe, expect, it } from 'vitest';
+import { SETS } from '../bench/routing/sets/pvrpif.ts';
 import {
   type CollectionRoute,
   checkCollection,
   evenlySpaced,
   readCollection,
 } from '../bench/routing/sets/pvrpif-problem.ts';
-import { NO_INSTANCES, publicInstances } from './shared.ts';
+import { NO_INSTANCES, publicInstances, STILL } from './shared.ts';
 
 /** A line: depot at 0, customers at 2 and 4, a facility at 5; a load takes one customer. */
 const PLACES = [0, 2, 4, 5];
-const SMALL = readCollection(
-  JSON.stringify({
-    info: { numVehicles: 1, maxDuration: 15, maxCapacity: 10, planningHorizon: 4 },
-    features: PLACES.map((_, id) => ({
-      properties: {
-        id,
-        type: id === 0 ? 'depot' : id === 3 ? 'intermediateFacility' : 'customer',
-        frequency: [0, 4, 2, 0][id],
-        demand: id === 1 || id === 2 ? 6 : 0,
-        service: id === 1 || id === 2 ? 1 : 0,
-      },
-    })),
-    duration: PLACES.map((from) => PLACES.map((to) => Math.abs(from - to))),
-  }),
-);
+const TEXT = JSON.stringify({
+  info: { numVehicles: 1, maxDuration: 15, maxCapacity: 10, planningHorizon: 4 },
+  features: PLACES.map((_, id) => ({
+    properties: {
+      id,
+      type: id === 0 ? 'depot' : id === 3 ? 'intermediateFacility' : 'customer',
+      frequency: [0, 4, 2, 0][id],
+      demand: id === 1 || id === 2 ? 6 : 0,
+      service: id === 1 || id === 2 ? 1 : 0,
+    },
+  })),
+  duration: PLACES.map((from) => PLACES.map((to) => Math.abs(from - to))),
+});
+const SMALL = readCollection(TEXT);
+const ENTRY = { set: 'pvrpif', instance: 'by hand', file: '' };
+const solve = (text: string, iterations: number) =>
+  SETS[0]?.prepare(text, ENTRY).solve({ seed: 1, iterations, clock: STILL });
 const ROUTES: readonly CollectionRoute[] = [
   { day: 0, stops: [1, 3, 2, 3] },
   { day: 1, stops: [1, 3] },
@@ -52,6 +55,13 @@ describe('days of collection', () => {
     expect(evenlySpaced(6, 2)).toEqual([0b001001, 0b010010, 0b100100]);
     expect(evenlySpaced(4, 4)).toEqual([0b1111]);
     expect(evenlySpaced(4, 3)).toEqual([]);
+  });
+
+  it('are found: the best by hand, and that of a small published one', (context) => {
+    expect(solve(TEXT, 100)).toMatchObject({ cost: 44, faults: [] });
+    const [roma] = publicInstances('pvrpif', /^Roma_020_4_5$/) ?? [];
+    if (roma === undefined) return context.skip(NO_INSTANCES);
+    expect(solve(roma.text, 4000)).toMatchObject({ cost: roma.entry.bestKnown, faults: [] });
   });
 
   it('as stored cost what is stored', (context) => {
