@@ -98,8 +98,10 @@ export const machineSchema = v.object({
   maxSlopeDeg: v.pipe(notNegative, v.maxValue(60)),
   compartments: v.optional(v.array(compartmentSchema), []),
   heads: v.array(headSchema),
-  /** Bags that ride on the machine beside the hopper. */
+  /** Bags that ride on the machine beside the hopper, and go into it where the machine stands. */
   bagPlaces: v.optional(wholeNumber, 0),
+  /** Minutes to take one of them off, open and pour it; absent: as long as a bag at its rig. */
+  minutesPerBag: v.optional(notNegative),
 });
 
 export const RIDES = ['rack', 'trailer', 'ramp'] as const;

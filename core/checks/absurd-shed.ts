@@ -24,6 +24,7 @@ export function machineFigures(machine: Machine): readonly Issue[] {
       { what: 'Width in transit', value: machine.transitWidthIn, unit: ' in', most: 120 },
       { what: 'Weight without material', value: machine.emptyWeightLb, unit: ' lb', most: 20_000 },
       { what: 'Places for bags', value: machine.bagPlaces, unit: '', most: BAGS },
+      { what: 'Time for one bag', value: machine.minutesPerBag ?? 0, unit: ' min', most: MINUTES_PER_BAG },
     ]),
     ...machine.compartments.flatMap((each) => outOfBounds(`${where}, ${each.name}`, [holding(each)])),
     ...machine.heads.flatMap((each) => outOfBounds(`${where}, head ${each.name}`, headFigures(each))),

@@ -1,6 +1,7 @@
 import type { PlanActivity, PlanDay } from '../../core/plan/result/index.ts';
 
 type RefillActivity = Extract<PlanActivity, { kind: 'refill' }>;
+type AtProperty = Pick<RefillActivity, 'propertyId' | 'startSec'>;
 
 /** Something that happens at one moment of a day; the ribbon's cursor steps from one to the next. */
 export type DayEvent =
@@ -38,7 +39,7 @@ function refillEvent(day: PlanDay, refill: RefillActivity): DayEvent {
 }
 
 /** Number of the stop a refill belongs to: the one under way, else the next one at that property. */
-export function stopNumberOf(day: PlanDay, refill: RefillActivity): number {
+export function stopNumberOf(day: PlanDay, refill: AtProperty): number {
   const here = day.stops.filter((stop) => stop.propertyId === refill.propertyId);
   const stop = here.find((each) => each.leaveSec >= refill.startSec) ?? here[0];
   return stop?.number ?? 0;

@@ -5,6 +5,7 @@ import type { DayState } from './day-state.ts';
 import { openLoad } from './loads.ts';
 import { travelBetween } from './lookup.ts';
 import { needTime } from './need-time.ts';
+import { checkBags, pour } from './pour.ts';
 import { refill } from './refill.ts';
 import { clockWords, DISTANCE_SLACK_M, msOf, TIME_SLACK_MS } from './tolerance.ts';
 import { addToStock, checkLoad, pourIn, readFills, readStockFills, stockName, stocksMoved } from './vessels.ts';
@@ -64,6 +65,9 @@ function playActivity(state: DayState, activity: PlanActivity, index: number, wh
     case 'refill':
       refill(state, activity, index, where);
       break;
+    case 'pour':
+      pour(state, activity, index, where);
+      break;
     case 'pack-up':
       packUp(state, activity, where);
       break;
@@ -86,11 +90,12 @@ function morning(state: DayState, activity: Extract<PlanActivity, { kind: 'morni
     }
   }
   for (const fill of fills) {
-    openLoad(state, fill.compartment, fill.material, fill.parts, '');
+    openLoad(state, fill.compartment, fill.material, fill.parts, '', false);
     pourIn(state, fill, where);
   }
   for (const fill of taken) addToStock(state, fill);
   checkLoad(state, where);
+  checkBags(state, where);
   state.arrivedMs = msOf(activity.endSec);
   state.waitedMs = 0;
 }

@@ -9,15 +9,24 @@ export type SeenLoad = {
   readonly compartment: number;
   readonly material: number;
   readonly fillPointId: string;
+  readonly fromBags: boolean;
   readonly parts: number;
   coversSqFt: number;
   leftParts: number;
 };
 
-/** Opens a load; what the one before it left stays with that one. */
-export function openLoad(state: DayState, compartment: number, material: number, parts: number, from: string): void {
+/** Opens a load; what the one before it left stays with that one. Bags put on a machine are stock, and begin none. */
+export function openLoad(
+  state: DayState,
+  compartment: number,
+  material: number,
+  parts: number,
+  from: string,
+  fromBags: boolean,
+): void {
+  if (state.rig.compartments[compartment]?.pours !== undefined) return;
   closeLoad(state, compartment);
-  const load = { compartment, material, fillPointId: from, parts, coversSqFt: 0, leftParts: 0 };
+  const load = { compartment, material, fillPointId: from, fromBags, parts, coversSqFt: 0, leftParts: 0 };
   state.loads.push(load);
   state.openLoads.set(compartment, load);
 }
@@ -47,7 +56,8 @@ export function checkLoads(state: DayState, plan: PlanDay): void {
     if (
       compartmentOf(state.rig, load.compartmentId) !== seen.compartment ||
       load.materialId !== materialId ||
-      load.fillPointId !== seen.fillPointId
+      load.fillPointId !== seen.fillPointId ||
+      load.fromBags !== seen.fromBags
     ) {
       state.ledger.add('figure-differs', where, 'names another compartment, material or fill point than the refill');
       return;

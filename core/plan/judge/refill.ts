@@ -1,9 +1,11 @@
-import type { Op, Station } from '../problem/index.ts';
+import type { Station } from '../problem/index.ts';
 import type { PlanActivity } from '../result/index.ts';
 import type { DayState } from './day-state.ts';
 import { closeLoad, openLoad } from './loads.ts';
 import { compartmentOf } from './lookup.ts';
 import { needTime } from './need-time.ts';
+import { checkBags } from './pour.ts';
+import { type Standing, standingAt } from './standing.ts';
 import { clockWords, GROUND_SLACK_SQ_FT, msOf, TIME_SLACK_MS } from './tolerance.ts';
 import {
   addToStock,
@@ -20,16 +22,6 @@ import {
 } from './vessels.ts';
 
 type Refill = Extract<PlanActivity, { kind: 'refill' }>;
-
-/** Where the visit stands when a refill begins. */
-type Standing = {
-  /** True after the set-up and before the pack-up of a stop. */
-  readonly midStop: boolean;
-  /** True with an op begun and not finished. */
-  readonly midZone: boolean;
-  readonly nextOp: Op | null;
-  readonly doneUnits: number;
-};
 
 /** Plays one refill: where, when, for how long, from what, into what. */
 export function refill(state: DayState, activity: Refill, index: number, where: string): void {
@@ -58,38 +50,12 @@ export function refill(state: DayState, activity: Refill, index: number, where: 
     }
   }
   for (const fill of stated) {
-    openLoad(state, fill.compartment, fill.material, fill.parts, activity.fillPointId);
+    openLoad(state, fill.compartment, fill.material, fill.parts, activity.fillPointId, false);
     pourIn(state, fill, where);
   }
   for (const fill of taken) addToStock(state, fill);
   checkLoad(state, where);
-}
-
-/** The next treat of the visit in progress tells the next op and whether a begun one goes on. */
-function standingAt(state: DayState, index: number): Standing {
-  if (state.visit === null) return { midStop: false, midZone: false, nextOp: firstOpAfter(state, index), doneUnits: 0 };
-  const nextOp = nextOpOf(state, index);
-  const done = nextOp === null ? 0 : (state.doneUnits.get(nextOp) ?? 0);
-  const midZone = nextOp !== null && done > 0 && done < nextOp.areaUnits;
-  return { midStop: true, midZone, nextOp, doneUnits: done };
-}
-
-function nextOpOf(state: DayState, index: number): Op | null {
-  const activities = state.plan.activities;
-  for (let at = index + 1; at < activities.length; at += 1) {
-    const kind = activities[at]?.kind;
-    if (kind === 'pack-up' || kind === 'set-up' || kind === 'evening') return null;
-    if (kind === 'treat') return state.visit?.ops.get(at) ?? null;
-  }
-  return null;
-}
-
-/** Before a stop nothing of it is done; any op stands for "the next one, not begun". */
-function firstOpAfter(state: DayState, index: number): Op | null {
-  const next = state.plan.activities.slice(index + 1).find((each) => each.kind === 'set-up' || each.kind === 'evening');
-  if (next?.kind !== 'set-up') return null;
-  const job = state.lookup.problem.jobs[state.lookup.jobsOf.get(next.propertyId)?.[0] ?? -1];
-  return job?.modes[state.rigNumber]?.[0]?.ops[0] ?? null;
+  checkBags(state, where);
 }
 
 function fromRig(

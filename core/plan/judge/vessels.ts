@@ -119,7 +119,9 @@ export function pourIn(context: VesselContext, fill: ReadFill, where: string): v
   const vessel = rig.compartments[fill.compartment];
   const held = vessels.materials[fill.compartment] ?? -1;
   if (vessel === undefined) return;
-  if (held >= 0 && held !== fill.material) {
+  // Bags of one product are taken off for those of another as soon as they are empty.
+  const swapped = vessel.pours !== undefined && (vessels.levels[fill.compartment] ?? 0) <= LEVEL_SLACK_PARTS;
+  if (held >= 0 && held !== fill.material && !swapped) {
     ledger.add('mixed-materials', where, `${vessel.id} is filled with another material without a rinse`);
     vessels.levels[fill.compartment] = 0;
   }

@@ -1,6 +1,6 @@
 import type { Book, Compartment, HandMethod, Machine, Prices, Rig } from '../../book/index.ts';
+import { bagCompartment, bagMsPerPart, bagPlacesParts, bagsGoInto, pourMsPerPart } from './bags.ts';
 import {
-  bagToMsPerPart,
   capacityParts,
   flowToMsPerPart,
   milesCostPerM,
@@ -22,43 +22,55 @@ export type EquippedRig = {
   readonly sumpParts: number;
 };
 
-type Vessel = { readonly id: string; readonly kind: 'tank' | 'dry'; readonly capacity: number; readonly sump: number };
-
 /** Gathers what a rig carries. References that lead nowhere are left out: the checks name them. */
 export function equipRig(book: Book, rig: Rig, stocks: readonly Stock[]): EquippedRig {
   const machines = rig.machines.flatMap((carried) => book.machines.filter((each) => each.id === carried.machineId));
   const handMethods = rig.handMethodIds.flatMap((id) => book.handMethods.filter((each) => each.id === id));
-  const numbers = new Map<string, number>();
-  const vessels: Vessel[] = [];
-  for (const machine of machines) addMachineVessels(machine, vessels, numbers);
-  for (const hand of handMethods) addHandVessel(hand, vessels, numbers);
-  const fill = fillTimes(rig, stocks);
+  const gathered: Gathered = { rig, stocks, compartments: [], numbers: new Map(), sumps: [] };
+  for (const machine of machines) addMachineVessels(gathered, machine);
+  for (const hand of handMethods) addHandVessel(gathered, hand);
   return {
     rig,
     machines,
     handMethods,
-    compartments: vessels.map((vessel) => ({
-      id: vessel.id,
-      kind: vessel.kind,
-      capacityParts: capacityParts(vessel.capacity - vessel.sump),
-      fillMsPerPart: fill[vessel.kind],
-    })),
-    compartmentOf: (key) => numbers.get(key) ?? -1,
-    sumpParts: Math.ceil(vessels.reduce((sum, each) => sum + each.sump, 0) * 100),
+    compartments: gathered.compartments,
+    compartmentOf: (key) => gathered.numbers.get(key) ?? -1,
+    sumpParts: Math.ceil(gathered.sumps.reduce((sum, each) => sum + each, 0) * 100),
   };
 }
 
-/** Tanks that one head lists together run together, and count as one compartment. */
-function addMachineVessels(machine: Machine, vessels: Vessel[], numbers: Map<string, number>): void {
+/** Compartments while they are gathered; sumps in gallons. */
+type Gathered = {
+  readonly rig: Rig;
+  readonly stocks: readonly Stock[];
+  readonly compartments: ProblemCompartment[];
+  readonly numbers: Map<string, number>;
+  readonly sumps: number[];
+};
+
+/** Tanks that one head lists together run together, and count as one compartment. Bags on the machine come after its own. */
+function addMachineVessels(gathered: Gathered, machine: Machine): void {
+  const { compartments, numbers, sumps, rig, stocks } = gathered;
+  const withBags = bagsGoInto(machine);
   for (const group of joinedCompartments(machine)) {
-    const id = `${machine.id}/${group.map((each) => each.id).join('+')}`;
-    for (const each of group) numbers.set(`${machine.id}/${each.id}`, vessels.length);
-    vessels.push({
-      id,
-      kind: group[0]?.kind === 'tank' ? 'tank' : 'dry',
-      capacity: group.reduce((sum, each) => sum + (each.kind === 'tank' ? each.capacityGal : each.capacityLb), 0),
-      sump: group.reduce((sum, each) => sum + (each.kind === 'tank' ? each.sumpGal : 0), 0),
+    const tank = group[0]?.kind === 'tank';
+    const capacity = group.reduce((sum, each) => sum + (each.kind === 'tank' ? each.capacityGal : each.capacityLb), 0);
+    const sump = group.reduce((sum, each) => sum + (each.kind === 'tank' ? each.sumpGal : 0), 0);
+    const pours = group.some((each) => each.id === withBags) ? pourMsPerPart(machine, rig, stocks) : null;
+    const fill = tank ? flowToMsPerPart(rig.nurseFlowGpm) : bagMsPerPart(rig.minutesPerBag, stocks);
+    for (const each of group) numbers.set(`${machine.id}/${each.id}`, compartments.length);
+    sumps.push(sump);
+    compartments.push({
+      id: `${machine.id}/${group.map((each) => each.id).join('+')}`,
+      kind: tank ? 'tank' : 'dry',
+      capacityParts: capacityParts(capacity - sump),
+      // Beside the rig a bag can be poured as quickly as anywhere else.
+      fillMsPerPart: pours === null ? fill : Math.min(fill, pours),
     });
+  }
+  const into = numbers.get(`${machine.id}/${withBags}`);
+  if (into !== undefined && bagPlacesParts(machine, stocks) > 0) {
+    compartments.push(bagCompartment(machine, rig, stocks, into));
   }
 }
 
@@ -76,19 +88,19 @@ function joinedCompartments(machine: Machine): Compartment[][] {
   return groups;
 }
 
-function addHandVessel(hand: HandMethod, vessels: Vessel[], numbers: Map<string, number>): void {
+function addHandVessel({ compartments, numbers, sumps, rig, stocks }: Gathered, hand: HandMethod): void {
   const from = hand.drawsFrom;
   if (from.kind === 'machine') return;
-  numbers.set(hand.id, vessels.length);
-  if (from.kind === 'own-hopper') vessels.push({ id: hand.id, kind: 'dry', capacity: from.capacityLb, sump: 0 });
-  else vessels.push({ id: hand.id, kind: 'tank', capacity: from.capacityGal, sump: from.sumpGal });
-}
-
-function fillTimes(rig: Rig, stocks: readonly Stock[]): { readonly tank: number; readonly dry: number } {
-  const bags = stocks
-    .filter((each) => each.kind === 'dry')
-    .map((each) => bagToMsPerPart(rig.minutesPerBag, each.bagParts / 100));
-  return { tank: flowToMsPerPart(rig.nurseFlowGpm), dry: Math.max(0, ...bags) };
+  const dry = from.kind === 'own-hopper';
+  const sump = dry ? 0 : from.sumpGal;
+  numbers.set(hand.id, compartments.length);
+  sumps.push(sump);
+  compartments.push({
+    id: hand.id,
+    kind: dry ? 'dry' : 'tank',
+    capacityParts: capacityParts(dry ? from.capacityLb : from.capacityGal - sump),
+    fillMsPerPart: dry ? bagMsPerPart(rig.minutesPerBag, stocks) : flowToMsPerPart(rig.nurseFlowGpm),
+  });
 }
 
 /** The rig in whole numbers. `home` is the number of its station. */
@@ -112,8 +124,11 @@ export function problemRig(equipped: EquippedRig, prices: Prices, home: number):
     costPerDay: Math.round(prices.perRigDay * NANO_PER_DOLLAR),
     compartments: equipped.compartments,
     nurseParts: capacityParts(rig.nurseTankGal),
-    // Bags on a machine ride with it wherever the rig goes, so they add to what the rig holds.
-    bagPlaces: equipped.machines.reduce((sum, each) => sum + each.bagPlaces, rig.bagPlaces),
+    // Bags on a machine that has nothing to pour them into only ride along, and add to what the rig holds.
+    bagPlaces: equipped.machines.reduce(
+      (sum, each) => sum + (bagsGoInto(each) === '' ? each.bagPlaces : 0),
+      rig.bagPlaces,
+    ),
     refillMs: minutesToMs(rig.refillMin),
     midZoneMs: minutesToMs(rig.midZoneMin),
     cargoLimit: Math.max(

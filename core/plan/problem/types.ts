@@ -18,13 +18,17 @@ import type { Method } from '../../reach/index.ts';
  *    `rig.midZoneMs` where it falls inside an op. A station resupplies only the stocks that it holds.
  * Parts loaded at home before the start cost nothing but `rig.morningMs`.
  *
+ * Bags that ride on a machine are a compartment of their own that no op draws on. They are filled with whatever their hopper holds,
+ * in the same events as it, at `fillMsPerPart` 0, and poured into the hopper wherever the machine works, between ops or inside one:
+ * that takes `pours.msPerPart` for each part and nothing else, neither a refill from the rig nor a way back to it.
+ *
  * Inside an op, ground is counted in whole ft2 (`areaUnits`): after x of X ft2 an op has drawn ceil(parts * x / X) of each of its
  * draws, and its time is floor(serviceMs * x / X).
  *
  * A compartment holds one material at a time. Before an op that needs another material in a tank, the tank is rinsed:
  * `material.rinseMs` of the material that comes out, `rinseParts` of water from the rig's stock (or from the station, when the
- * change is made there); what was in it is left over. Hoppers are emptied in the same way with rinseParts 0.
- * The change is part of a refill event.
+ * change is made there); what was in it is left over. Hoppers are emptied in the same way with rinseParts 0, and bags beside a hopper
+ * change together with it at no cost. The change is part of a refill event.
  */
 export type Problem = {
   /** Fingerprint of everything below. */
@@ -85,12 +89,19 @@ export type Station = {
 };
 
 export type ProblemCompartment = {
-  /** "machineId/compartmentId" (joined tanks: ids joined with "+"), or the hand method id. */
+  /** "machineId/compartmentId" (joined tanks: ids joined with "+"), "machineId/bags", or the hand method id. */
   readonly id: string;
   readonly kind: 'tank' | 'dry';
   /** Usable content: capacity less what cannot be drawn. parts */
   readonly capacityParts: number;
   readonly fillMsPerPart: number;
+  /** Given for the bags that ride on a machine; absent for what work draws on. */
+  readonly pours?: {
+    /** Index of the hopper that the bags go into. It stands before them in the list. */
+    readonly into: number;
+    /** Time for each part poured: never less than the hopper's `fillMsPerPart`. */
+    readonly msPerPart: number;
+  };
 };
 
 export type ProblemRig = {

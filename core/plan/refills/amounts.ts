@@ -52,7 +52,7 @@ class Settling {
       }
       this.checkLoad(e);
       for (let c = 0; c < model.compartments; c += 1) {
-        this.content[c] = (this.content[c] as number) - (ledger.stretches[e]?.used[c] ?? 0);
+        this.content[c] = (this.content[c] as number) - (this.sources.used[e]?.[c] ?? 0);
         if ((this.content[c] as number) < 0) this.fits = false;
       }
       return { fills, stock };
@@ -126,12 +126,12 @@ class Settling {
   /** Use of run r from event e to the next one that can fill its compartment. */
   private untilNextFill(e: number, r: number, run: Run): number {
     const { model, ledger } = this;
-    let parts = ledger.stretches[e]?.used[run.compartment] ?? 0;
+    let parts = this.sources.used[e]?.[run.compartment] ?? 0;
     for (let next = e + 1; next < ledger.events.length; next += 1) {
       const station = ledger.events[next]?.station ?? -1;
       if (station < 0 || (((model.holds[station] as number) >> run.stock) & 1) === 1) break;
       if (ledger.runAt[next * model.compartments + run.compartment] !== r) break;
-      parts += ledger.stretches[next]?.used[run.compartment] ?? 0;
+      parts += this.sources.used[next]?.[run.compartment] ?? 0;
     }
     return parts;
   }

@@ -185,10 +185,22 @@ export class Chain {
       }
     }
     this.weightLeft[i] = weight;
+    if (model.carriesBags) this.lookBeside(row);
+  }
+
+  /** Bags beside a hopper hold what it holds. What is used of them counts with it. */
+  private lookBeside(row: number): void {
+    const { bagsOf, compartments } = this.model;
+    for (let c = 0; c < compartments; c += 1) {
+      const bags = bagsOf[c] as number;
+      if (bags < 0) continue;
+      this.nextMaterial[row + bags] = this.nextMaterial[row + c] as number;
+      this.runParts[row + bags] = this.runParts[row + c] as number;
+    }
   }
 
   private fillsOf(c: number, parts: number): number {
-    const size = this.model.capacity[c] as number;
+    const size = this.model.store[c] as number;
     return size > 0 ? Math.ceil(parts / size) : 0;
   }
 

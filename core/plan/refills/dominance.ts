@@ -96,12 +96,23 @@ export class Dominance {
       const source = model.problem.materials[material];
       if (source === undefined) continue;
       if (next === material) {
-        if (source.stock === s) need -= Math.min(data[row + DIRECT] as number, chain.runParts[i * C + c] as number);
+        if (source.stock === s) need -= this.directLeft(at, c, chain.runParts[i * C + c] as number);
       } else if (next >= 0 && s === model.water) {
         need += source.rinseParts;
       }
     }
     return need;
+  }
+
+  /** Of `parts` still to be used from compartment c, those that were put in directly, with the bags beside it counted once. */
+  private directLeft(at: number, c: number, parts: number): number {
+    const { data, compartmentsAt } = this.labels;
+    const { bagsOf, poursInto } = this.model;
+    if ((poursInto[c] as number) >= 0) return 0;
+    const bags = bagsOf[c] as number;
+    const own = data[at + compartmentsAt + c * PER_COMPARTMENT + DIRECT] as number;
+    const beside = bags < 0 ? 0 : (data[at + compartmentsAt + bags * PER_COMPARTMENT + DIRECT] as number);
+    return Math.min(own + beside, parts);
   }
 
   private rinseWeight(at: number, i: number): number {

@@ -44,9 +44,9 @@ function earliest(chain: Chain, events: readonly RefillEvent[], e: number, floor
 }
 
 function lasts(chain: Chain, events: readonly RefillEvent[], e: number, done: number): boolean {
-  const { compartments, capacity } = chain.model;
+  const { compartments, store } = chain.model;
   for (let c = 0; c < compartments; c += 1) {
-    if (partsUntilFilled(chain, events, e, done, c) > (capacity[c] as number)) return false;
+    if (partsUntilFilled(chain, events, e, done, c) > (store[c] as number)) return false;
   }
   return true;
 }

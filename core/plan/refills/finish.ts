@@ -32,6 +32,8 @@ export function finish(search: RefillSearch, start: Played): Played {
 /** Whether it is likely to matter how much is moved at which event: the flow differs, or parts moved before a wait cost nothing. */
 function amountsMatter(search: RefillSearch, { events, timeline }: Played): boolean {
   const { activities } = timeline;
+  // The labels empty a hopper before the bags beside it, even where those came from home and the hopper's from a station.
+  if (search.model.carriesBags && events.length > 0) return true;
   const refill = activities.findIndex((each) => each.kind === 'refill');
   const wait = activities.findLastIndex((each) => each.kind === 'wait');
   if (refill >= 0 && wait > refill) return true;
@@ -89,7 +91,7 @@ function settled(
   const found = settleWhole(chain, events, breakVisit);
   if (found === null || found.cost >= best.timeline.cost) return null;
   const work = withoutIdle(found);
-  const timeline = playDay(chain, work.events, work.moves);
+  const timeline = playDay(chain, work);
   return isTimeline(timeline) && timeline.cost < best.timeline.cost ? { ...work, timeline } : null;
 }
 

@@ -17,6 +17,15 @@ export type RigModel = {
   readonly homePlace: number;
   readonly capacity: Float64Array;
   readonly fillMs: Float64Array;
+  /** [c]: the compartment of the bags that are poured into c, and the one that c is poured into; -1 for none. */
+  readonly bagsOf: Int32Array;
+  readonly poursInto: Int32Array;
+  /** [c]: time per part poured out of c; 0 where c holds no bags. */
+  readonly pourMs: Float64Array;
+  /** [c]: what c holds together with the bags that are poured into it. */
+  readonly store: Float64Array;
+  /** Whether a machine carries bags. */
+  readonly carriesBags: boolean;
   /** Index of water among the stocks, or -1. */
   readonly water: number;
   /** Parts that fit into the rig: the nurse tank, or all bag places full of this product. */
@@ -81,6 +90,8 @@ export function createRigModel(problem: Problem, rig: number): RigModel {
   if (home === undefined) throw new RangeError(`no station ${source.home}`);
   const price = Float64Array.from(stations.flatMap((station) => stocks.map((_, s) => station.msPerPart[s] ?? -1)));
   const modeList = problem.jobs.map((job) => job.modes[rig] ?? []);
+  const poursInto = source.compartments.map((each) => each.pours?.into ?? -1);
+  const bagsOf = source.compartments.map((_, c) => poursInto.indexOf(c));
   return {
     problem,
     rig,
@@ -92,6 +103,15 @@ export function createRigModel(problem: Problem, rig: number): RigModel {
     homePlace: home.place,
     capacity: Float64Array.from(source.compartments.map((each) => each.capacityParts)),
     fillMs: Float64Array.from(source.compartments.map((each) => each.fillMsPerPart)),
+    bagsOf: Int32Array.from(bagsOf),
+    poursInto: Int32Array.from(poursInto),
+    pourMs: Float64Array.from(source.compartments.map((each) => each.pours?.msPerPart ?? 0)),
+    store: Float64Array.from(
+      source.compartments.map(
+        (each, c) => each.capacityParts + (source.compartments[bagsOf[c] ?? -1]?.capacityParts ?? 0),
+      ),
+    ),
+    carriesBags: poursInto.some((each) => each >= 0),
     water: stocks.findIndex((each) => each.kind === 'water'),
     stockCapacity: Float64Array.from(
       stocks.map((each) => (each.kind === 'water' ? source.nurseParts : source.bagPlaces * each.bagParts)),

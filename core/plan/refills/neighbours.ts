@@ -107,8 +107,10 @@ function withChanges(chain: Chain, events: readonly RefillEvent[]): RefillEvent[
   return events.map((event, k) => ({ ...event, changes: masks[k] as number }));
 }
 
-function firstUse(chain: Chain, c: number, from: number): number {
-  const { ops } = chain.model;
+function firstUse(chain: Chain, compartment: number, from: number): number {
+  const { ops, poursInto } = chain.model;
+  const into = poursInto[compartment] as number;
+  const c = into < 0 ? compartment : into;
   for (let i = from; i < chain.length; i += 1) {
     const op = chain.op[i] as number;
     for (let draw = ops.drawStart[op] as number; draw < (ops.drawStart[op + 1] as number); draw += 1)

@@ -67,17 +67,26 @@ export class Outlook {
     for (let c = 0; c < C; c += 1) {
       const look = i * C + c;
       const next = chain.nextMaterial[look] as number;
-      if (next < 0) continue;
+      if (next < 0 || (model.poursInto[c] as number) >= 0) continue;
       const row = at + compartmentsAt + c * PER_COMPARTMENT;
       const fits = data[row + MATERIAL] === next;
-      const size = model.capacity[c] as number;
+      // Pouring bags takes no less than filling, and bags are filled in the same events.
+      const size = model.store[c] as number;
       if (size <= 0) continue;
       const free = fits ? (data[row + FREE] as number) : 0;
       fills += Math.max(0, (chain.totalParts[look] as number) - free) * (model.fillMs[c] as number);
-      const short = (chain.runParts[look] as number) - (fits ? size - (data[row + USED] as number) : 0);
+      const short = (chain.runParts[look] as number) - (fits ? size - this.used(at, c) : 0);
       events = Math.max(events, Math.ceil(Math.max(0, short) / size) + (chain.laterRefills[look] as number));
     }
     return fills + events * this.eventMs;
+  }
+
+  /** What has been used of compartment c and of the bags beside it. */
+  private used(at: number, c: number): number {
+    const { data, compartmentsAt } = this.labels;
+    const bags = this.model.bagsOf[c] as number;
+    const own = data[at + compartmentsAt + c * PER_COMPARTMENT + USED] as number;
+    return bags < 0 ? own : own + (data[at + compartmentsAt + bags * PER_COMPARTMENT + USED] as number);
   }
 
   /** Least cost of a day that goes on from a label, `restMs` of which are still to come. */

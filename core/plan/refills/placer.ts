@@ -75,8 +75,7 @@ export class RefillPlacer {
     reasons: readonly RefillReason[],
   ): RouteOutcome {
     const day = this.problem.slots[slot]?.day ?? 0;
-    const played =
-      reasons.length === 0 ? best.timeline : (playDay(search.chain, best.events, best.moves, reasons) as Timeline);
+    const played = reasons.length === 0 ? best.timeline : (playDay(search.chain, best, reasons) as Timeline);
     const late = visits.reduce((sum, visit) => sum + (this.problem.jobs[visit.job]?.lateCost[day] ?? 0), 0);
     const { activities, paidMs, distanceM, cost } = played;
     return { slot, visits, activities, paidMs, distanceM, cost: cost + late };
@@ -168,7 +167,7 @@ function playBoth(
     const moves = settleAmounts(search, keepLedger(search.chain, events), sparing);
     if (moves === null) continue;
     const work = withoutIdle({ events, moves });
-    const played = playDay(search.chain, work.events, work.moves);
+    const played = playDay(search.chain, work);
     if (!isTimeline(played)) fault ??= played;
     else if (best === null || played.cost < best.timeline.cost) best = { ...work, timeline: played };
   }

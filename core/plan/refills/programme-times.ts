@@ -1,5 +1,6 @@
 import type { Sum } from './linear.ts';
 import type { DayProgramme } from './programme.ts';
+import { hopperOf } from './programme-bags.ts';
 import type { RefillEvent } from './refill-search.ts';
 import { servedAfter } from './steps.ts';
 
@@ -157,13 +158,24 @@ export class TimeOfDay {
     const service = ops.serviceMs[op] as number;
     while (this.day.events[this.next]?.position === i && this.day.events[this.next]?.done === 0) this.refill(i);
     this.pass(day.chain.swapMs[i] as number);
+    this.pour(i);
     for (; this.day.events[this.next]?.position === i; ) {
       this.addServed(this.next, service, ops.area[op] as number, 1);
       const e = this.next;
       this.refill(i);
+      this.pour(i);
       this.addServed(e, service, ops.area[op] as number, -1);
     }
     this.pass(service);
+  }
+
+  /** Bags poured while work goes on at position i. */
+  private pour(i: number): void {
+    const { day } = this;
+    const variable = day.pours.variable(i, this.next - 1);
+    if (variable < 0) return;
+    const bags = day.model.bagsOf[hopperOf(day.chain, i)] as number;
+    this.now[variable] = (day.model.pourMs[bags] as number) / 1000;
   }
 
   private addServed(e: number, service: number, area: number, times: number): void {
@@ -201,7 +213,7 @@ export class TimeOfDay {
     const { day } = this;
     let ms = 0;
     for (let c = 0; event.changes >> c !== 0; c += 1) {
-      if (((event.changes >> c) & 1) === 0) continue;
+      if (((event.changes >> c) & 1) === 0 || (day.model.poursInto[c] as number) >= 0) continue;
       ms += day.model.problem.materials[day.runOf(e - 1, c)?.material ?? -1]?.rinseMs ?? 0;
     }
     return ms;

@@ -2,6 +2,7 @@ import type { Chain } from './chain.ts';
 import { keepLedger, type Ledger } from './ledger.ts';
 import { add, LinearProgramme, type Sum } from './linear.ts';
 import type { RigModel } from './model.ts';
+import { Pours } from './programme-bags.ts';
 import { TimeOfDay } from './programme-times.ts';
 import type { RefillEvent } from './refill-search.ts';
 import { drawnAfter } from './steps.ts';
@@ -35,6 +36,8 @@ export class DayProgramme {
   readonly leftAt: Int32Array;
   /** [e * stocks + s]: bag places that a dry stock takes up after the event. */
   readonly bagsAt: Int32Array;
+  /** What is poured out of the bags on machines. */
+  readonly pours: Pours;
   /** Cost of the day without what the variables cost. nano-dollars */
   readonly fixedCost: number;
   /** [e * compartments + c]: parts used after event e. */
@@ -56,7 +59,8 @@ export class DayProgramme {
     this.bagsAt = new Int32Array(rows * model.stocks).fill(-1);
     this.leftAt = new Int32Array(rows).fill(-1);
     for (let e = 0; e < rows; e += 1) this.declare(e);
-    const times = new TimeOfDay(this, this.count);
+    this.pours = new Pours(chain, this.events, this.count);
+    const times = new TimeOfDay(this, this.count + this.pours.count);
     this.linear = new LinearProgramme(times.variables);
     this.cutUses();
     for (let c = 0; c < model.compartments; c += 1) this.boundCompartment(c);
@@ -180,6 +184,11 @@ export class DayProgramme {
   /** A compartment never holds less than nothing or more than its capacity. */
   private boundCompartment(c: number): void {
     const { linear, model } = this;
+    if ((model.poursInto[c] as number) >= 0) return;
+    if ((model.bagsOf[c] as number) >= 0) {
+      this.pours.bound(this, c);
+      return;
+    }
     const C = model.compartments;
     const level = linear.sum();
     for (let e = 0; e < this.events.length; e += 1) {

@@ -275,11 +275,11 @@ export class RefillSearch {
 
   /** Ground that one load of the compartment that is soonest empty covers. */
   private loadOf(op: number, area: number): number {
-    const { ops, capacity } = this.model;
+    const { ops, store } = this.model;
     let load = area;
     for (let draw = ops.drawStart[op] as number; draw < (ops.drawStart[op + 1] as number); draw += 1) {
       const parts = ops.drawParts[draw] as number;
-      const size = capacity[ops.drawCompartment[draw] as number] as number;
+      const size = store[ops.drawCompartment[draw] as number] as number;
       if (parts > size) load = Math.min(load, Math.max(1, Math.floor((area * size) / parts)));
     }
     return load;

@@ -15,6 +15,8 @@ export type Sources = {
   readonly stock: readonly Float64Array[];
   /** [run][e]: parts that the run takes out of the rig's stock in the leg that begins with event e. */
   readonly fromStock: readonly Float64Array[];
+  /** [e][c]: parts taken from each compartment after event e; of a hopper and the bags beside it, as the labels share them out. */
+  readonly used: readonly Float64Array[];
 };
 
 type Leg = {
@@ -48,6 +50,7 @@ export function findSources(search: RefillSearch, ledger: Ledger): Sources {
     direct: grid(runs.length),
     stock: grid(stocks),
     fromStock: grid(runs.length),
+    used: book.taken,
   };
   for (let s = 0; s < stocks; s += 1) settleStock(search, ledger, book.legs[s] ?? [], s, sources);
   return sources;
@@ -104,6 +107,7 @@ function refillBefore(ledger: Ledger, e: number): number {
 /** The legs of every stock, filled while the day is played. */
 class Legs implements SourceBook {
   readonly legs: Leg[][];
+  readonly taken: readonly Float64Array[];
   private readonly search: RefillSearch;
   private readonly ledger: Ledger;
   private event = 0;
@@ -111,6 +115,7 @@ class Legs implements SourceBook {
   constructor(search: RefillSearch, ledger: Ledger) {
     this.search = search;
     this.ledger = ledger;
+    this.taken = ledger.events.map(() => new Float64Array(search.model.compartments));
     this.legs = Array.from({ length: search.model.stocks }, () => [this.leg(0)]);
   }
 
@@ -151,6 +156,8 @@ class Legs implements SourceBook {
   used(c: number, s: number, free: number, rest: number, cheap: number, opened: boolean): void {
     const leg = this.legs[s]?.at(-1);
     const r = this.ledger.runAt[this.event * this.search.model.compartments + c] as number;
+    const taken = this.taken[this.event];
+    if (taken !== undefined) taken[c] = (taken[c] as number) + free + rest;
     if (leg === undefined) return;
     leg.free[r] = (leg.free[r] as number) + free;
     if (!opened && leg.event > 0) {

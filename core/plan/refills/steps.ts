@@ -116,19 +116,16 @@ export class Steps {
 
   /** What stops the label at `done` units: a compartment, a stock, or the payload. */
   limitAt(at: number, i: number): { kind: 'compartment' | 'stock' | 'payload'; index: number } {
-    const { data, compartmentsAt } = this.labels;
-    const { ops, capacity } = this.model;
+    const { ops } = this.model;
     const op = this.chain.op[i] as number;
     const area = ops.area[op] as number;
-    const done = data[at + DONE] as number;
+    const done = this.labels.data[at + DONE] as number;
     const end = ops.drawStart[op + 1] as number;
     for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
       const c = ops.drawCompartment[draw] as number;
       const parts = ops.drawParts[draw] as number;
       const next = drawnAfter(parts, done + 1, area) - drawnAfter(parts, done, area);
-      if ((data[at + compartmentsAt + c * PER_COMPARTMENT + USED] as number) + next > (capacity[c] as number)) {
-        return { kind: 'compartment', index: c };
-      }
+      if (next > this.leftIn(at, c)) return { kind: 'compartment', index: c };
     }
     const stock = ops.stock[op] as number;
     if (stock >= 0 && this.weightFits(at, stock, 1)) return { kind: 'stock', index: stock };
@@ -136,8 +133,7 @@ export class Steps {
   }
 
   private reaches(at: number, op: number, done: number, to: number): boolean {
-    const { data, compartmentsAt } = this.labels;
-    const { ops, capacity } = this.model;
+    const { ops } = this.model;
     const stock = ops.stock[op] as number;
     if (stock < 0) return true;
     const area = ops.area[op] as number;
@@ -148,14 +144,62 @@ export class Steps {
       const c = ops.drawCompartment[draw] as number;
       const parts = ops.drawParts[draw] as number;
       const y = drawnAfter(parts, to, area) - (done > 0 ? drawnAfter(parts, done, area) : 0);
-      const row = at + compartmentsAt + c * PER_COMPARTMENT;
-      if ((data[row + USED] as number) + y > (capacity[c] as number)) return false;
-      const direct = data[row + DIRECT] as number;
-      if (y > direct) fromStock += y - direct;
+      if (y > this.leftIn(at, c)) return false;
+      fromStock += this.notDirect(at, c, y);
       total += y;
     }
     if (fromStock > 0 && !this.stockGives(at, stock, fromStock)) return false;
     return this.weightFits(at, stock, total);
+  }
+
+  /** What is left of compartment c and of the bags beside it since both could last be filled. */
+  private leftIn(at: number, c: number): number {
+    const { data, compartmentsAt } = this.labels;
+    const { bagsOf, store } = this.model;
+    const bags = bagsOf[c] as number;
+    const used = data[at + compartmentsAt + c * PER_COMPARTMENT + USED] as number;
+    if (bags < 0) return (store[c] as number) - used;
+    return (store[c] as number) - used - (data[at + compartmentsAt + bags * PER_COMPARTMENT + USED] as number);
+  }
+
+  /**
+   * Of `y` parts, those that come out of the bags beside compartment c: what it does not hold, and what the rig's stock s cannot give
+   * for it while there are bags from home or a station.
+   */
+  private outOfBags(at: number, c: number, s: number, y: number): number {
+    const { data, compartmentsAt } = this.labels;
+    const { bagsOf, capacity } = this.model;
+    if ((bagsOf[c] as number) < 0) return 0;
+    const row = at + compartmentsAt + c * PER_COMPARTMENT;
+    const own = Math.min(y, (capacity[c] as number) - (data[row + USED] as number));
+    const fromStock = own - (data[row + DIRECT] as number);
+    const short = fromStock > 0 ? Math.max(0, fromStock - this.stockLeft(at, s)) : 0;
+    return y - own + Math.min(own, short);
+  }
+
+  /** Of `y` parts out of compartment c, those that have to come from the rig's stock: all but what was put in at home or at a station. */
+  private notDirect(at: number, c: number, y: number): number {
+    const { data, compartmentsAt } = this.labels;
+    const bags = this.model.bagsOf[c] as number;
+    const own = y - (data[at + compartmentsAt + c * PER_COMPARTMENT + DIRECT] as number);
+    if (bags < 0) return Math.max(0, own);
+    return Math.max(0, own - (data[at + compartmentsAt + bags * PER_COMPARTMENT + DIRECT] as number));
+  }
+
+  /** Parts of dry stock s that the rig still gives. */
+  private stockLeft(at: number, s: number): number {
+    const { data, stocksAt } = this.labels;
+    const { model } = this;
+    const row = at + stocksAt + s * PER_STOCK;
+    if (data[row + PRICE] === NOT_ABOARD) return 0;
+    let places = this.bagPlaces;
+    for (let other = 0; other < model.stocks; other += 1) {
+      if (other === model.water || other === s) continue;
+      const place = at + stocksAt + other * PER_STOCK;
+      const most = Math.max(data[place + DRAWN] as number, data[place + MOST_DRAWN] as number);
+      if (most > 0) places -= Math.ceil(most / (model.bagParts[other] as number));
+    }
+    return Math.max(0, places * (model.bagParts[s] as number) - (data[row + DRAWN] as number));
   }
 
   /** Whether the rig's stock s still gives `parts`, by nurse tank or bag places. */
@@ -203,7 +247,14 @@ export class Steps {
     for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
       const parts = ops.drawParts[draw] as number;
       const y = drawnAfter(parts, to, area) - drawnAfter(parts, done, area);
-      this.parts.use(at, ops.drawCompartment[draw] as number, stock, y);
+      const c = ops.drawCompartment[draw] as number;
+      const poured = this.outOfBags(at, c, stock, y);
+      this.parts.use(at, c, stock, y - poured);
+      if (poured > 0) {
+        const bags = this.model.bagsOf[c] as number;
+        this.parts.use(at, bags, stock, poured);
+        this.spend(at, poured * (this.model.pourMs[bags] as number));
+      }
     }
     data[at + DONE] = to;
     data[at + STATIONS] = 0;
@@ -259,7 +310,7 @@ export class Steps {
       const row = at + compartmentsAt + c * PER_COMPARTMENT;
       const old = model.problem.materials[data[row + MATERIAL] as number];
       if (old === undefined) return false;
-      this.spend(at, old.rinseMs);
+      if ((model.poursInto[c] as number) < 0) this.spend(at, old.rinseMs);
       if (fromRig && old.rinseParts > 0) {
         if (water < 0 || !this.stockGives(at, water, old.rinseParts)) return false;
         if (!this.weightFits(at, water, old.rinseParts)) return false;

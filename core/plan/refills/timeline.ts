@@ -1,5 +1,7 @@
 import type { Job } from '../problem/index.ts';
 import type { Moves } from './amounts.ts';
+import { BagLevels, type Pouring } from './bag-levels.ts';
+import type { Work } from './busy.ts';
 import type { Chain } from './chain.ts';
 import type { RefillEvent } from './refill-search.ts';
 import { servedAfter } from './steps.ts';
@@ -17,14 +19,19 @@ export type TimelineFault = { readonly kind: 'window-missed' | 'station-closed' 
 
 const NO_REASON: RefillReason = { kind: 'payload' };
 
-/** Plays events and amounts; `reasons` may be left out where only times are asked for. */
-export function playDay(
-  chain: Chain,
-  events: readonly RefillEvent[],
-  moves: readonly Moves[],
-  reasons: readonly RefillReason[] = [],
-): Timeline | TimelineFault {
-  return new Play(chain, events, moves, reasons).run();
+/**
+ * Plays events and amounts; `reasons` may be left out where only times are asked for. Bags on machines are poured where the hopper
+ * has run dry: as much as fits and is used before it is filled again or, where a customer's hours ask for that, only what the op
+ * needs, or as the work says.
+ */
+export function playDay(chain: Chain, work: Work, reasons: readonly RefillReason[] = []): Timeline | TimelineFault {
+  const first = new Play(chain, work, 'ahead', reasons).run();
+  if (!chain.model.carriesBags) return first;
+  const others: readonly Pouring[] = ['as-needed', ...(work.pours === undefined ? [] : [work.pours])];
+  return others.reduce<Timeline | TimelineFault>((best, pouring) => {
+    const other = new Play(chain, work, pouring, reasons).run();
+    return isTimeline(other) && (!isTimeline(best) || other.cost < best.cost) ? other : best;
+  }, first);
 }
 
 /** Whether a played day kept to all times. */
@@ -46,12 +53,14 @@ class Play {
   private nextEvent = 0;
   private rested = false;
   private fault: TimelineFault | null = null;
+  private readonly bags: BagLevels | null;
 
-  constructor(chain: Chain, events: readonly RefillEvent[], moves: readonly Moves[], reasons: readonly RefillReason[]) {
+  constructor(chain: Chain, work: Work, pouring: Pouring, reasons: readonly RefillReason[]) {
     this.chain = chain;
-    this.events = events;
-    this.moves = moves;
+    this.events = work.events;
+    this.moves = work.moves;
     this.reasons = reasons;
+    this.bags = chain.model.carriesBags ? new BagLevels(chain, work, pouring) : null;
     this.place = chain.model.homePlace;
     this.now = this.rig.shiftStartMs;
   }
@@ -65,6 +74,7 @@ class Play {
   run(): Timeline | TimelineFault {
     const { rig, chain } = this;
     const load = this.moves[0];
+    this.bags?.fill(0);
     this.add(rig.morningMs, { kind: 'morning', fills: load?.fills ?? [], stock: load?.stock ?? [] });
     for (let v = 0; v < chain.visits && this.fault === null; v += 1) this.visit(v);
     if (this.fault !== null) return this.fault;
@@ -140,7 +150,21 @@ class Play {
     if (rig.breakMs > 0) this.add(rig.breakMs, { kind: 'break' });
   }
 
+  /** Treats ground of op i, with the bags that are poured on the way. */
   private treat(v: number, i: number, fromUnits: number, toUnits: number): void {
+    let done = fromUnits;
+    for (const pour of this.bags?.during(i, this.nextEvent, fromUnits, toUnits) ?? []) {
+      if (pour.doneUnits > done) this.cover(v, i, done, pour.doneUnits);
+      done = pour.doneUnits;
+      const op = i - (this.chain.start[v] as number);
+      const { ms, ...what } = pour;
+      this.add(ms, { kind: 'pour', visit: v, op, ...what });
+    }
+    if (this.bags?.failed === true) this.fault ??= { kind: 'too-long', visit: v };
+    if (toUnits > done || fromUnits === toUnits) this.cover(v, i, done, toUnits);
+  }
+
+  private cover(v: number, i: number, fromUnits: number, toUnits: number): void {
     const { ops } = this.chain.model;
     const op = this.chain.op[i] as number;
     const area = ops.area[op] as number;
@@ -156,6 +180,7 @@ class Play {
     const event = this.events[index] as RefillEvent;
     const moves = this.moves[index + 1];
     this.nextEvent += 1;
+    this.bags?.fill(index + 1);
     const home = this.place;
     const station = chain.model.problem.stations[event.station];
     let ms = this.transferMs(event, moves, index) + ((done ?? 0) > 0 ? this.rig.midZoneMs : 0);
@@ -169,7 +194,7 @@ class Play {
       if (this.now + ms > station.closeMs) this.fault ??= { kind: 'station-closed', visit: v };
     }
     const rinsed = Array.from({ length: chain.model.compartments }, (_, c) => c).filter(
-      (c) => ((event.changes >> c) & 1) === 1,
+      (c) => ((event.changes >> c) & 1) === 1 && (chain.model.poursInto[c] as number) < 0,
     );
     this.add(ms, {
       kind: 'refill',
@@ -203,7 +228,7 @@ class Play {
     const C = chain.model.compartments;
     let ms = 0;
     for (let c = 0; event.changes >> c !== 0; c += 1) {
-      if (((event.changes >> c) & 1) === 0) continue;
+      if (((event.changes >> c) & 1) === 0 || (chain.model.poursInto[c] as number) >= 0) continue;
       ms += chain.model.problem.materials[this.materialBefore(c, index, C)]?.rinseMs ?? 0;
     }
     return ms;

@@ -47,6 +47,19 @@ export type Activity = Span &
         readonly stock: readonly StockFill[];
         readonly reason: RefillReason;
       }
+    | {
+        /** Bags that ride on a machine go into its hopper where it works. */
+        readonly kind: 'pour';
+        readonly visit: number;
+        readonly op: number;
+        /** Of the op, what is done; 0 units at its beginning. */
+        readonly doneUnits: number;
+        /** Compartment of the bags, and of the hopper. */
+        readonly from: number;
+        readonly into: number;
+        readonly material: number;
+        readonly parts: number;
+      }
     | { readonly kind: 'pack-up'; readonly visit: number }
     | { readonly kind: 'evening' }
   );

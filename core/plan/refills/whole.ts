@@ -8,6 +8,8 @@ import type { RefillEvent } from './refill-search.ts';
 export type Settled = {
   readonly events: readonly RefillEvent[];
   readonly moves: readonly Moves[];
+  /** What is poured out of bags on machines, by `stintKey`. */
+  readonly pours: ReadonlyMap<number, number>;
   /** nano-dollars */
   readonly cost: number;
 };
@@ -73,7 +75,8 @@ function areaOf(chain: Chain, event: RefillEvent): number {
 /** Branch and bound over what is not whole, the cheaper side first. */
 function wholeParts(chain: Chain, events: readonly RefillEvent[], breakVisit: number): Settled | null {
   const day = new DayProgramme(chain, events, { free: false, breakVisit });
-  const whole = [...day.fillAt, ...day.buyAt, ...day.bagsAt].filter((each) => each >= 0);
+  const pours = day.pours.stints.map((each) => each.variable);
+  const whole = [...day.fillAt, ...day.buyAt, ...day.bagsAt, ...pours].filter((each) => each >= 0);
   let best: { values: Float64Array; objective: number } | null = null;
   let branches = 0;
   const branch = (): void => {
@@ -100,7 +103,9 @@ function wholeParts(chain: Chain, events: readonly RefillEvent[], breakVisit: nu
   };
   branch();
   const found = best as { values: Float64Array; objective: number } | null;
-  return found === null ? null : { events, moves: movesOf(day, found.values), cost: day.costOf(found.objective) };
+  if (found === null) return null;
+  const { values, objective } = found;
+  return { events, moves: movesOf(day, values), pours: day.pours.parts(values), cost: day.costOf(objective) };
 }
 
 /** The amounts, without what would be left at the end of a run or of the day: that is taken off the last fills before. */
@@ -109,7 +114,7 @@ function movesOf(day: DayProgramme, values: Float64Array): Moves[] {
   const whole = (variable: number): number => (variable < 0 ? 0 : Math.round(values[variable] as number));
   const fills = Float64Array.from(day.fillAt, whole);
   const bought = Float64Array.from(day.buyAt, whole);
-  day.ledger.runs.forEach((run, r) => void trimRun(day, fills, r, run.compartment));
+  day.ledger.runs.forEach((run, r) => void trimRun(day, fills, values, r, run.compartment));
   for (let s = 0; s < S; s += 1) trimStock(day, fills, bought, s);
   return day.events.map((_, e) => ({
     fills: Array.from({ length: C }, (__, compartment) => ({
@@ -123,12 +128,16 @@ function movesOf(day: DayProgramme, values: Float64Array): Moves[] {
   }));
 }
 
-function trimRun(day: DayProgramme, fills: Float64Array, r: number, c: number): void {
+function trimRun(day: DayProgramme, fills: Float64Array, values: Float64Array, r: number, c: number): void {
   const { ledger, model } = day;
   const events = [...day.events.keys()].filter((e) => ledger.runAt[e * model.compartments + c] === r);
   const at = events.map((e) => e * model.compartments + c);
   const used = events.reduce((sum, e) => sum + (ledger.stretches[e]?.used[c] ?? 0), 0);
-  trim(fills, at, at.reduce((sum, k) => sum + (fills[k] as number), 0) - used);
+  // Bags give what is poured, and their hopper that much less.
+  const into = model.poursInto[c] as number;
+  const poured = day.pours.during(day.chain, events, into >= 0 ? into : c, values);
+  const given = into >= 0 ? poured : used - poured;
+  trim(fills, at, at.reduce((sum, k) => sum + (fills[k] as number), 0) - given);
 }
 
 function trimStock(day: DayProgramme, fills: Float64Array, bought: Float64Array, s: number): void {

@@ -51,6 +51,15 @@ function planActivity(view: RouteView, names: Names, activity: Activity, rinsePa
       return { ...span, kind: 'swap-head', ...atOp(view, activity), ...headOf(view, activity) };
     case 'treat':
       return { ...span, kind: 'treat', ...atOp(view, activity), ...treated(view, activity) };
+    case 'pour':
+      return {
+        ...span,
+        kind: 'pour',
+        ...atOp(view, activity),
+        afterSqFt: activity.doneUnits,
+        fromCompartmentId: must(rig.compartments[activity.from], 'compartment').id,
+        fills: [planFill(problem, rig, names, { ...activity, compartment: activity.into })],
+      };
     case 'refill':
       return {
         ...span,

@@ -27,7 +27,7 @@ export function carryOf(
   return [
     ...machinesCarried(book, view),
     ...stockCarried(names, morning),
-    ...mixesCarried(names, morning),
+    ...mixesCarried(view, names, morning),
     ...productsCarried(names, activities),
   ];
 }
@@ -66,9 +66,15 @@ function stockCarried(names: Names, morning: Morning | undefined): readonly Carr
   );
 }
 
-function mixesCarried(names: Names, morning: Morning | undefined): readonly Carry[] {
+function mixesCarried(view: RouteView, names: Names, morning: Morning | undefined): readonly Carry[] {
   return (morning?.fills ?? []).map((fill) => {
     const tank = fill.volumeGal > 0;
+    if (view.rig.compartments.find((each) => each.id === fill.compartmentId)?.pours !== undefined) {
+      const bagLb = names.bagLb(fill.materialId);
+      const bags = bagLb > 0 ? Math.ceil(fill.weightLb / bagLb - 1e-9) : 1;
+      const label = `${names.material(fill.materialId)} on ${names.compartment(fill.compartmentId)}`;
+      return { what: 'bags' as const, id: fill.materialId, label, amount: bags, unit: 'bags', weightLb: bags * bagLb };
+    }
     return {
       what: 'mix' as const,
       id: fill.materialId,
@@ -111,7 +117,7 @@ export function leftOverOf(
 ): PlanDay['leftOver'] {
   const held = new Map<string, string>();
   for (const each of activities) {
-    if (each.kind === 'morning' || each.kind === 'refill')
+    if (each.kind === 'morning' || each.kind === 'refill' || each.kind === 'pour')
       for (const fill of each.fills) held.set(fill.compartmentId, fill.materialId);
   }
   return levels.flatMap((line) => {

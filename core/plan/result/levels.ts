@@ -26,6 +26,11 @@ export function levelsOf(
     } else if (activity.kind === 'treat') {
       for (const draw of activity.draws)
         move(at(draw.compartmentId), activity.startSec, activity.endSec, -draw.volumeGal - draw.weightLb);
+    } else if (activity.kind === 'pour') {
+      for (const fill of activity.fills) {
+        move(at(activity.fromCompartmentId), activity.startSec, activity.endSec, -amountOf(fill));
+        move(at(fill.compartmentId), activity.startSec, activity.endSec, amountOf(fill));
+      }
     } else if (activity.kind === 'refill') refill(lines, activity);
   }
   const last = activities.at(-1)?.endSec ?? 0;

@@ -5,7 +5,7 @@ type Draft = { -readonly [Key in keyof PlanLoad]: PlanLoad[Key] };
 type Treat = Extract<PlanActivity, { readonly kind: 'treat' }>;
 
 /**
- * The loads of a day: every fill of a compartment, numbered in order of time, with the ground that is treated out of that
+ * The loads of a day: every fill of a compartment that work draws on, numbered in order of time, with the ground that is treated out of that
  * compartment until its next fill.
  */
 export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): readonly PlanLoad[] {
@@ -14,25 +14,39 @@ export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): r
   const levels = new Map<string, number>();
   for (const activity of activities) {
     if (activity.kind === 'morning') {
-      for (const fill of activity.fills) open(fill, activity.startSec, '', '');
+      for (const fill of activity.fills) open(fill, activity.startSec, '', '', false);
     } else if (activity.kind === 'refill') {
       for (const id of activity.rinsedCompartmentIds) empty(id);
-      for (const fill of activity.fills) open(fill, activity.startSec, activity.fillPointId, activity.propertyId);
+      for (const fill of activity.fills)
+        open(fill, activity.startSec, activity.fillPointId, activity.propertyId, false);
+    } else if (activity.kind === 'pour') {
+      for (const fill of activity.fills) {
+        pourOut(activity.fromCompartmentId, fill.weightLb);
+        open(fill, activity.startSec, '', activity.propertyId, true);
+      }
     } else if (activity.kind === 'treat') cover(activity);
   }
-  for (const load of current.values()) close(load);
+  for (const load of current.values()) close(load, levels.get(load.compartmentId) ?? 0);
   return loads;
 
-  function open(fill: PlanFill, startSec: number, fillPointId: string, atPropertyId: string): void {
-    const previous = current.get(fill.compartmentId);
-    if (previous !== undefined) close(previous);
+  function pourOut(compartmentId: string, weightLb: number): void {
+    levels.set(compartmentId, (levels.get(compartmentId) ?? 0) - weightLb);
+  }
+
+  function open(fill: PlanFill, startSec: number, fillPointId: string, atPropertyId: string, fromBags: boolean): void {
+    const vessel = rig.compartments.find((each) => each.id === fill.compartmentId);
     const before = clean(levels.get(fill.compartmentId) ?? 0);
-    const kind = rig.compartments.find((each) => each.id === fill.compartmentId)?.kind ?? 'tank';
+    levels.set(fill.compartmentId, before + fill.volumeGal + fill.weightLb);
+    if (vessel?.pours !== undefined) return;
+    const previous = current.get(fill.compartmentId);
+    if (previous !== undefined) close(previous, before);
+    const kind = vessel?.kind ?? 'tank';
     const load: Draft = {
       ...fill,
       number: loads.length + 1,
       kind,
       fillPointId,
+      fromBags,
       atPropertyId,
       startSec,
       beforeGal: kind === 'tank' ? before : 0,
@@ -42,20 +56,19 @@ export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): r
       leftGal: 0,
       leftLb: 0,
     };
-    levels.set(fill.compartmentId, before + fill.volumeGal + fill.weightLb);
     current.set(fill.compartmentId, load);
     loads.push(load);
   }
 
   function empty(compartmentId: string): void {
     const previous = current.get(compartmentId);
-    if (previous !== undefined) close(previous);
+    if (previous !== undefined) close(previous, levels.get(compartmentId) ?? 0);
     current.delete(compartmentId);
     levels.set(compartmentId, 0);
   }
 
-  function close(load: Draft): void {
-    const level = clean(levels.get(load.compartmentId) ?? 0);
+  function close(load: Draft, left: number): void {
+    const level = clean(left);
     load.leftGal = load.kind === 'tank' ? level : 0;
     load.leftLb = load.kind === 'tank' ? 0 : level;
   }

@@ -73,6 +73,18 @@ export const activitySchema = v.variant('kind', [
     /** The reason in words with its figures. */
     reason: text,
   }),
+  v.object({
+    ...span,
+    ...atOp,
+    /** Bags that ride on a machine go into its hopper where it works. */
+    kind: v.literal('pour'),
+    /** Ground of the zone done before; 0 before its beginning. ft2 */
+    afterSqFt: figure,
+    /** The bags: a compartment of its own. */
+    fromCompartmentId: text,
+    /** What goes into the hopper. */
+    fills: v.array(fillSchema),
+  }),
   v.object({ ...span, kind: v.literal('pack-up'), propertyId: text }),
   v.object({ ...span, kind: v.literal('evening') }),
 ]);
@@ -108,8 +120,10 @@ export const planLoadSchema = v.object({
   compartmentId: text,
   materialId: text,
   kind: v.picklist(['tank', 'dry']),
-  /** Where it is filled: '' from the rig, else the fill point. */
+  /** Where it is filled: '' from the rig or from bags on the machine, else the fill point. */
   fillPointId: text,
+  /** True where bags that ride on the machine are poured in. */
+  fromBags: v.optional(v.boolean(), false),
   atPropertyId: text,
   startSec: figure,
   /** What was still in the compartment, and what goes in. */

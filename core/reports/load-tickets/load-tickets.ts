@@ -47,17 +47,18 @@ function ticket(book: Book, day: PlanDay, load: PlanLoad): Block {
   };
 }
 
+function whereWord(book: Book, load: PlanLoad): string {
+  if (load.fillPointId !== '') return placeWord(book, load.fillPointId);
+  if (load.atPropertyId === '') return 'the yard, before leaving';
+  const property = placeWord(book, load.atPropertyId);
+  return load.fromBags ? `${property}, from the bags on the machine` : `the rig, at ${property}`;
+}
+
 function facts(book: Book, load: PlanLoad, mix: Mix | undefined) {
   const { units } = book;
-  const where =
-    load.fillPointId !== ''
-      ? placeWord(book, load.fillPointId)
-      : load.atPropertyId === ''
-        ? 'the yard, before leaving'
-        : `the rig, at ${placeWord(book, load.atPropertyId)}`;
   return [
     { label: 'Into', value: compartmentWord(book, load.compartmentId) },
-    { label: 'Fill at', value: `${clockWord(book, load.startSec)}, ${where}` },
+    { label: 'Fill at', value: `${clockWord(book, load.startSec)}, ${whereWord(book, load)}` },
     { label: 'Covers', value: formatArea(load.coversSqFt, units) },
     ...(mix === undefined ? [] : [{ label: 'Carrier rate', value: formatRate(mix.carrierGalPer1000SqFt, units) }]),
   ];

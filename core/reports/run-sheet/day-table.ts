@@ -71,6 +71,8 @@ function rowsOf(walk: Walk, activity: PlanActivity): readonly TableRow[] {
       ];
     case 'treat':
       return [treatRow(walk, activity)];
+    case 'pour':
+      return [eventRow(walk, activity.startSec, 'refill', pourWords(walk, activity))];
     case 'refill':
       return [eventRow(walk, activity.startSec, 'refill', refillWords(walk, activity))];
     case 'evening':
@@ -88,14 +90,16 @@ function morningWords(walk: Walk, morning: OfKind<'morning'>): string {
   return `Start: ${['checks and loading', ...loads, ...stock].join('; ')}`;
 }
 
-/** The number of the load that a fill begins; loads are listed in the order of the fills. */
+/** The number of the load that a fill begins; loads are listed in the order of the fills. Bags put on a machine begin none. */
 function fillWord(walk: Walk, fill: Fill): string {
   const index = walk.loads.findIndex((load) => load.compartmentId === fill.compartmentId);
+  const what = `${amountWord(fill, walk.book.units)} ${materialWord(walk.book, fill.materialId)}`;
+  const vessel = compartmentWord(walk.book, fill.compartmentId);
+  if (index < 0) return `${what} for ${vessel}`;
   const number = walk.loads[index]?.number ?? 0;
-  if (index >= 0) walk.loads.splice(index, 1);
+  walk.loads.splice(index, 1);
   walk.inUse.set(fill.compartmentId, number);
-  const amount = amountWord(fill, walk.book.units);
-  return `load ${number}, ${amount} ${materialWord(walk.book, fill.materialId)} into ${compartmentWord(walk.book, fill.compartmentId)}`;
+  return `load ${number}, ${what} into ${vessel}`;
 }
 
 function stopRows(walk: Walk, setUp: OfKind<'set-up'>): readonly TableRow[] {
@@ -153,11 +157,19 @@ function treatRow(walk: Walk, treat: OfKind<'treat'>): TableRow {
   ];
 }
 
+function pourWords(walk: Walk, pour: OfKind<'pour'>): string {
+  const fills = pour.fills.map((fill) => fillWord(walk, fill));
+  return `Pour from the bags on the machine${afterWord(walk, pour)}: ${fills.join('; ')}`;
+}
+
+function afterWord({ book }: Walk, { afterSqFt, propertyId, zoneId }: OfKind<'refill' | 'pour'>): string {
+  return afterSqFt > 0 ? ` after ${formatArea(afterSqFt, book.units)} of ${zoneWord(book, propertyId, zoneId)}` : '';
+}
+
 function refillWords(walk: Walk, refill: OfKind<'refill'>): string {
   const { book } = walk;
   const where = refill.fillPointId === '' ? 'from the rig' : `at ${placeWord(book, refill.fillPointId)}`;
-  const zone = zoneWord(book, refill.propertyId, refill.zoneId);
-  const after = refill.afterSqFt > 0 ? ` after ${formatArea(refill.afterSqFt, book.units)} of ${zone}` : '';
+  const after = afterWord(walk, refill);
   const rinse = refill.rinsedCompartmentIds.map((id) => `rinse ${compartmentWord(book, id)}`);
   const fills = refill.fills.map((fill) => fillWord(walk, fill));
   const stock = refill.stock.map((fill) => stockWord(book, fill));

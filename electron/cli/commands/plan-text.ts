@@ -85,12 +85,16 @@ function loadLines(book: Book, day: PlanDay): readonly string[] {
   return tableLines(columns, day.loads);
 }
 
-type Refill = Extract<PlanActivity, { readonly kind: 'refill' }>;
+type Refill = Extract<PlanActivity, { readonly kind: 'refill' | 'pour' }>;
 
 function refillLines(book: Book, day: PlanDay): readonly string[] {
-  const refills = day.activities.filter((each): each is Refill => each.kind === 'refill');
+  const refills = day.activities.filter((each): each is Refill => each.kind === 'refill' || each.kind === 'pour');
   if (refills.length === 0) return ['No refill on the way.', ''];
   const lines = refills.map((each) => {
+    if (each.kind === 'pour') {
+      const poured = each.fills.map((fill) => amount(fill.volumeGal, fill.weightLb)).join(', ');
+      return `${formatClock(each.startSec)} ${poured} from ${compartmentName(book, each.fromCompartmentId)}`;
+    }
     const from = each.fillPointId === '' ? 'from the rig' : `at ${fillPointName(book, each.fillPointId)}`;
     return `${formatClock(each.startSec)} refill ${from}: ${each.reason}`;
   });
@@ -183,7 +187,8 @@ function fillPointName(book: Book, id: string): string {
 function placeOf(book: Book, load: PlanLoad): string {
   if (load.fillPointId !== '') return fillPointName(book, load.fillPointId);
   const property = book.properties.find((each) => each.id === load.atPropertyId);
-  return property === undefined ? 'home, in the morning' : `rig at ${property.name}`;
+  if (property === undefined) return 'home, in the morning';
+  return load.fromBags ? `machine at ${property.name}` : `rig at ${property.name}`;
 }
 
 /** "Machine, tank" for "machineId/compartmentId"; joined tanks are told together. */

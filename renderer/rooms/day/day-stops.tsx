@@ -16,9 +16,11 @@ import { Choice } from '../../ui/index.ts';
 import { groundWords } from './ground.ts';
 
 type Refill = Extract<PlanActivity, { readonly kind: 'refill' }>;
+type Pour = Extract<PlanActivity, { readonly kind: 'pour' }>;
 type Line = { readonly sec: number } & (
   | { readonly kind: 'stop'; readonly stop: PlanStop }
   | { readonly kind: 'refill'; readonly refill: Refill }
+  | { readonly kind: 'pour'; readonly pour: Pour }
 );
 
 /** The stops of a day in order, with every refill where it falls. */
@@ -31,11 +33,9 @@ export function DayStops({ day }: { readonly day: PlanDay }) {
       <ol className="stop-list" aria-label={`Stops and refills of ${day.rigName}`}>
         {linesOf(day).map((line) => (
           <li key={`${line.kind} ${line.sec}`}>
-            {line.kind === 'stop' ? (
-              <StopLine stop={line.stop} book={book} words={words} />
-            ) : (
-              <RefillLine day={day} refill={line.refill} book={book} words={words} />
-            )}
+            {line.kind === 'stop' && <StopLine stop={line.stop} book={book} words={words} />}
+            {line.kind === 'refill' && <RefillLine day={day} refill={line.refill} book={book} words={words} />}
+            {line.kind === 'pour' && <PourLine day={day} pour={line.pour} words={words} />}
           </li>
         ))}
       </ol>
@@ -60,9 +60,10 @@ function WhatIf({ day }: { readonly day: PlanDay }) {
 /** Refills inside a stop stand below it, refills on the way to a stop above it. */
 export function linesOf(day: PlanDay): readonly Line[] {
   const stops = day.stops.map((stop): Line => ({ kind: 'stop', sec: stop.arriveSec, stop }));
-  const refills = day.activities.flatMap((each): Line[] =>
-    each.kind === 'refill' ? [{ kind: 'refill', sec: each.startSec, refill: each }] : [],
-  );
+  const refills = day.activities.flatMap((each): Line[] => {
+    if (each.kind === 'refill') return [{ kind: 'refill', sec: each.startSec, refill: each }];
+    return each.kind === 'pour' ? [{ kind: 'pour', sec: each.startSec, pour: each }] : [];
+  });
   return [...stops, ...refills].sort((left, right) => left.sec - right.sec || (left.kind === 'stop' ? -1 : 1));
 }
 
@@ -165,6 +166,27 @@ function RefillLine({ day, refill, book, words }: RefillLineProps) {
       </span>
       <b>{words.clock(refill.startSec)}</b>
       <span className="refill-why">{refill.reason}</span>
+    </button>
+  );
+}
+
+type PourLineProps = { readonly words: Formatter; readonly pour: Pour; readonly day: PlanDay };
+
+/** Bags on the machine that are poured where it stands. */
+function PourLine({ day, pour, words }: PourLineProps) {
+  const choose = () => {
+    const number = stopNumberOf(day, pour);
+    if (number > 0) selectStop(number, pour.propertyId);
+    moveCursor(pour.startSec);
+  };
+  return (
+    <button type="button" className="refill-row" onClick={choose}>
+      <RotateCw size={12} aria-hidden="true" />
+      <span>
+        {pour.afterSqFt > 0 && `after ${words.area(pour.afterSqFt)}: `}
+        {pour.fills.map((fill) => words.weight(fill.weightLb)).join(', ')} from bags on the machine
+      </span>
+      <b>{words.clock(pour.startSec)}</b>
     </button>
   );
 }

@@ -54,6 +54,15 @@ const columns: readonly Column<Machine>[] = [
     get: (m) => m.bagPlaces,
     set: (m, bagPlaces) => ({ ...m, bagPlaces }),
   },
+  {
+    kind: 'figure',
+    figure: 'minutes',
+    label: 'to pour one of them',
+    hiddenFor: (m) => m.bagPlaces === 0,
+    get: (m) => m.minutesPerBag ?? null,
+    set: (m, minutesPerBag) => ({ ...m, minutesPerBag }),
+    unset: ({ minutesPerBag: _, ...machine }) => machine,
+  },
 ];
 
 const COMPARTMENT_KINDS = ['tank', 'hopper', 'seed-box'] as const;

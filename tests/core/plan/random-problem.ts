@@ -48,6 +48,8 @@ export type ProblemShape = {
   readonly largest?: number;
   /** Half width of the town in metres. */
   readonly town?: number;
+  /** Chance that the machine carries bags beside its hopper: one to three of the smallest size. */
+  readonly bagsAboard?: number;
 };
 
 const HOUR = 3_600_000;
@@ -75,7 +77,9 @@ export function randomProblem(seed: number, shape: ProblemShape): Problem {
   const materials = makeMaterials(roll, shape.materials ?? 2);
   const stationCount = 1 + (shape.stations ?? 0);
   const stations = makeStations(roll, shape, stocks, stationCount);
-  const rigs = Array.from({ length: shape.rigs ?? 1 }, (_, index) => makeRig(roll, shape, index));
+  const rigs = Array.from({ length: shape.rigs ?? 1 }, (_, index) => makeRig(roll, shape, index)).map((rig, index) =>
+    withBags(dice(seed * 31 + index), shape, rig, stocks),
+  );
   const { tasks, jobs } = makeJobs(roll, shape, { materials, rigs, days, stationCount });
   const slots: RouteSlot[] = [];
   for (let day = 0; day < days; day += 1) for (let rig = 0; rig < rigs.length; rig += 1) slots.push({ rig, day });
@@ -184,6 +188,21 @@ function makeCompartments(roll: Dice): readonly ProblemCompartment[] {
     });
   }
   return list;
+}
+
+/** Bags on the machine, drawn from dice of their own, so that everything else of a seed stays as it is without them. */
+function withBags(roll: Dice, shape: ProblemShape, rig: ProblemRig, stocks: readonly Stock[]): ProblemRig {
+  const hopper = rig.compartments[0];
+  if (hopper === undefined || !roll.chance(shape.bagsAboard ?? 0)) return rig;
+  const smallest = Math.min(...stocks.flatMap((each) => (each.kind === 'dry' ? [each.bagParts] : [])));
+  const bags: ProblemCompartment = {
+    id: 'm/bags',
+    kind: 'dry',
+    capacityParts: roll.between(1, 3) * smallest,
+    fillMsPerPart: 0,
+    pours: { into: 0, msPerPart: hopper.fillMsPerPart + roll.below(8) },
+  };
+  return { ...rig, compartments: [...rig.compartments, bags] };
 }
 
 type JobSetting = {
@@ -298,7 +317,7 @@ function makeDraws(roll: Dice, shape: ProblemShape, rig: ProblemRig, seed: OpSee
     return [{ compartment: 0, parts: Math.ceil((seed.areaUnits / 1000) * roll.between(200, 420) * thirst) }];
   }
   const parts = Math.ceil((seed.areaUnits / 1000) * roll.between(25, 110) * thirst);
-  const tanks = rig.compartments.length - 1;
+  const tanks = rig.compartments.filter((each) => each.kind === 'tank').length;
   if (tanks === 2 && roll.chance(0.25)) {
     const share = Math.ceil(parts / 2);
     return [

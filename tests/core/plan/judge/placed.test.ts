@@ -12,6 +12,11 @@ const SHAPES: readonly (readonly [string, ProblemShape])[] = [
   ['thirsty', { jobs: 4, stations: 2, thirst: 1.5 }],
   ['four materials', { jobs: 6, stations: 2, materials: 4 }],
   ['windows and breaks', { jobs: 5, stations: 2, windows: 0.4, breaks: 1, thirst: 1.5 }],
+  ['bags on the machine', { jobs: 6, stations: 1, materials: 4, thirst: 2, bagsAboard: 1 }],
+  [
+    'bags on the machine, windows and breaks',
+    { jobs: 5, stations: 1, windows: 0.4, breaks: 1, thirst: 2, bagsAboard: 1 },
+  ],
   ['payload', { jobs: 4, stations: 1, heavy: 1, thirst: 1.5 }],
 ];
 const SEEDS = casesOf(40, 2);

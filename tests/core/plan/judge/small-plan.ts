@@ -155,6 +155,7 @@ function load(
     materialId,
     kind: dry ? ('dry' as const) : ('tank' as const),
     fillPointId,
+    fromBags: false,
     atPropertyId: '',
     startSec: START_SEC,
     beforeGal: 0,

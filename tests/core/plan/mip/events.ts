@@ -19,7 +19,7 @@ export function writeEvent(setting: Setting, event: Event): void {
   levels.compartments.forEach((_, compartment) => {
     const run = runAt(setting, compartment, event.gap.op);
     if (run === undefined) return;
-    rinse(setting, event, run, change);
+    if (route.rig.compartments[compartment]?.pours === undefined) rinse(setting, event, run, change);
     for (const source of event.sources) fill(setting, event.gap, source, { compartment, run }, change);
   });
   for (const source of event.sources) takeOn(setting, source, change);

@@ -26,8 +26,9 @@ const LARGE: ProblemShape = {
   noNurse: 0.4,
 };
 const FAMILIES: readonly Family[] = [
-  { name: 'stations of one price', days: 5000, shape: { ...LARGE, evenFlow: true } },
-  { name: 'stations of different prices', days: 5000, shape: LARGE },
+  { name: 'stations of one price', days: 4000, shape: { ...LARGE, evenFlow: true } },
+  { name: 'stations of different prices', days: 4000, shape: LARGE },
+  { name: 'bags on the machine', days: 2000, shape: { ...LARGE, bagsAboard: 1 } },
 ];
 const EVERY = process.env.npm_lifecycle_event === 'test:mip' ? 1 : 50;
 /** Nano-dollars: what sums of broken figures may be off. */

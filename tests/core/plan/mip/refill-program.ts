@@ -18,6 +18,8 @@ export type RefillProgram = {
  * The refills of a fixed route as a mixed-integer program. Written from docs/methods/planning.md alone; knows
  * nothing of the refill placer.
  *
+ * While it works, a hopper may take up bags that ride beside it.
+ *
  * At every gap (before each op, and several times inside it) lie one path by up to two different stations and then one refill from the
  * rig. Whole columns: the path taken, the refill, the parts moved in each event into every compartment and into the rig's stock, the
  * event of each rinse, and the parts of an op drawn before each refill inside it. Not in it: times of day, and so neither windows nor
@@ -37,7 +39,8 @@ export function refillProgram(route: FixedRoute): RefillProgram {
 function baseOf({ route, runs }: Setting): { readonly baseMs: number; readonly baseMetres: number } {
   const { problem, rig, jobs, modes } = route;
   const way = travel(problem, homePlace(problem, rig), jobs[0]?.place ?? -1);
-  const rinseMs = runs.flat().reduce((sum, run) => sum + (run.before?.rinseMs ?? 0), 0);
+  const drawnOn = runs.filter((_, compartment) => rig.compartments[compartment]?.pours === undefined);
+  const rinseMs = drawnOn.flat().reduce((sum, run) => sum + (run.before?.rinseMs ?? 0), 0);
   return {
     baseMs: rig.morningMs + way.ms + (modes[0]?.beforeMs ?? 0) + (route.restMs[0] ?? 0) + rinseMs,
     baseMetres: way.m + (route.restM[0] ?? 0),

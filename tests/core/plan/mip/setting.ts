@@ -23,9 +23,11 @@ export type Setting = {
 /** A setting in the morning: everything that home holds may be aboard, at no price. */
 export function settingOf(route: FixedRoute): Setting {
   const program = new Program();
-  const runs = runsOf(route);
+  const drawn = runsOf(route);
+  // Bags beside a hopper hold what it holds, and are used up with it.
+  const runs = route.rig.compartments.map(({ pours }, compartment) => drawn[pours?.into ?? compartment] ?? []);
   const home = route.problem.stations[route.rig.home];
-  const stockMost = route.problem.stocks.map((_, stock) => mostOf(route, runs, stock));
+  const stockMost = route.problem.stocks.map((_, stock) => mostOf(route, drawn, stock));
   const compartments = route.rig.compartments.map(({ capacityParts }, compartment) => {
     const run = runs[compartment]?.[0];
     const held = run !== undefined && holds(home, run.material.stock);

@@ -1,6 +1,6 @@
 import type { Draw, Op } from '../../../../core/plan/problem/index.ts';
 import type { Column, Term } from './program.ts';
-import { type Setting, term } from './setting.ts';
+import { type Setting, term, times } from './setting.ts';
 
 /** How often an op may be broken off: as often as its demand fills a compartment, and once more. */
 export function mostSplits(setting: Setting, { draws }: Op): number {
@@ -40,8 +40,26 @@ function workOne(setting: Setting, at: number, draw: Draw, from: Column | null, 
   const after = program.free(route.rig.compartments[compartment]?.capacityParts ?? 0);
   const drawn: readonly Term[] = [...(to === null ? [] : [term(1, to)]), ...(from === null ? [] : [term(-1, from)])];
   const before = term(-1, levels.compartments[compartment]);
-  program.row([[1, after], before, ...drawn], '=', to === null ? -parts : 0);
+  const poured = pour(setting, compartment);
+  program.row([[1, after], before, ...drawn, ...times(-1, poured)], '=', to === null ? -parts : 0);
   levels.compartments[compartment] = after;
   // Nothing left of a run: less could have been filled, which takes no longer and weighs no more.
-  if (to === null && runs[compartment]?.some((run) => run.last === at)) program.row([[1, after]], '=', 0);
+  if (to !== null || !runs[compartment]?.some((run) => run.last === at)) return;
+  const bags = route.rig.compartments.findIndex((each) => each.pours?.into === compartment);
+  program.row([[1, after]], '=', 0);
+  if (bags >= 0) program.row([term(1, levels.compartments[bags])], '=', 0);
+}
+
+/** What goes into a hopper out of the bags beside it while it works; nothing where there are none. */
+function pour({ program, levels, route, prices }: Setting, hopper: number): readonly Term[] {
+  const { compartments } = route.rig;
+  const bags = compartments.findIndex((each) => each.pours?.into === hopper);
+  const most = compartments[bags]?.capacityParts ?? 0;
+  if (most === 0) return [];
+  const parts = program.whole(most);
+  const left = program.free(most);
+  program.row([[1, left], term(-1, levels.compartments[bags]), [1, parts]], '=', 0);
+  levels.compartments[bags] = left;
+  prices.push({ column: parts, ms: compartments[bags]?.pours?.msPerPart ?? 0, metres: 0 });
+  return [[1, parts]];
 }

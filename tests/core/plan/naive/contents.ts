@@ -4,6 +4,7 @@ import {
   drawParts,
   fillParts,
   isKind,
+  type Pour,
   type Refill,
   stationOf,
   stockNumber,
@@ -31,10 +32,24 @@ export function changesOf(facts: Omit<DayFacts, 'changes'>): readonly Change[] {
             materialId: fill.materialId,
           }),
         ),
+      ...(activity.kind === 'pour' ? pouredChanges(facts, activity, index) : []),
       ...draws.map((draw): Change => {
         const amount = drawParts(facts.rig, draw);
         return { index, compartment: draw.compartmentId, kind: 'draw', parts: amount, materialId: draw.materialId };
       }),
+    ];
+  });
+}
+
+/** Bags that ride on the machine give what their hopper takes. */
+function pouredChanges(facts: Omit<DayFacts, 'changes'>, pour: Pour, index: number): readonly Change[] {
+  const known = facts.rig.compartments.some((each) => each.id === pour.fromCompartmentId);
+  const fills = pour.fills.filter((fill) => known && stockOfFill(facts, fill) >= 0);
+  return fills.flatMap((fill): Change[] => {
+    const change = { index, parts: fillParts(facts, fill), materialId: fill.materialId };
+    return [
+      { ...change, kind: 'draw', compartment: pour.fromCompartmentId },
+      { ...change, kind: 'fill', compartment: fill.compartmentId },
     ];
   });
 }

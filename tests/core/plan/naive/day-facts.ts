@@ -8,6 +8,7 @@ export type Fault = { readonly code: Violation['code']; readonly where: string; 
 export type OfKind<Kind extends PlanActivity['kind']> = Extract<PlanActivity, { readonly kind: Kind }>;
 export type Treat = OfKind<'treat'>;
 export type Refill = OfKind<'refill'>;
+export type Pour = OfKind<'pour'>;
 
 /** One way to read a visit: which job, and which of the rig's modes. */
 export type Reading = { readonly job: Job; readonly mode: Mode };

@@ -21,7 +21,7 @@ export type DaySums = {
 export function sumsOf(facts: DayFacts): DaySums {
   const { rig, problem, dayNumber } = facts;
   const { activities } = facts.day;
-  const spent = (kind: 'drive' | 'treat' | 'refill'): number =>
+  const spent = (kind: 'drive' | 'treat' | 'refill' | 'pour'): number =>
     sum(activities.filter((each) => each.kind === kind).map(lengthMs)) / 1000;
   const metres = sum(
     activities.filter(isKind('drive')).map((each) => distance(facts, each.fromPlaceId, each.toPlaceId)),
@@ -38,7 +38,7 @@ export function sumsOf(facts: DayFacts): DaySums {
     overtimeSec: over / 1000,
     driveSec: spent('drive'),
     treatSec: spent('treat'),
-    refillSec: spent('refill'),
+    refillSec: spent('refill') + spent('pour'),
     distanceM: metres,
     treatedSqFt: sum(activities.filter(isKind('treat')).map((each) => each.areaSqFt)),
     stops: facts.visits.length,
@@ -89,7 +89,7 @@ export function figureFaults(facts: DayFacts): readonly Fault[] {
         return differing(where, [
           ['distanceM', each.distanceM, distance(facts, each.fromPlaceId, each.toPlaceId), 0.5],
         ]);
-      if (each.kind !== 'refill') return [];
+      if (each.kind !== 'refill' && each.kind !== 'pour') return [];
       const { op, done } = nextWork(facts, index);
       const inVisit = facts.visits.some((visit) => visit.setUp > index) || op !== null;
       return inVisit && (op !== null || isOnTheWay(facts, index))
@@ -124,11 +124,19 @@ function stopFaults(facts: DayFacts): readonly Fault[] {
   });
 }
 
+/** Fills of the compartments that work draws on, with their place among all changes. */
+function loadsBegun({ changes, rig }: DayFacts) {
+  const bags = rig.compartments.flatMap((each) => (each.pours === undefined ? [] : [each.id]));
+  return changes
+    .map((change, at) => ({ change, at }))
+    .filter(({ change }) => change.kind === 'fill' && !bags.includes(change.compartment));
+}
+
 /** Every fill of a compartment as the load that it is. */
 function loadFaults(facts: DayFacts): readonly Fault[] {
   const { day, rig } = facts;
   const { changes } = facts;
-  const fills = changes.map((change, at) => ({ change, at })).filter(({ change }) => change.kind === 'fill');
+  const fills = loadsBegun(facts);
   const found = [...differing('day', [['loads', day.loads.length, fills.length, 0]])];
   fills.forEach(({ change, at }, number) => {
     const load = day.loads[number];
@@ -137,7 +145,10 @@ function loadFaults(facts: DayFacts): readonly Fault[] {
     const activity = day.activities[change.index];
     const from = activity?.kind === 'refill' ? activity.fillPointId : '';
     const named =
-      load.compartmentId === change.compartment && load.materialId === change.materialId && load.fillPointId === from;
+      load.compartmentId === change.compartment &&
+      load.materialId === change.materialId &&
+      load.fillPointId === from &&
+      load.fromBags === (activity?.kind === 'pour');
     if (!named) found.push({ code: 'figure-differs', where, words: 'another compartment, material or fill point' });
     else {
       const tank = rig.compartments.find((each) => each.id === change.compartment)?.kind === 'tank';
@@ -174,7 +185,7 @@ function leftFaults(facts: DayFacts): readonly Fault[] {
 export function furtherFaults(facts: DayFacts): readonly Fault[] {
   const { activities, stops, loads, levels } = facts.day;
   const { changes } = facts;
-  const fills = changes.map((change, at) => ({ change, at })).filter(({ change }) => change.kind === 'fill');
+  const fills = loadsBegun(facts);
   return [
     ...activities.flatMap((each, index) =>
       each.kind === 'refill'

@@ -6,6 +6,7 @@ import {
   ms,
   opOf,
   PART,
+  type Pour,
   parts,
   stationOf,
   stockNumber,
@@ -48,7 +49,8 @@ function compartmentFaults(facts: DayFacts): readonly Fault[] {
     if (level > (vessel?.capacityParts ?? 0) + PART) found.push(fault('level-above-capacity', index, compartment));
     if (change.kind === 'fill' && change.parts < -PART)
       found.push(fault('level-below-empty', index, 'a fill that takes out'));
-    if (change.kind !== 'rinse' && held !== '' && held !== change.materialId)
+    const swapped = vessel?.pours !== undefined && levelAfter(changes, count, compartment) <= PART;
+    if (change.kind !== 'rinse' && held !== '' && held !== change.materialId && !(swapped && change.kind === 'fill'))
       found.push(fault('mixed-materials', index, `${held} and ${change.materialId} in ${compartment}`));
     return found;
   });
@@ -79,6 +81,7 @@ function amountOf(draw: { readonly volumeGal: number; readonly weightLb: number 
 function supplyFaults(facts: DayFacts, index: number): readonly Fault[] {
   const { problem, rig } = facts;
   const activity = facts.day.activities[index];
+  if (activity?.kind === 'pour') return pourFaults(facts, activity, index);
   if (activity?.kind !== 'morning' && activity?.kind !== 'refill') return [];
   const found = [
     ...activity.fills.flatMap((fill) => strangeFill(facts, index, fill)),
@@ -106,6 +109,20 @@ function supplyFaults(facts: DayFacts, index: number): readonly Fault[] {
   return found;
 }
 
+/** Bags that ride on the machine are poured into their own hopper. */
+function pourFaults(facts: DayFacts, pour: Pour, index: number): readonly Fault[] {
+  const { compartments } = facts.rig;
+  const bags = compartments.find((each) => each.id === pour.fromCompartmentId);
+  const hopper = compartments[bags?.pours?.into ?? -1]?.id;
+  return [
+    ...pour.fills.flatMap((fill) => strangeFill(facts, index, fill)),
+    ...(hopper === undefined ? [fault('level-below-empty', index, 'no bags that are poured')] : []),
+    ...(pour.fills.some((fill) => hopper !== undefined && fill.compartmentId !== hopper)
+      ? [fault('mixed-materials', index, 'poured into something else')]
+      : []),
+  ];
+}
+
 function strangeFill(facts: DayFacts, index: number, fill: PlanFill): readonly Fault[] {
   if (!facts.rig.compartments.some((each) => each.id === fill.compartmentId))
     return [fault('level-above-capacity', index, 'fills what the rig does not have')];
@@ -131,7 +148,14 @@ function carriedFaults(facts: DayFacts, index: number): readonly Fault[] {
   const unknown =
     activity.kind === 'refill' &&
     activity.rinsedCompartmentIds.some((id) => !rig.compartments.some((each) => each.id === id));
+  const count = facts.changes.filter((each) => each.index <= index).length;
+  const mixed = rig.compartments.some(({ id, pours }) => {
+    const inHopper = materialAfter(facts.changes, count, rig.compartments[pours?.into ?? -1]?.id ?? '');
+    const inBags = materialAfter(facts.changes, count, id);
+    return pours !== undefined && levelAfter(facts.changes, count, id) > PART && inHopper !== '' && inHopper !== inBags;
+  });
   return [
+    ...(mixed ? [fault('mixed-materials', index, 'bags of another product than their hopper holds')] : []),
     ...(levels.some((level) => level < -PART) ? [fault('stock-below-empty', index, levels.join(', '))] : []),
     ...((levels[water] ?? 0) > rig.nurseParts + PART ? [fault('stock-above-capacity', index, 'nurse tank')] : []),
     ...(sum(bags) > rig.bagPlaces ? [fault('stock-above-capacity', index, 'bags')] : []),

@@ -73,6 +73,10 @@ function neededMs(facts: DayFacts, index: number): number {
     }
     case 'refill':
       return refillMs(facts, activity, index);
+    case 'pour': {
+      const bags = rig.compartments.find((each) => each.id === activity.fromCompartmentId);
+      return sum(activity.fills.map((fill) => Math.max(0, fillParts(facts, fill)))) * (bags?.pours?.msPerPart ?? 0);
+    }
     default:
       return 0;
   }
@@ -120,6 +124,10 @@ function isAtItsPlace(facts: DayFacts, index: number): boolean {
       return here === (problem.stations[rig.home]?.place ?? -1);
     case 'refill':
       return activity.fillPointId === '' || (stationOf(facts, activity)?.place ?? here) === here;
+    case 'pour': {
+      const visit = visitAt(facts, index);
+      return problem.jobs.some((job) => job.propertyId === visit?.propertyId && job.place === here);
+    }
     case 'set-up':
     case 'treat':
     case 'pack-up':

@@ -47,7 +47,44 @@ describe('a frozen problem', () => {
     expect(rig?.compartments.map((each) => [each.id, each.capacityParts])).toEqual([
       ['ride-on-49/left+right', 5200],
       ['ride-on-49/hopper', 22_000],
+      ['ride-on-49/bags', 10_000],
     ]);
+  });
+
+  test('keeps bags on a machine beside its hopper, with a time of their own', () => {
+    const rigOf = (change: Partial<Machine>) =>
+      problemOf(withMachine(mixed, change)).rigs.find((each) => each.rigId === 'rig-south');
+    const bagsOf = (change: Partial<Machine>) => rigOf(change)?.compartments.find((each) => each.pours !== undefined);
+    // Two places for bags of 50 lb. A minute a bag, as at the rig, is 12 ms for each hundredth of a pound.
+    expect(bagsOf({})).toEqual({
+      id: 'ride-on-49/bags',
+      kind: 'dry',
+      capacityParts: 10_000,
+      fillMsPerPart: 0,
+      pours: { into: 1, msPerPart: 12 },
+    });
+    // 100 seconds a bag: 20 ms.
+    expect(bagsOf({ minutesPerBag: 100 / 60 })?.pours?.msPerPart).toBe(20);
+    // A bag that is poured in half a minute on the machine takes no longer beside the rig.
+    expect(bagsOf({ minutesPerBag: 0.5 })?.pours?.msPerPart).toBe(6);
+    expect(rigOf({ minutesPerBag: 0.5 })?.compartments[1]?.fillMsPerPart).toBe(6);
+    // Without places for bags there are none, and those of the rig stay its own.
+    expect(bagsOf({ bagPlaces: 0 })).toBeUndefined();
+    expect(rigOf({ bagPlaces: 0 })?.bagPlaces).toBe(rigOf({})?.bagPlaces);
+  });
+
+  test('lets bags on a machine without a hopper ride along with those of the rig', () => {
+    const tanksOnly = withMachine(mixed, {
+      bagPlaces: 2,
+      compartments: [{ kind: 'tank', id: 'left', name: 'left', capacityGal: 20, sumpGal: 0, agitated: true }],
+    });
+    const plain = problemOf(withMachine(tanksOnly, { bagPlaces: 0 })).rigs;
+    const rigs = problemOf(tanksOnly).rigs;
+    rigs.forEach((rig, index) => {
+      const machines = mixed.rigs.find((each) => each.id === rig.rigId)?.machines.length ?? 0;
+      expect(rig.bagPlaces).toBe((plain[index]?.bagPlaces ?? 0) + 2 * machines);
+      expect(rig.compartments.every((each) => each.pours === undefined)).toBe(true);
+    });
   });
 
   test('takes machines and sumps off the payload', () => {

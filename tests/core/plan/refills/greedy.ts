@@ -3,7 +3,8 @@ import type { Visit } from '../../../../core/plan/refills/index.ts';
 
 /**
  * A day by rule of thumb: full at home; treat until a compartment is dry; then fill everything from the rig if its stock still gives
- * something, else make a trip to the nearest station with that stock and fill everything there. For problems with one mix and one dry
+ * something, else make a trip to the nearest station with that stock and fill everything there. Bags on the machine go into a dry hopper
+ * before anything else, as many as fit. For problems with one mix and one dry
  * product, so that nothing is ever rinsed. A day that can be done, and so never cheaper than the best one.
  *
  * @returns cost in nano-dollars; null where the rule gets stuck or the day is too long
@@ -37,6 +38,9 @@ class Greedy {
       ),
     );
     this.level = this.rig.compartments.map((each, c) => Math.min(each.capacityParts, this.need[c] as number));
+    this.rig.compartments.forEach((_, c) => {
+      this.level[c] = (this.level[c] as number) + this.bagRoom(c);
+    });
     this.stock = problem.stocks.map((_, s) => this.stockRoom(s));
   }
 
@@ -64,6 +68,26 @@ class Greedy {
       return this.stockOf(c) === s ? sum + (this.need[c] as number) - (this.level[c] as number) : sum;
     }, 0);
     return Math.min(beyond, stock?.kind === 'water' ? rig.nurseParts : rig.bagPlaces * (stock?.bagParts ?? 0));
+  }
+
+  /** What the bags on the machine take beside what is in their hopper; 0 for everything else. */
+  private bagRoom(c: number): number {
+    const { pours, capacityParts = 0 } = this.rig.compartments[c] ?? {};
+    if (pours === undefined) return 0;
+    const beyond = (this.need[pours.into] as number) - (this.level[pours.into] as number);
+    return Math.max(0, Math.min(capacityParts, beyond) - (this.level[c] as number));
+  }
+
+  /** Bags poured into a dry hopper; false where there are none. */
+  private pour(hopper: number): boolean {
+    const bags = this.rig.compartments.findIndex((each) => each.pours?.into === hopper);
+    const room = (this.rig.compartments[hopper]?.capacityParts ?? 0) - (this.level[hopper] as number);
+    const parts = Math.min(room, this.level[bags] ?? 0);
+    if (parts <= 0) return false;
+    this.level[hopper] = (this.level[hopper] as number) + parts;
+    this.level[bags] = (this.level[bags] as number) - parts;
+    this.ms += parts * (this.rig.compartments[bags]?.pours?.msPerPart ?? 0);
+    return true;
   }
 
   private stockOf(c: number): number {
@@ -134,6 +158,7 @@ class Greedy {
       return (this.level[draw.compartment] as number) < next;
     });
     if (dry === undefined) return false;
+    if (this.pour(dry.compartment)) return true;
     if (done > 0) this.ms += rig.midZoneMs;
     if ((this.stock[this.stockOf(dry.compartment)] as number) > 100) {
       this.ms += rig.refillMs;
@@ -164,7 +189,10 @@ class Greedy {
       const s = this.stockOf(c);
       const price = prices?.[s] ?? (prices === null ? 0 : -1);
       if (price < 0) return;
-      const room = Math.min(each.capacityParts, this.need[c] as number) - (this.level[c] as number);
+      const bags = each.pours !== undefined;
+      const room = bags
+        ? this.bagRoom(c)
+        : Math.min(each.capacityParts, this.need[c] as number) - (this.level[c] as number);
       const parts = prices === null ? Math.min(room, this.stock[s] as number) : room;
       if (parts <= 0) return;
       if (prices === null) this.stock[s] = (this.stock[s] as number) - parts;

@@ -10,6 +10,7 @@ export function replay(problem: Problem, outcome: RouteOutcome): readonly string
 }
 
 type Refill = Extract<Activity, { kind: 'refill' }>;
+type Pour = Extract<Activity, { kind: 'pour' }>;
 type Treat = Extract<Activity, { kind: 'treat' }>;
 
 class Replay {
@@ -64,7 +65,22 @@ class Replay {
     }
     if (activity.kind === 'drive') this.metres += activity.distanceM;
     if (activity.kind === 'refill') this.refill(activity);
+    if (activity.kind === 'pour') this.pourBags(activity);
     if (activity.kind === 'treat') this.treat(activity);
+  }
+
+  private pourBags(activity: Pour): void {
+    const { rig } = this;
+    const { from, into, parts, material } = activity;
+    const pours = rig.compartments[from]?.pours;
+    const key = `${activity.visit}/${activity.op}`;
+    this.check(pours?.into === into, `compartment ${from} is no bags beside ${into}`);
+    this.check((this.done.get(key) ?? 0) === activity.doneUnits, `${key} is not at ${activity.doneUnits}`);
+    this.check(this.held[from] === material, `the bags hold another material than ${material}`);
+    this.check(activity.endMs - activity.startMs === parts * (pours?.msPerPart ?? 0), `${parts} poured too quickly`);
+    this.levels[from] = (this.levels[from] as number) - parts;
+    this.check((this.levels[from] as number) >= 0, 'bags are poured that are not there');
+    this.pour(into, material, parts);
   }
 
   private refill(activity: Refill): void {
@@ -135,7 +151,8 @@ class Replay {
 
   private pour(c: number, material: number, parts: number): void {
     const before = this.held[c] as number;
-    this.check(before === -1 || before === material, `compartment ${c} is filled with another material`);
+    const swapped = this.rig.compartments[c]?.pours !== undefined && this.levels[c] === 0;
+    this.check(before === -1 || before === material || swapped, `compartment ${c} is filled with another material`);
     this.held[c] = material;
     this.levels[c] = (this.levels[c] as number) + parts;
     this.check(
@@ -164,6 +181,11 @@ class Replay {
     this.levels.forEach((parts, c) => {
       const stock = problem.stocks[problem.materials[this.held[c] as number]?.stock ?? -1];
       weight += parts * (stock?.weightPerPart ?? 0);
+    });
+    rig.compartments.forEach(({ pours }, c) => {
+      const hopper = this.held[pours?.into ?? -1] ?? -1;
+      const mixed = pours !== undefined && (this.levels[c] as number) > 0 && hopper >= 0 && hopper !== this.held[c];
+      this.check(!mixed, `bags ${c} are of another product than their hopper`);
     });
     this.check(bags <= rig.bagPlaces, `${bags} bags on ${rig.bagPlaces} places`);
     this.check(weight <= rig.cargoLimit, `${weight} aboard, ${rig.cargoLimit} allowed`);

@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import { emptyBook } from '../../../../core/book/index.ts';
+import { judgePlan, type Violation } from '../../../../core/plan/judge/index.ts';
+import type { Problem } from '../../../../core/plan/problem/index.ts';
+import { placeRefills } from '../../../../core/plan/refills/index.ts';
+import { explainPlan, type Plan, type PlanActivity } from '../../../../core/plan/result/index.ts';
+import { randomProblem } from '../random-problem.ts';
+import type { Draft } from './breakers.ts';
+
+type Pour = Draft<Extract<PlanActivity, { readonly kind: 'pour' }>>;
+
+/** The first invented day on which bags that ride on the machine are poured between ft2 of a zone. */
+function pouredDay(): { readonly problem: Problem; readonly plan: Draft<Plan> } {
+  for (let seed = 1; seed <= 100; seed += 1) {
+    const problem = randomProblem(seed, { jobs: 4, stations: 1, materials: 2, thirst: 2, bagsAboard: 1 });
+    const placed = placeRefills(
+      problem,
+      0,
+      problem.jobs.map((_, job) => ({ job, mode: 0 })),
+    );
+    if (placed.kind !== 'placed') continue;
+    const poured = placed.outcome.activities.some((each) => each.kind === 'pour' && each.doneUnits > 0);
+    if (!poured) continue;
+    const { cost } = placed.outcome;
+    const solution = { problemHash: problem.hash, routes: [placed.outcome], unserved: [], cost, iterations: 0, seed };
+    const plan = explainPlan(emptyBook('invented', 'Invented'), problem, solution);
+    return { problem, plan: structuredClone(plan) as Draft<Plan> };
+  }
+  throw new Error('no day with bags poured');
+}
+
+function pourOf(plan: Draft<Plan>): Pour {
+  const found = plan.days.flatMap((day) => day.activities).find((each): each is Pour => each.kind === 'pour');
+  if (found === undefined) throw new Error('no pour');
+  return found;
+}
+
+type Broken = { readonly what: string; readonly code: Violation['code']; readonly run: (plan: Draft<Plan>) => void };
+const BROKEN: readonly Broken[] = [
+  {
+    what: 'more than rides on the machine',
+    code: 'level-below-empty',
+    run: (plan) => {
+      for (const fill of pourOf(plan).fills) fill.weightLb += 500;
+    },
+  },
+  {
+    what: 'poured in no time',
+    code: 'time-not-possible',
+    run: (plan) => {
+      const pour = pourOf(plan);
+      pour.endSec = pour.startSec;
+    },
+  },
+  {
+    what: 'out of what holds no bags',
+    code: 'level-below-empty',
+    run: (plan) => {
+      pourOf(plan).fromCompartmentId = 'm/hopper';
+    },
+  },
+  {
+    what: 'into another vessel than their hopper',
+    code: 'mixed-materials',
+    run: (plan) => {
+      for (const fill of pourOf(plan).fills) fill.compartmentId = 'm/bags';
+    },
+  },
+  {
+    what: 'after other ground than is stated',
+    code: 'figure-differs',
+    run: (plan) => {
+      pourOf(plan).afterSqFt += 10;
+    },
+  },
+  {
+    what: 'a load that is said to come from the rig',
+    code: 'figure-differs',
+    run: (plan) => {
+      for (const load of plan.days[0]?.loads ?? []) load.fromBags = false;
+    },
+  },
+  {
+    what: 'bags that were never put on the machine',
+    code: 'level-below-empty',
+    run: (plan) => {
+      for (const each of plan.days[0]?.activities ?? [])
+        if (each.kind === 'morning' || each.kind === 'refill')
+          each.fills = each.fills.filter((fill) => fill.compartmentId !== 'm/bags');
+    },
+  },
+  {
+    what: 'more bags than there are places on the machine',
+    code: 'level-above-capacity',
+    run: (plan) => {
+      for (const each of plan.days[0]?.activities ?? [])
+        if (each.kind === 'morning')
+          for (const fill of each.fills) if (fill.compartmentId === 'm/bags') fill.weightLb += 500;
+    },
+  },
+];
+
+describe('bags poured on the machine', () => {
+  it('are right as they were planned, and no refill', () => {
+    const { problem, plan } = pouredDay();
+    const verdict = judgePlan(problem, plan as Plan);
+    expect(verdict.violations).toEqual([]);
+    const refills = plan.days.flatMap((day) => day.activities).filter((each) => each.kind === 'refill');
+    expect(verdict.totals.refills).toBe(refills.length);
+  });
+
+  it.each(BROKEN)('$code: $what', ({ code, run }) => {
+    const { problem, plan } = pouredDay();
+    run(plan);
+    const verdict = judgePlan(problem, plan as Plan);
+    expect(verdict.feasible).toBe(false);
+    expect(verdict.violations.map((each) => each.code)).toContain(code);
+  });
+});
