@@ -13,6 +13,9 @@ export default {
   timeoutMS: 20_000,
   timeoutFactor: 4,
   ignoreStatic: true,
+  // Mutants whose sources and tests have not changed keep their result from the run before.
+  incremental: true,
+  incrementalFile: 'dist/mutation/incremental.json',
   ignorePatterns: ['/dist', '/docs', '/coverage', '/.ci'],
   tempDirName: 'dist/mutation/sandbox',
   reporters: ['clear-text', 'progress-append-only', 'json'],

@@ -44,15 +44,19 @@ const SHAPES: readonly (readonly [string, ProblemShape])[] = [
 ];
 
 describe('a judge written from the page of the model', () => {
-  it.each(['residential-day', 'mixed-day'] as const)('agrees on the plan of %s', { timeout: 60_000 }, (name) => {
-    const book = sampleBook(name);
-    const problem = problemOf(book);
-    expectAgreement(
-      problem,
-      explainPlan(book, problem, solve(problem, { seed: 3, iterations: casesOf(100, 5) })),
-      name,
-    );
-  });
+  it.each((['mixed-day', 'residential-day'] as const).slice(0, casesOf(2, 1)))(
+    'agrees on the plan of %s',
+    { timeout: 60_000 },
+    (name) => {
+      const book = sampleBook(name);
+      const problem = problemOf(book);
+      expectAgreement(
+        problem,
+        explainPlan(book, problem, solve(problem, { seed: 3, iterations: casesOf(100, 5) })),
+        name,
+      );
+    },
+  );
 
   it.each(SHAPES)('agrees on plans of %s', { timeout: 60_000 }, (name, shape) => {
     for (let seed = 101; seed <= 100 + casesOf(15, 1); seed += 1) {
@@ -93,7 +97,7 @@ function goodPlans(): readonly (readonly [Problem, Plan])[] {
     thirst: 1.4,
     bagsAboard: 0.5,
   };
-  const invented = [1, 2, 3, 4, 5].map((seed) => {
+  const invented = [1, 2, 3, 4, 5].slice(0, casesOf(5, 1)).map((seed) => {
     const problem = randomProblem(seed, shape);
     return [problem, explainPlan(emptyBook('invented', 'Invented'), problem, randomSolution(problem, seed))] as const;
   });
@@ -115,7 +119,7 @@ describe('plans changed at random', () => {
         if (faults.length === 0) good += 1;
         else bad += 1;
       }),
-      { numRuns: casesOf(600, 60), seed: 7 },
+      { numRuns: casesOf(600, 150), seed: 7 },
     );
     // Members that no rule is about, such as names, may become anything.
     expect(good).toBeGreaterThan(0);
