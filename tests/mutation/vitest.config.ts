@@ -3,7 +3,14 @@ import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** The quickest tests that notice most. A mutant is done with at the first test that fails, so they come first. */
-const FIRST = ['judge/judge.test.ts', 'judge/every-figure.test.ts', 'refills/linear.test.ts', 'refills/whole.test.ts'];
+const FIRST = [
+  'judge/judge.test.ts',
+  'judge/pieces.test.ts',
+  'judge/verdicts.test.ts',
+  'judge/every-figure.test.ts',
+  'refills/linear.test.ts',
+  'refills/whole.test.ts',
+];
 
 class QuickFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {

@@ -14,20 +14,20 @@ export type Breaker = {
 
 type OfKind<Kind extends PlanActivity['kind']> = Draft<Extract<PlanActivity, { readonly kind: Kind }>>;
 
-function find<Kind extends PlanActivity['kind']>(plan: Draft<Plan>, kind: Kind, nth = 0): OfKind<Kind> {
+export function find<Kind extends PlanActivity['kind']>(plan: Draft<Plan>, kind: Kind, nth = 0): OfKind<Kind> {
   const found = plan.days.flatMap((day) => day.activities).filter((each) => each.kind === kind)[nth];
   return found as OfKind<Kind>;
 }
 
 /** Makes one activity longer and everything after it later. */
-function stretch(plan: Draft<Plan>, index: number, seconds: number): void {
+export function stretch(plan: Draft<Plan>, index: number, seconds: number): void {
   plan.days[0]?.activities.forEach((each, at) => {
     if (at > index) each.startSec += seconds;
     if (at >= index) each.endSec += seconds;
   });
 }
 
-const bagOfGrass = (weightLb: number) => ({
+export const bagOfGrass = (weightLb: number) => ({
   stock: 'dry' as const,
   productId: 'grass',
   volumeGal: 0,
