@@ -81,6 +81,8 @@ export const handMethodSchema = v.object({
   leastVolumeGal: v.optional(notNegative, 0),
   /** Delivered carrier, gal per 1,000 ft2, from the last timed catch; absent: not calibrated. */
   deliveredGalPer1000SqFt: v.optional(positive),
+  /** Whether a second person may work with it while the first one rides; counts where the rig's crew is two or more. */
+  besideMachine: v.optional(v.boolean(), true),
 });
 
 export const MACHINE_KINDS = ['ride-on', 'stand-on', 'walk-behind'] as const;

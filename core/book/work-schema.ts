@@ -106,6 +106,8 @@ export const treatmentSchema = v.variant('kind', [
   }),
 ]);
 
+export const WORK_KINDS = ['aerate', 'seed', 'spread', 'spray'] as const;
+
 /** One pass over the customer list, with dates between which it must happen. */
 export const roundSchema = v.object({
   id: idSchema,
@@ -121,4 +123,6 @@ export const roundSchema = v.object({
   rigIds: v.pipe(v.array(idSchema), v.minLength(1)),
   /** True where the ground counts as wet, so that weight limits apply. */
   wetGround: v.optional(v.boolean(), false),
+  /** Kinds of work on the same ground, first to last; kinds that are not named come after, in the usual order. Absent: the usual order. */
+  workOrder: v.optional(v.array(v.picklist(WORK_KINDS))),
 });

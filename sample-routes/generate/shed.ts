@@ -97,6 +97,7 @@ export const REEL_200: HandMethod = {
   minutesPer1000SqFt: 3.2,
   setUpMin: 4,
   leastVolumeGal: 2,
+  besideMachine: true,
 };
 
 export const PUSH_SPREADER: HandMethod = {
@@ -107,6 +108,7 @@ export const PUSH_SPREADER: HandMethod = {
   minutesPer1000SqFt: 2.4,
   setUpMin: 1,
   leastVolumeGal: 0,
+  besideMachine: true,
 };
 
 export const FORECROP: Product = {

@@ -111,6 +111,7 @@ function drive(fromPlaceId: string, toPlaceId: string, start: string, end: strin
 function treat(where: typeof op, start: string, end: string, doneSqFt: number, areaSqFt: number) {
   return {
     kind: 'treat' as const,
+    person: 1 as const,
     startSec: at(start),
     endSec: at(end),
     ...where,

@@ -1,4 +1,4 @@
-import type { Mode, Problem } from '../problem/index.ts';
+import { type Problem, visitMs } from '../problem/index.ts';
 import type { RouteOutcome, Solution, Visit } from '../refills/index.ts';
 import type { Legs } from './legs.ts';
 
@@ -89,8 +89,4 @@ function leastDayMs(facts: PlanFacts, slot: number, places: readonly number[]): 
     return sum + (mode === undefined ? 0 : visitMs(mode));
   }, 0);
   return driving + work + (rig?.morningMs ?? 0) + (rig?.eveningMs ?? 0);
-}
-
-function visitMs(mode: Mode): number {
-  return mode.beforeMs + mode.afterMs + mode.ops.reduce((sum, op) => sum + op.serviceMs, 0);
 }

@@ -5,6 +5,7 @@ import type { DayState } from './day-state.ts';
 import { coverWithLoad } from './loads.ts';
 import { taskKey } from './lookup.ts';
 import { needTime } from './need-time.ts';
+import { checkOrderOfWork } from './order-of-work.ts';
 import { AMOUNT_SLACK, clockWords, GROUND_SLACK_SQ_FT, marksOf, msOf, TIME_SLACK_MS } from './tolerance.ts';
 import { drawForOp, drawnParts, serviceBetween } from './vessels.ts';
 import { matchVisit } from './visits.ts';
@@ -94,6 +95,10 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
     return;
   }
   cover(state.coverage, task, from, to, place);
+  const known = lookup.problem.tasks[task];
+  if (known !== undefined) {
+    state.worked.push({ task: known, startMs: msOf(activity.startSec), endMs: msOf(activity.endSec) });
+  }
   if (state.visit === null) {
     ledger.add('time-not-possible', place, 'treats without having set up');
   } else if (state.visit.propertyId !== activity.propertyId || state.place !== state.visit.place) {
@@ -105,12 +110,20 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
     return;
   }
   needTime(state, activity, serviceBetween(op, from, to), place);
+  checkPerson(state, activity, op, place);
   fitHead(state, op, place);
   checkDraws(state, activity, op, from, to, place);
   drawForOp(state, op, from, to, place);
   for (const draw of op.draws) coverWithLoad(state, draw.compartment, activity.areaSqFt);
   state.doneUnits.set(op, to);
   state.lastOp = op;
+}
+
+/** Work that the problem gives to one person is not done by the other: there would be two who ride, or none. */
+function checkPerson(state: DayState, activity: Treat, op: Op, where: string): void {
+  const due = op.second ? 2 : 1;
+  if (activity.person === due) return;
+  state.ledger.add('time-not-possible', where, `done by person ${activity.person}, this is work of person ${due}`);
 }
 
 /** A machine leaves home with the head of its first op; later another head needs its swap time. */
@@ -163,6 +176,7 @@ export function packUp(state: DayState, activity: Extract<PlanActivity, { kind: 
   if (stop !== undefined) stop.leaveMs = msOf(activity.endSec);
   state.arrivedMs = msOf(activity.endSec);
   state.waitedMs = 0;
+  checkOrderOfWork(state, where);
   if (visit === null) {
     ledger.add('time-not-possible', where, 'packs up without having set up');
     return;

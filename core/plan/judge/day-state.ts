@@ -4,6 +4,8 @@ import type { Coverage } from './coverage.ts';
 import type { Ledger } from './ledger.ts';
 import type { SeenLoad } from './loads.ts';
 import type { Lookup } from './lookup.ts';
+import type { WorkedSpan } from './order-of-work.ts';
+import type { Persons } from './persons.ts';
 import { cleanVessels, type Vessels } from './vessels.ts';
 import type { MatchedVisit } from './visits.ts';
 
@@ -58,6 +60,10 @@ export type DayState = {
   /** Ground done of each op of the visit in progress. */
   readonly doneUnits: Map<Op, number>;
   lastOp: Op | null;
+  /** Until when each of the two persons is busy. */
+  readonly persons: Persons;
+  /** Work on each zone of the visit in progress. */
+  readonly worked: WorkedSpan[];
   /** Head on each machine, by the machine's number; absent until its first op. */
   readonly heads: Map<number, number>;
   /** A swap done since the last treat: machine, head and time spent. */
@@ -97,6 +103,8 @@ export function startOfDay(
     visit: null,
     doneUnits: new Map(),
     lastOp: null,
+    persons: { untilMs: [rig.shiftStartMs, rig.shiftStartMs] },
+    worked: [],
     heads: new Map(),
     swap: null,
   };

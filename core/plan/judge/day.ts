@@ -5,6 +5,7 @@ import type { DayState } from './day-state.ts';
 import { openLoad } from './loads.ts';
 import { travelBetween } from './lookup.ts';
 import { needTime } from './need-time.ts';
+import { busyUntil, dueStart, whoseWork } from './persons.ts';
 import { checkBags, pour } from './pour.ts';
 import { refill } from './refill.ts';
 import { clockWords, DISTANCE_SLACK_M, msOf, TIME_SLACK_MS } from './tolerance.ts';
@@ -16,20 +17,22 @@ export function playDay(state: DayState): void {
     const where = `${state.label}, activity ${index + 1} (${activity.kind})`;
     checkSpan(state, activity, where);
     playActivity(state, activity, index, where);
-    state.clockMs = Math.max(state.clockMs, msOf(activity.endSec));
+    busyUntil(state.persons, whoseWork(activity), msOf(activity.endSec));
+    state.clockMs = Math.max(...state.persons.untilMs);
   });
   checkDayEnd(state);
 }
 
-/** Activities follow each other without gaps, and none ends before it starts. */
+/** What each person does follows without gaps, and nothing ends before it starts. */
 function checkSpan(state: DayState, activity: PlanActivity, where: string): void {
   const start = msOf(activity.startSec);
   const end = msOf(activity.endSec);
   if (end < start - TIME_SLACK_MS) {
     state.ledger.add('time-not-possible', where, `ends at ${clockWords(end)}, before it starts`);
   }
-  if (Math.abs(start - state.clockMs) > TIME_SLACK_MS) {
-    const words = `starts at ${clockWords(start)}, what comes before ends at ${clockWords(state.clockMs)}`;
+  const due = dueStart(state.persons, whoseWork(activity));
+  if (Math.abs(start - due) > TIME_SLACK_MS) {
+    const words = `starts at ${clockWords(start)}, what comes before ends at ${clockWords(due)}`;
     state.ledger.add('time-not-possible', where, words);
   }
   if (state.ended) state.ledger.add('time-not-possible', where, 'comes after the evening work');

@@ -18,6 +18,7 @@ export type Violation = {
     | 'task-missing'
     | 'rig-unknown'
     | 'day-not-allowed'
+    | 'out-of-order'
     | 'time-not-possible'
     | 'figure-differs'
     | 'plan-stale';

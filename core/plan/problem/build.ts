@@ -12,6 +12,7 @@ import { type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
 import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
 import { minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
 import type { Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
+import { rankOf, workOrderOf } from './work-order.ts';
 
 export type ProblemOptions = {
   /** Only these dates of the round. */
@@ -222,21 +223,26 @@ function assemble(
       ),
     ),
     slots: dates.flatMap((_, day) => rigs.map((__, rig): RouteSlot => ({ rig, day }))),
-    tasks: gathered.facts.map(taskOf),
+    tasks: gathered.facts.map((each) => taskOf(round, each)),
     jobs: jobsOf.groups.map((each) => jobOf(book, round, dates, each, placeOfProperty)),
     unplaceable: jobsOf.unplaceable,
     issues: [...gathered.issues, ...jobsOf.issues],
   };
 }
 
-function taskOf(facts: TaskFacts): Task {
+function taskOf(round: Round, facts: TaskFacts): Task {
   return {
     propertyId: facts.property.id,
     zoneId: facts.zone.id,
     treatmentId: facts.treatment.id,
     step: facts.demand.step,
     areaUnits: areaUnits(facts.demand.treatedSqFt),
+    rank: rankOfFacts(round, facts),
   };
+}
+
+function rankOfFacts(round: Round, { demand, treatment }: TaskFacts): number {
+  return rankOf(workOrderOf(round), demand.what, treatment.kind === 'seed' && demand.what === 'spread');
 }
 
 type JobGroup = { readonly property: Property; readonly tasks: readonly number[]; readonly modes: Job['modes'] };
@@ -274,7 +280,7 @@ function groupJobs(
   const materialOf = (each: TaskFacts): number =>
     supplies.materials.findIndex((material) => material.id === each.demand.materialId);
   const groups = [...byProperty.values()].flatMap((answered) =>
-    splitByRigs(rigs, answered).map((each) => groupOf(rigs, each, materialOf)),
+    splitByRigs(rigs, answered).map((each) => groupOf(round, rigs, each, materialOf)),
   );
   return { groups, unplaceable, issues: uniqueIssues(issues) };
 }
@@ -306,6 +312,7 @@ function splitByRigs(rigs: readonly EquippedRig[], answered: readonly Answered[]
 }
 
 function groupOf(
+  round: Round,
   rigs: readonly EquippedRig[],
   answered: readonly Answered[],
   materialOf: (facts: TaskFacts) => number,
@@ -317,7 +324,12 @@ function groupOf(
     tasks: answered.map((each) => each.task),
     modes: rigs.map((rig, number) => {
       const tasks = answered.map(
-        ({ task, facts, answers }): TaskOptions => ({ task, facts, options: answers[number]?.options ?? [] }),
+        ({ task, facts, answers }): TaskOptions => ({
+          task,
+          rank: rankOfFacts(round, facts),
+          facts,
+          options: answers[number]?.options ?? [],
+        }),
       );
       return tasks.every((each) => each.options.length > 0) ? modesOf(rig, tasks, materialOf) : [];
     }),

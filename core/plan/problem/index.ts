@@ -1,2 +1,3 @@
 export { buildProblem, type ProblemOptions } from './build.ts';
+export { visitMs } from './strands.ts';
 export type * from './types.ts';

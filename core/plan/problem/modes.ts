@@ -1,21 +1,27 @@
+import type { HandMethod } from '../../book/index.ts';
 import { flagMinutes } from './flags.ts';
 import type { Option, TaskFacts } from './options.ts';
 import type { EquippedRig } from './rigs.ts';
 import { minutesToMs } from './scale.ts';
+import { type StrandOp, secondMethods, visitMs } from './strands.ts';
 import type { Mode, Op } from './types.ts';
 
-/** One task of a job with the options that a rig has for it; never empty. */
-export type TaskOptions = { readonly task: number; readonly facts: TaskFacts; readonly options: readonly Option[] };
+/** One task of a job with its rank and the options that a rig has for it; never empty. */
+export type TaskOptions = {
+  readonly task: number;
+  readonly rank: number;
+  readonly facts: TaskFacts;
+  readonly options: readonly Option[];
+};
 
 /** More ways than this to do one visit are not worth telling apart; the quickest are kept. */
 const MOST_MODES = 4;
-/** What has to happen first inside a stop: holes before seed, dry before wet. Work of one kind is done one material after the other. */
-const ORDER_OF_WORK = { aerate: 0, seed: 1, spread: 2, spray: 3 } as const;
 
 /**
  * The ways in which a rig can do all tasks of a job: the quickest option of each task, and for every machine and hand method
- * that can do some of them, that one wherever it can and the quickest one elsewhere. Ways that are slower than another one
- * and draw at least as much from every compartment are dropped.
+ * that can do some of them, that one wherever it can and the quickest one elsewhere. Where the crew has two persons, also ways that
+ * share the zones out between a machine and a hand method beside it. Ways that are slower than another one and draw at least as much
+ * from every compartment are dropped.
  *
  * @param materialOf number of the material of a task, -1 for none
  */
@@ -27,12 +33,10 @@ export function modesOf(
   const orders = ordersOfWork(tasks, materialOf);
   const modes = orders.map((inOrder) => {
     const preferences = ['', ...new Set(inOrder.flatMap((each) => each.options.map(unitOf)))];
-    return keepUseful(
-      preferences.map((unit) => {
-        const chosen = inOrder.map((each) => ({ ...each, option: choose(each.options, unit) }));
-        return buildMode(equipped, chosen, materialOf);
-      }),
-    );
+    const plain = preferences.map((unit) => inOrder.map((each) => ({ ...each, option: choose(each.options, unit) })));
+    const build = (chosen: readonly Chosen[]): Mode => buildMode(equipped, chosen, materialOf);
+    const shared = equipped.rig.crew < 2 ? [] : plain.flatMap((chosen) => sharedOut(equipped, chosen, build));
+    return keepUseful([...plain.map(build), ...shared]);
   });
   return modes.flatMap((each) => each.slice(0, Math.floor(MOST_MODES / orders.length)));
 }
@@ -48,17 +52,13 @@ function ordersOfWork(
   const sorted = (direction: number): readonly TaskOptions[] =>
     [...tasks].sort(
       (left, right) =>
-        rank(left) - rank(right) ||
+        left.rank - right.rank ||
         direction * (materialOf(left.facts) - materialOf(right.facts)) ||
         left.task - right.task,
     );
   const forward = sorted(1);
   const backward = sorted(-1);
   return backward.every((each, index) => each === forward[index]) ? [forward] : [forward, backward];
-}
-
-function rank(each: TaskOptions): number {
-  return ORDER_OF_WORK[each.facts.demand.what];
 }
 
 function unitOf(option: Option): string {
@@ -76,24 +76,87 @@ function quickest(options: readonly Option[]): Option {
 
 type Chosen = TaskOptions & { readonly option: Option };
 
+/**
+ * Ways in which a hand method does some zones beside the machine: one zone after the other goes over to it, always the one that
+ * shortens the visit most, as long as one does. One way for each hand method that shortens it at all.
+ */
+function sharedOut(
+  equipped: EquippedRig,
+  plain: readonly Chosen[],
+  build: (chosen: readonly Chosen[]) => Mode,
+): readonly Mode[] {
+  const zoneIds = [...new Set(plain.map((each) => each.facts.zone.id))];
+  return equipped.handMethods.filter(mayRunBeside).flatMap((hand) => {
+    const given = (chosen: readonly Chosen[], zoneId: string): readonly Chosen[] =>
+      chosen.map((each) => {
+        const option = each.options.find((other) => other.handMethodId === hand.id);
+        return each.facts.zone.id === zoneId && option !== undefined ? { ...each, option } : each;
+      });
+    let best = plain;
+    let mode = build(plain);
+    for (;;) {
+      const ways = zoneIds.map((zoneId) => given(best, zoneId)).map((chosen) => ({ chosen, built: build(chosen) }));
+      const [next] = ways.sort((left, right) => visitMs(left.built) - visitMs(right.built));
+      if (next === undefined || visitMs(next.built) >= visitMs(mode)) break;
+      best = next.chosen;
+      mode = next.built;
+    }
+    return best === plain ? [] : [mode];
+  });
+}
+
+/** A hand method that draws on a machine needs the machine to stand. */
+function mayRunBeside(hand: HandMethod): boolean {
+  return hand.besideMachine && hand.drawsFrom.kind !== 'machine';
+}
+
 function buildMode(equipped: EquippedRig, chosen: readonly Chosen[], materialOf: (facts: TaskFacts) => number): Mode {
   const { rig } = equipped;
   const machineIds = new Set(chosen.flatMap((each) => each.option.machineIds));
   const carried = rig.machines.filter((each) => machineIds.has(each.machineId));
   const unloadMin = carried.reduce((sum, each) => sum + each.unloadMin, 0);
   const loadMin = carried.reduce((sum, each) => sum + each.loadMin, 0);
-  const handIds = new Set(chosen.map((each) => each.option.handMethodId));
-  const handMin = equipped.handMethods.reduce((sum, each) => sum + (handIds.has(each.id) ? each.setUpMin : 0), 0);
+  const second = rig.crew < 2 ? new Set<string>() : secondMethods(chosen.map((each) => strandOp(equipped, each)));
+  const used = equipped.handMethods.filter((hand) => chosen.some((each) => each.option.handMethodId === hand.id));
+  const handMin = (whose: boolean): number =>
+    used.reduce((sum, each) => sum + (second.has(each.id) === whose ? each.setUpMin : 0), 0);
   const flagMin = flagMinutes(chosen.map((each) => each.facts.treatment));
   const reloadMs = minutesToMs(unloadMin + loadMin);
+  const ops = chosen.map((each) =>
+    buildOp(equipped, each, reloadMs, materialOf(each.facts), second.has(each.option.handMethodId)),
+  );
+  // Each person gets ready and puts away what is theirs.
   return {
-    beforeMs: minutesToMs(rig.stopMin + flagMin + unloadMin + handMin / 2),
-    afterMs: minutesToMs(loadMin + handMin / 2),
-    ops: chosen.map((each) => buildOp(equipped, each, reloadMs, materialOf(each.facts))),
+    beforeMs: minutesToMs(rig.stopMin + flagMin + Math.max(unloadMin + handMin(false) / 2, handMin(true) / 2)),
+    afterMs: minutesToMs(Math.max(loadMin + handMin(false) / 2, handMin(true) / 2)),
+    ops: secondInPlace(equipped, ops),
   };
 }
 
-function buildOp(equipped: EquippedRig, chosen: Chosen, reloadMs: number, material: number): Op {
+function strandOp(equipped: EquippedRig, chosen: Chosen): StrandOp {
+  const { handMethodId } = chosen.option;
+  const hand = equipped.handMethods.find((each) => each.id === handMethodId);
+  return {
+    zoneId: chosen.facts.zone.id,
+    rank: chosen.rank,
+    handMethodId,
+    mayRunBeside: hand !== undefined && mayRunBeside(hand),
+  };
+}
+
+/**
+ * The second person's ops before those of the first, so that they are over when a machine has to be refilled; after them where a
+ * vessel of the second person has to be refilled at this stop, so that the riding is over by then.
+ */
+function secondInPlace(equipped: EquippedRig, ops: readonly Op[]): readonly Op[] {
+  const second = ops.filter((each) => each.second);
+  const first = ops.filter((each) => !each.second);
+  const need = totalDraws(second);
+  const lasts = [...need].every(([at, parts]) => parts <= (equipped.compartments[at]?.capacityParts ?? 0));
+  return lasts ? [...second, ...first] : [...first, ...second];
+}
+
+function buildOp(equipped: EquippedRig, chosen: Chosen, reloadMs: number, material: number, second: boolean): Op {
   const { option, facts } = chosen;
   const machine = equipped.machines.findIndex((each) => option.headId !== '' && each.id === option.machineIds[0]);
   const heads = equipped.machines[machine]?.heads ?? [];
@@ -109,6 +172,7 @@ function buildOp(equipped: EquippedRig, chosen: Chosen, reloadMs: number, materi
     head,
     swapMs: minutesToMs(heads[head]?.swapMin ?? 0),
     reloadMs,
+    second,
   };
 }
 
@@ -119,7 +183,7 @@ export function areaUnits(squareFeet: number): number {
 
 function keepUseful(modes: readonly Mode[]): readonly Mode[] {
   const ordered = modes
-    .map((mode) => ({ mode, ms: totalMs(mode), draws: totalDraws(mode) }))
+    .map((mode) => ({ mode, ms: visitMs(mode), draws: totalDraws(mode.ops) }))
     .sort((left, right) => left.ms - right.ms);
   const kept: typeof ordered = [];
   for (const each of ordered) {
@@ -128,13 +192,9 @@ function keepUseful(modes: readonly Mode[]): readonly Mode[] {
   return kept.map((each) => each.mode);
 }
 
-function totalMs(mode: Mode): number {
-  return mode.beforeMs + mode.afterMs + mode.ops.reduce((sum, op) => sum + op.serviceMs, 0);
-}
-
-function totalDraws(mode: Mode): ReadonlyMap<number, number> {
+function totalDraws(ops: readonly Op[]): ReadonlyMap<number, number> {
   const draws = new Map<number, number>();
-  for (const draw of mode.ops.flatMap((op) => op.draws))
+  for (const draw of ops.flatMap((op) => op.draws))
     draws.set(draw.compartment, (draws.get(draw.compartment) ?? 0) + draw.parts);
   return draws;
 }

@@ -29,6 +29,11 @@ import type { Method } from '../../reach/index.ts';
  * `material.rinseMs` of the material that comes out, `rinseParts` of water from the rig's stock (or from the station, when the
  * change is made there); what was in it is left over. Hoppers are emptied in the same way with rinseParts 0, and bags beside a hopper
  * change together with it at no cost. The change is part of a refill event.
+ *
+ * Two persons. At a stop the ops of a mode that are marked `second` are done by a second person while the first one does the others:
+ * each does its own ops in their order. A refill, wherever it is, brings both together: until it begins what comes before it in the
+ * order of ops is done by both, and after it both go on. So each stretch of a stop between refills lasts as long as the longer of its
+ * two strands. Nothing happens beside setting up, packing up, driving and refilling.
  */
 export type Problem = {
   /** Fingerprint of everything below. */
@@ -148,6 +153,8 @@ export type Task = {
   readonly step: number;
   /** Ground treated, whole ft2, rounded up. */
   readonly areaUnits: number;
+  /** Where the task stands in the order of work: on the same zone nothing with a greater rank begins before it is finished. */
+  readonly rank: number;
 };
 
 /** Amount of one compartment that an op empties, over its whole ground. */
@@ -170,6 +177,8 @@ export type Op = {
   readonly swapMs: number;
   /** Machine onto the rig and off again, for a trip to a station from the middle of the stop. */
   readonly reloadMs: number;
+  /** True where a second person does it beside the ops that are not marked. */
+  readonly second: boolean;
 };
 
 /** One way for a rig to do a whole job: ops in the order in which they are done. */

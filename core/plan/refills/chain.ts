@@ -1,4 +1,5 @@
 import type { RigModel } from './model.ts';
+import { addedMs, leadAfter } from './strands.ts';
 
 /** Longest row in which waits for a stop to open are looked ahead to: they multiply the labels. */
 const LOOKS_AHEAD = 10;
@@ -22,6 +23,8 @@ export class Chain {
   op = new Int32Array(32);
   visitOf = new Int32Array(32);
   swapMs = new Float64Array(32);
+  /** [i]: what the op adds to its visit where no refill lies in it: head swap and service, less what is done beside other work. */
+  workMs = new Float64Array(32);
   /** [i * compartments + c]: material of the next use of c at or after i, -1 for none. */
   nextMaterial = new Int32Array(0);
   /** [i * compartments + c]: parts still to be used from c at or after i before its next change of material. */
@@ -42,6 +45,7 @@ export class Chain {
   arriveWaitBefore = new Float64Array(0);
   /** [visit] leastMs at its arrival. */
   arriveLeastMs = new Float64Array(0);
+  private anyShared = false;
   private readonly heads: Int32Array;
 
   constructor(model: RigModel) {
@@ -75,6 +79,7 @@ export class Chain {
     this.length = length;
     this.loads += 1;
     this.fitHeads();
+    this.addWork();
     this.lookAhead();
   }
 
@@ -95,6 +100,7 @@ export class Chain {
     visitOf.set(this.visitOf);
     this.visitOf = visitOf;
     this.swapMs = new Float64Array(need * 2);
+    this.workMs = new Float64Array(need * 2);
   }
 
   /** The first op of each machine finds its head fitted. */
@@ -111,6 +117,31 @@ export class Chain {
       if (fitted >= 0 && fitted !== head) this.swapMs[i] = model.ops.swapMs[op] as number;
       heads[machine] = head;
     }
+  }
+
+  private addWork(): void {
+    const { ops } = this.model;
+    this.anyShared = false;
+    for (let v = 0; v < this.visits; v += 1) {
+      let lead = 0;
+      if (this.isShared(v)) this.anyShared = true;
+      for (let i = this.start[v] as number; i < (this.start[v + 1] as number); i += 1) {
+        const op = this.op[i] as number;
+        const ms = (this.swapMs[i] as number) + (ops.serviceMs[op] as number);
+        this.workMs[i] = this.isShared(v) ? addedMs(lead, ops.second[op] === 1, ms) : ms;
+        lead = leadAfter(lead, ops.second[op] === 1, ms);
+      }
+    }
+  }
+
+  /** Whether bags that are poured into compartment c may be poured beside other work, so that it takes no time. */
+  poursBeside(c: number): boolean {
+    return this.anyShared && (this.model.bagsOf[c] as number) >= 0;
+  }
+
+  /** Whether two persons work side by side at a visit. */
+  isShared(v: number): boolean {
+    return this.model.modes.shared[this.mode[v] as number] === 1;
   }
 
   private lookAhead(): void {
@@ -224,7 +255,7 @@ export class Chain {
       wait -= away;
       const first = this.start[v] as number;
       for (let i = (this.start[v + 1] as number) - 1; i >= first; i -= 1) {
-        const work = (model.ops.serviceMs[this.op[i] as number] as number) + (this.swapMs[i] as number);
+        const work = this.workMs[i] as number;
         least += work;
         wait -= work;
         waitBefore[i] = wait;

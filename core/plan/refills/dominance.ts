@@ -11,6 +11,7 @@ import {
   FREE,
   HOME_DRAWN,
   type Labels,
+  LEAD,
   MATERIAL,
   MOST_DRAWN,
   OPENED,
@@ -142,7 +143,7 @@ export class Dominance {
     if (dear > 0) return false;
     const most = this.lead(a, b, waitMs);
     if (most < 0) return false;
-    let handicap = this.breakAhead(a, b, waitMs);
+    let handicap = this.breakAhead(a, b, waitMs) + this.besideAhead(a, b);
     if (handicap > most) return false;
     const compartments = this.compareCompartments(a, b, i, short);
     if (compartments < 0) return false;
@@ -173,6 +174,16 @@ export class Dominance {
     if (data[a + BREAK] === 1) return 0;
     if (data[b + BREAK] === 1) return this.breakMs;
     return (data[a + TIME] as number) < waitMs && data[a + TIME] !== data[b + TIME] ? this.breakMs : 0;
+  }
+
+  /**
+   * What b may still save more than a by work beside other work at this stop. Also where a first refills and so brings both persons
+   * together.
+   */
+  besideAhead(a: number, b: number): number {
+    const { data } = this.labels;
+    const lead = data[b + LEAD] as number;
+    return Math.max(Math.abs(lead), Math.abs((data[a + LEAD] as number) - lead));
   }
 
   /** Milliseconds by which a's stocks may cost more than b's later on; -1 where they cannot be compared. */

@@ -42,7 +42,7 @@ export class CostFloor {
       if (v === breakVisit) this.ms += rig.breakMs;
       for (let i = first; i < (chain.start[v + 1] as number); i += 1) {
         while (events[next]?.position === i) this.refill(events, next++, false);
-        this.ms += (model.ops.serviceMs[chain.op[i] as number] as number) + (chain.swapMs[i] as number);
+        this.ms += chain.workMs[i] as number;
       }
     }
     this.drive(model.homePlace);
@@ -101,7 +101,7 @@ function leastMovingMs(chain: Chain): number {
     if (first === undefined) continue;
     const held = model.homeHolds[first.stock] === 1;
     const loaded = held ? Math.min(model.capacity[c] as number, chain.runParts[c] as number) : 0;
-    ms += ((chain.totalParts[c] as number) - loaded) * (model.fillMs[c] as number);
+    if (!chain.poursBeside(c)) ms += ((chain.totalParts[c] as number) - loaded) * (model.fillMs[c] as number);
     fromHome[first.stock] = (fromHome[first.stock] as number) + loaded;
   }
   for (let s = 0; s < model.stocks; s += 1) {

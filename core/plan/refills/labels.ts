@@ -18,7 +18,9 @@ export const GIVEN = 6;
 export const REFILLED = 7;
 /** 1 where parts from home were used after a station had given their stock. */
 export const CARRIES = 8;
-const HEAD = 9;
+/** The first person's work less the second's since both last came together at this stop. ms */
+export const LEAD = 9;
+const HEAD = 10;
 
 /**
  * Fields per compartment: used since it could last be filled; left of what was put in directly; of that, from home; material; what

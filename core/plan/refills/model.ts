@@ -71,6 +71,8 @@ export type OpTable = {
   readonly head: Int32Array;
   readonly swapMs: Float64Array;
   readonly reloadMs: Float64Array;
+  /** 1 where a second person does it beside the others of its mode. */
+  readonly second: Uint8Array;
 };
 
 export type ModeTable = {
@@ -79,6 +81,8 @@ export type ModeTable = {
   readonly opStart: Int32Array;
   readonly beforeMs: Float64Array;
   readonly afterMs: Float64Array;
+  /** [mode]: 1 where two persons work side by side. */
+  readonly shared: Uint8Array;
 };
 
 /** Lays out one rig. Work: proportional to its modes; done once per rig and problem. */
@@ -202,12 +206,14 @@ function flattenModes(problem: Problem, modeList: readonly (readonly Mode[])[]):
       head: Int32Array.from(ops.map((op) => op.head)),
       swapMs: Float64Array.from(ops.map((op) => op.swapMs)),
       reloadMs: Float64Array.from(ops.map((op) => op.reloadMs)),
+      second: Uint8Array.from(ops.map((op) => (op.second ? 1 : 0))),
     },
     modes: {
       first: Int32Array.from(first),
       opStart: Int32Array.from(opStart),
       beforeMs: Float64Array.from(modes.map((mode) => mode.beforeMs)),
       afterMs: Float64Array.from(modes.map((mode) => mode.afterMs)),
+      shared: Uint8Array.from(modes.map((mode) => (mode.ops.some((op) => op.second) ? 1 : 0))),
     },
   };
 }

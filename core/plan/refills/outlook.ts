@@ -39,14 +39,13 @@ export class Outlook {
     const { chain, model } = this;
     const ms = chain.leastMs[from] as number;
     const op = chain.op[from] as number;
-    if (from !== i) {
-      return ms - (model.ops.serviceMs[op] as number) - (chain.swapMs[from] as number) + this.refillMs(at, i);
-    }
+    const after = ms - (chain.workMs[from] as number);
+    if (from !== i) return after + this.refillMs(at, i);
     const done = this.labels.data[at + DONE] as number;
     if (done === 0) return ms + this.refillMs(at, i);
     // Inside an op only its time is counted, not its refills.
     const served = servedAfter(model.ops.serviceMs[op] as number, done, model.ops.area[op] as number);
-    return ms - served - (chain.swapMs[from] as number);
+    return Math.max(after, ms - served - (chain.swapMs[from] as number));
   }
 
   /** Time of day before which a wait may lie ahead. `from`: op i itself, or the one done last. */
@@ -74,7 +73,8 @@ export class Outlook {
       const size = model.store[c] as number;
       if (size <= 0) continue;
       const free = fits ? (data[row + FREE] as number) : 0;
-      fills += Math.max(0, (chain.totalParts[look] as number) - free) * (model.fillMs[c] as number);
+      if (!chain.poursBeside(c))
+        fills += Math.max(0, (chain.totalParts[look] as number) - free) * (model.fillMs[c] as number);
       const short = (chain.runParts[look] as number) - (fits ? size - this.used(at, c) : 0);
       events = Math.max(events, Math.ceil(Math.max(0, short) / size) + (chain.laterRefills[look] as number));
     }

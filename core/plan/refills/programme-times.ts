@@ -1,4 +1,4 @@
-import type { Sum } from './linear.ts';
+import { add, type Sum } from './linear.ts';
 import type { DayProgramme } from './programme.ts';
 import { hopperOf } from './programme-bags.ts';
 import type { RefillEvent } from './refill-search.ts';
@@ -16,6 +16,11 @@ export class TimeOfDay {
   private readonly visitWait: Int32Array;
   private readonly stationWait: Int32Array;
   private readonly overtime: number;
+  /** Variables of what the second person needs longer than the first: after event e, and after the set-up of visit v. -1 for none. */
+  private readonly longerAfter: Int32Array;
+  private readonly longerAt: Int32Array;
+  /** Work of the first and of the second person since both last came together, and the variable for it; null where one works. */
+  private strands: { readonly sums: readonly [Sum, Sum]; readonly longer: number } | null = null;
   private now: Sum = new Float64Array(0);
   private metres = 0;
   private place: number;
@@ -35,6 +40,10 @@ export class TimeOfDay {
     this.stationWait = Int32Array.from(day.events, (event) =>
       (stations[event?.station ?? -1]?.openMs ?? 0) > this.rig.shiftStartMs ? count++ : -1,
     );
+    this.longerAfter = Int32Array.from(day.events, (event) =>
+      event !== null && this.liesBetween(event) ? count++ : -1,
+    );
+    this.longerAt = Int32Array.from(earliest, (_, v) => (chain.isShared(v) ? count++ : -1));
     this.overtime = count++;
     this.variables = count;
   }
@@ -65,7 +74,7 @@ export class TimeOfDay {
       const mode = chain.mode[v] as number;
       ms += (model.modes.beforeMs[mode] as number) + (model.modes.afterMs[mode] as number);
       for (let i = chain.start[v] as number; i < (chain.start[v + 1] as number); i += 1)
-        ms += (model.ops.serviceMs[chain.op[i] as number] as number) + (chain.swapMs[i] as number);
+        ms += chain.workMs[i] as number;
       place = to;
     }
     return arrivals;
@@ -88,6 +97,12 @@ export class TimeOfDay {
     for (let j = 0; j < linear.variables; j += 1) linear.addCost(j, Math.max(0, this.now[j] as number));
     const paidMs = (this.now[linear.variables] as number) * 1000 - rig.shiftStartMs;
     return rig.costPerDay + paidMs * rig.costPerMs + this.metres * rig.costPerM;
+  }
+
+  /** Whether two persons work at the visit in which an event lies. */
+  private liesBetween(event: RefillEvent): boolean {
+    const { chain } = this.day;
+    return chain.isShared(chain.visitOf[event.position] as number);
   }
 
   private pass(ms: number): void {
@@ -128,8 +143,37 @@ export class TimeOfDay {
     this.drive(chain.place[v] as number);
     this.arrive(v);
     this.pass(modes.beforeMs[mode] as number);
+    this.goOn(this.longerAt[v] as number);
     for (let i = first; i < (chain.start[v + 1] as number); i += 1) this.work(i);
+    this.comeTogether();
     this.pass(modes.afterMs[mode] as number);
+  }
+
+  /** From here on two persons work side by side, if there is a variable for it. */
+  private goOn(longer: number): void {
+    const { linear } = this.day;
+    this.strands = longer < 0 ? null : { sums: [linear.sum(), linear.sum()], longer };
+  }
+
+  /** The stretch lasts as long as the longer strand. */
+  private comeTogether(): void {
+    if (this.strands === null) return;
+    const { linear } = this.day;
+    const { sums, longer } = this.strands;
+    const [first, second] = sums;
+    add(this.now, first, 1);
+    this.now[longer] = 1;
+    const left = first.slice();
+    left[longer] = 1;
+    add(left, second, -1);
+    linear.atLeast(left);
+    this.strands = null;
+  }
+
+  /** Where the time of op i counts: the day, or the strand of its person. */
+  private clockOf(i: number): Sum {
+    const { chain, model } = this.day;
+    return this.strands?.sums[model.ops.second[chain.op[i] as number] as 0 | 1] ?? this.now;
   }
 
   private onTheWay(first: number): boolean {
@@ -155,18 +199,20 @@ export class TimeOfDay {
     const { day } = this;
     const { ops } = day.model;
     const op = day.chain.op[i] as number;
-    const service = ops.serviceMs[op] as number;
+    const n = day.linear.variables;
     while (this.day.events[this.next]?.position === i && this.day.events[this.next]?.done === 0) this.refill(i);
-    this.pass(day.chain.swapMs[i] as number);
+    const clock = this.clockOf(i);
+    clock[n] = (clock[n] as number) + (day.chain.swapMs[i] as number) / 1000;
     this.pour(i);
-    for (; this.day.events[this.next]?.position === i; ) {
-      this.addServed(this.next, service, ops.area[op] as number, 1);
+    while (this.day.events[this.next]?.position === i) {
       const e = this.next;
+      this.addServed(i, e, 1);
       this.refill(i);
       this.pour(i);
-      this.addServed(e, service, ops.area[op] as number, -1);
+      this.addServed(i, e, -1);
     }
-    this.pass(service);
+    const last = this.clockOf(i);
+    last[n] = (last[n] as number) + (ops.serviceMs[op] as number) / 1000;
   }
 
   /** Bags poured while work goes on at position i. */
@@ -175,16 +221,22 @@ export class TimeOfDay {
     const variable = day.pours.variable(i, this.next - 1);
     if (variable < 0) return;
     const bags = day.model.bagsOf[hopperOf(day.chain, i)] as number;
-    this.now[variable] = (day.model.pourMs[bags] as number) / 1000;
+    this.clockOf(i)[variable] = (day.model.pourMs[bags] as number) / 1000;
   }
 
-  private addServed(e: number, service: number, area: number, times: number): void {
+  /** Time of op i up to event e, which lies inside it. */
+  private addServed(i: number, e: number, times: number): void {
     const { day } = this;
+    const { ops } = day.model;
+    const op = day.chain.op[i] as number;
+    const service = ops.serviceMs[op] as number;
     const left = day.leftAt[e] as number;
-    if (left >= 0) {
-      this.now[left] = (this.now[left] as number) - (times * service) / 1000;
-      this.pass(times * service);
-    } else this.pass(times * servedAfter(service, (day.events[e] as RefillEvent).done, area));
+    const n = day.linear.variables;
+    const clock = this.clockOf(i);
+    const done = (day.events[e] as RefillEvent).done;
+    const ms = left >= 0 ? service : servedAfter(service, done, ops.area[op] as number);
+    if (left >= 0) clock[left] = (clock[left] as number) - (times * service) / 1000;
+    clock[n] = (clock[n] as number) + (times * ms) / 1000;
   }
 
   private refill(i: number): void {
@@ -196,6 +248,7 @@ export class TimeOfDay {
     const onTheWay = event.done === 0 && chain.start[chain.visitOf[i] as number] === i;
     const back = this.place;
     this.next += 1;
+    this.comeTogether();
     if (station === undefined) this.pass(rig.refillMs);
     else {
       this.drive(station.place);
@@ -204,9 +257,11 @@ export class TimeOfDay {
     }
     this.pass((event.done > 0 ? rig.midZoneMs : 0) + this.rinseMs(e, event));
     this.transfer(e, event);
-    if (station === undefined) return;
-    if (station.closeMs < this.latestMs) this.notAfter(station.closeMs);
-    if (!onTheWay) this.drive(back);
+    if (station !== undefined) {
+      if (station.closeMs < this.latestMs) this.notAfter(station.closeMs);
+      if (!onTheWay) this.drive(back);
+    }
+    if (station === undefined || !onTheWay) this.goOn(this.longerAfter[e] as number);
   }
 
   private rinseMs(e: number, event: RefillEvent): number {

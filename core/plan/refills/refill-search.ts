@@ -2,7 +2,7 @@ import type { Problem, ProblemRig } from '../problem/index.ts';
 import { Chain } from './chain.ts';
 import { Detours } from './detours.ts';
 import { Dominance } from './dominance.ts';
-import { BREAK, COST, DONE, GIVEN, Labels, NODE, PER_STOCK, PRICE, REFILLED, STATIONS, TIME } from './labels.ts';
+import { BREAK, COST, DONE, GIVEN, Labels, LEAD, NODE, PER_STOCK, PRICE, REFILLED, STATIONS, TIME } from './labels.ts';
 import { createRigModel, type RigModel } from './model.ts';
 import { Outlook } from './outlook.ts';
 import { Resets } from './resets.ts';
@@ -269,7 +269,11 @@ export class RefillSearch {
       this.active = this.sieve.prune(this.treatTo(v, i, mark, firstOfVisit), i, i, this.resets.inside(i));
     }
     const out = this.treatTo(v, i, area, firstOfVisit);
-    for (const at of out) this.labels.data[at + DONE] = 0;
+    const last = i + 1 === (this.chain.start[v + 1] as number);
+    for (const at of out) {
+      this.labels.data[at + DONE] = 0;
+      if (last) this.labels.data[at + LEAD] = 0;
+    }
     this.active = this.sieve.prune(out, i + 1, i, this.resets.before(i + 1));
   }
 
@@ -321,9 +325,12 @@ export class RefillSearch {
     return out;
   }
 
-  /** What may be done before an op that could do without: a trip that costs more later, or anything before a wait. */
+  /**
+   * What may be done before an op that could do without: a trip that costs more later, or anything before a wait; and before two
+   * persons begin, what would else bring both together in the middle of the stop.
+   */
   private beforehand(at: number, v: number, i: number, firstOfVisit: boolean): void {
-    if (this.mayWait(at, i, -1)) this.events(at, v, i, !firstOfVisit);
+    if (this.mayWait(at, i, -1) || (firstOfVisit && this.steps.runsShort(at, v))) this.events(at, v, i, !firstOfVisit);
     else if (!firstOfVisit && this.reloadsCheaply(v, i)) this.tripOut(at, v, i);
   }
 

@@ -125,7 +125,8 @@ export class Resets {
     if ((data[a + COST] as number) + reset.cost > (data[b + COST] as number)) return false;
     const most = this.dominance.lead(a, b, waitMs) - Math.max(reset.ms, reset.cost / this.costPerMs);
     if (most < 0) return false;
-    const handicap = this.dominance.breakAhead(a, b, waitMs) + this.savingOfCompartments(a, b, i);
+    const ahead = this.dominance.breakAhead(a, b, waitMs) + this.dominance.besideAhead(a, b);
+    const handicap = ahead + this.savingOfCompartments(a, b, i);
     return handicap <= most && handicap + this.savingOfStocks(a, b, i, reset.station) <= most;
   }
 

@@ -8,6 +8,7 @@ import {
   FREE,
   GIVEN,
   type Labels,
+  LEAD,
   MATERIAL,
   MOST_DRAWN,
   NODE,
@@ -24,6 +25,7 @@ import {
 } from './labels.ts';
 import { NOT_ABOARD, type RigModel } from './model.ts';
 import { Parts } from './parts.ts';
+import { addedMs, leadAfter } from './strands.ts';
 
 /** Parts of a draw of `parts` over `area` that are gone after `done` units. */
 export function drawnAfter(parts: number, done: number, area: number): number {
@@ -240,8 +242,8 @@ export class Steps {
     const area = ops.area[op] as number;
     const done = data[at + DONE] as number;
     const service = ops.serviceMs[op] as number;
-    if (done === 0) this.spend(at, this.chain.swapMs[i] as number);
-    this.spend(at, servedAfter(service, to, area) - servedAfter(service, done, area));
+    const swap = done === 0 ? (this.chain.swapMs[i] as number) : 0;
+    this.workFor(at, i, op, swap + servedAfter(service, to, area) - servedAfter(service, done, area));
     const end = ops.drawStart[op + 1] as number;
     const stock = ops.stock[op] as number;
     for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
@@ -253,13 +255,49 @@ export class Steps {
       if (poured > 0) {
         const bags = this.model.bagsOf[c] as number;
         this.parts.use(at, bags, stock, poured);
-        this.spend(at, poured * (this.model.pourMs[bags] as number));
+        this.workFor(at, i, op, poured * (this.model.pourMs[bags] as number));
       }
     }
     data[at + DONE] = to;
     data[at + STATIONS] = 0;
     data[at + GIVEN] = 0;
     data[at + REFILLED] = 0;
+  }
+
+  /** Whether two persons work at visit v and some compartment does not last through it, or holds the wrong material. */
+  runsShort(at: number, v: number): boolean {
+    const { chain, model } = this;
+    if (!chain.isShared(v)) return false;
+    const { data, compartmentsAt } = this.labels;
+    const { ops, poursInto } = model;
+    const left = model.store.slice();
+    for (let c = 0; c < model.compartments; c += 1) {
+      const into = (poursInto[c] as number) < 0 ? c : (poursInto[c] as number);
+      left[into] = (left[into] as number) - (data[at + compartmentsAt + c * PER_COMPARTMENT + USED] as number);
+    }
+    for (let i = chain.start[v] as number; i < (chain.start[v + 1] as number); i += 1) {
+      const op = chain.op[i] as number;
+      if (this.mismatched(at, i)) return true;
+      for (let draw = ops.drawStart[op] as number; draw < (ops.drawStart[op + 1] as number); draw += 1) {
+        const c = ops.drawCompartment[draw] as number;
+        left[c] = (left[c] as number) - (ops.drawParts[draw] as number);
+        if ((left[c] as number) < 0) return true;
+      }
+    }
+    return false;
+  }
+
+  /** Time of work at a visit, less what is done beside the other person's work since both last came together. */
+  private workFor(at: number, i: number, op: number, ms: number): void {
+    if (!this.chain.isShared(this.chain.visitOf[i] as number)) {
+      this.spend(at, ms);
+      return;
+    }
+    const { data } = this.labels;
+    const lead = data[at + LEAD] as number;
+    const second = this.model.ops.second[op] === 1;
+    this.spend(at, addedMs(lead, second, ms));
+    data[at + LEAD] = leadAfter(lead, second, ms);
   }
 
   /** Bits of the compartments whose next use wants another material. */
@@ -292,6 +330,7 @@ export class Steps {
     const { data, compartmentsAt, stocksAt } = labels;
     const done = data[at + DONE] as number;
     this.spend(at, this.refillMs + (done > 0 ? this.midZoneMs : 0));
+    data[at + LEAD] = 0;
     for (let c = 0; c < model.compartments; c += 1) data[at + compartmentsAt + c * PER_COMPARTMENT + USED] = 0;
     for (let s = 0; s < model.stocks; s += 1) data[at + stocksAt + s * PER_STOCK + OPENED] = 1;
     if (mask !== 0 && !this.change(at, i, mask, true)) return false;
@@ -343,6 +382,7 @@ export class Steps {
     if ((data[at + TIME] as number) + station.visitMs > station.closeMs) return false;
     const done = data[at + DONE] as number;
     this.spend(at, station.visitMs + (done > 0 ? this.midZoneMs : 0));
+    data[at + LEAD] = 0;
     const held = model.holds[k] as number;
     const givesWater = model.water >= 0 && ((held >> model.water) & 1) === 1;
     if (mask !== 0 && !this.change(at, i, mask, !givesWater)) return false;

@@ -5,6 +5,7 @@ import type { Work } from './busy.ts';
 import type { Chain } from './chain.ts';
 import type { RefillEvent } from './refill-search.ts';
 import { servedAfter } from './steps.ts';
+import { addedMs, leadAfter } from './strands.ts';
 import type { Activity, RefillReason } from './types.ts';
 
 /** The day played to the millisecond. Lateness is not in `cost`. */
@@ -48,6 +49,8 @@ class Play {
   private readonly reasons: readonly RefillReason[];
   private readonly activities: Activity[] = [];
   private now: number;
+  /** The first person's work less the second's since both last came together. ms */
+  private lead = 0;
   private distanceM = 0;
   private place: number;
   private nextEvent = 0;
@@ -93,6 +96,16 @@ class Play {
     this.activities.push({ ...part, startMs, endMs: this.now } as Activity);
   }
 
+  /** Work of one person, beside what the other one does in the same stretch of the stop. */
+  private addWork(i: number, ms: number, part: Part<Activity>): void {
+    const second = this.chain.model.ops.second[this.chain.op[i] as number] === 1;
+    this.now += addedMs(this.lead, second, ms);
+    this.lead = leadAfter(this.lead, second, ms);
+    const behind = Math.max(0, second ? this.lead : -this.lead);
+    const endMs = this.now - behind;
+    this.activities.push({ ...part, startMs: endMs - ms, endMs } as Activity);
+  }
+
   private drive(to: number): void {
     const { problem, places } = this.chain.model;
     if (to === this.place) return;
@@ -117,11 +130,13 @@ class Play {
     this.drive(chain.place[v] as number);
     this.arrive(v, chain.model.problem.jobs[chain.job[v] as number]);
     this.add(modes.beforeMs[mode] as number, { kind: 'set-up', visit: v });
+    this.lead = 0;
     for (let i = first; i < end; i += 1) {
       const op = i - first;
       const area = ops.area[chain.op[i] as number] as number;
       while (this.due(i, 0)) this.refill(v, op, 0);
-      if ((chain.swapMs[i] as number) > 0) this.add(chain.swapMs[i] as number, { kind: 'swap-head', visit: v, op });
+      if ((chain.swapMs[i] as number) > 0)
+        this.addWork(i, chain.swapMs[i] as number, { kind: 'swap-head', visit: v, op });
       let done = 0;
       while (this.events[this.nextEvent]?.position === i) {
         const to = (this.events[this.nextEvent] as RefillEvent).done;
@@ -158,7 +173,7 @@ class Play {
       done = pour.doneUnits;
       const op = i - (this.chain.start[v] as number);
       const { ms, ...what } = pour;
-      this.add(ms, { kind: 'pour', visit: v, op, ...what });
+      this.addWork(i, ms, { kind: 'pour', visit: v, op, ...what });
     }
     if (this.bags?.failed === true) this.fault ??= { kind: 'too-long', visit: v };
     if (toUnits > done || fromUnits === toUnits) this.cover(v, i, done, toUnits);
@@ -170,7 +185,7 @@ class Play {
     const area = ops.area[op] as number;
     const service = ops.serviceMs[op] as number;
     const ms = servedAfter(service, toUnits, area) - servedAfter(service, fromUnits, area);
-    this.add(ms, { kind: 'treat', visit: v, op: i - (this.chain.start[v] as number), fromUnits, toUnits });
+    this.addWork(i, ms, { kind: 'treat', visit: v, op: i - (this.chain.start[v] as number), fromUnits, toUnits });
   }
 
   /** The next event; `done` is null for a station on the way to the stop. */
@@ -207,6 +222,7 @@ class Play {
       stock: moves?.stock ?? [],
       reason: this.reasons[index] ?? NO_REASON,
     });
+    this.lead = 0;
     if (done !== null) this.drive(home);
   }
 

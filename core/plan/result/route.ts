@@ -41,3 +41,8 @@ export function must<T>(value: T | undefined, what: string): T {
   if (value === undefined) throw new RangeError(`no such ${what}`);
   return value;
 }
+
+/** Who does an op: 1, or 2 for the second person beside the first. */
+export function personOf(op: Op): 1 | 2 {
+  return op.second ? 2 : 1;
+}

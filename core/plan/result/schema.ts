@@ -38,7 +38,10 @@ export const methodSchema = v.variant('kind', [
   v.object({ kind: v.literal('hand'), handMethodId: text }),
 ]);
 
-/** What a rig does, one thing after the other without gaps. Times are seconds after local midnight. */
+/**
+ * What a rig does, one thing after the other without gaps; where two persons work at a stop, what the second one does overlaps with
+ * what the first one does. Times are seconds after local midnight.
+ */
 export const activitySchema = v.variant('kind', [
   v.object({ ...span, kind: v.literal('morning'), fills: v.array(fillSchema), stock: v.array(stockFillSchema) }),
   v.object({ ...span, kind: v.literal('drive'), fromPlaceId: text, toPlaceId: text, distanceM: figure }),
@@ -51,6 +54,8 @@ export const activitySchema = v.variant('kind', [
     ...atOp,
     kind: v.literal('treat'),
     method: methodSchema,
+    /** 2: done by the second person while the first one works. */
+    person: v.optional(v.picklist([1, 2]), 1),
     /** Ground of the zone that was done before, and that is done now. ft2 */
     doneSqFt: figure,
     areaSqFt: figure,
@@ -92,6 +97,8 @@ export const activitySchema = v.variant('kind', [
 export const planTaskSchema = v.object({
   ...atOp,
   method: methodSchema,
+  /** 2: done by the second person while the first one works. */
+  person: v.optional(v.picklist([1, 2]), 1),
   startSec: figure,
   endSec: figure,
   areaSqFt: figure,

@@ -1,6 +1,6 @@
 import { fromParts, toSeconds } from './amounts.ts';
 import type { Names } from './names.ts';
-import type { RouteView } from './route.ts';
+import { personOf, type RouteView } from './route.ts';
 import type { PlanActivity, PlanLoad, PlanStop, PlanTask } from './types.ts';
 import { methodWords } from './words.ts';
 
@@ -87,6 +87,7 @@ function planTask(
     treatmentId: task.treatmentId,
     step: task.step,
     method: op.method,
+    person: personOf(op),
     startSec: pieces[0]?.startSec ?? 0,
     endSec: pieces.at(-1)?.endSec ?? 0,
     areaSqFt: task.areaUnits,

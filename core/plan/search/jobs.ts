@@ -1,4 +1,4 @@
-import type { Mode, Problem, ProblemRig } from '../problem/index.ts';
+import { type Mode, type Problem, type ProblemRig, visitMs } from '../problem/index.ts';
 
 /**
  * The jobs of a problem laid out flat for the search. A visit is one number, its code: job * `width` + mode.
@@ -69,9 +69,8 @@ function mixesOf(rig: ProblemRig, mode: Mode): readonly number[] {
 
 /** Time of a visit without travel: work, and the time that its use of each compartment will cost in refills. */
 function visitTime(mode: Mode, shares: Float64Array): number {
-  let ms = mode.beforeMs + mode.afterMs;
+  let ms = visitMs(mode);
   for (const op of mode.ops) {
-    ms += op.serviceMs;
     for (const draw of op.draws) ms += draw.parts * (shares[draw.compartment] ?? 0);
   }
   return ms;

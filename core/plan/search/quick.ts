@@ -25,6 +25,9 @@ export class QuickReckoner {
   private timeMs = 0;
   private metres = 0;
   private tookBreak = false;
+  /** The first person's work less the second's since both last came together at a stop; and whether no refill fell into the op. */
+  private lead = 0;
+  private parted = true;
 
   constructor(table: JobTable, rigIndex: number) {
     const { problem } = table;
@@ -60,6 +63,7 @@ export class QuickReckoner {
       if (this.timeMs > job.closeMs) return Number.POSITIVE_INFINITY;
       this.takeBreak();
       this.timeMs += mode.beforeMs;
+      this.lead = 0;
       for (const op of mode.ops) if (!this.work(op, job.place)) return Number.POSITIVE_INFINITY;
       this.timeMs += mode.afterMs;
       place = job.place;
@@ -130,17 +134,28 @@ export class QuickReckoner {
   }
 
   private work(op: Op, place: number): boolean {
-    this.fitHead(op);
-    this.timeMs += op.serviceMs;
+    const ms = this.swapMs(op) + op.serviceMs;
+    const sign = op.second ? -1 : 1;
+    const before = sign * this.lead;
+    this.lead = sign * (before + ms);
+    // The stop has lasted as long as the longer of the two persons' work.
+    const added = Math.max(0, before + ms) - Math.max(0, before);
+    this.timeMs += added;
+    this.parted = true;
     for (const draw of op.draws) if (!this.use(op, draw.compartment, draw.parts, place)) return false;
+    if (this.parted) return true;
+    // A refill brings both together, at worst before anything of the op is done.
+    this.timeMs += ms - added;
+    this.lead = 0;
     return true;
   }
 
-  private fitHead(op: Op): void {
-    if (op.machine < 0 || op.head < 0) return;
+  /** Time to fit the head of an op. */
+  private swapMs(op: Op): number {
+    if (op.machine < 0 || op.head < 0) return 0;
     const fitted = this.head[op.machine] as number;
-    if (fitted >= 0 && fitted !== op.head) this.timeMs += op.swapMs;
     this.head[op.machine] = op.head;
+    return fitted >= 0 && fitted !== op.head ? op.swapMs : 0;
   }
 
   /** Draws parts out of a compartment, with the refills that this takes. */
@@ -174,6 +189,7 @@ export class QuickReckoner {
     this.held[c] = op.material;
     if (before < 0) return;
     const material = this.table.problem.materials[before];
+    this.parted = false;
     this.timeMs += this.rig.refillMs + (material?.rinseMs ?? 0);
     this.drawn[stock] = (this.drawn[stock] as number) + (material?.rinseParts ?? 0);
     this.used.fill(0);
@@ -193,6 +209,7 @@ export class QuickReckoner {
   private fill(c: number, stock: number, wanted: number, op: Op, place: number, inside: boolean): boolean {
     const aboard = (this.stockLimit[stock] as number) - (this.drawn[stock] as number) + (this.given[c] as number);
     this.timeMs += inside ? this.rig.midZoneMs : 0;
+    this.parted = false;
     if (aboard >= wanted) {
       this.timeMs += this.rig.refillMs;
       this.used.fill(0);

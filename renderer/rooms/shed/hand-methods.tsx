@@ -102,6 +102,12 @@ const columns: readonly Column<HandMethod>[] = [
     set: (h, leastVolumeGal) => ({ ...h, leastVolumeGal }),
   },
   {
+    kind: 'flag',
+    label: 'second person may use it beside the machine',
+    get: (h) => h.besideMachine,
+    set: (h, besideMachine) => ({ ...h, besideMachine }),
+  },
+  {
     kind: 'figure',
     figure: 'carrier',
     label: 'delivers',
@@ -128,5 +134,6 @@ export const handMethodShelf: ShelfPlan<'handMethods'> = {
     minutesPer1000SqFt: 3,
     setUpMin: 4,
     leastVolumeGal: 0,
+    besideMachine: true,
   }),
 };

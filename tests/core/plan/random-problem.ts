@@ -229,6 +229,7 @@ function makeJobs(
         treatmentId: 't',
         step: 0,
         areaUnits: roll.between(2, shape.largest ?? 30) * 1000 + roll.below(1000),
+        rank: 0,
       });
     }
     const taskIds = Array.from({ length: zones }, (_, zone) => first + zone);
@@ -307,6 +308,7 @@ function makeOp(roll: Dice, shape: ProblemShape, rig: ProblemRig, seed: OpSeed):
     head,
     swapMs: roll.between(1, 6) * MINUTE,
     reloadMs: roll.between(2, 6) * MINUTE,
+    second: false,
   };
 }
 

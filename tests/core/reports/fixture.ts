@@ -120,6 +120,7 @@ function task(propertyId: string, zoneId: string, treatmentId: string, loadNumbe
     treatmentId,
     step: 0,
     method: { kind: 'machine', machineId: 'rider', headId },
+    person: 1,
     startSec: 0,
     endSec: 0,
     areaSqFt: 0,

@@ -11,6 +11,7 @@ function task(propertyId: string, zoneId: string, treatmentId: string, areaSqFt:
     treatmentId,
     step,
     method: { kind: 'hand', handMethodId: 'hand' },
+    person: 1,
     startSec: 0,
     endSec: 0,
     areaSqFt,

@@ -96,6 +96,12 @@ export const BREAKERS: readonly Breaker[] = [
     },
   },
   {
+    code: 'out-of-order',
+    what: 'spray before seed on the same ground, which no rig does',
+    follows: ['time-not-possible'],
+    run: sprayFirst,
+  },
+  {
     code: 'out-of-reach',
     what: 'a method that the rig has not for this zone',
     run: (plan) => {
@@ -252,15 +258,20 @@ function impossibleTimes(): readonly Breaker[] {
     timed('the same rig twice on one date', (plan) => {
       plan.days.push({ ...structuredClone(plan.days[0] as Draft<Plan['days'][number]>), activities: [], stops: [] });
     }),
-    timed('work in an order that no rig can do', (plan) => {
-      const activities = plan.days[0]?.activities ?? [];
-      const [seed, spray] = [find(plan, 'treat', 0), find(plan, 'treat', 1)];
-      const swap = find(plan, 'swap-head');
-      const start = seed.startSec;
-      Object.assign(spray, { startSec: start, endSec: start + 1800 });
-      Object.assign(swap, { startSec: start + 1800, endSec: start + 2100, headId: 'seeder' });
-      Object.assign(seed, { startSec: start + 2100, endSec: start + 3300 });
-      activities.splice(3, 3, spray, swap, seed);
+    timed('work by a person who does something else', (plan) => {
+      find(plan, 'treat', 4).person = 2;
     }),
   ];
+}
+
+/** The spray before the seed on the same ground, with all times right. */
+function sprayFirst(plan: Draft<Plan>): void {
+  const activities = plan.days[0]?.activities ?? [];
+  const [seed, spray] = [find(plan, 'treat', 0), find(plan, 'treat', 1)];
+  const swap = find(plan, 'swap-head');
+  const start = seed.startSec;
+  Object.assign(spray, { startSec: start, endSec: start + 1800 });
+  Object.assign(swap, { startSec: start + 1800, endSec: start + 2100, headId: 'seeder' });
+  Object.assign(seed, { startSec: start + 2100, endSec: start + 3300 });
+  activities.splice(3, 3, spray, swap, seed);
 }

@@ -79,6 +79,7 @@ describe('what is broken is named by its code', () => {
       'task-missing': true,
       'rig-unknown': true,
       'day-not-allowed': true,
+      'out-of-order': true,
       'time-not-possible': true,
       'figure-differs': true,
       'plan-stale': true,

@@ -4,7 +4,7 @@ import { DRIVE_SEC, LEG_M, START_SEC } from './small-problem.ts';
 type Spanless<Activity> = Activity extends PlanActivity ? Omit<Activity, 'startSec' | 'endSec'> : never;
 type Step = readonly [seconds: number, activity: Spanless<PlanActivity>];
 
-const seed = { propertyId: 'acre', zoneId: 'back', treatmentId: 'seed', step: 0 };
+const seed = { propertyId: 'acre', zoneId: 'front', treatmentId: 'seed', step: 0 };
 const front = { propertyId: 'acre', zoneId: 'front', treatmentId: 'spray', step: 0 };
 const birch = { propertyId: 'birch', zoneId: 'lawn', treatmentId: 'spray', step: 0 };
 const cedar = { propertyId: 'cedar', zoneId: 'lawn', treatmentId: 'spray-two', step: 0 };
@@ -46,16 +46,22 @@ const STEPS: readonly Step[] = [
   ],
   drive('shop', 'acre'),
   [180, { kind: 'set-up', propertyId: 'acre' }],
-  [1200, { kind: 'treat', ...seed, method: seeder, doneSqFt: 0, areaSqFt: 4000, draws: [grass] }],
+  [1200, { kind: 'treat', person: 1, ...seed, method: seeder, doneSqFt: 0, areaSqFt: 4000, draws: [grass] }],
   [300, { kind: 'swap-head', ...front, machineId: 'rider', headId: 'boom' }],
-  [1800, { kind: 'treat', ...front, method: boom, doneSqFt: 0, areaSqFt: 6000, draws: [draw('mix-one', 18)] }],
+  [
+    1800,
+    { kind: 'treat', person: 1, ...front, method: boom, doneSqFt: 0, areaSqFt: 6000, draws: [draw('mix-one', 18)] },
+  ],
   [120, { kind: 'pack-up', propertyId: 'acre' }],
   drive('acre', 'birch'),
   // Arrives at 8:30:00, when the break is due.
   [1200, { kind: 'break' }],
   [180, { kind: 'set-up', propertyId: 'birch' }],
   // floor(2,700,000 ms x 666 / 9000) = 199,800 ms.
-  [199.8, { kind: 'treat', ...birch, method: boom, doneSqFt: 0, areaSqFt: 666, draws: [draw('mix-one', 2)] }],
+  [
+    199.8,
+    { kind: 'treat', person: 1, ...birch, method: boom, doneSqFt: 0, areaSqFt: 666, draws: [draw('mix-one', 2)] },
+  ],
   // 240 s, 120 s in the middle of a zone, 2,000 parts x 30 ms.
   [
     420,
@@ -70,7 +76,10 @@ const STEPS: readonly Step[] = [
     },
   ],
   // floor(2,700,000 x 7333 / 9000) - 199,800 = 2,000,100 ms.
-  [2000.1, { kind: 'treat', ...birch, method: boom, doneSqFt: 666, areaSqFt: 6667, draws: [draw('mix-one', 20)] }],
+  [
+    2000.1,
+    { kind: 'treat', person: 1, ...birch, method: boom, doneSqFt: 666, areaSqFt: 6667, draws: [draw('mix-one', 20)] },
+  ],
   drive('birch', 'hydrant'),
   // 240 s, 200 s off and on the rig, 120 s in the middle of a zone, 500 parts x (30 + 10) ms.
   [
@@ -86,7 +95,10 @@ const STEPS: readonly Step[] = [
     },
   ],
   drive('hydrant', 'birch'),
-  [500.1, { kind: 'treat', ...birch, method: boom, doneSqFt: 7333, areaSqFt: 1667, draws: [draw('mix-one', 5)] }],
+  [
+    500.1,
+    { kind: 'treat', person: 1, ...birch, method: boom, doneSqFt: 7333, areaSqFt: 1667, draws: [draw('mix-one', 5)] },
+  ],
   [120, { kind: 'pack-up', propertyId: 'birch' }],
   drive('birch', 'cedar'),
   [180, { kind: 'set-up', propertyId: 'cedar' }],
@@ -105,7 +117,7 @@ const STEPS: readonly Step[] = [
       reason: 'Another mix.',
     },
   ],
-  [600, { kind: 'treat', ...cedar, method: boom, doneSqFt: 0, areaSqFt: 2000, draws: [draw('mix-two', 6)] }],
+  [600, { kind: 'treat', person: 1, ...cedar, method: boom, doneSqFt: 0, areaSqFt: 2000, draws: [draw('mix-two', 6)] }],
   [120, { kind: 'pack-up', propertyId: 'cedar' }],
   drive('cedar', 'shop'),
   [900, { kind: 'evening' }],

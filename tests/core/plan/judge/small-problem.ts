@@ -18,6 +18,7 @@ function op(fields: Partial<Op> & Pick<Op, 'task' | 'material' | 'draws' | 'area
     head,
     swapMs: 300 * SECOND,
     reloadMs: 200 * SECOND,
+    second: false,
     ...fields,
   };
 }
@@ -121,11 +122,11 @@ export function smallProblem(): Problem {
       { rig: 1, day: 1 },
     ],
     tasks: [
-      { propertyId: 'acre', zoneId: 'back', treatmentId: 'seed', step: 0, areaUnits: 4000 },
-      { propertyId: 'acre', zoneId: 'front', treatmentId: 'spray', step: 0, areaUnits: 6000 },
-      { propertyId: 'birch', zoneId: 'lawn', treatmentId: 'spray', step: 0, areaUnits: 9000 },
-      { propertyId: 'cedar', zoneId: 'lawn', treatmentId: 'spray-two', step: 0, areaUnits: 2000 },
-      { propertyId: 'cedar', zoneId: 'bank', treatmentId: 'spray-two', step: 0, areaUnits: 500 },
+      { propertyId: 'acre', zoneId: 'front', treatmentId: 'seed', step: 0, areaUnits: 4000, rank: 2 },
+      { propertyId: 'acre', zoneId: 'front', treatmentId: 'spray', step: 0, areaUnits: 6000, rank: 6 },
+      { propertyId: 'birch', zoneId: 'lawn', treatmentId: 'spray', step: 0, areaUnits: 9000, rank: 6 },
+      { propertyId: 'cedar', zoneId: 'lawn', treatmentId: 'spray-two', step: 0, areaUnits: 2000, rank: 6 },
+      { propertyId: 'cedar', zoneId: 'bank', treatmentId: 'spray-two', step: 0, areaUnits: 500, rank: 6 },
     ],
     jobs: [
       job('acre', 2, [0, 1], acre, {
