@@ -50,6 +50,8 @@ export type ProblemShape = {
   readonly town?: number;
   /** Chance that the machine carries bags beside its hopper: one to three of the smallest size. */
   readonly bagsAboard?: number;
+  /** Chance that a second person does some of a stop's zones by hand, out of a vessel of their own, beside the machine. */
+  readonly seconds?: number;
 };
 
 const HOUR = 3_600_000;
@@ -145,7 +147,7 @@ function makeStations(roll: Dice, shape: ProblemShape, stocks: readonly Stock[],
 
 function makeRig(roll: Dice, shape: ProblemShape, index: number): ProblemRig {
   const hours = shape.hours ?? 10;
-  const compartments = makeCompartments(roll);
+  const compartments = makeCompartments(roll, shape);
   const nurseParts = roll.chance(shape.noNurse ?? 0.2) ? 0 : roll.between(20, 120) * 100;
   const bagPlaces = roll.between(2, 10);
   const costPerMs = roll.between(4000, 12000);
@@ -173,8 +175,8 @@ function makeRig(roll: Dice, shape: ProblemShape, index: number): ProblemRig {
   };
 }
 
-/** A hopper, and one or two tanks. */
-function makeCompartments(roll: Dice): readonly ProblemCompartment[] {
+/** A hopper, and one or two tanks; then the second person's tank and hopper. */
+function makeCompartments(roll: Dice, shape: ProblemShape): readonly ProblemCompartment[] {
   const tanks = roll.between(1, 2);
   const list: ProblemCompartment[] = [
     { id: 'm/hopper', kind: 'dry', capacityParts: roll.between(60, 220) * 100, fillMsPerPart: roll.between(1, 15) },
@@ -186,6 +188,12 @@ function makeCompartments(roll: Dice): readonly ProblemCompartment[] {
       capacityParts: roll.between(8, 40) * 100,
       fillMsPerPart: roll.between(10, 60),
     });
+  }
+  if ((shape.seconds ?? 0) > 0) {
+    list.push(
+      { id: 'hose', kind: 'tank', capacityParts: roll.between(4, 30) * 100, fillMsPerPart: roll.between(10, 60) },
+      { id: 'spreader', kind: 'dry', capacityParts: roll.between(20, 80) * 100, fillMsPerPart: roll.between(1, 15) },
+    );
   }
   return list;
 }
@@ -281,15 +289,51 @@ function makeMode(
   return {
     beforeMs: roll.between(1, 6) * MINUTE,
     afterMs: roll.between(1, 4) * MINUTE,
-    ops: order.map((index) =>
-      makeOp(roll, shape, rig, {
-        task: seed.taskIds[index] as number,
-        areaUnits: (seed.tasks[seed.taskIds[index] as number] as Task).areaUnits,
-        material: wanted[index] as number,
-        dry: (setting.materials[wanted[index] as number] as Material).stock > 0,
-      }),
+    ops: withSecond(
+      roll,
+      shape,
+      rig,
+      setting,
+      order.map((index) =>
+        makeOp(roll, shape, rig, {
+          task: seed.taskIds[index] as number,
+          areaUnits: (seed.tasks[seed.taskIds[index] as number] as Task).areaUnits,
+          material: wanted[index] as number,
+          dry: (setting.materials[wanted[index] as number] as Material).stock > 0,
+        }),
+      ),
     ),
   };
+}
+
+/** The ops with some of them done by a second person: before those of the first, or after them where a vessel does not last. */
+function withSecond(
+  roll: Dice,
+  shape: ProblemShape,
+  rig: ProblemRig,
+  setting: JobSetting,
+  ops: readonly Op[],
+): readonly Op[] {
+  if (shape.seconds === undefined || ops.length < 2 || !roll.chance(shape.seconds)) return ops;
+  const some = roll.between(1, ops.length - 1);
+  const second = ops.slice(0, some).map((op): Op => {
+    const dry = op.material >= 0 && (setting.materials[op.material] as Material).stock > 0;
+    const parts = op.draws.reduce((sum, draw) => sum + draw.parts, 0);
+    const handMethodId = dry ? 'spreader' : 'hose';
+    const compartment = rig.compartments.findIndex((each) => each.id === handMethodId);
+    return {
+      ...op,
+      method: { kind: 'hand', handMethodId },
+      draws: parts === 0 ? [] : [{ compartment, parts }],
+      machine: -1,
+      head: -1,
+      second: true,
+    };
+  });
+  const need = (vessel: number): number =>
+    second.flatMap((op) => op.draws).reduce((sum, draw) => sum + (draw.compartment === vessel ? draw.parts : 0), 0);
+  const lasts = rig.compartments.every((each, vessel) => need(vessel) <= each.capacityParts);
+  return lasts ? [...second, ...ops.slice(some)] : [...ops.slice(some), ...second];
 }
 
 type OpSeed = { readonly task: number; readonly areaUnits: number; readonly material: number; readonly dry: boolean };
@@ -319,7 +363,7 @@ function makeDraws(roll: Dice, shape: ProblemShape, rig: ProblemRig, seed: OpSee
     return [{ compartment: 0, parts: Math.ceil((seed.areaUnits / 1000) * roll.between(200, 420) * thirst) }];
   }
   const parts = Math.ceil((seed.areaUnits / 1000) * roll.between(25, 110) * thirst);
-  const tanks = rig.compartments.filter((each) => each.kind === 'tank').length;
+  const tanks = rig.compartments.filter((each) => each.id.startsWith('m/tank')).length;
   if (tanks === 2 && roll.chance(0.25)) {
     const share = Math.ceil(parts / 2);
     return [

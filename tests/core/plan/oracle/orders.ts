@@ -1,7 +1,7 @@
 import type { Job, Mode, Problem } from '../../../../core/plan/problem/index.ts';
 import { leastOfDay } from './bounds.ts';
 import { type BestDay, cheapestDay } from './refills.ts';
-import { dayCost, fixRoute, homePlace, travel } from './route.ts';
+import { dayCost, fixRoute, homePlace, personOf, travel } from './route.ts';
 
 type Pick = { readonly job: number; readonly mode: number };
 export type Order = { readonly picks: readonly Pick[]; readonly least: number };
@@ -66,5 +66,7 @@ function allOrders(problem: Problem, rigNumber: number, day: number, jobs: reado
 }
 
 function modeMs(mode: Mode): number {
-  return mode.beforeMs + mode.afterMs + mode.ops.reduce((sum, op) => sum + op.serviceMs, 0);
+  const busy: [number, number] = [0, 0];
+  for (const op of mode.ops) busy[personOf(op)] += op.serviceMs;
+  return mode.beforeMs + mode.afterMs + Math.max(...busy);
 }

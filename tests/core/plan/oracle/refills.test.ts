@@ -21,7 +21,7 @@ type Family = {
   readonly seeds: readonly [number, number];
   /**
    * Seeds in which the program finds a cheaper day than the brute force, which looks for refills inside an op only where a compartment
-   * has run dry: an earlier one may fall before a wait and cost nothing. Every other seed has to be equal; all days are replayed.
+   * has run dry: an earlier one may fall before a wait and cost nothing, or leave more of one person's work beside the other's. Every other seed has to be equal; all days are replayed.
    */
   readonly cheaper?: readonly number[];
 };
@@ -38,6 +38,24 @@ const FAMILIES: readonly Family[] = [
     shape: { jobs: 3, stations: 1, heavy: 0, thirst: 1.5, windows: 0.4, breaks: 0.4 },
     seeds: [1, 40],
     cheaper: [23],
+  },
+  {
+    name: 'two persons',
+    shape: { jobs: 2, stations: 1, evenFlow: true, heavy: 0, zones: 3, seconds: 0.9, largest: 20 },
+    seeds: [1, 60],
+    cheaper: [30],
+  },
+  {
+    name: 'two persons, thirsty',
+    shape: { jobs: 2, stations: 1, evenFlow: true, heavy: 0, zones: 2, seconds: 1, largest: 25, thirst: 1.5 },
+    seeds: [1, 40],
+    cheaper: [21],
+  },
+  {
+    name: 'two persons, windows',
+    shape: { jobs: 2, stations: 1, heavy: 0, zones: 2, seconds: 1, windows: 0.4, breaks: 0.4 },
+    seeds: [1, 40],
+    cheaper: [17, 38],
   },
   { name: 'payload', shape: { jobs: 2, stations: 1, evenFlow: true, heavy: 1, thirst: 1.5 }, seeds: [1, 40] },
 ];

@@ -3,7 +3,7 @@ import { type Hold, noWorse, optionsFor, type Source } from './amounts.ts';
 import { leastRefills } from './bounds.ts';
 import { drawn } from './needs.ts';
 import { Queue } from './queue.ts';
-import { dayCost, type FixedRoute, type FlatOp, homePlace, travel } from './route.ts';
+import { dayCost, type FixedRoute, type FlatOp, homePlace, personOf, travel } from './route.ts';
 
 /** The cheapest day of a fixed route, with what happens in it in words. */
 export type BestDay = { readonly cost: number; readonly story: readonly string[] };
@@ -13,6 +13,9 @@ type State = Hold & {
   readonly m: number;
   readonly place: number;
   readonly breakTaken: boolean;
+  /** Since when both persons have worked side by side, and how long each of them. ms */
+  readonly togetherMs: number;
+  readonly busy: readonly [first: number, second: number];
   readonly story: Story | null;
 };
 type Story = { readonly words: string; readonly before: Story | null };
@@ -63,6 +66,8 @@ export function cheapestDay(route: FixedRoute, bound: number): BestDay | null {
       m: 0,
       place: homePlace(problem, rig),
       breakTaken: rig.breakAfterMs < 0,
+      togetherMs: 0,
+      busy: [0, 0],
       story: { words: `morning ${option.levels} / ${option.stocks}`, before: null },
     };
     push(search, 'way', state, 0, 0);
@@ -126,7 +131,7 @@ function arrive(search: Search, state: State, at: number): void {
   const due = !state.breakTaken && state.ms >= route.rig.breakAfterMs;
   const before = (route.modes[flat.visit] as FixedRoute['modes'][number]).beforeMs;
   const ms = ready + (due ? route.rig.breakMs : 0) + before;
-  push(search, 'site', { ...state, ms, breakTaken: state.breakTaken || due }, at, 0);
+  push(search, 'site', together({ ...state, ms, breakTaken: state.breakTaken || due }), at, 0);
 }
 
 /** Every refill that can be made on site or from it; before the first op of a visit a station would have been gone to on the way. */
@@ -142,7 +147,7 @@ function rigRefill(search: Search, state: State, at: number, units: number): voi
     if (same(option, state)) continue;
     const ms = state.ms + option.ms + route.rig.refillMs + (units > 0 ? route.rig.midZoneMs : 0);
     const words = `rig refill at op ${at} after ${units}: ${option.levels} / ${option.stocks}`;
-    treat(search, { ...state, ...option, ms, story: { words, before: state.story } }, at, units);
+    treat(search, together({ ...state, ...option, ms, story: { words, before: state.story } }), at, units);
   }
 }
 
@@ -161,7 +166,8 @@ function tripsFrom(
 ): void {
   for (const [number, visited] of stationVisits(search, state, at, units, been)) {
     const leg = travel(search.route.problem, visited.place, back);
-    push(search, 'back', { ...visited, ms: visited.ms + leg.ms, m: visited.m + leg.m, place: back }, at, units);
+    const returned = { ...visited, ms: visited.ms + leg.ms, m: visited.m + leg.m, place: back };
+    push(search, 'back', together(returned), at, units);
     push(search, 'trip', visited, at, units, [...been, number], back);
   }
 }
@@ -209,10 +215,22 @@ function treat(search: Search, state: State, at: number, units: number): void {
     const parts = drawn(op, draw.parts, reached) - drawn(op, draw.parts, units);
     levels[draw.compartment] = (levels[draw.compartment] as number) - parts;
   }
-  const ms = state.ms + (units === 0 ? swapMs : 0) + spent(op.serviceMs, op.areaUnits, units, reached);
-  const next = { ...state, levels, ms };
+  const work = (units === 0 ? swapMs : 0) + spent(op.serviceMs, op.areaUnits, units, reached);
+  const next = { ...state, levels, ...beside(state, op, work) };
   if (reached < op.areaUnits) push(search, 'dry', next, at, reached);
   else leaveOp(search, next, at);
+}
+
+/** The clock after one person's work: a stretch that both work in lasts as long as the one who needs longer. */
+function beside(state: State, op: FlatOp['op'], work: number): Pick<State, 'ms' | 'busy'> {
+  const busy: [number, number] = [...state.busy];
+  busy[personOf(op)] += work;
+  return { busy, ms: state.togetherMs + Math.max(...busy) };
+}
+
+/** Both are at the rig. */
+function together(state: State): State {
+  return { ...state, togetherMs: state.ms, busy: [0, 0] };
 }
 
 /** Furthest mark that a level reaches from `units` on. */
@@ -232,7 +250,7 @@ function leaveOp(search: Search, state: State, at: number): void {
     push(search, 'site', state, at + 1, 0);
     return;
   }
-  const packed = { ...state, ms: state.ms + (route.modes[visit] as FixedRoute['modes'][number]).afterMs };
+  const packed = together({ ...state, ms: state.ms + (route.modes[visit] as FixedRoute['modes'][number]).afterMs });
   if (at + 1 < route.ops.length) push(search, 'way', packed, at + 1, 0);
   else goHome(search, packed, at);
 }
@@ -262,7 +280,10 @@ function push(
   const clock = state.breakTaken ? '' : `${state.ms}`;
   // More aboard is no worse where there is room for everything; else only equal levels compare.
   const levels = route.roomy ? '' : `${state.levels}|${state.stocks}`;
-  const key = `${kind}${at}|${units}|${been}|${state.place}|${clock}|${state.materials}|${levels}`;
+  // Who has done more can matter for as long as the stop lasts.
+  const ahead = state.busy[0] - state.busy[1];
+  const shared = route.modes[(route.ops[at] as FlatOp).visit]?.ops.some((op) => op.second) === true ? `${ahead}` : '';
+  const key = `${kind}${at}|${shared}|${units}|${been}|${state.place}|${clock}|${state.materials}|${levels}`;
   const own = [-state.ms, -state.m, ...state.levels, ...state.stocks];
   const before = seen.get(key) ?? [];
   if (before.some((each) => noWorse(each, own))) return;
@@ -274,7 +295,7 @@ function push(
 /** Least cost of a day that goes on from here: driving, working, the evening and the least that refills take. */
 function leastCost(route: FixedRoute, node: Omit<Node, 'least'>): number {
   const { kind, state, at, units, been, back } = node;
-  const { op, visit, swapMs } = route.ops[at] as FlatOp;
+  const { op, visit, swapMs, addsMs } = route.ops[at] as FlatOp;
   const refills = leastRefills(route, at, units, state);
   let ms = state.ms + (route.restMs[at] as number) + refills.ms;
   let metres = state.m + (route.restM[at] as number);
@@ -283,7 +304,7 @@ function leastCost(route: FixedRoute, node: Omit<Node, 'least'>): number {
     ms += leg.ms + (route.modes[visit] as FixedRoute['modes'][number]).beforeMs;
     metres += leg.m;
   } else {
-    ms -= spent(op.serviceMs, op.areaUnits, 0, units) + (units > 0 ? swapMs : 0);
+    ms -= Math.min(addsMs, spent(op.serviceMs, op.areaUnits, 0, units) + (units > 0 ? swapMs : 0));
     if (kind === 'trip') {
       const leg = travel(route.problem, state.place, back);
       ms += leg.ms;

@@ -9,6 +9,8 @@ export type FlatOp = {
   readonly lastOfVisit: boolean;
   /** Head swap before it, ms; 0 where the head is on already. */
   readonly swapMs: number;
+  /** What it adds to its stop at least: its time, or what of it cannot fall beside the other person's work. ms */
+  readonly addsMs: number;
 };
 
 /** A fixed order of visits for one rig on one day. */
@@ -56,16 +58,21 @@ export function fixRoute(
   const ops: FlatOp[] = [];
   const heads = new Map<number, number>();
   modes.forEach((mode, visit) => {
+    const busy: [number, number] = [0, 0];
     mode.ops.forEach((op, index) => {
       const fitted = heads.get(op.machine);
       const swap = op.machine >= 0 && op.head >= 0 && fitted !== undefined && fitted !== op.head;
       if (op.machine >= 0 && op.head >= 0) heads.set(op.machine, op.head);
+      const swapMs = swap ? op.swapMs : 0;
+      const before = Math.max(...busy);
+      busy[personOf(op)] += swapMs + op.serviceMs;
       ops.push({
         op,
         visit,
         firstOfVisit: index === 0,
         lastOfVisit: index === mode.ops.length - 1,
-        swapMs: swap ? op.swapMs : 0,
+        swapMs,
+        addsMs: Math.max(...busy) - before,
       });
     });
   });
@@ -84,7 +91,7 @@ function restOf(route: Omit<FixedRoute, 'restMs' | 'restM'>): { restMs: number[]
   const home = homePlace(problem, rig);
   let [ms, metres] = [0, 0];
   for (let index = ops.length - 1; index >= 0; index -= 1) {
-    const { op, visit, lastOfVisit, swapMs } = ops[index] as FlatOp;
+    const { visit, lastOfVisit, addsMs } = ops[index] as FlatOp;
     if (lastOfVisit) {
       const last = visit === jobs.length - 1;
       const here = (jobs[visit] as Job).place;
@@ -92,7 +99,7 @@ function restOf(route: Omit<FixedRoute, 'restMs' | 'restM'>): { restMs: number[]
       ms += (modes[visit] as Mode).afterMs + leg.ms + (last ? rig.eveningMs : (modes[visit + 1] as Mode).beforeMs);
       metres += leg.m;
     }
-    ms += op.serviceMs + swapMs;
+    ms += addsMs;
     restMs[index] = ms;
     restM[index] = metres;
   }
@@ -149,4 +156,9 @@ function bagsFit(problem: Problem, rig: ProblemRig, ops: readonly FlatOp[]): boo
     stock.kind === 'dry' ? Math.ceil((parts[index] as number) / stock.bagParts) : 0,
   );
   return bags.filter((each) => each > 0).length <= 1 || bags.reduce((sum, each) => sum + each, 0) <= rig.bagPlaces;
+}
+
+/** Who does an op: 0 the first person, 1 the second one beside. */
+export function personOf(op: Op): 0 | 1 {
+  return op.second ? 1 : 0;
 }

@@ -42,14 +42,19 @@ class Replay {
   }
 
   run(): readonly string[] {
-    let now = this.rig.shiftStartMs;
+    // When the first and the second person are free.
+    const free: [number, number] = [this.rig.shiftStartMs, this.rig.shiftStartMs];
     for (const activity of this.outcome.activities) {
+      const one =
+        activity.kind === 'treat' || activity.kind === 'swap-head' ? (this.op(activity).second ? 1 : 0) : null;
+      const now = one === null ? Math.max(...free) : free[one];
       this.check(activity.startMs === now, `${activity.kind} starts at ${activity.startMs}, not ${now}`);
       this.check(activity.endMs >= activity.startMs, `${activity.kind} ends before it starts`);
-      now = activity.endMs;
+      if (one === null) free.fill(activity.endMs);
+      else free[one] = activity.endMs;
       this.play(activity);
     }
-    this.checkEnd(now);
+    this.checkEnd(Math.max(...free));
     return this.faults;
   }
 
