@@ -102,7 +102,7 @@ describe('the run sheet', () => {
     const order = [
       'Start: checks and loading',
       '1 | 7:20 am | acre house',
-      'back: Overseed | Rider, seeder | 4,000 ft²',
+      'front: Overseed | Rider, seeder | 4,000 ft²',
       'Fit Rider, boom',
       'front: Spray one | Rider, boom | 6,000 ft²',
       'Break, 20 min',
