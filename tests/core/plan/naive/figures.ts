@@ -213,15 +213,17 @@ export function furtherFaults(facts: DayFacts): readonly Fault[] {
     }),
     ...levels
       .filter((line) => line.kind === 'tank' || line.kind === 'dry')
-      .flatMap((line) =>
-        line.points.flatMap(([sec, level]) => {
-          const over = changes.filter((each) => ms(activities[each.index]?.endSec ?? 0) <= ms(sec)).length;
-          const begun = changes.filter((each) => ms(activities[each.index]?.startSec ?? 0) < ms(sec)).length;
-          const [done, started] = [over, begun].map((count) => levelAfter(changes, count, line.id) / 100);
+      .flatMap((line) => {
+        // Two persons empty different compartments at the same time; one of them alone is in order of time.
+        const own = changes.filter((each) => each.compartment === line.id);
+        return line.points.flatMap(([sec, level]) => {
+          const over = own.filter((each) => ms(activities[each.index]?.endSec ?? 0) <= ms(sec)).length;
+          const begun = own.filter((each) => ms(activities[each.index]?.startSec ?? 0) < ms(sec)).length;
+          const [done, started] = [over, begun].map((count) => levelAfter(own, count, line.id) / 100);
           const right = [done, started].some((each) => Math.abs((each ?? 0) - level) < 0.0001);
           return right || isFillStart(facts, sec, line.id) ? [] : differing(line.id, [['level', level, done ?? 0, 0]]);
-        }),
-      ),
+        });
+      }),
   ];
 }
 

@@ -16,6 +16,8 @@ import {
   stockParts,
   sum,
   TIME,
+  type Treat,
+  taskNumber,
   type VisitSpan,
   visitAt,
 } from './day-facts.ts';
@@ -26,8 +28,7 @@ export function timeFaults(facts: DayFacts): readonly Fault[] {
   const { activities } = facts.day;
   const impossible = (where: string, words: string): Fault => ({ code: 'time-not-possible', where, words });
   const faults = activities.flatMap((activity, index): Fault[] => {
-    const before = activities[index - 1];
-    const due = before === undefined ? facts.rig.shiftStartMs : ms(before.endSec);
+    const due = Math.max(...personsOf(activity).map((person) => freeMs(facts, person, index)));
     const where = `activity ${index + 1}`;
     const spent = lengthMs(activity);
     const needed = neededMs(facts, index);
@@ -43,11 +44,44 @@ export function timeFaults(facts: DayFacts): readonly Fault[] {
   if (kinds.indexOf('evening') !== kinds.length - 1) faults.push(impossible('day', 'evening work'));
   return [
     ...faults,
-    ...facts.visits.flatMap((visit) => visitFaults(facts, visit)),
+    ...facts.visits.flatMap((visit) => [...visitFaults(facts, visit), ...workFaults(facts, visit)]),
     ...strayFaults(facts),
     ...headFaults(facts),
     ...lengthFaults(facts),
   ];
+}
+
+/** Who takes part in an activity. */
+function personsOf(activity: PlanActivity): readonly (1 | 2)[] {
+  if (activity.kind === 'treat') return [activity.person];
+  return activity.kind === 'swap-head' || activity.kind === 'pour' ? [1] : [1, 2];
+}
+
+/** When a person has done all that comes before an activity. */
+function freeMs(facts: DayFacts, person: 1 | 2, index: number): number {
+  const last = facts.day.activities.slice(0, index).findLast((each) => personsOf(each).includes(person));
+  return last === undefined ? facts.rig.shiftStartMs : ms(last.endSec);
+}
+
+/** Treats by a person to whom the work does not belong, and work on a zone before what comes first there. */
+function workFaults(facts: DayFacts, visit: VisitSpan): readonly Fault[] {
+  const { problem, day } = facts;
+  return visit.treats.flatMap((at): Fault[] => {
+    const treat = day.activities[at] as Treat;
+    const op = opOf(facts, at);
+    const rank = (each: Treat): number => problem.tasks[taskNumber(problem, each)]?.rank ?? 0;
+    const where = `activity ${at + 1}`;
+    const late = visit.treats
+      .map((other) => day.activities[other] as Treat)
+      .filter((other) => other.zoneId === treat.zoneId && rank(other) < rank(treat))
+      .some((other) => ms(other.endSec) > ms(treat.startSec) + TIME);
+    return [
+      ...(op !== null && op.second !== (treat.person === 2)
+        ? [{ code: 'time-not-possible' as const, where, words: `not work of person ${treat.person}` }]
+        : []),
+      ...(late ? [{ code: 'out-of-order' as const, where, words: 'something else comes first there' }] : []),
+    ];
+  });
 }
 
 /** Least time that an activity takes. */
