@@ -46,7 +46,11 @@ class Replay {
     const free: [number, number] = [this.rig.shiftStartMs, this.rig.shiftStartMs];
     for (const activity of this.outcome.activities) {
       const one =
-        activity.kind === 'treat' || activity.kind === 'swap-head' ? (this.op(activity).second ? 1 : 0) : null;
+        activity.kind === 'treat' || activity.kind === 'swap-head' || activity.kind === 'pour'
+          ? this.op(activity).second
+            ? 1
+            : 0
+          : null;
       const now = one === null ? Math.max(...free) : free[one];
       this.check(activity.startMs === now, `${activity.kind} starts at ${activity.startMs}, not ${now}`);
       this.check(activity.endMs >= activity.startMs, `${activity.kind} ends before it starts`);
