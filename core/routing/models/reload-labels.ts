@@ -1,5 +1,8 @@
 import type { Tours } from '../engine/index.ts';
-import { detours, type ReloadProblem } from './reload-problem.ts';
+import { detours, type ReloadKind, type ReloadProblem } from './reload-problem.ts';
+import { ReloadWindow } from './reload-window.ts';
+
+const UNKNOWN = -1;
 
 /**
  * Best reloads along every route, whose order of stops is given. A reload in the gap after a stop costs a detour over the best facility;
@@ -26,25 +29,38 @@ export class ReloadLabels {
   readonly afterCount: Int32Array;
   readonly onward: Float64Array;
   readonly onwardCount: Int32Array;
+  /** Whether there is a reload in the gap as the route is now. */
+  readonly reloaded: Uint8Array;
+  /** What the least detours of the whole route grow by, at least, where a stop comes into the gap and a reload beside it: less its own. */
+  readonly beside: Float64Array;
+  /** The same with no reload beside it; reckoned when it is asked for. */
+  private readonly without: Float64Array;
+  /** Load that still fits before the gap and after it, as the route is reloaded now; the same where there is no reload in the gap. */
+  readonly roomBefore: Float64Array;
+  readonly roomAfter: Float64Array;
   /** Per route: distance without and with reloads, their number, and service times. */
   readonly direct: Float64Array;
   readonly length: Float64Array;
   readonly reloads: Int32Array;
   readonly busy: Float64Array;
-  /** Per kind: place of the start and of the end, and the lengths over a facility. */
+  /** Per kind: the lengths over a facility. */
   readonly over: readonly Float64Array[];
   private readonly stops: readonly Int32Array[];
   /** The gap before which the last reload lies that leads to `before`. */
   private readonly source: Int32Array;
   private readonly queue: Int32Array;
+  /** Row-major [from * places + to]. */
+  private readonly distances: Float64Array;
   private readonly problem: ReloadProblem;
   private readonly tours: Tours;
+  private readonly window: ReloadWindow;
 
   constructor(problem: ReloadProblem, tours: Tours) {
     const total = problem.visits + 1 + problem.kindOf.length;
     const routes = problem.kindOf.length;
     const perNode = () => new Float64Array(total);
     this.problem = problem;
+    this.distances = problem.distances;
     this.tours = tours;
     this.loadTo = perNode();
     this.edge = perNode();
@@ -53,6 +69,11 @@ export class ReloadLabels {
     this.full = perNode();
     this.after = perNode();
     this.onward = perNode();
+    this.without = perNode();
+    this.beside = perNode();
+    this.roomBefore = perNode();
+    this.roomAfter = perNode();
+    this.reloaded = new Uint8Array(total);
     this.beforeCount = new Int32Array(total);
     this.fullCount = new Int32Array(total);
     this.afterCount = new Int32Array(total);
@@ -65,6 +86,7 @@ export class ReloadLabels {
     this.queue = new Int32Array(problem.visits + 2);
     const tables = problem.facilities.map((each) => detours(problem, each));
     this.over = problem.kinds.map((kind) => tables[kind.facilities]?.over ?? new Float64Array(0));
+    this.window = new ReloadWindow(this, tours);
     this.stops = problem.kinds.map((kind) => tables[kind.facilities]?.stops ?? new Int32Array(0));
   }
 
@@ -74,88 +96,143 @@ export class ReloadLabels {
     this.backward(route);
   }
 
-  private forward(route: number): void {
-    const { problem, tours, loadTo, edge, detour, before, beforeCount, full, fullCount, queue, source } = this;
-    const { distances, placeOf, demand, service, places } = problem;
-    const { next } = tours;
-    const kind = problem.kindOf[route] as number;
-    const { start, end, capacity, lastReload } = problem.kinds[kind] as (typeof problem.kinds)[number];
-    const over = this.over[kind] as Float64Array;
+  /** What the detours grow by, at least, where a stop comes into the gap and no reload is beside it. */
+  growthWithout(node: number, route: number): number {
+    let growth = this.without[node] as number;
+    if (growth === UNKNOWN) {
+      const { capacity } = this.problem.kinds[this.problem.kindOf[route] as number] as ReloadKind;
+      growth = this.window.through(node, capacity) - (this.length[route] as number) + (this.direct[route] as number);
+      growth = Math.max(0, growth);
+      this.without[node] = growth;
+    }
+    return growth;
+  }
+
+  /** Brings edges and sums up to date where a customer came between two nodes. Constant time. */
+  linked(customer: number, after: number, before: number, route: number): void {
+    const { edge, direct, busy } = this;
+    const was = edge[after] as number;
+    this.join(after, customer, route);
+    this.join(customer, before, route);
+    direct[route] = (direct[route] as number) + (edge[after] as number) + (edge[customer] as number) - was;
+    busy[route] = (busy[route] as number) + (this.problem.service[customer] as number);
+  }
+
+  unlinked(customer: number, after: number, before: number, route: number): void {
+    const { edge, direct, busy } = this;
+    const was = (edge[after] as number) + (edge[customer] as number);
+    this.join(after, before, route);
+    direct[route] = (direct[route] as number) + (edge[after] as number) - was;
+    busy[route] = (busy[route] as number) - (this.problem.service[customer] as number);
+  }
+
+  /** Reckons edges and sums of a whole route anew. */
+  retrace(route: number): void {
+    const { tours, edge, problem } = this;
     const sentinel = tours.sentinel(route);
-    let [head, tail, load, length, busy, place] = [0, 1, 0, 0, 0, start];
+    let [direct, busy, node] = [0, 0, sentinel];
+    do {
+      const following = tours.next[node] as number;
+      this.join(node, following, route);
+      direct += edge[node] as number;
+      if (node !== sentinel) busy += problem.service[node] as number;
+      node = following;
+    } while (node !== sentinel);
+    this.direct[route] = direct;
+    this.busy[route] = busy;
+  }
+
+  private join(node: number, following: number, route: number): void {
+    const { placeOf, places, visits, kinds, kindOf } = this.problem;
+    const number = kindOf[route] as number;
+    const { start, end } = kinds[number] as ReloadKind;
+    const from = node > visits ? start : (placeOf[node] as number);
+    const to = following > visits ? end : (placeOf[following] as number);
+    const length = this.distances[from * places + to] as number;
+    this.edge[node] = length;
+    this.detour[node] = ((this.over[number] as Float64Array)[from * places + to] as number) - length;
+  }
+
+  /** Least detours up to every gap. */
+  private forward(route: number): void {
+    const { tours, loadTo, detour, before, beforeCount, full, fullCount, queue, source } = this;
+    const { demand, kinds, kindOf } = this.problem;
+    const { next } = tours;
+    const { capacity, lastReload } = kinds[kindOf[route] as number] as ReloadKind;
+    const sentinel = tours.sentinel(route);
+    let [head, tail, load, last] = [0, 1, 0, sentinel];
     queue[0] = sentinel;
-    let last = sentinel;
     for (let node = next[sentinel] as number; node !== sentinel; node = next[node] as number) {
-      const to = placeOf[node] as number;
-      const row = place * places + to;
-      const step = distances[row] as number;
-      length += step;
-      edge[last] = step;
-      if (last !== sentinel) tail = this.reloadAfter(last, (over[row] as number) - step, head, tail);
       load += demand[node] as number;
-      busy += service[node] as number;
       loadTo[node] = load;
       while (head < tail && load - (loadTo[queue[head] as number] as number) > capacity) head += 1;
       const from = head < tail ? (queue[head] as number) : -1;
+      const least = from < 0 ? Number.POSITIVE_INFINITY : (full[from] as number);
+      const count = from < 0 ? 0 : (fullCount[from] as number);
+      const sum = least + (detour[node] as number);
       source[node] = from;
-      before[node] = from < 0 ? Number.POSITIVE_INFINITY : (full[from] as number);
-      beforeCount[node] = from < 0 ? 0 : (fullCount[from] as number);
+      before[node] = least;
+      beforeCount[node] = count;
+      full[node] = sum;
+      fullCount[node] = count + 1;
+      while (tail > head && (full[queue[tail - 1] as number] as number) >= sum) tail -= 1;
+      queue[tail] = node;
+      tail += 1;
       last = node;
-      place = to;
     }
-    const row = place * places + end;
-    const step = distances[row] as number;
-    length += step;
-    edge[last] = step;
-    detour[last] = (over[row] as number) - step;
-    full[last] = (before[last] as number) + (detour[last] as number);
-    fullCount[last] = (beforeCount[last] as number) + 1;
-    this.direct[route] = length;
-    this.busy[route] = busy;
-    this.length[route] = length + ((lastReload ? full[last] : before[last]) as number);
+    this.length[route] = (this.direct[route] as number) + ((lastReload ? full[last] : before[last]) as number);
     this.reloads[route] = (lastReload ? fullCount[last] : beforeCount[last]) as number;
-    loadTo[sentinel] = 0;
   }
 
-  /** Enters a reload in the gap of a node into the queue of reloads, cheapest first, in order along the route. */
-  private reloadAfter(node: number, more: number, head: number, tail: number): number {
-    const { queue, full, fullCount, before, beforeCount } = this;
-    const sum = (before[node] as number) + more;
-    this.detour[node] = more;
-    full[node] = sum;
-    fullCount[node] = (beforeCount[node] as number) + 1;
-    let end = tail;
-    while (end > head && (full[queue[end - 1] as number] as number) >= sum) end -= 1;
-    queue[end] = node;
-    return end + 1;
-  }
-
+  /** Least detours from every gap on, and what is left in each as the route is reloaded now. */
   private backward(route: number): void {
-    const { problem, tours, loadTo, detour, after, afterCount, onward, onwardCount, queue } = this;
+    const { tours, loadTo, detour, after, afterCount, onward, onwardCount, queue, before, source } = this;
+    const { without, beside, roomBefore, roomAfter, reloaded } = this;
     const { prev } = tours;
-    const { capacity, lastReload } = problem.kinds[problem.kindOf[route] as number] as (typeof problem.kinds)[number];
+    const { capacity, lastReload } = this.problem.kinds[this.problem.kindOf[route] as number] as ReloadKind;
     const sentinel = tours.sentinel(route);
     const last = prev[sentinel] as number;
+    const least = (this.length[route] as number) - (this.direct[route] as number);
     let [head, tail] = [0, 0];
-    after[last] = 0;
-    afterCount[last] = 0;
-    onward[last] = lastReload ? (detour[last] as number) : 0;
-    onwardCount[last] = lastReload ? 1 : 0;
-    queue[tail] = last;
-    tail += 1;
-    for (let node = prev[last] as number; node !== sentinel; node = prev[node] as number) {
+    let from = last;
+    let room = 0;
+    for (let node = last; node !== sentinel; node = prev[node] as number) {
       const load = loadTo[node] as number;
       while (head < tail && (loadTo[queue[head] as number] as number) - load > capacity) head += 1;
       const to = head < tail ? (queue[head] as number) : -1;
-      after[node] = to < 0 ? Number.POSITIVE_INFINITY : (onward[to] as number);
-      afterCount[node] = to < 0 ? 0 : (onwardCount[to] as number);
-      const sum = (after[node] as number) + (detour[node] as number);
+      const rest = to < 0 ? (node === last ? 0 : Number.POSITIVE_INFINITY) : (onward[to] as number);
+      const count = to < 0 ? 0 : (onwardCount[to] as number);
+      const ends = node === last && !lastReload;
+      const sum = ends ? 0 : rest + (detour[node] as number);
+      after[node] = rest;
+      afterCount[node] = count;
       onward[node] = sum;
-      onwardCount[node] = (afterCount[node] as number) + 1;
+      onwardCount[node] = ends ? 0 : count + 1;
       while (tail > head && (onward[queue[tail - 1] as number] as number) >= sum) tail -= 1;
       queue[tail] = node;
       tail += 1;
+      roomAfter[node] = room;
+      beside[node] = (before[node] as number) + rest - least;
+      const here = node === from;
+      if (here) {
+        from = source[node] as number;
+        room = from < 0 ? 0 : capacity - load + (loadTo[from] as number);
+      }
+      reloaded[node] = here ? 1 : 0;
+      without[node] = here ? UNKNOWN : 0;
+      roomBefore[node] = room;
     }
+    this.closeLast(last, lastReload);
+    roomBefore[sentinel] = room;
+    after[sentinel] = least;
+    afterCount[sentinel] = this.reloads[route] as number;
+  }
+
+  /** The gap after the last stop holds the reload that must be there, or none. */
+  private closeLast(last: number, lastReload: boolean): void {
+    this.reloaded[last] = lastReload ? 1 : 0;
+    this.without[last] = lastReload ? Number.POSITIVE_INFINITY : 0;
+    this.roomAfter[last] = UNKNOWN;
   }
 
   /** Visits of a route in order, and the facility of each reload as -1 - place. */

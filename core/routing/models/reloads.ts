@@ -1,9 +1,10 @@
 import type { Order, RouteModel, Tours, VisitGroups } from '../engine/index.ts';
 import { ReloadLabels } from './reload-labels.ts';
 import type { ReloadKind, ReloadProblem } from './reload-problem.ts';
+import { ReloadWindow } from './reload-window.ts';
 
 const HEAT = { start: 3, end: 0.01 };
-/** Costs are kept as multiples of this, so that sums of them are exact and do not drift. */
+/** Lengths and costs are kept as multiples of this, so that sums of them are exact and do not drift. */
 const GRAIN = 2 ** -20;
 /** Neighbours that are kept for each visit, itself included. */
 const MOST_NEAR = 250;
@@ -30,15 +31,13 @@ export class ReloadModel implements RouteModel {
   private readonly kinds: readonly ReloadKind[];
   private readonly allowed: Uint8Array;
   private readonly routeCost: Float64Array;
-  private readonly loads: Float64Array;
-  private readonly sums: Float64Array;
-  private readonly counts: Int32Array;
   private tours!: Tours;
   private labels!: ReloadLabels;
+  private window!: ReloadWindow;
 
   constructor(problem: ReloadProblem, heat: { readonly start: number; readonly end: number } = HEAT) {
     const { visits, kinds } = problem;
-    this.problem = problem;
+    this.problem = { ...problem, distances: problem.distances.map(grained) };
     this.customers = visits;
     this.kindOf = problem.kindOf;
     this.kinds = kinds;
@@ -57,22 +56,20 @@ export class ReloadModel implements RouteModel {
       });
     }
     this.routeCost = new Float64Array(problem.kindOf.length);
-    this.loads = new Float64Array(visits + 2);
-    this.sums = new Float64Array(visits + 2);
-    this.counts = new Int32Array(visits + 2);
   }
 
   bind(tours: Tours): void {
     this.tours = tours;
     this.labels = new ReloadLabels(this.problem, tours);
+    this.window = new ReloadWindow(this.labels, tours);
   }
 
-  linked(): void {
-    // Everything is kept by `renew`.
+  linked(customer: number, after: number, before: number, route: number): void {
+    this.labels.linked(customer, after, before, route);
   }
 
-  unlinked(): void {
-    // Everything is kept by `renew`.
+  unlinked(customer: number, after: number, before: number, route: number): void {
+    this.labels.unlinked(customer, after, before, route);
   }
 
   renew(route: number): void {
@@ -81,7 +78,7 @@ export class ReloadModel implements RouteModel {
     if ((this.tours.size[route] as number) > 0) {
       this.labels.renew(route);
       const { openingCost, costPerDistance } = this.kinds[this.kindOf[route] as number] as ReloadKind;
-      is = Math.round((openingCost + costPerDistance * (this.labels.length[route] as number)) / GRAIN) * GRAIN;
+      is = grained(openingCost + costPerDistance * (this.labels.length[route] as number));
     }
     this.routeCost[route] = is;
     this.cost += is - was;
@@ -104,64 +101,86 @@ export class ReloadModel implements RouteModel {
   }
 
   bound(customer: number, after: number): number {
-    const { labels, problem, tours } = this;
-    const { distances, placeOf, places } = problem;
-    const route = tours.routeOf[after] as number;
-    const number = this.kindOf[route] as number;
-    const kind = this.kinds[number] as ReloadKind;
-    const before = tours.next[after] as number;
-    const first = after > problem.visits;
-    const last = before > problem.visits;
-    const from = first ? kind.start : (placeOf[after] as number);
-    const to = last ? kind.end : (placeOf[before] as number);
-    const place = placeOf[customer] as number;
-    const reach = distances[from * places + place] as number;
-    const leave = distances[place * places + to] as number;
-    const over = labels.over[number] as Float64Array;
-    if (first && last) {
-      const home = kind.lastReload ? (over[place * places + to] as number) : leave;
-      return kind.openingCost + kind.costPerDistance * (reach + home);
-    }
-    const added = reach + leave - (labels.edge[after] as number);
-    if (first) {
-      // No reload can have been in this gap.
-      return kind.costPerDistance * added;
-    }
-    const gone = labels.detour[after] as number;
-    const onward = (over[place * places + to] as number) - leave - gone;
-    if (last) return kind.costPerDistance * (kind.lastReload ? added + onward : added);
-    const ahead = (over[from * places + place] as number) - reach - gone;
-    return kind.costPerDistance * (added + Math.min(0, onward, ahead));
+    const { labels } = this;
+    const kind = this.look(customer, after);
+    if (this.alone) return kind.openingCost + kind.costPerDistance * this.added;
+    const beside = (labels.beside[after] as number) + Math.min(this.ahead, this.behind);
+    return (
+      kind.costPerDistance *
+      (this.added + Math.min(labels.growthWithout(after, this.tours.routeOf[after] as number), beside))
+    );
   }
 
   price(customer: number, after: number): number {
+    const { labels, problem } = this;
+    const route = this.tours.routeOf[after] as number;
+    const kind = this.look(customer, after);
+    const service = problem.service[customer] as number;
+    if (this.alone) {
+      const fits = this.time(kind, this.added, kind.lastReload ? 1 : 0, service);
+      return fits ? kind.openingCost + kind.costPerDistance * this.added : Number.POSITIVE_INFINITY;
+    }
+    const was = labels.length[route] as number;
+    let growth = this.quickGrowth(problem.demand[customer] as number, after);
+    let count = labels.reloads[route] as number;
+    if (growth === Number.POSITIVE_INFINITY) {
+      this.window.replan(kind, problem.demand[customer] as number, after, this.ahead, this.behind);
+      growth = this.window.least - was + (labels.direct[route] as number);
+      count = this.window.count;
+    }
+    const length = was + this.added + growth;
+    if (!this.time(kind, length, count, (labels.busy[route] as number) + service)) return Number.POSITIVE_INFINITY;
+    return kind.costPerDistance * (this.added + growth);
+  }
+
+  /**
+   * What the detours grow by where the route keeps its reloads, one of them perhaps beside the new stop instead of in its gap, and no
+   * other choice can be better; infinite where that is not known.
+   */
+  private quickGrowth(demand: number, after: number): number {
+    const { labels } = this;
+    const unknown = Number.POSITIVE_INFINITY;
+    const without = labels.growthWithout(after, this.tours.routeOf[after] as number);
+    const ahead = (labels.beside[after] as number) + this.ahead;
+    const behind = (labels.beside[after] as number) + this.behind;
+    if (labels.reloaded[after] === 0) {
+      return without <= ahead && without <= behind && demand <= (labels.roomBefore[after] as number)
+        ? without
+        : unknown;
+    }
+    if (without < Math.min(ahead, behind)) return unknown;
+    if (behind <= ahead) return demand <= (labels.roomBefore[after] as number) ? behind : unknown;
+    return demand <= (labels.roomAfter[after] as number) ? ahead : unknown;
+  }
+
+  private added = 0;
+  private ahead = 0;
+  private behind = 0;
+  private alone = false;
+
+  /**
+   * Takes the lengths around a stop put after a node: what the route grows by without reloads, or is long if the stop is `alone` in it, and
+   * what a reload ahead of it or behind it adds.
+   */
+  private look(customer: number, after: number): ReloadKind {
     const { labels, problem, tours } = this;
-    const { distances, placeOf, places, demand, service } = problem;
-    const route = tours.routeOf[after] as number;
-    const number = this.kindOf[route] as number;
+    const { distances, placeOf, places } = problem;
+    const number = this.kindOf[tours.routeOf[after] as number] as number;
     const kind = this.kinds[number] as ReloadKind;
+    const over = labels.over[number] as Float64Array;
     const before = tours.next[after] as number;
-    const first = after > problem.visits;
-    const last = before > problem.visits;
+    const first = after > this.customers;
+    const last = before > this.customers;
     const from = first ? kind.start : (placeOf[after] as number);
     const to = last ? kind.end : (placeOf[before] as number);
     const place = placeOf[customer] as number;
     const reach = distances[from * places + place] as number;
     const leave = distances[place * places + to] as number;
-    const over = labels.over[number] as Float64Array;
-    const onward = (over[place * places + to] as number) - leave;
-    if (first && last) {
-      const length = reach + leave + (kind.lastReload ? onward : 0);
-      const fits = this.time(kind, length, kind.lastReload ? 1 : 0, service[customer] as number);
-      return fits ? kind.openingCost + kind.costPerDistance * length : Number.POSITIVE_INFINITY;
-    }
-    const ahead = first ? Number.POSITIVE_INFINITY : (over[from * places + place] as number) - reach;
-    const direct = (labels.direct[route] as number) + reach + leave - (labels.edge[after] as number);
-    this.split(kind, demand[customer] as number, after, before, ahead, onward);
-    const length = direct + this.least;
-    const busy = (labels.busy[route] as number) + (service[customer] as number);
-    if (!this.time(kind, length, this.leastCount, busy)) return Number.POSITIVE_INFINITY;
-    return kind.costPerDistance * (length - (labels.length[route] as number));
+    this.alone = first && last;
+    this.behind = last && !kind.lastReload ? Number.POSITIVE_INFINITY : (over[place * places + to] as number) - leave;
+    this.ahead = first ? Number.POSITIVE_INFINITY : (over[from * places + place] as number) - reach;
+    this.added = reach + leave + (this.alone ? (kind.lastReload ? this.behind : 0) : -(labels.edge[after] as number));
+    return kind;
   }
 
   meanEdge(): number {
@@ -177,127 +196,13 @@ export class ReloadModel implements RouteModel {
     return this.labels.stopsOf(route);
   }
 
-  private least = 0;
-  private leastCount = 0;
-
-  /**
-   * Least detours of a route with one more stop of a demand, after one node and before another: without a reload beside the new stop,
-   * with one ahead of it, with one behind it, with both.
-   */
-  private split(
-    { capacity, lastReload }: ReloadKind,
-    demand: number,
-    after: number,
-    before: number,
-    ahead: number,
-    behind: number,
-  ): void {
-    const { labels } = this;
-    const first = after > this.customers;
-    const last = before > this.customers;
-    const { before: carried, beforeCount, after: rest, afterCount } = labels;
-    const onwardCount = this.collectOnward(capacity - demand, after, before, lastReload);
-    // Both, or the one that has to be.
-    const back = first ? 0 : (carried[after] as number);
-    const backCount = first ? 0 : (beforeCount[after] as number);
-    const forth = first ? this.fromStart(before, capacity) : last ? 0 : (rest[after] as number);
-    const forthCount = first ? this.fromStartCount : last ? 0 : (afterCount[after] as number);
-    this.least = back + ahead + behind + forth;
-    this.leastCount = backCount + 2 + forthCount;
-    if (!first && onwardCount > 0) {
-      const sum = back + ahead + (this.sums[onwardCount - 1] as number);
-      if (sum < this.least) {
-        this.least = sum;
-        this.leastCount = backCount + 1 + (this.counts[onwardCount - 1] as number);
-      }
-    }
-    this.throughStop(capacity - demand, after, behind + forth, 1 + forthCount, onwardCount, last && !lastReload);
-  }
-
-  private fromStartCount = 0;
-
-  /** Least detours after a reload in the gap before a route's first stop. */
-  private fromStart(before: number, capacity: number): number {
-    const { labels, tours } = this;
-    let best = Number.POSITIVE_INFINITY;
-    for (let node = before; node <= this.customers; node = tours.next[node] as number) {
-      if ((labels.loadTo[node] as number) > capacity) break;
-      const sum = labels.onward[node] as number;
-      if (sum >= best) continue;
-      best = sum;
-      this.fromStartCount = labels.onwardCount[node] as number;
-    }
-    return best;
-  }
-
-  /**
-   * Lists how far a load that leaves so much room can go on after the new stop: least detours up to each next reload or the end, best so
-   * far, by growing load. Returns the length of the list.
-   */
-  private collectOnward(room: number, after: number, before: number, lastReload: boolean): number {
-    const { labels, tours, loads, sums, counts } = this;
-    const loaded = after > this.customers ? 0 : (labels.loadTo[after] as number);
-    let count = 0;
-    let best = Number.POSITIVE_INFINITY;
-    let bestCount = 0;
-    if (before > this.customers && !lastReload) {
-      loads[0] = 0;
-      sums[0] = 0;
-      counts[0] = 0;
-      return 1;
-    }
-    for (let node = before; node <= this.customers; node = tours.next[node] as number) {
-      const load = (labels.loadTo[node] as number) - loaded;
-      if (load > room) break;
-      const sum = labels.onward[node] as number;
-      if (sum < best) {
-        best = sum;
-        bestCount = labels.onwardCount[node] as number;
-      }
-      loads[count] = load;
-      sums[count] = best;
-      counts[count] = bestCount;
-      count += 1;
-    }
-    return count;
-  }
-
-  /** The new stop on a load taken before its forerunner: with a reload behind it (`behind`), or with none beside it. */
-  private throughStop(
-    room: number,
-    after: number,
-    behind: number,
-    behindCount: number,
-    listed: number,
-    end: boolean,
-  ): void {
-    const { labels, tours, loads, sums, counts } = this;
-    const first = after > this.customers;
-    const loaded = first ? 0 : (labels.loadTo[after] as number);
-    let reach = listed - 1;
-    let node = first ? after : (tours.prev[after] as number);
-    for (;;) {
-      const load = loaded - (labels.loadTo[node] as number);
-      if (load > room) return;
-      const full = labels.full[node] as number;
-      const fullCount = labels.fullCount[node] as number;
-      if (!end && full + behind < this.least) {
-        this.least = full + behind;
-        this.leastCount = fullCount + behindCount;
-      }
-      while (reach >= 0 && (loads[reach] as number) + load > room) reach -= 1;
-      if (reach >= 0 && full + (sums[reach] as number) < this.least) {
-        this.least = full + (sums[reach] as number);
-        this.leastCount = fullCount + (counts[reach] as number);
-      }
-      if (node > this.customers) return;
-      node = tours.prev[node] as number;
-    }
-  }
-
   private time(kind: ReloadKind, length: number, reloads: number, busy: number): boolean {
     return length * kind.timePerDistance + busy + reloads * kind.reloadTime <= kind.mostTime + 1e-9;
   }
+}
+
+function grained(value: number): number {
+  return Math.round(value / GRAIN) * GRAIN;
 }
 
 function nearVisits({ visits, distances, places, placeOf }: ReloadProblem): { near: Int32Array; nearWidth: number } {
