@@ -39,7 +39,8 @@ export function dayTable(book: Book, day: PlanDay): Block {
   return {
     kind: 'table',
     columns: [left(''), right('Time'), left('Zone'), left('With'), right('Ground'), left('Load'), pen('Really done')],
-    rows: day.activities.flatMap((each) => rowsOf(walk, each)),
+    // Two persons at a stop begin side by side; what begins at the same time stays in the order of the plan.
+    rows: day.activities.toSorted((one, other) => one.startSec - other.startSec).flatMap((each) => rowsOf(walk, each)),
   };
 }
 
@@ -150,7 +151,7 @@ function treatRow(walk: Walk, treat: OfKind<'treat'>): TableRow {
     BOX,
     clockWord(book, treat.startSec),
     `${zone}${treatment}${rest}`,
-    methodWord(book, treat.method),
+    treat.person === 2 ? `${methodWord(book, treat.method)}, second person` : methodWord(book, treat.method),
     formatArea(treat.areaSqFt, book.units),
     loads.join(', '),
     '',

@@ -53,6 +53,7 @@ function stopLines(book: Book, day: PlanDay): readonly string[] {
     stop.tasks.map((task, index): StopRow => ({ stop, task, first: index === 0 })),
   );
   const several = new Set(rows.map(({ task }) => task.treatmentId)).size > 1;
+  const shared = rows.some(({ task }) => task.person === 2);
   const onFirst = (text: (stop: PlanStop) => string) => (row: StopRow) => (row.first ? text(row.stop) : '');
   const columns: readonly Column<StopRow>[] = [
     { title: 'stop', cell: onFirst((stop) => String(stop.number)), right: true },
@@ -62,6 +63,7 @@ function stopLines(book: Book, day: PlanDay): readonly string[] {
     { title: 'zone', cell: ({ task }) => zoneName(book, task.propertyId, task.zoneId) },
     ...(several ? [{ title: 'treatment', cell: ({ task }: StopRow) => treatmentName(book, task.treatmentId) }] : []),
     { title: 'with', cell: ({ task }) => methodName(book, task.method) },
+    ...(shared ? [{ title: 'person', cell: ({ task }: StopRow) => String(task.person), right: true }] : []),
     { title: 'start', cell: ({ task }) => formatClock(task.startSec), right: true },
     { title: 'ground', cell: ({ task }) => formatArea(task.areaSqFt), right: true },
     { title: 'amount', cell: ({ task }) => amount(task.volumeGal, task.weightLb), right: true },

@@ -176,6 +176,7 @@ function Chosen({ book, stop, property }: ChosenProps) {
                 {words.clock(task.startSec)} {zoneName(property, task.zoneId)}
               </b>
               , {words.area(task.areaSqFt)}, {methodName(book, task.method)}
+              {task.person === 2 && ', second person'}
             </p>
             <p className="quiet small">{task.why}</p>
           </li>
