@@ -17,6 +17,8 @@ export const labelSchema = v.object({
   mostPerApplication: v.optional(positive),
   /** Most per year, in the product's unit per 1,000 ft2. */
   mostPerYear: v.optional(positive),
+  /** Fewest days between two applications on the same ground. */
+  leastDaysBetween: v.optional(v.pipe(wholeNumber, v.minValue(1))),
   leastCarrierGalPer1000SqFt: v.optional(positive),
   mostCarrierGalPer1000SqFt: v.optional(positive),
   mostWindMph: v.optional(positive),

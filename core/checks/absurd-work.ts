@@ -16,6 +16,7 @@ const UNIT_WORDS: Readonly<Record<Product['unit'], string>> = { lb: ' lb', oz: '
 export function productFigures(product: Product): readonly Issue[] {
   return outOfBounds(named('product', product), [
     { what: 'Weight of one bag', value: product.bagLb, unit: ' lb', most: 3000 },
+    { what: 'Days between two applications', value: product.label.leastDaysBetween, unit: '', most: 400 },
     dollars('Price', product.pricePerUnit, ` per${UNIT_WORDS[product.unit]}`, 5000),
   ]);
 }

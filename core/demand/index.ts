@@ -1,5 +1,5 @@
 export { demandFor } from './demand.ts';
-export { carrierLimitIssues, rateLimitIssues, yearLimitIssues } from './label-limits.ts';
+export { carrierLimitIssues, intervalIssues, rateLimitIssues, rateWords, yearLimitIssues } from './label-limits.ts';
 export {
   areaPerTank,
   bagsNeeded,
@@ -9,6 +9,7 @@ export {
   type TankLoads,
   tankLoads,
 } from './loads.ts';
+export { type ProductRate, productRates } from './product-rates.ts';
 export type { DemandQuestion } from './question.ts';
 export {
   amountInFill,

@@ -36,8 +36,7 @@ function overLimit(
   where: string,
 ): readonly Issue[] {
   if (most === undefined || rate <= most * (1 + DUST)) return [];
-  const unit = unitWord(product.unit);
-  const sum = `${figure(rate)} ${unit} per 1,000 ft² asked, ${figure(most)} ${unit} allowed in ${per} (${figure(rate)} > ${figure(most)}, ${figure((rate / most - 1) * 100)} % too much)`;
+  const sum = `${rateWords(product.unit, rate)} per 1,000 ft² asked, ${rateWords(product.unit, most)} allowed in ${per} (${figure(rate)} > ${figure(most)}, ${figure((rate / most - 1) * 100)} % too much)`;
   return [
     issue('error', 'label-limit-broken', where, `${product.name}: ${sum}. Lower the rate to what the label allows.`),
   ];
@@ -64,12 +63,7 @@ export function carrierLimitIssues(products: readonly Product[], mix: Mix, where
  * @returns one 'label-limit-broken' error for each zone and product over its limit
  */
 export function yearLimitIssues(products: readonly Product[], demands: readonly ZoneDemand[]): readonly Issue[] {
-  const zones = new Map<string, ZoneDemand[]>();
-  for (const each of demands) {
-    const where = `property ${each.propertyId}, zone ${each.zoneId}`;
-    zones.set(where, [...(zones.get(where) ?? []), each]);
-  }
-  return [...zones].flatMap(([where, applications]) =>
+  return byZone(demands).flatMap(([where, applications]) =>
     products.flatMap((product) => {
       const rates = applications.flatMap((each) => rateOf(each, product.id));
       if (rates.length < 2) return [];
@@ -79,9 +73,41 @@ export function yearLimitIssues(products: readonly Product[], demands: readonly 
   );
 }
 
+/**
+ * Products whose label asks for days between two applications, applied more than once on one zone: what one round does at a property
+ * may all be done on one day.
+ *
+ * @returns one 'label-limit-broken' error for each zone and product
+ */
+export function intervalIssues(products: readonly Product[], demands: readonly ZoneDemand[]): readonly Issue[] {
+  return byZone(demands).flatMap(([where, applications]) =>
+    products.flatMap((product) => {
+      const least = product.label.leastDaysBetween;
+      const times = applications.filter((each) => rateOf(each, product.id).length > 0).length;
+      if (least === undefined || times < 2) return [];
+      const words = `${product.name}: ${times} applications in one round, 0 days apart, its label asks for ${least} days in between (0 < ${least}). Put them into rounds of their own.`;
+      return [issue('error', 'label-limit-broken', where, words)];
+    }),
+  );
+}
+
+function byZone(demands: readonly ZoneDemand[]): readonly (readonly [string, readonly ZoneDemand[]])[] {
+  const zones = new Map<string, ZoneDemand[]>();
+  for (const each of demands) {
+    const where = `property ${each.propertyId}, zone ${each.zoneId}`;
+    zones.set(where, [...(zones.get(where) ?? []), each]);
+  }
+  return [...zones];
+}
+
 function rateOf(demand: ZoneDemand, productId: string): readonly number[] {
   const amount = demand.products.reduce((sum, each) => sum + (each.productId === productId ? each.amount : 0), 0);
   return amount > 0 && demand.treatedSqFt > 0 ? [(amount * 1000) / demand.treatedSqFt] : [];
+}
+
+/** "1.2 fl oz". */
+export function rateWords(unit: Product['unit'], amount: number): string {
+  return `${figure(amount)} ${unitWord(unit)}`;
 }
 
 function unitWord(unit: Product['unit']): string {

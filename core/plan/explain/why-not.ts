@@ -125,10 +125,14 @@ function minutesUp(ms: number): number {
   return Math.ceil(ms / MINUTE_MS) * MINUTE_MS;
 }
 
-/** Another day on which the job is not allowed and would fit. */
+/** Another day on which the job is not allowed and would fit; never one on which a label forbids it. */
 function dayWay(problem: Problem, trials: Trials, job: number, insertions: readonly Insertion[]): readonly Way[] {
+  const first = problem.jobs[job]?.labelDay ?? 0;
   const fitting = insertions.find(
-    (each) => each.leastMs <= availableMs(problem, each.slot) && trials.fits(problem, job, each),
+    (each) =>
+      (problem.slots[each.slot]?.day ?? 0) >= first &&
+      each.leastMs <= availableMs(problem, each.slot) &&
+      trials.fits(problem, job, each),
   );
   return fitting === undefined ? [] : [{ ...at(fitting), limit: { kind: 'day' }, amount: 0, fromMs: 0, toMs: 0 }];
 }

@@ -1,10 +1,11 @@
 import { type AppError, err, fingerprint, type Issue, issue, ok, type Result } from '../../base/index.ts';
 import type { Book, Property, Round, Treatment, Zone } from '../../book/index.ts';
-import { demandFor, yearLimitIssues } from '../../demand/index.ts';
+import { demandFor, intervalIssues, yearLimitIssues } from '../../demand/index.ts';
 import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from '../../measure/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { quantity } from '../../units/index.ts';
 import { dateFault } from './calendar.ts';
+import { labelHistory } from './earlier-rounds.ts';
 import { flagNotes } from './flags.ts';
 import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
 import { areaUnits, modesOf, type TaskOptions } from './modes.ts';
@@ -82,12 +83,11 @@ function gatherFacts(
       for (const treatment of treatments) gatherZone(book, property, zone, measure, treatment, facts, issues);
     }
   }
+  const demands = facts.map((each) => each.demand);
   issues.push(
     ...flagNotes(treatments),
-    ...yearLimitIssues(
-      book.products,
-      facts.map((each) => each.demand),
-    ),
+    ...yearLimitIssues(book.products, demands),
+    ...intervalIssues(book.products, demands),
   );
   return { facts, issues: uniqueIssues(issues) };
 }
@@ -245,14 +245,25 @@ function rankOfFacts(round: Round, { demand, treatment }: TaskFacts): number {
   return rankOf(workOrderOf(round), demand.what, treatment.kind === 'seed' && demand.what === 'spread');
 }
 
-type JobGroup = { readonly property: Property; readonly tasks: readonly number[]; readonly modes: Job['modes'] };
+type JobGroup = {
+  readonly property: Property;
+  readonly tasks: readonly number[];
+  readonly modes: Job['modes'];
+  /** First day that the labels allow, '' for any. */
+  readonly notBefore: string;
+};
 type Grouping = {
   readonly groups: readonly JobGroup[];
   readonly unplaceable: readonly UnplaceableTask[];
   readonly issues: readonly Issue[];
 };
 
-type Answered = { readonly task: number; readonly facts: TaskFacts; readonly answers: readonly OptionAnswer[] };
+type Answered = {
+  readonly task: number;
+  readonly facts: TaskFacts;
+  readonly answers: readonly OptionAnswer[];
+  readonly notBefore: string;
+};
 
 /** The tasks of each property become jobs; tasks that nobody can do are listed with the reasons. */
 function groupJobs(
@@ -265,7 +276,15 @@ function groupJobs(
   const byProperty = new Map<string, Answered[]>();
   const unplaceable: UnplaceableTask[] = [];
   const issues: Issue[] = [];
+  const labels = labelHistory(book, round);
   facts.forEach((each, task) => {
+    const label = labels(each.property, each.treatment);
+    if (label.kind === 'refused') {
+      const reason = { code: 'label-limit-broken', words: label.words };
+      unplaceable.push({ task, reasons: rigs.map(({ rig }) => ({ rigId: rig.id, ...reason })) });
+      return;
+    }
+    if (label.kind === 'later') issues.push(tooSoonNote(each, label.words));
     const answers = rigs.map((rig) => optionsFor(book, rig, each, round.wetGround));
     const options = answers.flatMap((answer) => answer.options);
     issues.push(...answers.flatMap((answer) => answer.issues));
@@ -273,7 +292,8 @@ function groupJobs(
       unplaceable.push({ task, reasons: answers.map((answer) => answer.refusal) });
       return;
     }
-    byProperty.set(each.property.id, [...(byProperty.get(each.property.id) ?? []), { task, facts: each, answers }]);
+    const entry = { task, facts: each, answers, notBefore: label.kind === 'later' ? label.date : '' };
+    byProperty.set(each.property.id, [...(byProperty.get(each.property.id) ?? []), entry]);
     if (options.every((option) => option.tight)) issues.push(tightNote(each));
     if (options.every((option) => option.scant)) issues.push(scantWarning(each));
   });
@@ -283,6 +303,10 @@ function groupJobs(
     splitByRigs(rigs, answered).map((each) => groupOf(round, rigs, each, materialOf)),
   );
   return { groups, unplaceable, issues: uniqueIssues(issues) };
+}
+
+function tooSoonNote({ property, zone }: TaskFacts, words: string): Issue {
+  return issue('note', 'label-too-soon', `property ${property.name}, zone ${zone.name}`, `${words}.`);
 }
 
 function tightNote({ property, zone }: TaskFacts): Issue {
@@ -322,6 +346,11 @@ function groupOf(
   return {
     property: first.facts.property,
     tasks: answered.map((each) => each.task),
+    notBefore:
+      answered
+        .map((each) => each.notBefore)
+        .toSorted()
+        .at(-1) ?? '',
     modes: rigs.map((rig, number) => {
       const tasks = answered.map(
         ({ task, facts, answers }): TaskOptions => ({
@@ -344,6 +373,7 @@ function jobOf(
   placeOf: ReadonlyMap<string, number>,
 ): Job {
   const perDay = book.prices.perDayLate * NANO_PER_DOLLAR;
+  const tooSoon = dates.filter((date) => date < group.notBefore).length;
   return {
     propertyId: group.property.id,
     place: placeOf.get(group.property.id) ?? 0,
@@ -351,7 +381,8 @@ function jobOf(
     closeMs: minutesToMs(group.property.hours?.closeMin ?? 1440),
     tasks: group.tasks,
     modes: group.modes,
-    dayAllowed: new Uint8Array(dates.length).fill(1),
+    dayAllowed: Uint8Array.from(dates, (date) => (date < group.notBefore ? 0 : 1)),
+    ...(tooSoon > 0 ? { labelDay: tooSoon } : {}),
     lateCost: Float64Array.from(dates, (date) => Math.round(perDay * daysLate(date, round.dueDate))),
   };
 }

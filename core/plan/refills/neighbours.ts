@@ -10,7 +10,7 @@ const SHORT_PLACES = 48;
 
 /**
  * Rows of events that differ from a given one in a refill or two: left out, done elsewhere, done at another place of supply, one
- * refill from the rig more, two in a row with their supplies exchanged or made into one. Changes of material go with the refills
+ * refill from the rig more, two in a row with their supplies exchanged or made into one, one made from the rig with a station elsewhere. Changes of material go with the refills
  * that are left.
  */
 export function neighboursOf(chain: Chain, events: readonly RefillEvent[]): readonly (readonly RefillEvent[])[] {
@@ -29,6 +29,10 @@ export function neighboursOf(chain: Chain, events: readonly RefillEvent[]): read
       for (let station = -1; station < chain.model.stations; station += 1) {
         if (station === event.station && isAt(event, place)) continue;
         for (const row of inserted(chain, rest, place, station, event.changes)) keep(row);
+        if (event.station < 0 || station < 0) continue;
+        // Out of the rig here, so that there is room for what a station gives elsewhere.
+        const fromRig = events.map((each, k) => (k === index ? { ...each, station: -1 } : each));
+        for (const row of inserted(chain, fromRig, place, station, 0)) if (stationsFirst(row)) keep(row);
       }
     }
   });

@@ -1,6 +1,13 @@
 import { err, type Issue, ok, type Result } from '../../../core/base/index.ts';
 import type { Book, Round } from '../../../core/book/index.ts';
-import { bagsNeeded, demandFor, totalDemand, yearLimitIssues, type ZoneDemand } from '../../../core/demand/index.ts';
+import {
+  bagsNeeded,
+  demandFor,
+  intervalIssues,
+  totalDemand,
+  yearLimitIssues,
+  type ZoneDemand,
+} from '../../../core/demand/index.ts';
 import { bandAreaSqFt, measureProperty } from '../../../core/measure/index.ts';
 import {
   formatArea,
@@ -80,7 +87,7 @@ function gather(book: Book, round: Round): Gathered {
       }
     }
   }
-  issues.push(...yearLimitIssues(book.products, demands));
+  issues.push(...yearLimitIssues(book.products, demands), ...intervalIssues(book.products, demands));
   const unlike = new Map(issues.map((each) => [`${each.code} ${each.where} ${each.message}`, each]));
   return { demands, issues: [...unlike.values()] };
 }

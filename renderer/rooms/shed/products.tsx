@@ -8,12 +8,13 @@ const FORMS = ['liquid', 'dry', 'granular', 'seed'] as const;
 type LabelKey =
   | 'mostPerApplication'
   | 'mostPerYear'
+  | 'leastDaysBetween'
   | 'leastCarrierGalPer1000SqFt'
   | 'mostCarrierGalPer1000SqFt'
   | 'mostWindMph';
 
 /** A limit of the label: empty until somebody writes it. */
-function limit(label: string, figure: 'number' | 'carrier' | 'speed', key: LabelKey): Column<Product> {
+function limit(label: string, figure: 'number' | 'whole' | 'carrier' | 'speed', key: LabelKey): Column<Product> {
   return {
     kind: 'figure',
     figure,
@@ -90,6 +91,7 @@ const columns: readonly Column<Product>[] = [
   nutrient('potash', 'potash'),
   limit('most at once, per 1,000 ft²', 'number', 'mostPerApplication'),
   limit('most in a year, per 1,000 ft²', 'number', 'mostPerYear'),
+  limit('least days between', 'whole', 'leastDaysBetween'),
   limit('least carrier', 'carrier', 'leastCarrierGalPer1000SqFt'),
   limit('most carrier', 'carrier', 'mostCarrierGalPer1000SqFt'),
   limit('most wind', 'speed', 'mostWindMph'),

@@ -48,6 +48,8 @@ export type ProblemShape = {
   readonly largest?: number;
   /** Half width of the town in metres. */
   readonly town?: number;
+  /** Tanks of the machine; one or two where it is not given. */
+  readonly tanks?: number;
   /** Chance that the machine carries bags beside its hopper: one to three of the smallest size. */
   readonly bagsAboard?: number;
   /** Chance that a second person does some of a stop's zones by hand, out of a vessel of their own, beside the machine. */
@@ -177,7 +179,7 @@ function makeRig(roll: Dice, shape: ProblemShape, index: number): ProblemRig {
 
 /** A hopper, and one or two tanks; then the second person's tank and hopper. */
 function makeCompartments(roll: Dice, shape: ProblemShape): readonly ProblemCompartment[] {
-  const tanks = roll.between(1, 2);
+  const tanks = shape.tanks ?? roll.between(1, 2);
   const list: ProblemCompartment[] = [
     { id: 'm/hopper', kind: 'dry', capacityParts: roll.between(60, 220) * 100, fillMsPerPart: roll.between(1, 15) },
   ];

@@ -12,6 +12,9 @@ import { leastCost } from './solve.ts';
  *
  * `npm test` takes every tenth seed, 50 days; `npm run test:mip` takes all 500.
  *
+ * What a filling costs depends on the stop everywhere: ways to stations differ, and so does the time to load the machine and unload it
+ * again for a trip from the middle of a stop.
+ *
  * Left out, because the program has no times of day: windows, hours of stations and breaks. The brute force of ../oracle has them.
  */
 type Family = {
@@ -20,8 +23,6 @@ type Family = {
   readonly shape: ProblemShape;
   /** What is changed of the rig that the seed gives. */
   readonly rig?: (rig: ProblemRig) => ProblemRig;
-  /** Known gaps: seeds whose placed day costs more than the program's. Every other one has to be equal. */
-  readonly dearer?: readonly number[];
 };
 const FAMILIES: readonly Family[] = [
   {
@@ -40,12 +41,10 @@ const FAMILIES: readonly Family[] = [
     days: 40,
     shape: { jobs: 5, zones: 1, stations: 1, heavy: 0, noNurse: 0, largest: 8, thirst: 1.2, town: 8000 },
     rig: scarceStock,
-    // Dearer by 1.7 s of paid time.
-    dearer: [30],
   },
   {
     name: 'two mixes and two dry products, rinses',
-    days: 100,
+    days: 80,
     shape: { jobs: 3, stations: 1, heavy: 0, materials: 4, thirst: 1.5, largest: 14 },
   },
   {
@@ -60,7 +59,7 @@ const FAMILIES: readonly Family[] = [
   },
   {
     name: 'two mixes, no nurse tank',
-    days: 80,
+    days: 60,
     shape: { jobs: 4, zones: 1, stations: 2, heavy: 0, noNurse: 1, materials: 3, thirst: 1.5, largest: 20 },
   },
   {
@@ -68,6 +67,11 @@ const FAMILIES: readonly Family[] = [
     days: 40,
     shape: { jobs: 5, zones: 1, stations: 1, heavy: 0, largest: 9, thirst: 2, town: 8000, bagsAboard: 1 },
     rig: scarceStock,
+  },
+  {
+    name: 'two tanks, with two mixes or one',
+    days: 40,
+    shape: { jobs: 5, zones: 1, stations: 1, heavy: 0, materials: 3, tanks: 2, thirst: 1.5, largest: 14 },
   },
   {
     name: 'up to twelve zones',
@@ -83,21 +87,16 @@ const EVERY = process.env.npm_lifecycle_event === 'test:mip' ? 1 : 10;
  * some thousands, in seconds of pay.
  */
 const TOLERANCE_MS = 1;
-const DEARER = 'above the program';
 
 describe.each(FAMILIES)('refills against a mixed-integer program, $name', (family) => {
-  const { days, dearer = [] } = family;
+  const { days } = family;
   it(`cost the same, ${days / EVERY} of ${days} days`, { timeout: 1_800_000 }, async () => {
-    const [differences, dearerDays]: [string[], number[]] = [[], []];
+    const differences: string[] = [];
     for (const { seed, problem, visits } of daysOf(family)) {
       const wrong = await compare(problem, placeRefills(problem, 0, visits), visits);
-      if (wrong === null) continue;
-      if (dearer.includes(seed) && wrong.endsWith(DEARER)) dearerDays.push(seed);
-      else differences.push(`seed ${seed}: ${wrong}`);
+      if (wrong !== null) differences.push(`seed ${seed}: ${wrong}`);
     }
     expect(differences).toEqual([]);
-    // A gap that is closed has to leave the list.
-    expect(dearerDays).toEqual(dearer.filter((seed) => seed % EVERY === 0));
   });
 });
 
@@ -151,7 +150,7 @@ async function compare(problem: Problem, placed: Placement, visits: readonly Vis
   if (cost === least.cost) return null;
   const ms = (cost - least.cost) / (problem.rigs[0]?.costPerMs ?? 1);
   if (Math.abs(ms) <= TOLERANCE_MS) return null;
-  return `${Math.abs(ms).toFixed(3)} ms of pay ${ms > 0 ? DEARER : 'below the program'}`;
+  return `${Math.abs(ms).toFixed(3)} ms of pay ${ms > 0 ? 'above' : 'below'} the program`;
 }
 
 function activitiesOf(placed: Placement): readonly Activity[] {
