@@ -25,6 +25,7 @@ export class Best {
     this.next.set(this.tours.next);
     this.way.set(this.tours.way);
     this.absent = [...absent.subarray(0, count)];
+    this.tours.model.keep?.();
     return true;
   }
 

@@ -85,6 +85,15 @@ export type RouteModel = {
   price(customer: number, after: number, bound: number): number;
   /** Mean cost of an edge of the routes as they stand: the scale of the temperatures. */
   meanEdge(): number;
+  /**
+   * Told before a customer is put after a node at the price that was asked for. A model that keeps more of a route than its customers
+   * may change that here, by `Tours.changed`.
+   */
+  prepare?(customer: number, after: number, way: number): void;
+  /** Takes back one change that the model told `Tours.changed` of. */
+  restore?(subject: number, before: number): void;
+  /** The routes as they stand are the best so far: time to take note of what else belongs to them. */
+  keep?(): void;
   /** May change the routes once more after a step, by the tours' own changes only; they are taken back with the step. */
   settle?(): void;
   /** How many neighbours of a customer are looked at first; the engine's own number unless told. */

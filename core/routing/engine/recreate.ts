@@ -2,6 +2,10 @@ import type { Random } from '../../base/index.ts';
 import { type Order, type RouteModel, type Screen, UNSCREENED } from './contract.ts';
 import type { Tours } from './tours.ts';
 
+/** Customers absent before a step that are tried in it. */
+const MOST_OLD = 20;
+/** With more customers to place only near positions are tried: it is quick, and routes do not sprawl from the start. */
+const MOST_THOROUGH = 100;
 /** Share of positions passed over at random. */
 const BLINK_SHARE = 0.01;
 /** Neighbours of a customer whose sides are tried first. */
@@ -21,6 +25,10 @@ export class Recreate {
   private readonly weights: number;
   private readonly nearTried: number;
   private readonly keys: Float64Array;
+  /** Stamp of the step in which an absent customer was chosen to be tried. */
+  private readonly tried: Int32Array;
+  /** Whether far positions are tried where no near one is left. */
+  private thorough = true;
   private untilBlink = 0;
   private bestAfter = -1;
   private bestCost = 0;
@@ -33,15 +41,21 @@ export class Recreate {
     this.weights = this.model.orders.reduce((sum, each) => sum + each.weight, 0);
     this.nearTried = Math.min(this.model.nearTried ?? NEAR_TRIED, this.model.nearWidth - 1);
     this.keys = new Float64Array(tours.customers + 1);
+    this.tried = new Int32Array(tours.customers + 1);
     this.drawBlink();
   }
 
-  /** Places what it can of the first `count` absent customers; the others stay in the list. Returns how many stay. */
-  run(absent: Int32Array, count: number): number {
-    this.sort(absent, count);
-    const full = this.random.unit() < FULL_SHARE;
-    let left = 0;
-    for (let at = 0; at < count; at += 1) {
+  /**
+   * Places what it can of the first `count` absent customers; the others stay in the list. Returns how many stay. Where many of the
+   * first `old` were absent before, only those that are nearest to `seed` are tried.
+   */
+  run(absent: Int32Array, count: number, old: number, seed: number): number {
+    const first = old > MOST_OLD ? this.setAside(absent, count, old, seed) : 0;
+    this.sort(absent, first, count);
+    this.thorough = old <= MOST_OLD && count <= MOST_THOROUGH;
+    const full = this.thorough && this.random.unit() < FULL_SHARE;
+    let left = first;
+    for (let at = first; at < count; at += 1) {
       const customer = absent[at] as number;
       if (!this.place(customer, full)) {
         absent[left] = customer;
@@ -63,6 +77,8 @@ export class Recreate {
     this.scanEmpty(customer);
     if (parts?.place(customer, this.bestCost) === true) return true;
     if (this.bestAfter < 0) return false;
+    model.prepare?.(customer, this.bestAfter, this.bestWay);
+    model.prepare?.(customer, this.bestAfter, this.bestWay);
     tours.insert(customer, this.bestAfter, this.bestWay);
     const route = tours.routeOf[customer] as number;
     model.renew(route);
@@ -82,17 +98,41 @@ export class Recreate {
       this.scanAll(customer);
       return;
     } else this.scanNear(customer);
-    if (this.bestAfter < 0 && parts?.enough(customer) !== true) this.scanAll(customer);
+    if (this.thorough && this.bestAfter < 0 && parts?.enough(customer) !== true) this.scanAll(customer);
   }
 
-  private sort(absent: Int32Array, count: number): void {
+  /** Moves the old absent customers that are not tried now to the front of the list; returns how many they are. */
+  private setAside(absent: Int32Array, count: number, old: number, seed: number): number {
+    const { near, nearWidth } = this.model;
+    const { routeOf, stamp } = this.tours;
+    const { tried } = this;
+    const row = seed * nearWidth;
+    let most = MOST_OLD + count - old;
+    for (let rank = 0; rank < nearWidth && most > 0; rank += 1) {
+      const customer = near[row + rank] as number;
+      if ((routeOf[customer] as number) >= 0) continue;
+      tried[customer] = stamp;
+      most -= 1;
+    }
+    let first = 0;
+    for (let at = 0; at < old; at += 1) {
+      const customer = absent[at] as number;
+      if (tried[customer] === stamp) continue;
+      absent[at] = absent[first] as number;
+      absent[first] = customer;
+      first += 1;
+    }
+    return first;
+  }
+
+  private sort(absent: Int32Array, first: number, count: number): void {
     const { keys } = this;
     const { key: keyOf } = this.drawOrder();
-    for (let at = 0; at < count; at += 1) {
+    for (let at = first; at < count; at += 1) {
       const customer = absent[at] as number;
       const key = keyOf === null ? this.random.unit() : keyOf(customer);
       let to = at;
-      while (to > 0 && (keys[to - 1] as number) > key) {
+      while (to > first && (keys[to - 1] as number) > key) {
         keys[to] = keys[to - 1] as number;
         absent[to] = absent[to - 1] as number;
         to -= 1;

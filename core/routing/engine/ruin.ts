@@ -2,6 +2,8 @@ import type { Random } from '../../base/index.ts';
 import type { RouteModel, VisitGroups } from './contract.ts';
 import type { Tours } from './tours.ts';
 
+/** How often room is made around an absent customer, where there is one. */
+const ABSENT_SHARE = 0.5;
 /** Customers taken out in one step, on average. */
 const REMOVALS = 10;
 /** Longest string of customers taken out of one route. */
@@ -24,6 +26,8 @@ export class Ruin {
   private readonly visited: Int32Array;
   private readonly listed: Int32Array;
   private round = 0;
+  /** Customer around which customers were taken out last. */
+  seed = 1;
 
   constructor(tours: Tours, random: Random) {
     this.tours = tours;
@@ -43,7 +47,9 @@ export class Ruin {
     const longest = Math.min(LONGEST_STRING, placed / tours.used);
     const mostStrings = (4 * REMOVALS) / (1 + longest) - 1;
     let strings = Math.floor(random.unit() * mostStrings + 1);
-    const row = (1 + random.below(customers)) * nearWidth;
+    this.seed =
+      count > 0 && random.unit() < ABSENT_SHARE ? (absent[random.below(count)] as number) : 1 + random.below(customers);
+    const row = this.seed * nearWidth;
     let absentCount = count;
     for (let rank = 0; rank < nearWidth && strings > 0; rank += 1) {
       const customer = near[row + rank] as number;

@@ -19,6 +19,10 @@ export type SearchOptions = Limits & {
 };
 export type SearchRun = { readonly clock?: Clock | undefined; readonly signal?: StopSignal | undefined };
 
+/** With so few customers absent the counters of absence may decide, and how often they do. */
+const FEW_ABSENT = 5;
+const COUNTERS_SHARE = 0.2;
+
 /**
  * Ruin and recreate with annealing over any model. Fewest customers left out comes first, then cost. No proof of optimality is
  * given. Source: Christiaens and Vanden Berghe, "Slack induction by string removals for vehicle routing problems", Transportation
@@ -54,7 +58,7 @@ export class Search {
     this.pace = new Pace(options, run.clock, run.signal);
     this.begin(options.start ?? []);
     this.tours.fix(options.fixed ?? []);
-    this.absentCount = this.recreate.run(this.absent, this.listAbsent());
+    this.absentCount = this.recreate.run(this.absent, this.listAbsent(), 0, 1);
     this.best = new Best(this.tours);
     this.best.offer(this.absent, this.absentCount);
     this.hot = (options.heat ?? 1) * model.heat.start * model.meanEdge();
@@ -122,7 +126,7 @@ export class Search {
     const beforeCount = this.absentCount;
     for (let at = 0; at < beforeCount; at += 1) kept[at] = absent[at] as number;
     tours.mark();
-    const left = this.recreate.run(absent, this.ruin.run(absent, beforeCount));
+    const left = this.recreate.run(absent, this.ruin.run(absent, beforeCount), beforeCount, this.ruin.seed);
     model.settle?.();
     const limit = before - heat * Math.log(1 - this.random.unit());
     if (!this.accepts(beforeCount, left, limit)) {
@@ -134,18 +138,26 @@ export class Search {
     if (best.offer(absent, left)) this.pace.gained();
   }
 
+  /**
+   * Fewer absent customers are always better; as many are as good where the cost is. Where few are absent, now and then the counters
+   * of absence decide instead, whatever it costs: always, the routes would never settle enough to make room.
+   */
   private accepts(beforeCount: number, left: number, limit: number): boolean {
-    if (beforeCount === 0 && left === 0) return this.model.cost < limit;
-    let before = 0;
-    let after = 0;
-    for (let at = 0; at < beforeCount; at += 1) before += this.absences[this.kept[at] as number] as number;
+    if (left === 0 && beforeCount === 0) return this.model.cost < limit;
+    const counted = beforeCount > 0 && beforeCount <= FEW_ABSENT && this.random.unit() < COUNTERS_SHARE;
+    if (counted && this.counts(this.kept, beforeCount) > this.counts(this.absent, left)) return true;
     for (let at = 0; at < left; at += 1) {
       const customer = this.absent[at] as number;
-      after += this.absences[customer] as number;
       this.absences[customer] = (this.absences[customer] as number) + 1;
     }
-    if (beforeCount > 0 && after < before) return true;
-    return left <= beforeCount && this.model.cost < limit;
+    return left < beforeCount || (left === beforeCount && this.model.cost < limit);
+  }
+
+  /** How often the first `count` customers of a list were left out so far. */
+  private counts(list: Int32Array, count: number): number {
+    let sum = 0;
+    for (let at = 0; at < count; at += 1) sum += this.absences[list[at] as number] as number;
+    return sum;
   }
 }
 

@@ -3,6 +3,7 @@ import type { RouteModel } from './contract.ts';
 const REMOVED = 0;
 const INSERTED = 1;
 const EXCHANGED = 2;
+const CHANGED = 3;
 const PER_ENTRY = 4;
 
 /**
@@ -37,7 +38,8 @@ export class Tours {
   /** Where each used route stands in `inUse`. */
   private readonly placeInUse: Int32Array;
   private readonly stamps: Int32Array;
-  private stamp = 1;
+  /** Count of the marks. */
+  stamp = 1;
   private log: Int32Array;
   private logged = 0;
   private readonly kindOf: Int32Array;
@@ -103,6 +105,12 @@ export class Tours {
     this.swap(route, other);
   }
 
+  /** Notes a change of the model's own that belongs to a route: to take it back, the model is told what was before. */
+  changed(route: number, subject: number, before: number): void {
+    this.note(CHANGED, subject, before, 0);
+    this.touch(route);
+  }
+
   /** Fixes customers where they are. What lies before one in its route is fixed with it. */
   fix(customers: readonly number[]): void {
     for (const customer of customers) {
@@ -131,6 +139,7 @@ export class Tours {
       const other = log[at + 2] as number;
       if (log[at] === REMOVED) this.link(subject, other);
       else if (log[at] === EXCHANGED) this.swap(subject, other);
+      else if (log[at] === CHANGED) this.model.restore?.(subject, other);
       else {
         this.unlink(subject);
         this.way[subject] = log[at + 3] as number;

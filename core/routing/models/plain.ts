@@ -1,5 +1,7 @@
 import { type Order, type RouteModel, type Screen, type Tours, UNSCREENED } from '../engine/index.ts';
+import { awayOf, turned } from './edges.ts';
 import { nearness } from './neighbours.ts';
+import { ordersOf } from './orders.ts';
 import type { RoutingProblem } from './types.ts';
 
 /** Temperatures that suit one capacity, windows and lengths, found on public instances. */
@@ -73,7 +75,7 @@ export class PlainModel implements RouteModel {
     this.service = problem.service;
     this.into = new Int32Array(total).fill(-UNSCREENED);
     this.onward = new Int32Array(total).fill(-UNSCREENED);
-    this.screen = { away: awayOf(this, this.matrix, this.back), into: this.into, onward: this.onward };
+    this.screen = { away: awayOf(this, this.matrix, this.back, 1), into: this.into, onward: this.onward };
     this.length = new Float64Array(vehicles);
     this.departs = new Int32Array(total).fill(windows?.open[0] ?? 0);
     this.latest = new Int32Array(total).fill(windows?.close[0] ?? 0);
@@ -184,49 +186,4 @@ export class PlainModel implements RouteModel {
     const onward = leave + (time[customer * width + (before > customers ? 0 : before)] as number);
     return onward <= (this.latest[before] as number);
   }
-}
-
-function ordersOf({ demand, cost, windows }: RoutingProblem): readonly Order[] {
-  const orders: readonly Order[] = [
-    { weight: 4, key: null },
-    { weight: 4, key: (customer) => -(demand[customer] as number) },
-    { weight: 2, key: (customer) => -(cost[customer] as number) },
-    { weight: 1, key: (customer) => cost[customer] as number },
-  ];
-  if (windows === null) return orders;
-  const { open, close } = windows;
-  return [
-    ...orders,
-    { weight: 2, key: (customer) => (close[customer] as number) - (open[customer] as number) },
-    { weight: 2, key: (customer) => open[customer] as number },
-    { weight: 2, key: (customer) => -(close[customer] as number) },
-  ];
-}
-
-/**
- * Where the way back costs what the way there costs, a position whose other end is no nearer adds at least twice the way to the nearer
- * end, less the edge between them. Else it adds at least the cheaper way to that end, less the edge.
- */
-function awayOf({ near, nearWidth }: PlainModel, matrix: Int32Array, back: Int32Array): Int32Array {
-  const away = new Int32Array(near.length);
-  const width = near.length / nearWidth;
-  for (let at = nearWidth; at < near.length; at += 1) {
-    const edge = Math.floor(at / nearWidth) * width + (near[at] as number);
-    const [there, here] = [matrix[edge] as number, back[edge] as number];
-    away[at] = matrix === back ? there + here : Math.min(there, here);
-  }
-  return away;
-}
-
-function turned(cost: Int32Array, width: number): Int32Array {
-  const back = new Int32Array(width * width);
-  let symmetric = true;
-  for (let from = 0; from < width; from += 1) {
-    for (let to = 0; to < width; to += 1) {
-      const each = cost[from * width + to] as number;
-      back[to * width + from] = each;
-      if (each !== cost[to * width + from]) symmetric = false;
-    }
-  }
-  return symmetric ? cost : back;
 }
