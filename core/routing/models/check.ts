@@ -1,3 +1,4 @@
+import { judgeFleetRoutes } from './check-fleet.ts';
 import type { RoutingProblem } from './types.ts';
 
 /** What a plan of routes costs in the file's own unit, and what is wrong with it. */
@@ -9,20 +10,32 @@ export type RoutesJudged = { readonly cost: number; readonly faults: readonly st
  */
 export function judgeRoutes(problem: RoutingProblem, routes: readonly (readonly number[])[]): RoutesJudged {
   const faults: string[] = [];
-  const visits = new Map<number, number>();
-  let cost = 0;
   if (routes.length > problem.vehicles) faults.push(`${routes.length} routes for ${problem.vehicles} vehicles`);
-  routes.forEach((route, at) => {
-    for (const customer of route) visits.set(customer, (visits.get(customer) ?? 0) + 1);
-    cost += judgeRoute(problem, route, `route ${at + 1}`, faults);
-  });
-  for (let customer = 1; customer <= problem.customers; customer += 1) {
+  let cost = 0;
+  if (problem.fleet === undefined) {
+    routes.forEach((route, at) => {
+      cost += judgeRoute(problem, route, `route ${at + 1}`, faults);
+    });
+  } else cost = judgeFleetRoutes(problem, problem.fleet, routes, faults);
+  judgeVisits(problem.customers, routes, problem.fleet?.reloads === true, faults);
+  return { cost, faults };
+}
+
+function judgeVisits(
+  customers: number,
+  routes: readonly (readonly number[])[],
+  reloads: boolean,
+  faults: string[],
+): void {
+  const visits = new Map<number, number>();
+  for (const customer of routes.flat()) visits.set(customer, (visits.get(customer) ?? 0) + 1);
+  if (reloads) visits.delete(0);
+  for (let customer = 1; customer <= customers; customer += 1) {
     const count = visits.get(customer) ?? 0;
     if (count !== 1) faults.push(`customer ${customer} is visited ${count} times`);
     visits.delete(customer);
   }
   for (const stranger of visits.keys()) faults.push(`there is no customer ${stranger}`);
-  return { cost, faults };
 }
 
 function judgeRoute(problem: RoutingProblem, route: readonly number[], name: string, faults: string[]): number {

@@ -1,4 +1,4 @@
-import type { RoutingProblem } from './types.ts';
+import type { Fleet, RoutingProblem } from './types.ts';
 
 /**
  * The same problem with its customers numbered along a chain of nearest neighbours, so that what is near in the plane is near in
@@ -12,6 +12,7 @@ export function relabelled(problem: RoutingProblem): { problem: RoutingProblem; 
     names,
     problem: {
       ...problem,
+      ...(problem.fleet === undefined ? {} : { fleet: movedFleet(problem.fleet, names) }),
       cost,
       time: problem.time === problem.cost ? cost : square(problem.time, names),
       demand: names.map((name) => problem.demand[name] as number),
@@ -24,6 +25,15 @@ export function relabelled(problem: RoutingProblem): { problem: RoutingProblem; 
               close: names.map((name) => windows.close[name] as number),
             },
     },
+  };
+}
+
+function movedFleet(fleet: Fleet, names: Int32Array): Fleet {
+  const { allowed, release } = fleet;
+  return {
+    ...fleet,
+    allowed: names.map((name) => allowed[name] as number),
+    release: release === undefined ? undefined : names.map((name) => release[name] as number),
   };
 }
 

@@ -1,19 +1,30 @@
-import { type SearchOptions, type SearchRun, search } from '../engine/index.ts';
+import { createRandom } from '../../base/index.ts';
+import { type Found, type SearchOptions, type SearchRun, search } from '../engine/index.ts';
+import { FleetModel } from './fleet.ts';
 import { PlainModel } from './plain.ts';
 import { relabelled } from './relabel.ts';
-import type { RoutingProblem, RoutingSolution } from './types.ts';
+import type { Fleet, RoutingProblem, RoutingSolution } from './types.ts';
 
 export type RoutingOptions = Pick<SearchOptions, 'seed' | 'iterations' | 'seconds'>;
 
-/** Solves a problem of like vehicles. See `Search`. */
+/** Solves a problem from one depot. See `Search`. */
 export function solveRouting(problem: RoutingProblem, options: RoutingOptions, run: SearchRun = {}): RoutingSolution {
   const { problem: moved, names } = relabelled(problem);
-  const found = search(new PlainModel(moved), options, run);
+  const { routes, absent, cost, iterations } =
+    moved.fleet === undefined ? searchPlain(moved, options, run) : searchFleet(moved, moved.fleet, options, run);
   const named = (customers: readonly number[]) => customers.map((customer) => names[customer] as number);
-  return {
-    routes: found.routes.map((each) => named(each.customers)),
-    absent: named(found.absent),
-    cost: found.cost,
-    iterations: found.iterations,
-  };
+  return { routes: routes.map(named), absent: named(absent), cost, iterations };
+}
+
+type Searched = Omit<Found, 'routes'> & { readonly routes: readonly (readonly number[])[] };
+
+function searchPlain(problem: RoutingProblem, options: RoutingOptions, run: SearchRun): Searched {
+  const found = search(new PlainModel(problem), options, run);
+  return { ...found, routes: found.routes.map((each) => each.customers) };
+}
+
+function searchFleet(problem: RoutingProblem, fleet: Fleet, options: RoutingOptions, run: SearchRun): Searched {
+  const model = new FleetModel(problem, fleet, createRandom(options.seed));
+  const found = search(model, options, run);
+  return { ...found, routes: model.byVehicle(found.routes) };
 }

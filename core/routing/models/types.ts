@@ -24,13 +24,43 @@ export type RoutingProblem = {
   readonly vehicles: number;
   /** Integer cost of one unit of the file's cost. */
   readonly costPerUnit: number;
+  /** Present where vehicles are more than their number and one capacity; `capacity` is then that of the largest. */
+  readonly fleet?: Fleet;
 };
 
-/** Routes as lists of customers, and the customers that are in none. */
+/**
+ * Routes as lists of customers, 0 for a stop at the depot between two loads, and the customers that are in none. Where a fleet has
+ * vehicles that differ there is one list for every vehicle in the order of the file, empty where it stays at home.
+ */
 export type RoutingSolution = {
   readonly routes: readonly (readonly number[])[];
   readonly absent: readonly number[];
   /** Integer cost, as the search reckoned it. */
   readonly cost: number;
   readonly iterations: number;
+};
+
+/**
+ * Vehicles that are alike. A route costs `fixed + perLength * length`, all in the file's own unit: hundredths at the finest, so that
+ * they are whole numbers of `costPerUnit`.
+ */
+export type VehicleKind = {
+  /** Their numbers in the order of the file, from 0 on. */
+  readonly vehicles: readonly number[];
+  readonly capacity: number;
+  readonly fixed: number;
+  readonly perLength: number;
+};
+
+/** What a problem has where its vehicles differ, come back for more, or have a longest working day. */
+export type Fleet = {
+  readonly kinds: readonly VehicleKind[];
+  /** Per node: bit k is set where vehicles of kind k may go. */
+  readonly allowed: Int32Array;
+  /** Per node: a vehicle that carries its goods leaves the depot no earlier. Absent: everything is there from the start. */
+  readonly release: Int32Array | undefined;
+  /** Most time from leaving the depot to the last return; infinite where there is no limit. */
+  readonly mostDuration: number;
+  /** Whether a vehicle may come back to the depot for another load. */
+  readonly reloads: boolean;
 };

@@ -1,41 +1,41 @@
 import { err, ok, type Result } from '../../base/index.ts';
 import type { RoutingProblem } from '../models/index.ts';
 import { DISTANCE_KINDS, type DistanceKind, distancesBetween, type Point } from './distances.ts';
+import { type Convention, FLEET_CONVENTIONS, fleetPartOf, HUNDREDTHS } from './fleet.ts';
 import type { ReadOptions } from './index.ts';
 import { explicitDistances } from './matrix.ts';
+import { numbersOf, type Sections, sectionsOf } from './sections.ts';
 
 /** Unrounded lengths are searched in ten-thousandths of a unit. */
 const EXACT_SCALE = 10_000;
 const MOST_NODES = 20_000;
-
-type Parsed = {
-  readonly fields: ReadonlyMap<string, string>;
-  readonly sections: ReadonlyMap<string, readonly number[]>;
-};
+const NO_LENGTHS = 'are missing, cut short or of a kind that is not known';
 
 /**
  * Reads VRPLIB and TSPLIB text: CVRP, with a limit on a route's length and a service time where the file has them (then lengths are
- * not rounded, as the stored values of those instances ask), and TSP as one route. Error: 'format-invalid' with the section.
+ * not rounded, as the stored values of those instances ask), TSP as one route, and the types of `FLEET_CONVENTIONS`. Error:
+ * 'format-invalid' with the section.
  */
 export function readVrplib(text: string, where: string, options: ReadOptions): Result<RoutingProblem> {
-  const file = parse(text);
+  const file = sectionsOf(text);
   const width = Number(file.fields.get('DIMENSION'));
   if (!Number.isInteger(width) || width < 2 || width > MOST_NODES) {
     return bad(where, 'DIMENSION', `should be a whole number from 2 to ${MOST_NODES}`);
   }
+  const depot = (numbersOf(file, 'DEPOT_SECTION')[0] ?? 1) - 1;
+  if (depot !== 0) return bad(where, 'DEPOT_SECTION', 'names a node that is not the first one');
+  const convention = FLEET_CONVENTIONS[file.fields.get('TYPE') ?? ''];
+  if (convention !== undefined) return readFleet(file, where, width, convention, options);
   const mostLength = Number(file.fields.get('DISTANCE') ?? Number.POSITIVE_INFINITY);
   const limited = Number.isFinite(mostLength);
   const exact = limited || options.exact === true;
   const distances = distancesOf(file, width, exact);
-  if (distances === null)
-    return bad(where, 'coordinates or EDGE_WEIGHT_SECTION', 'are missing, cut short or of a kind that is not known');
+  if (distances === null) return bad(where, 'coordinates or EDGE_WEIGHT_SECTION', NO_LENGTHS);
   const isTour = (file.fields.get('TYPE') ?? '').startsWith('TSP');
   const demand = isTour ? new Int32Array(width) : demands(file, width);
   const capacity = isTour ? 0 : Number(file.fields.get('CAPACITY'));
   if (demand === null || !(capacity >= 0))
     return bad(where, 'CAPACITY and DEMAND_SECTION', 'are missing or hold no number for every node');
-  const depot = (file.sections.get('DEPOT_SECTION')?.[0] ?? 1) - 1;
-  if (depot !== 0) return bad(where, 'DEPOT_SECTION', 'names a node that is not the first one');
   const scale = exact ? EXACT_SCALE : 1;
   const service = new Int32Array(width).fill(Math.round(scale * Number(file.fields.get('SERVICE_TIME') ?? 0)), 1);
   const cost = Int32Array.from(distances, (each) => Math.round(each * scale));
@@ -55,32 +55,47 @@ export function readVrplib(text: string, where: string, options: ReadOptions): R
   });
 }
 
-function parse(text: string): Parsed {
-  const fields = new Map<string, string>();
-  const sections = new Map<string, number[]>();
-  let section: number[] | null = null;
-  for (const line of text.split(/\r?\n/)) {
-    const field = /^\s*([A-Z_]+)\s*:\s*(.*?)\s*$/.exec(line);
-    if (field !== null) {
-      fields.set(field[1] as string, field[2] as string);
-      section = null;
-    } else if (/^\s*[A-Z_]+\s*$/.test(line)) {
-      section = [];
-      sections.set(line.trim(), section);
-    } else if (section !== null) {
-      for (const word of line.trim().split(/\s+/)) if (word !== '') section.push(Number(word));
-    }
-  }
-  return { fields, sections };
+/** Files whose vehicles differ, come back for more, or have a longest working day. */
+function readFleet(
+  file: Sections,
+  where: string,
+  width: number,
+  { scale, length }: Convention,
+  options: ReadOptions,
+): Result<RoutingProblem> {
+  const distances = distancesOf(file, width, true)?.map(length);
+  if (distances === undefined) return bad(where, 'coordinates', NO_LENGTHS);
+  const demand = demands(file, width);
+  if (demand === null) return bad(where, 'DEMAND_SECTION', 'is missing or holds no number for every node');
+  const part = fleetPartOf(file, width, scale, options.vehicles ?? Number.POSITIVE_INFINITY);
+  if (typeof part === 'string') return bad(where, part, 'is missing, cut short, or has more than 31 kinds of vehicles');
+  const { kinds } = part.fleet;
+  const cost = Int32Array.from(distances, (each) => Math.round(each * scale));
+  return ok({
+    name: file.fields.get('NAME') ?? where,
+    customers: width - 1,
+    cost,
+    time: cost,
+    distances,
+    demand,
+    service: part.service,
+    windows: part.windows,
+    capacity: Math.max(...kinds.map((each) => each.capacity)),
+    mostLength: Number.POSITIVE_INFINITY,
+    vehicles: kinds.reduce((sum, each) => sum + each.vehicles.length, 0),
+    costPerUnit: scale * HUNDREDTHS,
+    fleet: part.fleet,
+  });
 }
 
-function distancesOf({ fields, sections }: Parsed, width: number, exact: boolean): Float64Array | null {
+function distancesOf(file: Sections, width: number, exact: boolean): Float64Array | null {
+  const { fields } = file;
   const named = fields.get('EDGE_WEIGHT_TYPE') ?? '';
   if (named === 'EXPLICIT') {
-    return explicitDistances(sections.get('EDGE_WEIGHT_SECTION') ?? [], fields.get('EDGE_WEIGHT_FORMAT') ?? '', width);
+    return explicitDistances(numbersOf(file, 'EDGE_WEIGHT_SECTION'), fields.get('EDGE_WEIGHT_FORMAT') ?? '', width);
   }
   const kind = DISTANCE_KINDS.find((each) => each === named);
-  const numbers = sections.get('NODE_COORD_SECTION') ?? [];
+  const numbers = numbersOf(file, 'NODE_COORD_SECTION');
   if (kind === undefined || numbers.length !== 3 * width || numbers.some(Number.isNaN)) return null;
   const points = Array.from(
     { length: width },
@@ -90,8 +105,8 @@ function distancesOf({ fields, sections }: Parsed, width: number, exact: boolean
   return distancesBetween(points, used);
 }
 
-function demands({ sections }: Parsed, width: number): Int32Array | null {
-  const numbers = sections.get('DEMAND_SECTION') ?? [];
+function demands(file: Sections, width: number): Int32Array | null {
+  const numbers = numbersOf(file, 'DEMAND_SECTION');
   if (numbers.length !== 2 * width || numbers.some((each) => !Number.isInteger(each) || each < 0)) return null;
   return Int32Array.from({ length: width }, (_, at) => numbers[2 * at + 1] as number);
 }

@@ -11,6 +11,9 @@ export const SETS: readonly BenchSet[] = [
   plainSet('cvrp-X', { format: 'vrplib', limited: false, exact: false }),
   plainSet('cvrp-CMT', { format: 'vrplib', limited: false, exact: true }),
   plainSet('vrptw-solomon', { format: 'solomon', limited: true, exact: false }),
+  plainSet('hfvrp-X', { format: 'vrplib', limited: false, exact: false }),
+  plainSet('sdvrptw', { format: 'vrplib', limited: false, exact: false }),
+  plainSet('mtvrptwr', { format: 'vrplib', limited: false, exact: false }),
   plainSet('tsplib', { format: 'vrplib', limited: false, exact: false }),
 ];
 

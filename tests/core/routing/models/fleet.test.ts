@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { judgeRoutes, ROUTING_FORMATS, type RoutingProblem, solveRouting } from '../../../../core/routing/index.ts';
+import { inventedFleet, MIXED, RESTRICTED } from '../fleet-instances.ts';
+
+function read(text: string): RoutingProblem {
+  const result = ROUTING_FORMATS[0]?.read(text, 'fleet.vrp', {});
+  if (result?.ok !== true) throw new Error('not read');
+  return result.value;
+}
+
+describe('routes of a fleet', () => {
+  test('the cheapest use of a mixed fleet', () => {
+    // One vehicle of each kind: (10 + 4) + (12.5 + 2 * 20) = 66.5. The small ones alone take 2 + 3 and 4: customers 3 and 1 make
+    // 2 + sqrt(13) + 5 long, so 10 + 10.61 + 10 + 20 = 50.61.
+    const answer = solveRouting(read(MIXED), { seed: 1, iterations: 200 });
+    const { cost, faults } = judgeRoutes(read(MIXED), answer.routes);
+    expect(faults).toEqual([]);
+    expect(cost).toBeCloseTo(10 + 2 + Math.hypot(3, 2) + 5 + 10 + 20, 9);
+    expect(answer.routes).toHaveLength(3);
+    expect(answer.routes[1]).toEqual([]);
+  });
+
+  test('who may go where decides', () => {
+    const answer = solveRouting(read(RESTRICTED), { seed: 1, iterations: 200 });
+    expect(judgeRoutes(read(RESTRICTED), answer.routes)).toEqual({ cost: 24, faults: [] });
+  });
+
+  test.each([
+    [1, 0],
+    [2, 0],
+    [3, 0.4],
+    [4, 0.4],
+  ])('what the search reckons is what the judge reckons: seed %i, windows %d', (seed, windows) => {
+    const problem = inventedFleet(seed, 40, windows);
+    const answer = solveRouting(problem, { seed, iterations: 3000 });
+    const { cost, faults } = judgeRoutes(problem, answer.routes);
+    expect(answer.absent).toEqual([]);
+    expect(faults).toEqual([]);
+    expect(cost).toBeCloseTo(answer.cost / problem.costPerUnit, 6);
+    expect(solveRouting(problem, { seed, iterations: 3000 })).toEqual(answer);
+  });
+
+  test('a customer that no vehicle may serve stays absent', () => {
+    const text = RESTRICTED.replace('1 2 3\n2 3 4', '1 2\n2 4');
+    const answer = solveRouting(read(text), { seed: 1, iterations: 200 });
+    expect(answer.absent).toEqual([2]);
+  });
+});
