@@ -1,0 +1,62 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { growthFigure } from './growth-figure.ts';
+
+/**
+ * Writes the summary of docs/benchmarks.md, between its two marks, from the tables beside it, and the figure of growth:
+ * npm run docs:benchmarks
+ */
+const FOLDER = 'docs/benchmarks';
+const PAGE = 'docs/benchmarks.md';
+const BEGIN = '<!-- summary: written from the tables -->';
+const END = '<!-- end of summary -->';
+const MET_PER_CENT = 1e-4;
+
+type Row = { readonly instance: string; readonly gap: number | null; readonly faults: number };
+
+/** A table of `npm run bench:routing`: SET-SECONDSs.csv. */
+function readTable(file: string): readonly Row[] {
+  const [head = '', ...lines] = readFileSync(path.join(FOLDER, file), 'utf8').trim().split('\n');
+  const column = (name: string): number => head.split(',').indexOf(name);
+  const [instance, gap, faults] = [column('instance'), column('gap %'), column('faults')];
+  if ([instance, gap, faults].includes(-1)) throw new Error(`${file} lacks a column`);
+  return lines.map((line) => {
+    const cells = line.split(',');
+    const told = cells[gap] ?? '';
+    return { instance: cells[instance] ?? '', gap: told === '' ? null : Number(told), faults: Number(cells[faults]) };
+  });
+}
+
+function summaryRow(file: string): string {
+  const rows = readTable(file);
+  const [, set = '', seconds = ''] = /^(.*)-([\d.]+)s\.csv$/.exec(file) ?? [];
+  const gaps = rows.flatMap((row) => (row.gap === null ? [] : [row.gap]));
+  const mean = gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length;
+  const isKnown = gaps.length > 0;
+  const cells = [
+    `[${set}](benchmarks/${file})`,
+    `${seconds} s`,
+    rows.length,
+    isKnown ? `${mean.toFixed(3)} %` : 'no stored values',
+    isKnown ? `${Math.max(...gaps).toFixed(2)} %` : '',
+    isKnown ? gaps.filter((gap) => gap < MET_PER_CENT).length : '',
+    rows.filter((row) => row.faults > 0).length,
+  ];
+  return `| ${cells.join(' | ')} |`;
+}
+
+const bySet = new Intl.Collator('en', { numeric: true });
+const tables = readdirSync(FOLDER)
+  .filter((file) => /-[\d.]+s\.csv$/.test(file))
+  .sort(bySet.compare);
+const summary = [
+  '| set | processor time each | answers | mean gap | worst gap | at or below the best known value | not feasible |',
+  '| --- | --- | --- | --- | --- | --- | --- |',
+  ...tables.map(summaryRow),
+].join('\n');
+const page = readFileSync(PAGE, 'utf8');
+const [before, rest = ''] = page.split(BEGIN);
+const [, after] = rest.split(END);
+if (before === undefined || after === undefined) throw new Error(`${PAGE} lacks its marks`);
+writeFileSync(PAGE, `${before}${BEGIN}\n\n${summary}\n\n${END}${after}`);
+writeFileSync(path.join(FOLDER, 'growth.svg'), growthFigure(readFileSync(path.join(FOLDER, 'growth.csv'), 'utf8')));
