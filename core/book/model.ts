@@ -13,6 +13,7 @@ import type { overlaySchema } from './overlay-schema.ts';
 import type { bookSchema } from './schema.ts';
 import type { areaGeometrySchema, hoursSchema } from './schema-parts.ts';
 import type {
+  calibrationSchema,
   carriedMachineSchema,
   compartmentSchema,
   fillPointSchema,
@@ -61,6 +62,8 @@ export type Exclusion = Frozen<InferOutput<typeof exclusionSchema>>;
 export type Property = Frozen<InferOutput<typeof propertySchema>>;
 export type Compartment = Frozen<InferOutput<typeof compartmentSchema>>;
 export type Head = Frozen<InferOutput<typeof headSchema>>;
+/** A calibration of a head or a hand method. */
+export type Calibration = Frozen<InferOutput<typeof calibrationSchema>>;
 export type HandMethod = Frozen<InferOutput<typeof handMethodSchema>>;
 export type Machine = Frozen<InferOutput<typeof machineSchema>>;
 export type CarriedMachine = Frozen<InferOutput<typeof carriedMachineSchema>>;

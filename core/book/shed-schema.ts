@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import {
+  dateSchema,
   hoursSchema,
   idSchema,
   minuteOfDay,
@@ -11,6 +12,30 @@ import {
   textSchema,
   wholeNumber,
 } from './schema-parts.ts';
+
+/** A calibration as it was made. Kept as it is; a later one is added beside it. */
+export const calibrationSchema = v.object({
+  id: idSchema,
+  on: dateSchema,
+  by: v.optional(textSchema, ''),
+  /** Which calculation of the bench it was. */
+  what: nameSchema,
+  /** What was filled in, as it was typed, by the names of the blanks. */
+  given: v.array(v.object({ name: nameSchema, text: textSchema })),
+  found: v.array(v.object({ name: nameSchema, value: v.pipe(v.number(), v.finite()), unit: v.string() })),
+  source: v.optional(textSchema, ''),
+  /** Pressure, tip, gate or gear that the figures hold for, in the words of who made it. */
+  setting: v.optional(textSchema, ''),
+});
+
+/** What heads and hand methods keep of their calibrations. */
+const calibrationMembers = {
+  calibrations: v.optional(v.array(calibrationSchema)),
+  /** A new calibration is due after so many days of use; absent: never asked for. */
+  dueAfterUses: v.optional(v.pipe(wholeNumber, v.minValue(1))),
+  /** Days of use since the last calibration; absent: none counted. */
+  usesSince: v.optional(wholeNumber),
+} as const;
 
 /** A tank, hopper or seed box. */
 export const compartmentSchema = v.variant('kind', [
@@ -46,6 +71,7 @@ export const headSchema = v.object({
   compartmentIds: v.optional(v.array(idSchema), []),
   /** Delivered carrier, gal per 1,000 ft2, from the last calibration; absent: not calibrated. */
   deliveredGalPer1000SqFt: v.optional(positive),
+  ...calibrationMembers,
 });
 
 export const HAND_METHOD_KINDS = ['hose', 'backpack', 'hand-spreader'] as const;
@@ -83,6 +109,7 @@ export const handMethodSchema = v.object({
   deliveredGalPer1000SqFt: v.optional(positive),
   /** Whether a second person may work with it while the first one rides; counts where the rig's crew is two or more. */
   besideMachine: v.optional(v.boolean(), true),
+  ...calibrationMembers,
 });
 
 export const MACHINE_KINDS = ['ride-on', 'stand-on', 'walk-behind'] as const;

@@ -1,5 +1,5 @@
+export { type EntryChoices, readEntries, typedBlanks } from './bench/entries.ts';
 export { unitOf } from './bench/ranges.ts';
-export { readBlank, readList } from './bench/read.ts';
 export type { Blank, Entries, Sheet } from './bench/sheet.ts';
 export { SHEETS } from './bench/sheets.ts';
 export { SOURCES } from './bench/sources.ts';
@@ -35,6 +35,7 @@ export {
   speedForCapacity,
 } from './field-capacity.ts';
 export { courseFor1000SqFt, type HandGunResult, type HandGunTest, handGunCatch } from './hand-gun.ts';
+export { type Calibrated, keepCalibration, overdueUses, type Trace, tracesOf } from './keep.ts';
 export {
   type Applicator,
   type ProductShift,

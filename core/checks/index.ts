@@ -2,6 +2,7 @@ import type { Issue } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
 import { absurd } from './absurd.ts';
 import { calibration } from './calibration.ts';
+import { calibrationDue } from './calibration-due.ts';
 import { doubledOutlines } from './doubled-outlines.ts';
 import { duplicateIds } from './duplicate-ids.ts';
 import { emptyZones } from './empty-zones.ts';
@@ -39,6 +40,7 @@ export const RULES: readonly Rule[] = [
   labelSense,
   products,
   calibration,
+  calibrationDue,
   rounds,
   rigs,
   sharedMachines,

@@ -1,5 +1,12 @@
-import { type AppError, err, ok, type Result } from '../../../core/base/index.ts';
-import { type Blank, type Entries, readBlank, readList, SHEETS, type Sheet } from '../../../core/calibrate/index.ts';
+import { type AppError, err, type Result } from '../../../core/base/index.ts';
+import {
+  type Blank,
+  type Entries,
+  readEntries,
+  SHEETS,
+  type Sheet,
+  typedBlanks,
+} from '../../../core/calibrate/index.ts';
 import type { ProductUnit } from '../../../core/units/index.ts';
 import { type Option, type Typed, UsageFault } from '../command.ts';
 
@@ -29,10 +36,6 @@ export function calibrateOptions(): readonly Option[] {
   return [...figures, ...CHOICES.map((each) => each.option)];
 }
 
-function typedBlanks({ blanks }: Sheet): readonly Blank[] {
-  return blanks.filter((each) => !each.onlyFound);
-}
-
 /** Throws UsageFault for an option that this kind does not take. */
 export function checkOptions(sheet: Sheet, { options }: Typed): void {
   const figures = typedBlanks(sheet).map(({ name }) => name);
@@ -45,22 +48,11 @@ export function checkOptions(sheet: Sheet, { options }: Typed): void {
 
 /** The figures that were typed, in the units of their names. */
 export function entriesOf(sheet: Sheet, { options }: Typed): Result<Entries> {
-  const productUnit = productUnitOf(options['product-unit']);
-  const values: Record<string, number> = {};
-  const lists: Record<string, readonly number[]> = {};
-  for (const blank of typedBlanks(sheet)) {
-    const text = options[blank.name];
-    if (text === undefined) continue;
-    const read = blank.many ? readList(blank, text, productUnit) : asList(readBlank(blank, text, productUnit));
-    if (!read.ok) return placed(read.error);
-    values[blank.name] = read.value.reduce((sum, each) => sum + each, 0) / read.value.length;
-    if (blank.many) lists[blank.name] = read.value;
-  }
   const { size } = options;
-  return ok({ values, lists, productUnit, ...(size === undefined ? {} : { tipSize: size }) });
+  const productUnit = productUnitOf(options['product-unit']);
+  const read = readEntries(sheet, options, { productUnit, ...(size === undefined ? {} : { tipSize: size }) });
+  return read.ok ? read : placed(read.error);
 }
-
-const asList = (value: Result<number>): Result<readonly number[]> => (value.ok ? ok([value.value]) : value);
 
 const placed = ({ code, where, detail, hint }: AppError) => err(code, `--${where}`, detail, hint);
 

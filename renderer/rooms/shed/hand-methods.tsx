@@ -1,4 +1,5 @@
 import { HAND_METHOD_KINDS, type HandMethod } from '../../../core/book/index.ts';
+import { handBench } from './bench/bench-part.tsx';
 import { type Column, choiceOf } from './column.tsx';
 import type { ShelfPlan } from './shelf.ts';
 
@@ -124,7 +125,7 @@ export const handMethodShelf: ShelfPlan<'handMethods'> = {
   one: 'hand method',
   about: 'Treating on foot: hose and gun, backpack sprayer, hand spreader. They reach where no machine fits.',
   columns,
-  parts: [],
+  parts: [handBench],
   create: (_book, id) => ({
     id,
     name: 'New hand method',

@@ -1,5 +1,6 @@
 import { type Compartment, HEAD_PURPOSES, type Head, MACHINE_KINDS, type Machine } from '../../../core/book/index.ts';
 import { freshId } from '../../stores/index.ts';
+import { machineBench } from './bench/bench-part.tsx';
 import { type Column, choiceOf } from './column.tsx';
 import { part } from './part.tsx';
 import type { ShelfPlan } from './shelf.ts';
@@ -219,6 +220,7 @@ export const machineShelf: ShelfPlan<'machines'> = {
         compartmentIds: m.compartments.filter((each) => each.kind === 'tank').map((each) => each.id),
       }),
     }),
+    machineBench,
   ],
   create: (_book, id) => ({
     id,

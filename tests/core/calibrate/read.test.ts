@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Blank, readBlank, readList, SHEETS } from '../../../core/calibrate/index.ts';
+import { readBlank, readList } from '../../../core/calibrate/bench/read.ts';
+import { type Blank, SHEETS } from '../../../core/calibrate/index.ts';
 
 const blankOf = (kind: string, name: string): Blank =>
   SHEETS.find((each) => each.kind === kind)!.blanks.find((each) => each.name === name)!;

@@ -126,6 +126,16 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
       })),
     },
   ],
+  'calibration-due': [
+    {
+      ...good,
+      machines: good.machines.map((each) => ({
+        ...each,
+        heads: each.heads.map((head) => ({ ...head, dueAfterUses: 8, usesSince: 8 })),
+      })),
+    },
+    { ...good, handMethods: good.handMethods.map((each) => ({ ...each, dueAfterUses: 1, usesSince: 3 })) },
+  ],
   'round-senseless': [
     { ...good, properties: good.properties.map((each) => ({ ...each, zones: [] })) },
     { ...good, rounds: [{ ...first(good.rounds), dates: ['2027-02-29'] }] },
