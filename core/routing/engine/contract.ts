@@ -110,7 +110,10 @@ export type Parts = {
   begin(node: number): void;
   /** Whether the positions seen so far will do, although no single one takes it all. */
   enough(node: number): boolean;
-  /** Puts it in by several parts where that adds less than `most`; true where it did. The routes are renewed. */
+  /**
+   * Puts it in by several parts, or some of it, where that adds less than `most`; true where it did anything. The engine asks again
+   * until no more is missing.
+   */
   place(node: number, most: number): boolean;
 };
 

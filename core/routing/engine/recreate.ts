@@ -69,13 +69,13 @@ export class Recreate {
   protected place(customer: number, full: boolean): boolean {
     const { tours, model } = this;
     const { parts } = model;
-    if (parts?.spare(customer) === true) return true;
+    if (parts !== undefined && (tours.routeOf[customer] !== -1 || parts.spare(customer))) return true;
     parts?.begin(customer);
     this.bestAfter = -1;
     this.bestCost = Number.POSITIVE_INFINITY;
     this.scan(customer, full);
     this.scanEmpty(customer);
-    if (parts?.place(customer, this.bestCost) === true) return true;
+    if (parts?.place(customer, this.bestCost) === true) return this.place(customer, full);
     if (this.bestAfter < 0) return false;
     model.prepare?.(customer, this.bestAfter, this.bestWay);
     model.prepare?.(customer, this.bestAfter, this.bestWay);

@@ -1,6 +1,8 @@
 export { judgeRoutes, type RoutesJudged } from './check.ts';
 export { CompartmentModel, type CompartmentProblem } from './compartments.ts';
 export { FleetModel } from './fleet.ts';
+export { LoadsModel } from './loads.ts';
+export type { LoadsProblem } from './loads-problem.ts';
 export { PlainModel } from './plain.ts';
 export type { ReloadKind, ReloadProblem } from './reload-problem.ts';
 export { ReloadModel } from './reloads.ts';

@@ -69,6 +69,24 @@ export class Offers {
     return several || pair < most;
   }
 
+  /** Chooses the one that costs least for each unit of room, where no choice has room for it all. */
+  chooseOne(need: number, positions: number): boolean {
+    const { routes, added, room } = this;
+    let best = -1;
+    let least = Number.POSITIVE_INFINITY;
+    for (let at = 0; at < this.count; at += 1) {
+      const route = routes[at] as number;
+      const each = (added[route] as number) / (room[route] as number);
+      if (each >= least || this.positionsOf(route) > positions) continue;
+      least = each;
+      best = route;
+    }
+    if (best < 0) return false;
+    this.set([best]);
+    this.share(need);
+    return true;
+  }
+
   /** Cost of the best pair below `most`, which it chooses; `most` where there is none. */
   private choosePair(need: number, most: number, positions: number): number {
     const { routes, added, room } = this;

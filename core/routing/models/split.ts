@@ -77,7 +77,7 @@ export class SplitModel implements RouteModel {
       spare: (part) => missing[place[part] as number] === 0,
       begin: (part) => this.begin(place[part] as number),
       enough: (part) => this.offers.totalRoom() >= (missing[place[part] as number] as number),
-      place: (part, most) => this.placeParts(place[part] as number, most),
+      place: (part, most) => this.placeParts(part, most),
     };
   }
 
@@ -161,10 +161,11 @@ export class SplitModel implements RouteModel {
     }
   }
 
-  private placeParts(customer: number, most: number): boolean {
+  private placeParts(atHand: number, most: number): boolean {
     const { offers } = this;
+    const customer = this.place[atHand] as number;
     const need = this.missing[customer] as number;
-    if (need > this.capacity) return this.pour(customer, need);
+    if (need > this.capacity) return this.fillRoute(atHand);
     if (!offers.choose(need, most, this.idleParts(customer))) return false;
     offers.chosen.forEach((route, at) => {
       this.give(customer, route, offers.positionIn(route), offers.amounts[at] as number);
@@ -172,14 +173,16 @@ export class SplitModel implements RouteModel {
     return true;
   }
 
-  /** More than one route can carry: whole loads of its own first. */
-  private pour(customer: number, need: number): boolean {
+  /** Of more than one route can carry, a whole load has a route of its own. The part at hand stays free for the rest. */
+  private fillRoute(atHand: number): boolean {
     const tours = this.tours as Tours;
     const route = tours.emptyRoute(0);
-    const amount = Math.min(need, this.capacity);
-    if (route < 0 || this.idleParts(customer) === 0) return false;
-    this.give(customer, route, tours.sentinel(route), amount);
-    return amount === need || this.pour(customer, need - amount);
+    const customer = this.place[atHand] as number;
+    if (route < 0 || this.idleParts(customer) < 2) return false;
+    let part = this.firstPart[customer] as number;
+    while (part === atHand || this.routeOf[part] !== -1) part += 1;
+    tours.insert(part, tours.sentinel(route), this.capacity);
+    return true;
   }
 
   private give(customer: number, route: number, position: number, amount: number): void {

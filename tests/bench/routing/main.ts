@@ -3,6 +3,7 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { SETS as compartments } from './sets/compartments.ts';
 import { SETS as hsdmdmtpvrp } from './sets/hsdmdmtpvrp.ts';
+import { SETS as loads } from './sets/loads.ts';
 import { SETS as mdvrpi } from './sets/mdvrpi.ts';
 import { SETS as plain } from './sets/plain.ts';
 import { SETS as pvrpif } from './sets/pvrpif.ts';
@@ -17,7 +18,7 @@ import type { BenchSet, Entry } from './types.ts';
  * With --csv the table is also written as CSV, as the tables under docs/benchmarks are.
  * Seconds are processor seconds of one thread, so that other work on the machine changes little.
  */
-const SETS: readonly BenchSet[] = [...plain, ...compartments, ...split, ...mdvrpi, ...pvrpif, ...hsdmdmtpvrp];
+const SETS: readonly BenchSet[] = [...plain, ...compartments, ...loads, ...split, ...mdvrpi, ...pvrpif, ...hsdmdmtpvrp];
 
 const { values } = parseArgs({
   options: {
