@@ -11,5 +11,6 @@ export { type ExcludedOutline, excludedOutlines, treatableOutline } from './outl
 export { lastChange, type MeasureChange, withPastMeasure } from './past-measure.ts';
 export type { PlaceNames } from './places.ts';
 export { repairPolygon } from './repair.ts';
+export { type Stand, standsFor } from './stands.ts';
 export type * from './types.ts';
 export { cornerNoiseArea, outlineErrorArea, twoPointScaleShare } from './uncertainty.ts';

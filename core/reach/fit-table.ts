@@ -1,5 +1,5 @@
 import type { Book, Property, Rig, Treatment, Zone } from '../book/index.ts';
-import type { PropertyMeasure, ZoneMeasure } from '../measure/index.ts';
+import type { PropertyMeasure, Stand, ZoneMeasure } from '../measure/index.ts';
 import type { Minutes } from '../units/index.ts';
 import { methodName } from './facts.ts';
 import { methodsFor } from './methods.ts';
@@ -11,6 +11,8 @@ import type { Method, ReachAnswer } from './types.ts';
 export type Site = {
   /** From the stand to the farthest corner, ft; null where not known. */
   readonly farthestFt: (property: Property, zone: Zone) => number | null;
+  /** Where the machine that a hose draws from could stand; absent: at the stand alone. */
+  readonly stands?: (property: Property, zone: Zone) => readonly Stand[];
   /** Ground really treated, ft2; absent: the whole zone, or its share for spots. Bands need it. */
   readonly treatedSqFt?: (property: Property, zone: Zone, measure: ZoneMeasure) => number;
   readonly wetGround?: boolean;
@@ -75,8 +77,9 @@ function rowOf(facts: RowFacts, columns: readonly FitColumn[], site: Site): FitR
   const treatedSqFt = site.treatedSqFt?.(property, zone, zoneMeasure) ?? shareOf(treatment, zoneMeasure);
   const passes = treatment.kind === 'aerate' || treatment.kind === 'seed' ? treatment.passes : 1;
   const farthestFt = site.farthestFt(property, zone);
+  const stands = () => site.stands?.(property, zone) ?? [];
   const cells = columns.map(({ method }): FitCell => {
-    const answer = reach({ ...facts, farthestFt, method, wetGround: site.wetGround ?? false });
+    const answer = reach({ ...facts, farthestFt, stands, method, wetGround: site.wetGround ?? false });
     const minutes = answer.can ? treatingMinutes(facts.book, method, treatedSqFt, passes) : null;
     return { answer, minutes };
   });

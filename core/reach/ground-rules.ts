@@ -1,5 +1,5 @@
-import type { Gate } from '../book/index.ts';
-import { type Facts, figure, gatesOnTheWay, type Refusal } from './facts.ts';
+import type { Gate, Machine, Zone } from '../book/index.ts';
+import { type Facts, figure, gatesOnTheWay, type HandFacts, type Refusal } from './facts.ts';
 import type { ReachQuestion } from './types.ts';
 import { machineFullLb } from './weight.ts';
 
@@ -50,22 +50,47 @@ export function slopeRule(facts: Facts): Refusal | null {
 }
 
 /**
- * The hose reaches the farthest corner. Where nobody knows how far that is, the answer is no until it has been paced; a zone
- * that could not be measured at all is left to the test that says so.
+ * The hose reaches the farthest corner: from the stand or, where it draws from a machine, from any zone on which that machine fits.
+ * Where nobody knows how far that is, the answer is no until it has been paced; a zone that could not be measured at all is left to
+ * the test that says so.
  */
 export function hoseRule(facts: Facts): Refusal | null {
   if (facts.kind === 'machine' || facts.hand.reachFt === undefined) return null;
   const { reachFt } = facts.hand;
-  const farthest = knownFarthest(facts.question);
-  if (farthest === null) {
+  const way = hoseWay(facts);
+  if (way === null) {
     if (facts.question.zoneMeasure.areaSqFt === null) return null;
     return {
       reason: 'hose-too-short',
       words: `hose ${figure(reachFt)} ft, way to the farthest corner not known: pace it and enter it`,
     };
   }
-  if (farthest <= reachFt + DUST) return null;
-  return { reason: 'hose-too-short', words: `farthest corner ${figure(farthest)} ft, hose ${figure(reachFt)} ft` };
+  return way.farthestFt <= reachFt + DUST ? null : { reason: 'hose-too-short', words: way.words };
+}
+
+/** The way that a hose has to reach, with its figures in words; null where it is not known. */
+export function hoseWay(facts: HandFacts): { readonly farthestFt: number; readonly words: string } | null {
+  const { question, hand, source } = facts;
+  const hose = `hose ${figure(hand.reachFt ?? 0)} ft`;
+  const farthest = knownFarthest(question);
+  const fromStand =
+    farthest === null ? null : { farthestFt: farthest, words: `farthest corner ${figure(farthest)} ft, ${hose}` };
+  if (source === null || (farthest !== null && farthest <= (hand.reachFt ?? 0) + DUST)) return fromStand;
+  const stands = (question.stands?.() ?? []).filter((each) => fitsOn(source, question, each.zone));
+  const [first, ...others] = stands;
+  if (first === undefined) return fromStand;
+  const nearest = others.reduce((least, each) => (each.farthestFt < least.farthestFt ? each : least), first);
+  if (farthest !== null && farthest <= nearest.farthestFt) return fromStand;
+  const words = `farthest corner ${figure(nearest.farthestFt)} ft from ${source.name} on ${nearest.zone.name}, ${hose}`;
+  return { farthestFt: nearest.farthestFt, words };
+}
+
+/** Whether a machine gets onto a zone of the property and may stand there: gates, slope and, where it is wet, weight. */
+function fitsOn(machine: Machine, question: ReachQuestion, zone: Zone): boolean {
+  const gates = question.property.gates.filter((each) => zone.gateIds.includes(each.id));
+  if (gates.some((each) => each.clearWidthIn < machine.transitWidthIn - DUST)) return false;
+  if (zone.slopeDeg > machine.maxSlopeDeg + DUST) return false;
+  return !question.wetGround || zone.wetLimitLb === undefined || machineFullLb(machine) <= zone.wetLimitLb + DUST;
 }
 
 /** The way to the farthest corner, ft; null where it is not known. */

@@ -1,5 +1,5 @@
 import { type Facts, factsOf, figure, type Refusal, type Rule } from './facts.ts';
-import { gateFit, gateRule, hoseRule, isTight, knownFarthest, slopeRule, wetRule } from './ground-rules.ts';
+import { gateFit, gateRule, hoseRule, hoseWay, isTight, slopeRule, wetRule } from './ground-rules.ts';
 import { agitationRule, handRule, headRule, measuredRule, vesselRule } from './material-rules.ts';
 import { carriedRule, trailerRule } from './rig-rules.ts';
 import type { ReachAnswer, ReachQuestion } from './types.ts';
@@ -61,8 +61,5 @@ function fitWords(facts: Facts): string {
     if (fit === null) return 'no gate on the way';
     return isTight(fit) ? `${fit.words}: ${figure(fit.spareIn)} in to spare` : fit.words;
   }
-  const farthest = knownFarthest(facts.question);
-  const { reachFt } = facts.hand;
-  if (reachFt === undefined || farthest === null) return 'on foot';
-  return `farthest corner ${figure(farthest)} ft, hose ${figure(reachFt)} ft`;
+  return (facts.hand.reachFt === undefined ? null : hoseWay(facts)?.words) ?? 'on foot';
 }

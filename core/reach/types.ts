@@ -1,5 +1,5 @@
 import type { Book, Property, Rig, Treatment, Zone } from '../book/index.ts';
-import type { ZoneMeasure } from '../measure/index.ts';
+import type { Stand, ZoneMeasure } from '../measure/index.ts';
 
 /** Why a method can or cannot treat a zone. Every answer carries one. */
 export type ReachReason =
@@ -30,6 +30,8 @@ export type ReachQuestion = {
   readonly zoneMeasure: ZoneMeasure;
   /** From where the machine or reel can stand to the farthest corner of the zone, ft; null where nobody knows. */
   readonly farthestFt: number | null;
+  /** Zones on which the machine that a hose draws from could stand instead, with the way from there; absent: none is known. */
+  readonly stands?: () => readonly Stand[];
   readonly treatment: Treatment;
   readonly method: Method;
   /** Rig that would do it; null asks about the method alone, whoever carries it. */

@@ -2,7 +2,7 @@ import type { Issue } from '../../base/index.ts';
 import type { Book, Compartment, Head, Machine, Property, Treatment, Zone } from '../../book/index.ts';
 import { type Applicator, type RateCheck, rateCheck, rateIssue } from '../../calibrate/index.ts';
 import type { ZoneDemand } from '../../demand/index.ts';
-import type { ZoneMeasure } from '../../measure/index.ts';
+import { standsFor, type ZoneMeasure } from '../../measure/index.ts';
 import { type Method, methodName, methodsFor, reach, treatingMinutes } from '../../reach/index.ts';
 import type { EquippedRig } from './rigs.ts';
 import { demandParts, minutesToMs } from './scale.ts';
@@ -50,9 +50,10 @@ export function optionsFor(book: Book, equipped: EquippedRig, facts: TaskFacts, 
   const refuse = (code: string, words: string): void => void refusals.push({ rigId: equipped.rig.id, code, words });
   const { property, zone, measure: zoneMeasure, farthestFt } = facts;
   const treatment = stepTreatment(facts);
+  const stands = () => standsFor(property, zone);
   for (const method of methodsFor(book, treatment)) {
     const rig = equipped.rig;
-    const answer = reach({ book, property, zone, zoneMeasure, farthestFt, treatment, method, rig, wetGround });
+    const answer = reach({ book, property, zone, zoneMeasure, farthestFt, stands, treatment, method, rig, wetGround });
     if (!answer.can) {
       refuse(answer.reason, answer.words);
       continue;

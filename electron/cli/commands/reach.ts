@@ -1,6 +1,6 @@
 import { ok } from '../../../core/base/index.ts';
 import type { Book, Rig, Round, Treatment } from '../../../core/book/index.ts';
-import { bandAreaSqFt, farthestFt, measureBook } from '../../../core/measure/index.ts';
+import { bandAreaSqFt, farthestFt, measureBook, standsFor } from '../../../core/measure/index.ts';
 import { type FitTable, fitTable } from '../../../core/reach/index.ts';
 import { formatArea, formatNumber } from '../../../core/units/index.ts';
 import { type Answer, type Command, fileOf } from '../command.ts';
@@ -40,6 +40,7 @@ function answerOf({ book, issues }: BookInput, round: Round, rig: Rig | null): A
   const fits = treatmentsOf(book, round).map((treatment): Fit => {
     const site = {
       farthestFt,
+      stands: standsFor,
       wetGround: round.wetGround,
       ...(treatment.coverage.kind === 'band' ? { treatedSqFt: bandOf(treatment.coverage) } : {}),
     };

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Book, Property, Treatment } from '../../../core/book/index.ts';
-import { bandAreaSqFt, farthestFt } from '../../../core/measure/index.ts';
+import { bandAreaSqFt, farthestFt, standsFor } from '../../../core/measure/index.ts';
 import type { PlanDay, PlanStop, PlanTask } from '../../../core/plan/result/index.ts';
 import {
   type FitCell,
@@ -78,9 +78,10 @@ function Fit({ book, property, day, stop }: FitProps) {
 
 function siteOf(treatment: Treatment, wetGround: boolean): Site {
   const { coverage } = treatment;
-  if (coverage.kind !== 'band') return { farthestFt, wetGround };
+  if (coverage.kind !== 'band') return { farthestFt, stands: standsFor, wetGround };
   return {
     farthestFt,
+    stands: standsFor,
     wetGround,
     treatedSqFt: (property, zone) => bandAreaSqFt(property, zone, coverage.widthFt, coverage.along),
   };

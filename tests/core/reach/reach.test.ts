@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Book, HandMethod, Machine } from '../../../core/book/index.ts';
+import type { Book, HandMethod, Machine, Zone } from '../../../core/book/index.ts';
 import { reach } from '../../../core/reach/index.ts';
+import { quantity } from '../../../core/units/index.ts';
 import { ask, BOOM, byId, hand, measured, sampleBook, TINES } from './sample.ts';
 
 function withMachine(change: Partial<Machine>): Book {
@@ -88,6 +89,53 @@ describe('ground', () => {
       expect(answer.words).toContain('not known');
     }
     expect(reach(ask(hand('pack'), 'spray', { farthestFt: null }))).toMatchObject({ can: true, words: 'on foot' });
+  });
+
+  describe('a hose that draws from a machine reaches from where that machine is parked', () => {
+    const near = (zone: Partial<Zone>) => ({ zone: { ...byId(sampleBook().properties, 'elm').zones[1]!, ...zone } });
+    const asked = (zone: Partial<Zone>, farthestFt: number | null = 92, wetGround = false) =>
+      reach({
+        ...ask(hand('lance'), 'spray', { farthestFt, wetGround }),
+        stands: () => [{ ...near(zone), farthestFt: quantity<'ft'>(38) }],
+      });
+
+    it('which it says with its figures', () => {
+      // The machine is 36 in wide, the gates 48 and 37 in.
+      expect(asked({})).toMatchObject({
+        can: true,
+        words: 'farthest corner 38 ft from Heron on back, hose 40 ft',
+      });
+      expect(asked({}, null)).toMatchObject({ can: true });
+    });
+
+    it('and from the stand where that is near enough', () => {
+      expect(asked({}, 40)).toMatchObject({ can: true, words: 'farthest corner 40 ft, hose 40 ft' });
+    });
+
+    it('but not from a zone onto which it does not get', () => {
+      const far = { can: false, reason: 'hose-too-short', words: 'farthest corner 92 ft, hose 40 ft' };
+      expect(asked({ slopeDeg: 15.1 })).toMatchObject(far);
+      expect(asked({ slopeDeg: 15 })).toMatchObject({ can: true });
+      expect(asked({ wetLimitLb: 786 }, 92, true)).toMatchObject(far);
+      expect(asked({ wetLimitLb: 786 })).toMatchObject({ can: true });
+      const book = withMachine({ transitWidthIn: 38 });
+      const narrow = { ...ask(hand('lance'), 'spray', { book, farthestFt: 92 }) };
+      const stands = () => [{ ...near({}), farthestFt: quantity<'ft'>(38) }];
+      expect(reach({ ...narrow, stands })).toMatchObject(far);
+    });
+
+    it('and no farther than it reaches from the best of them', () => {
+      const stands = () => [60, 45, 50].map((feet) => ({ ...near({ gateIds: [] }), farthestFt: quantity<'ft'>(feet) }));
+      expect(reach({ ...ask(hand('lance'), 'spray', { farthestFt: 92 }), stands })).toMatchObject({
+        can: false,
+        words: 'farthest corner 45 ft from Heron on back, hose 40 ft',
+      });
+    });
+
+    it('which is nothing to a reel of the rig', () => {
+      const stands = () => [{ ...near({}), farthestFt: quantity<'ft'>(10) }];
+      expect(reach({ ...ask(hand('reel'), 'spray', { farthestFt: 92 }), stands }).can).toBe(false);
+    });
   });
 
   it('weighs the full machine on wet ground only: 500 + 20 x 8.34 + 120 = 786.8 lb', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Book, Machine, Property, Rig } from '../../../../core/book/index.ts';
+import type { Book, HandMethod, Machine, Property, Rig } from '../../../../core/book/index.ts';
 import { buildProblem, type Problem } from '../../../../core/plan/problem/index.ts';
 import { problemOf, SAMPLE_NAMES, sampleBook } from '../../../support/samples.ts';
 
@@ -71,6 +71,58 @@ describe('a frozen problem', () => {
     // Without places for bags there are none, and those of the rig stay its own.
     expect(bagsOf({ bagPlaces: 0 })).toBeUndefined();
     expect(rigOf({ bagPlaces: 0 })?.bagPlaces).toBe(rigOf({})?.bagPlaces);
+  });
+
+  test('hoses and spreads by hand out of a machine that is off the rig, at the rate of the method', () => {
+    const source = { kind: 'machine', machineId: 'ride-on-49', compartmentId: 'left' } as const;
+    const hose: HandMethod = {
+      id: 'lance',
+      name: 'Lance',
+      what: 'hose',
+      drawsFrom: source,
+      minutesPer1000SqFt: 3,
+      setUpMin: 2,
+      leastVolumeGal: 0,
+      besideMachine: false,
+      deliveredGalPer1000SqFt: 0.51,
+    };
+    const spreader: HandMethod = {
+      ...hose,
+      id: 'crank',
+      what: 'hand-spreader',
+      drawsFrom: { ...source, compartmentId: 'hopper' },
+    };
+    // Nothing but the two hand methods gets through, as the machine may not work on a slope.
+    const book: Book = {
+      ...withMachine(mixed, { maxSlopeDeg: 0 }),
+      properties: mixed.properties.map((each) => ({
+        ...each,
+        zones: each.zones.map((zone) => ({ ...zone, slopeDeg: 10 })),
+      })),
+      handMethods: [hose, spreader],
+      rigs: mixed.rigs.map((each) => ({ ...each, handMethodIds: ['lance', 'crank'] })),
+    };
+    const problem = problemOf(book);
+    const rig = problem.rigs.findIndex((each) => each.rigId === 'rig-south');
+    const carried = book.rigs.find((each) => each.id === 'rig-south')?.machines[0];
+    const modes = problem.jobs.flatMap((job) => job.modes[rig] ?? []);
+    const ops = modes.flatMap((mode) => mode.ops).filter((op) => op.draws.length > 0);
+    expect(ops.length).toBeGreaterThan(0);
+    for (const op of ops) {
+      const wet = problem.stocks[problem.materials[op.material]?.stock ?? -1]?.kind === 'water';
+      expect(op.method).toEqual({ kind: 'hand', handMethodId: wet ? 'lance' : 'crank' });
+      // The joined tanks, and the hopper, of the machine; no head is on.
+      expect(op.draws.map((draw) => draw.compartment)).toEqual([wet ? 0 : 1]);
+      expect([op.machine, op.head]).toEqual([-1, -1]);
+      // Half a gallon is the mix's carrier; 0.51 gal are delivered. A task's whole square feet are at most one too many.
+      const gallons = (0.51 * op.areaUnits) / 1000;
+      if (wet) expect(Math.abs((op.draws[0]?.parts ?? 0) / 100 - gallons)).toBeLessThan(0.011);
+      expect(op.reloadMs).toBe(Math.ceil(((carried?.unloadMin ?? 0) + (carried?.loadMin ?? 0)) * 60_000));
+    }
+    // Unloading and loading the machine, the stop, and the set-up of the methods in use.
+    for (const mode of modes) {
+      expect(mode.beforeMs).toBeGreaterThanOrEqual(((carried?.unloadMin ?? 0) + 1) * 60_000);
+    }
   });
 
   test('lets bags on a machine without a hopper ride along with those of the rig', () => {
