@@ -47,7 +47,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/plan/constraints': { uses: GROUND, types: ['core/plan/problem'] },
   'core/plan/refills': { uses: [...GROUND, 'core/plan/problem'] },
   'core/plan/search': {
-    uses: [...GROUND, 'core/plan/problem', 'core/plan/refills', 'core/plan/constraints'],
+    uses: [...GROUND, 'core/plan/problem', 'core/plan/refills', 'core/plan/constraints', 'core/routing'],
     types: ['core/plan/result'],
   },
   'core/plan/judge': { uses: GROUND, types: ['core/plan/problem', 'core/plan/result'] },

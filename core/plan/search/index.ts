@@ -1,1 +1,3 @@
-export { type SolveOptions, type SolveRun, solve } from './solve.ts';
+export type { SolveRun } from './budget.ts';
+export { type SolveOptions, solve } from './solve.ts';
+export type { Start, StartRoute } from './start.ts';

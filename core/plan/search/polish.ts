@@ -1,273 +1,287 @@
 import type { StopSignal } from '../../base/index.ts';
-import type { JobTable } from './jobs.ts';
-import type { Choices } from './recreate.ts';
-import type { RouteScreen } from './screen.ts';
+import type { Choices } from './choices.ts';
+import type { Near } from './near.ts';
 import { SMALL } from './size.ts';
-import { type State, withRoutes } from './state.ts';
+import { type Change, type State, withRoutes } from './state.ts';
 import type { Codes, RouteValues } from './values.ts';
 
-/** Positions that are reckoned in full for each job that is tried elsewhere. */
+/** Positions that are reckoned for each row of visits that is tried elsewhere. */
 const TRIED_PLACES = 5;
-/** Routes that are reckoned by the labels at most while a plan is polished. */
-const MOST_LABELLED = 2000;
-/** Share of a plan's cost by which a change may be dearer by rule and is still looked at by the labels. */
-const MARGIN = 0.002;
+/** Neighbours beside which a row of visits is tried, and with which one visit is exchanged. */
+const TRIED_NEIGHBOURS = 12;
+const SWAPPED_NEIGHBOURS = 8;
+/** Share of the cost of the routes in question by which a change may be dearer by rule and is still looked at by the labels. */
+const MARGIN = 0.01;
 /** Gains below this are rounding. nano-dollars */
 const LEAST_GAIN = 10;
-/** Longest piece that is turned round. */
+/** Longest piece that is turned round, and longest row that is moved as a whole. */
 const LONGEST_TURN = 12;
-/** Longest row that is moved as a whole. */
 const LONGEST_MOVE = 3;
 
-type Change = ReadonlyMap<number, { readonly codes: Codes; readonly cost: number }>;
+/** How routes are reckoned while a plan is polished. */
+export type Measure = {
+  readonly cost: (slot: number, codes: Codes) => number;
+  /** Whether routes are looked at by rule before they are reckoned by the labels. */
+  readonly labels: boolean;
+  readonly signal: StopSignal;
+};
 
 /**
  * Improves a plan by small changes that are proved to pay: a row of visits moved elsewhere or done another way, a piece of a route
- * turned round, two visits or two whole routes exchanged. Goes on until nothing helps or it is told to stop.
+ * turned round, two visits or two whole routes exchanged. Goes through all of them again until nothing helps or it is told to stop.
  */
-export function polish(
-  table: JobTable,
-  values: RouteValues,
-  screens: readonly RouteScreen[],
-  choices: Choices,
-  start: State,
-  signal: StopSignal,
-): State {
-  const rough = descend({ table, values, screens, choices, signal, labels: null }, start);
-  if (table.jobs <= SMALL || signal.stopped()) return rough;
-  const labels = new LabelCosts(values, MOST_LABELLED);
-  const enough: StopSignal = { stopped: () => labels.spent() || signal.stopped() };
-  const costs = rough.routes.map((codes, slot) => labels.cost(slot, codes));
-  const cost = costs.reduce((sum, each) => sum + each, 0);
-  if (!Number.isFinite(cost)) return rough;
-  return descend({ table, values, screens, choices, signal: enough, labels }, { ...rough, costs, cost });
-}
-
-/** Takes steps that pay for as long as there are any. */
-function descend(tools: Tools, start: State): State {
-  let state = start;
-  for (let improved = true; improved && !tools.signal.stopped(); ) {
-    improved = false;
-    for (const step of [moveOne, turnOne, swapOne, exchangeRoutes]) {
-      for (let next = step(tools, state); next !== null; next = step(tools, state)) {
-        state = next;
-        improved = true;
-        if (tools.signal.stopped()) return state;
-      }
-    }
-  }
-  return state;
-}
-
-/** Route costs by the labels of the refill programme, up to a number of them. */
-class LabelCosts {
+export class Polish {
+  state: State;
   private readonly values: RouteValues;
-  private readonly most: number;
-  private count = 0;
+  private readonly choices: Choices;
+  private readonly near: Near;
+  private readonly measure: Measure;
+  /** [job]: where it is, -1 where it is left out. */
+  private readonly slotOf: Int32Array;
 
-  constructor(values: RouteValues, most: number) {
+  constructor(state: State, values: RouteValues, choices: Choices, near: Near, measure: Measure) {
+    const costs = state.routes.map((codes, slot) => (codes.length === 0 ? 0 : measure.cost(slot, codes)));
+    this.state = { ...state, costs, cost: costs.reduce((sum, each) => sum + each, 0) };
     this.values = values;
-    this.most = most;
+    this.choices = choices;
+    this.near = near;
+    this.measure = measure;
+    this.slotOf = new Int32Array(choices.table.jobs).fill(-1);
+    state.routes.forEach((codes, slot) => void this.noteSlot(codes, slot));
   }
 
-  spent(): boolean {
-    return this.count >= this.most;
+  run(): State {
+    if (!Number.isFinite(this.state.cost)) return this.state;
+    for (let improved = true; improved && !this.measure.signal.stopped(); ) {
+      const before = this.state;
+      this.moveRows();
+      this.turnPieces();
+      this.swapPairs();
+      this.exchangeRoutes();
+      improved = this.state !== before;
+    }
+    return this.state;
   }
 
-  cost(slot: number, codes: Codes): number {
-    this.count += 1;
-    return this.values.labelled(slot, codes);
+  /** Replaces routes where the plan gets cheaper by it and can really be driven. */
+  private accept(routes: ReadonlyMap<number, Codes>): boolean {
+    const { state, values, measure } = this;
+    if (measure.labels && !this.isHopeful(routes)) return false;
+    const change = new Map<number, Change>();
+    let saved = 0;
+    for (const [slot, codes] of routes) {
+      const cost = measure.cost(slot, codes);
+      saved += (state.costs[slot] as number) - cost;
+      if (!Number.isFinite(saved)) return false;
+      change.set(slot, { codes, cost });
+    }
+    if (saved <= (measure.labels ? LEAST_GAIN : 0)) return false;
+    if (values.table.jobs <= SMALL) {
+      saved = 0;
+      for (const [slot, { codes }] of change) {
+        const cost = values.prove(slot, codes);
+        saved += (state.costs[slot] as number) - cost;
+        change.set(slot, { codes, cost });
+      }
+      if (!(saved > 0)) return false;
+    }
+    this.state = withRoutes(state, change, state.absent);
+    for (const [slot, codes] of routes) this.noteSlot(codes, slot);
+    return true;
   }
-}
 
-type Tools = {
-  readonly table: JobTable;
-  readonly values: RouteValues;
-  readonly screens: readonly RouteScreen[];
-  readonly choices: Choices;
-  readonly signal: StopSignal;
-  /** Where the states' costs are those of the labels; null where they are reckoned by rule. */
-  readonly labels: LabelCosts | null;
-};
+  private noteSlot(codes: Codes, slot: number): void {
+    for (const code of codes) this.slotOf[this.choices.jobOf(code)] = slot;
+  }
 
-/** The state with the routes replaced, if it is cheaper by the full reckoning and can really be driven. */
-function accept(tools: Tools, state: State, routes: ReadonlyMap<number, Codes>): State | null {
-  if (tools.labels !== null) return acceptByLabels(tools, tools.labels, state, routes);
-  let gain = 0;
-  for (const [slot, codes] of routes) {
-    gain += (state.costs[slot] as number) - tools.values.reckon(slot, codes);
-    if (!Number.isFinite(gain)) return null;
+  /** Whether a change is by rule not much dearer. */
+  private isHopeful(routes: ReadonlyMap<number, Codes>): boolean {
+    const { state, values } = this;
+    let gain = 0;
+    for (const [slot, codes] of routes) {
+      const before = state.routes[slot] as Codes;
+      gain += MARGIN * (state.costs[slot] as number);
+      gain += values.reckon(slot, before) - values.reckon(slot, codes);
+      if (Number.isNaN(gain) || gain === Number.NEGATIVE_INFINITY) return false;
+    }
+    return gain > 0;
   }
-  if (gain <= 0) return null;
-  const change = new Map<number, { readonly codes: Codes; readonly cost: number }>();
-  let saved = 0;
-  for (const [slot, codes] of routes) {
-    const cost = tools.table.jobs > SMALL ? tools.values.reckon(slot, codes) : tools.values.prove(slot, codes);
-    saved += (state.costs[slot] as number) - cost;
-    change.set(slot, { codes, cost });
-  }
-  return saved > 0 ? withRoutes(state, change as Change, state.absent) : null;
-}
 
-/** The same by the labels, for changes that by rule are not much dearer. */
-function acceptByLabels(
-  tools: Tools,
-  labels: LabelCosts,
-  state: State,
-  routes: ReadonlyMap<number, Codes>,
-): State | null {
-  let gain = MARGIN * state.cost;
-  for (const [slot, codes] of routes) {
-    gain += tools.values.reckon(slot, state.routes[slot] as Codes) - tools.values.reckon(slot, codes);
-    if (!(gain > 0)) return null;
-  }
-  const change = new Map<number, { readonly codes: Codes; readonly cost: number }>();
-  let saved = 0;
-  for (const [slot, codes] of routes) {
-    const cost = labels.cost(slot, codes);
-    saved += (state.costs[slot] as number) - cost;
-    change.set(slot, { codes, cost });
-  }
-  return saved > LEAST_GAIN ? withRoutes(state, change as Change, state.absent) : null;
-}
-
-function moveOne(tools: Tools, state: State): State | null {
-  const { screens } = tools;
-  for (const [slot, codes] of state.routes.entries()) {
-    for (let length = 1; length <= Math.min(LONGEST_MOVE, codes.length); length += 1) {
-      for (let at = 0; at + length <= codes.length; at += 1) {
-        if (tools.signal.stopped()) return null;
-        const rest = codes.toSpliced(at, length);
-        const loaded = (other: number): Codes => (other === slot ? rest : (state.routes[other] as Codes));
-        for (const screen of screens) screen.load(loaded(screen.slot));
-        const next = tryPlaces(tools, state, slot, rest, codes.slice(at, at + length), loaded);
-        if (next !== null) return next;
+  private moveRows(): void {
+    const { choices, measure } = this;
+    for (const slot of this.state.routes.keys()) {
+      for (let length = 1; length <= LONGEST_MOVE; length += 1) {
+        for (let at = choices.kept[slot] as number; at + length <= this.routeOf(slot).length; at += 1) {
+          if (measure.signal.stopped()) return;
+          this.moveRow(slot, at, length);
+        }
       }
     }
   }
-  return null;
-}
 
-/** Tries a row of visits at the roughly best places of every slot; a single visit also in its other modes. */
-function tryPlaces(
-  tools: Tools,
-  state: State,
-  from: number,
-  rest: Codes,
-  row: Codes,
-  loaded: (slot: number) => Codes,
-): State | null {
-  const { table, screens } = tools;
-  const first = row[0] as number;
-  const job = Math.trunc(first / table.width);
-  const places: { slot: number; at: number; code: number; cost: number }[] = [];
-  for (const { slot, codes } of tools.choices[job] ?? []) {
-    if (row.length > 1 && !rowAllowed(tools, row, slot)) continue;
-    const screen = screens[slot] as RouteScreen;
-    for (const code of row.length > 1 ? [first] : codes) {
-      for (let at = 0; at <= screen.codes.length; at += 1) {
-        const cost = screen.insertion(code, at);
-        if (Number.isFinite(cost)) places.push({ slot, at, code, cost });
+  private routeOf(slot: number): Codes {
+    return this.state.routes[slot] as Codes;
+  }
+
+  /** Tries a row of visits at the best places by travel beside its neighbours; a single visit also in its other modes. */
+  private moveRow(slot: number, at: number, length: number): boolean {
+    const { choices } = this;
+    const codes = this.routeOf(slot);
+    const row = codes.slice(at, at + length);
+    const rest = codes.toSpliced(at, length);
+    const places = this.placesFor(row, slot, rest)
+      .sort((left, right) => left.added - right.added)
+      .slice(0, TRIED_PLACES);
+    for (const place of places) {
+      const target = place.slot === slot ? rest : this.routeOf(place.slot);
+      for (const there of this.waysOf(row, place.slot)) {
+        if (place.slot === slot && place.at === at && there.every((code, k) => code === row[k])) continue;
+        const routes = new Map([[slot, rest]]);
+        routes.set(place.slot, target.toSpliced(place.at, 0, ...there));
+        if (this.accept(routes)) return true;
+      }
+    }
+    // Another way of doing it where it is.
+    if (length > 1) return false;
+    const job = choices.jobOf(row[0] as number);
+    for (let mode = 0; mode < choices.modes(job, slot); mode += 1) {
+      const code = job * choices.table.width + mode;
+      if (code !== row[0] && this.accept(new Map([[slot, codes.with(at, code)]]))) return true;
+    }
+    return false;
+  }
+
+  private waysOf(row: Codes, slot: number): readonly Codes[] {
+    const { choices } = this;
+    if (row.length > 1) {
+      const there = choices.row(row, slot);
+      return there === null ? [] : [there];
+    }
+    const job = choices.jobOf(row[0] as number);
+    return Array.from({ length: choices.modes(job, slot) }, (_, mode) => [job * choices.table.width + mode]);
+  }
+
+  private placesFor(
+    row: Codes,
+    from: number,
+    rest: Codes,
+  ): { readonly slot: number; readonly at: number; readonly added: number }[] {
+    const { choices, state } = this;
+    const places: { slot: number; at: number; added: number }[] = [];
+    const consider = (slot: number, codes: Codes, at: number): void => {
+      if (at < (choices.kept[slot] as number)) return;
+      places.push({ slot, at, added: choices.travelAdded(slot, codes, at, row) });
+    };
+    for (let at = choices.kept[from] as number; at <= rest.length; at += 1) consider(from, rest, at);
+    for (const job of this.neighboursOf(row)) {
+      const slot = this.slotOf[job] as number;
+      if (slot < 0 || slot === from || choices.row(row, slot) === null) continue;
+      const codes = state.routes[slot] as Codes;
+      const at = codes.findIndex((code) => choices.jobOf(code) === job);
+      if (at < 0) continue;
+      consider(slot, codes, at);
+      consider(slot, codes, at + 1);
+    }
+    const kinds = new Set<number>();
+    for (const [slot, codes] of state.routes.entries()) {
+      const kind = choices.slots.kindOf[slot] as number;
+      if (codes.length > 0 || kinds.has(kind) || choices.row(row, slot) === null) continue;
+      kinds.add(kind);
+      consider(slot, codes, 0);
+    }
+    return places;
+  }
+
+  private neighboursOf(row: Codes): ReadonlySet<number> {
+    const { near, width } = this.near;
+    const jobs = new Set<number>();
+    for (const code of [row[0] as number, row[row.length - 1] as number]) {
+      const start = (this.choices.jobOf(code) + 1) * width;
+      for (let rank = 1; rank < Math.min(width, TRIED_NEIGHBOURS + 1); rank += 1) {
+        jobs.add((near[start + rank] as number) - 1);
+      }
+    }
+    return jobs;
+  }
+
+  private turnPieces(): void {
+    for (const slot of this.state.routes.keys()) {
+      for (let from = this.choices.kept[slot] as number; from < this.routeOf(slot).length - 1; from += 1) {
+        for (let to = from + 2; to <= Math.min(this.routeOf(slot).length, from + LONGEST_TURN); to += 1) {
+          if (this.measure.signal.stopped()) return;
+          const codes = this.routeOf(slot);
+          const turned = [...codes.slice(0, from), ...codes.slice(from, to).reverse(), ...codes.slice(to)];
+          this.accept(new Map([[slot, turned]]));
+        }
       }
     }
   }
-  places.sort((left, right) => left.cost - right.cost);
-  for (const { slot, at, code } of places.slice(0, TRIED_PLACES)) {
-    const codes = loaded(slot).toSpliced(at, 0, ...(row.length > 1 ? row : [code]));
-    const routes = new Map([[from, rest]]);
-    routes.set(slot, codes);
-    const next = accept(tools, state, routes);
-    if (next !== null) return next;
-  }
-  return null;
-}
 
-function rowAllowed(tools: Tools, row: Codes, slot: number): boolean {
-  return row.every((code) => {
-    const job = Math.trunc(code / tools.table.width);
-    return (tools.choices[job] ?? []).some((each) => each.slot === slot && each.codes.includes(code));
-  });
-}
-
-function turnOne(tools: Tools, state: State): State | null {
-  for (const [slot, codes] of state.routes.entries()) {
-    for (let from = 0; from < codes.length - 1; from += 1) {
-      for (let to = from + 2; to <= Math.min(codes.length, from + LONGEST_TURN); to += 1) {
-        if (tools.signal.stopped()) return null;
-        const turned = [...codes.slice(0, from), ...codes.slice(from, to).reverse(), ...codes.slice(to)];
-        const next = accept(tools, state, new Map([[slot, turned]]));
-        if (next !== null) return next;
+  /** Exchanges two near visits, in one route or between two. */
+  private swapPairs(): void {
+    const { near, width } = this.near;
+    const { table } = this.choices;
+    let spots = this.spots();
+    for (let job = 0; job < table.jobs; job += 1) {
+      for (let rank = 1; rank < Math.min(width, SWAPPED_NEIGHBOURS); rank += 1) {
+        if (this.measure.signal.stopped()) return;
+        const other = (near[(job + 1) * width + rank] as number) - 1;
+        const [one, two] = [spots[job], spots[other]];
+        if (one === undefined || two === undefined || other < job) continue;
+        const routes = this.swapped(one, two);
+        if (routes !== null && this.accept(routes)) spots = this.spots();
       }
     }
   }
-  return null;
-}
 
-/** Exchanges two near visits, in one route or between two. */
-function swapOne(tools: Tools, state: State): State | null {
-  const { table } = tools;
-  const spots = new Map<number, { readonly slot: number; readonly at: number }>();
-  state.routes.forEach((codes, slot) => {
-    codes.forEach((code, at) => void spots.set(Math.trunc(code / table.width), { slot, at }));
-  });
-  for (const [job, spot] of spots) {
-    for (let k = 1; k < Math.min(table.jobs, 8); k += 1) {
-      if (tools.signal.stopped()) return null;
-      const other = table.near[job * table.jobs + k] as number;
-      const spotOfOther = spots.get(other);
-      if (spotOfOther === undefined || other < job) continue;
-      const next = accept(tools, state, swapped(tools, state, spot, spotOfOther));
-      if (next !== null) return next;
+  /** [job]: where it is, where it may be moved. */
+  private spots(): readonly (Spot | undefined)[] {
+    const { choices } = this;
+    const spots: (Spot | undefined)[] = Array.from({ length: choices.table.jobs });
+    this.state.routes.forEach((codes, slot) => {
+      codes.forEach((code, at) => {
+        if (at >= (choices.kept[slot] as number)) spots[choices.jobOf(code)] = { slot, at };
+      });
+    });
+    return spots;
+  }
+
+  private swapped(one: Spot, two: Spot): ReadonlyMap<number, Codes> | null {
+    const left = this.routeOf(one.slot)[one.at] as number;
+    const right = this.routeOf(two.slot)[two.at] as number;
+    if (one.slot === two.slot) {
+      return new Map([[one.slot, this.routeOf(one.slot).with(one.at, right).with(two.at, left)]]);
+    }
+    const leftThere = this.choices.there(left, two.slot);
+    const rightThere = this.choices.there(right, one.slot);
+    if (leftThere < 0 || rightThere < 0) return null;
+    return new Map([
+      [one.slot, this.routeOf(one.slot).with(one.at, rightThere)],
+      [two.slot, this.routeOf(two.slot).with(two.at, leftThere)],
+    ]);
+  }
+
+  /** Hands the whole routes of two slots over to each other; one of them may be empty. */
+  private exchangeRoutes(): void {
+    const { choices, measure } = this;
+    const { kindOf } = choices.slots;
+    for (let one = 0; one < this.state.routes.length; one += 1) {
+      for (let two = one + 1; two < this.state.routes.length; two += 1) {
+        if (measure.signal.stopped()) return;
+        if (kindOf[one] === kindOf[two] || (choices.kept[one] as number) + (choices.kept[two] as number) > 0) continue;
+        if (this.routeOf(one).length + this.routeOf(two).length === 0) continue;
+        const there = choices.row(this.routeOf(one), two);
+        const here = choices.row(this.routeOf(two), one);
+        if (there === null || here === null) continue;
+        this.accept(
+          new Map([
+            [one, here],
+            [two, there],
+          ]),
+        );
+      }
     }
   }
-  return null;
 }
 
 type Spot = { readonly slot: number; readonly at: number };
-
-function swapped(tools: Tools, state: State, one: Spot, two: Spot): ReadonlyMap<number, Codes> {
-  const left = (state.routes[one.slot] as Codes)[one.at] as number;
-  const right = (state.routes[two.slot] as Codes)[two.at] as number;
-  if (one.slot === two.slot) {
-    return new Map([[one.slot, (state.routes[one.slot] as Codes).with(one.at, right).with(two.at, left)]]);
-  }
-  const routes = new Map<number, Codes>();
-  const leftThere = sameWay(tools, left, two.slot);
-  const rightThere = sameWay(tools, right, one.slot);
-  if (leftThere === null || rightThere === null) return routes;
-  routes.set(one.slot, (state.routes[one.slot] as Codes).with(one.at, rightThere));
-  routes.set(two.slot, (state.routes[two.slot] as Codes).with(two.at, leftThere));
-  return routes;
-}
-
-/** Hands the whole routes of two slots over to each other; one of them may be empty. */
-function exchangeRoutes(tools: Tools, state: State): State | null {
-  for (let one = 0; one < state.routes.length; one += 1) {
-    for (let two = one + 1; two < state.routes.length; two += 1) {
-      if (tools.signal.stopped()) return null;
-      const there = handedOver(tools, state.routes[one] as Codes, two);
-      const here = handedOver(tools, state.routes[two] as Codes, one);
-      if (there === null || here === null || there.length + here.length === 0) continue;
-      const routes = new Map([
-        [one, here],
-        [two, there],
-      ]);
-      const next = accept(tools, state, routes);
-      if (next !== null) return next;
-    }
-  }
-  return null;
-}
-
-/** A route as another slot would drive it; null where it cannot do one of the jobs. */
-function handedOver(tools: Tools, codes: Codes, slot: number): Codes | null {
-  const there = codes.map((code) => sameWay(tools, code, slot));
-  return there.every((each) => each !== null) ? there : null;
-}
-
-/** A code for the same job in another slot: its own mode where there is one, else the first. */
-function sameWay(tools: Tools, code: number, slot: number): number | null {
-  const job = Math.trunc(code / tools.table.width);
-  const codes = (tools.choices[job] ?? []).find((each) => each.slot === slot)?.codes ?? [];
-  return codes.includes(code) ? code : (codes[0] ?? null);
-}

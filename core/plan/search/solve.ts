@@ -1,225 +1,184 @@
-import { type Clock, createRandom, NEVER_STOP, type Progress, type StopSignal } from '../../base/index.ts';
+import { Search } from '../../routing/engine/index.ts';
 import type { Problem } from '../problem/index.ts';
 import type { RouteOutcome, Solution } from '../refills/index.ts';
-import { Stepper } from './anneal.ts';
-import { type JobTable, layOutJobs } from './jobs.ts';
-import { polish } from './polish.ts';
-import { choicesOf } from './recreate.ts';
-import { RouteScreen } from './screen.ts';
+import { Budget, type Limits, type SolveRun } from './budget.ts';
+import { Choices } from './choices.ts';
+import { insertLeftOut } from './last-insertions.ts';
+import { DayModel } from './model.ts';
+import { type Near, nearest } from './near.ts';
+import { type Measure, Polish } from './polish.ts';
 import { Shortlist } from './shortlist.ts';
 import { SMALL } from './size.ts';
-import { better, emptyState, proved, type State } from './state.ts';
-import { RouteValues } from './values.ts';
+import { layOutSlots, type Slots } from './slots.ts';
+import { SmallModel } from './small-model.ts';
+import { type LaidStart, layOutStart, type Start } from './start.ts';
+import type { State } from './state.ts';
+import { type JobTable, layOutJobs } from './tables.ts';
+import { type Codes, RouteValues } from './values.ts';
 
-export type SolveOptions = {
+export type SolveOptions = Limits & {
   /** Same problem, same seed and same number of iterations give the same plan. */
   readonly seed: number;
-  /** Rounds of ruin and recreate. Without it and without `seconds`, a number that suits the size. */
-  readonly iterations?: number;
-  /** Time to search, by the clock handed in. The first of the two limits ends the search. */
-  readonly seconds?: number;
+  /** A plan to begin with. The search then starts cool, so that little is changed without need. */
+  readonly start?: Start;
+  /**
+   * Days of like length, where they are wanted: what a whole regular day costs on top, as a share of its pay, growing with the square
+   * of the day's length. The cost of the plan does not hold it.
+   */
+  readonly balance?: number;
 };
 
-export type SolveRun = {
-  readonly clock?: Clock;
-  readonly signal?: StopSignal;
-  readonly onProgress?: (progress: Progress) => void;
-};
-
-const STANDING_CLOCK: Clock = { nowMs: () => 0 };
-/** Temperature at the start, as a share of a usual drive between neighbours, and how far it falls. */
-const START_HEAT = 1;
-const COOLING = 0.01;
-/** Share of the time that is kept for polishing the best plan. */
-const POLISH_SHARE = 0.12;
+/** Share of the usual temperatures where there is a plan to begin with. */
+const START_HEAT = 0.05;
 /** Plans of a small problem that are placed with all care before the best is taken. */
 const SHORTLISTED = 12;
-const PROGRESS_EVERY_MS = 100;
-const PROGRESS_EVERY_ITERATIONS = 200;
+/** Routes that are reckoned by the labels at most while a plan is polished. */
+const MOST_LABELLED = 2000;
+/** Rounds between two looks at whether to tell something. */
+const STRETCH = 64;
 
 /**
- * Searches for the order of stops, their days, rigs and methods: ruin and recreate with annealing, then polishing. In problems of
- * up to eight jobs every route is reckoned by the labels of ../refills, and the best dozen plans are placed with all care; in larger
- * ones routes are reckoned by rule, and the labels come in while the best plan is polished. Told to stop, it returns the best plan so
- * far.
+ * Searches for the order of stops, their days, rigs and methods: ruin and recreate with annealing on the routing engine, then
+ * polishing. In problems of up to eight jobs every route is reckoned by the labels of ../refills, and the best dozen plans are placed
+ * with all care; in larger ones routes are reckoned by rule, and the labels come in while the best plan is polished. Told to stop, it
+ * returns the best plan so far.
  *
  * Fewest jobs left out comes first, then cost in nano-dollars. No proof of optimality is given; tests compare small problems with
  * brute force.
  */
 export function solve(problem: Problem, options: SolveOptions, run: SolveRun = {}): Solution {
-  const table = layOutJobs(problem);
-  const values = new RouteValues(table);
-  const random = createRandom(options.seed);
-  const choices = choicesOf(table);
-  const screens = problem.slots.map((_, slot) => new RouteScreen(table, slot));
-  const stepper = new Stepper(table, values, screens, choices, random);
-  const budget = new Budget(options, run, table.jobs);
-  const heat = START_HEAT * usualDrive(table);
+  return new Planning(problem, options, run).solve();
+}
 
-  let current = emptyState(table);
-  let best: State = current;
-  const shortlist = new Shortlist(SHORTLISTED);
-  const absences = new Float64Array(table.jobs);
-  while (!budget.spent()) {
-    const next = stepper.step(current);
-    for (const job of next.absent) absences[job] = (absences[job] as number) + 1;
-    if (accepts(current, next, absences, heat * COOLING ** budget.share(), random.unit())) current = next;
-    if (better(next, best)) best = bestOf(best, next, values);
-    if (table.jobs <= SMALL) shortlist.add(next);
-    budget.count(best, table.jobs);
+class Planning {
+  private readonly problem: Problem;
+  private readonly options: SolveOptions;
+  private readonly budget: Budget;
+  private readonly table: JobTable;
+  private readonly values: RouteValues;
+  private readonly start: LaidStart;
+  private readonly slots: Slots;
+  private readonly near: Near;
+  private readonly choices: Choices;
+  private readonly shortlist = new Shortlist(SHORTLISTED);
+
+  constructor(problem: Problem, options: SolveOptions, run: SolveRun) {
+    this.problem = problem;
+    this.options = options;
+    this.budget = new Budget(options, run, problem.jobs.length);
+    this.table = layOutJobs(problem);
+    this.values = new RouteValues(this.table);
+    this.start = layOutStart(problem, options.start);
+    this.slots = layOutSlots(this.table, this.start.pinned);
+    this.near = nearest(this.table);
+    this.choices = new Choices(this.table, this.slots, this.start.kept);
   }
-  const polished = polish(table, values, screens, choices, best, budget.polishSignal());
-  const kept = cheapestOf(shortlist.list(), keepDrivable(values, polished), values);
-  const solution = solutionOf(problem, values, kept, budget.iterations, options.seed);
-  budget.report(kept, table.jobs, true);
-  return solution;
-}
 
-/** In small problems a plan that is better by the labels counts only when it is better as it is really driven. */
-function bestOf(best: State, next: State, values: RouteValues): State {
-  if (values.table.jobs > SMALL) return next;
-  const real = proved(next, values);
-  return real !== null && better(real, best) ? real : best;
-}
-
-/** The cheapest of some plans when each is placed with all care; a plan that leaves out more is not looked at. */
-function cheapestOf(states: readonly State[], first: State, values: RouteValues): State {
-  let best = first;
-  let least = values.carefulCost(first);
-  for (const state of states) {
-    if (state.absent.length > first.absent.length) continue;
-    const cost = values.carefulCost(state);
-    if (cost >= least) continue;
-    best = state;
-    least = cost;
+  solve(): Solution {
+    const { problem, table, budget } = this;
+    const search = problem.jobs.length === 0 || problem.slots.length === 0 ? null : this.search();
+    const found = search === null ? this.nothing() : this.stateOf(search);
+    const polished = this.polish(found);
+    const kept = table.jobs <= SMALL ? this.cheapest(polished) : polished;
+    const routes = this.place(kept);
+    const cost = routes.reduce((sum, route) => sum + route.cost, 0);
+    budget.report(1, table.jobs - kept.absent.length, table.jobs, cost, true);
+    const unserved = [...kept.absent].sort((left, right) => left - right);
+    const iterations = search?.pace.iterations ?? 0;
+    return { problemHash: problem.hash, routes, unserved, cost, iterations, seed: this.options.seed };
   }
-  return best;
-}
 
-/** Takes visits out of routes that cannot be driven after all, from the end, until they can. */
-function keepDrivable(values: RouteValues, state: State): State {
-  const absent = [...state.absent];
-  const routes = state.routes.map((codes, slot) => {
-    let kept = codes;
-    while (kept.length > 0 && !Number.isFinite(values.prove(slot, kept))) {
-      absent.push(Math.trunc((kept.at(-1) as number) / values.table.width));
-      kept = kept.slice(0, -1);
-    }
-    return kept;
-  });
-  const costs = routes.map((codes, slot) => values.prove(slot, codes));
-  return { routes, costs, absent, cost: costs.reduce((sum, each) => sum + each, 0) };
-}
-
-/**
- * Leaving out jobs that were seldom left out before is always accepted, whatever it costs (the fleet rule of Christiaens and Vanden
- * Berghe 2020); among plans that leave out as many, annealing decides.
- */
-function accepts(current: State, next: State, absences: Float64Array, heat: number, chance: number): boolean {
-  const before = current.absent.reduce((sum, job) => sum + (absences[job] as number), 0);
-  const after = next.absent.reduce((sum, job) => sum + (absences[job] as number), 0);
-  if (after < before) return true;
-  if (next.absent.length > current.absent.length) return false;
-  return next.cost < current.cost - heat * Math.log(Math.max(chance, 1e-12));
-}
-
-/** Cost of a usual drive between neighbours: a scale for the temperature. */
-function usualDrive(table: JobTable): number {
-  const rig = table.problem.rigs[0];
-  const neighbours = Math.min(5, table.jobs - 1);
-  if (rig === undefined || neighbours < 1) return 1;
-  let ms = 0;
-  let metres = 0;
-  for (let job = 0; job < table.jobs; job += 1) {
-    for (let k = 1; k <= neighbours; k += 1) {
-      const other = table.near[job * table.jobs + k] as number;
-      const at = (table.placeOf[job] as number) * table.places + (table.placeOf[other] as number);
-      ms += table.problem.travelMs[at] as number;
-      metres += table.problem.travelM[at] as number;
+  private search(): Search {
+    const { table, slots, near, values, budget, options, start } = this;
+    const model =
+      table.jobs <= SMALL
+        ? new SmallModel(table, slots, near, values, this.shortlist)
+        : new DayModel(table, slots, near, options.balance ?? 0);
+    const { iterations, seconds, withoutGain, clock, signal } = budget;
+    const warm = options.start === undefined ? {} : { start: start.routes, fixed: start.fixed, heat: START_HEAT };
+    const search = new Search(
+      model,
+      { seed: options.seed, iterations, seconds, withoutGain, ...warm },
+      { clock, signal },
+    );
+    for (let until = STRETCH; ; until += STRETCH) {
+      search.run(until);
+      if (search.pace.iterations < until) return search;
+      if (!budget.isDue()) continue;
+      const { absent, cost } = search.found();
+      budget.report(search.pace.share, table.jobs - absent.length, table.jobs, cost, false);
     }
   }
-  const pairs = table.jobs * neighbours;
-  return Math.max(1, (ms * rig.costPerMs + metres * rig.costPerM) / pairs);
-}
 
-/** How long to search, and how far it is. */
-class Budget {
-  iterations = 0;
-  private readonly limit: number;
-  private readonly endMs: number;
-  private readonly searchEndMs: number;
-  private readonly startMs: number;
-  private readonly clock: Clock;
-  private readonly signal: StopSignal;
-  private readonly onProgress: ((progress: Progress) => void) | undefined;
-  private nowMs: number;
-  private reportedMs = Number.NEGATIVE_INFINITY;
-  private reportedShare = 0;
-
-  constructor(options: SolveOptions, run: SolveRun, jobs: number) {
-    const usual = jobs <= SMALL ? 600 : 20_000;
-    this.clock = run.clock ?? STANDING_CLOCK;
-    this.signal = run.signal ?? NEVER_STOP;
-    this.onProgress = run.onProgress;
-    this.limit = options.iterations ?? (options.seconds === undefined ? usual : Number.POSITIVE_INFINITY);
-    this.startMs = this.clock.nowMs();
-    this.nowMs = this.startMs;
-    const spanMs = options.seconds === undefined ? Number.POSITIVE_INFINITY : options.seconds * 1000;
-    this.endMs = this.startMs + spanMs;
-    this.searchEndMs = this.startMs + spanMs * (1 - POLISH_SHARE);
+  private nothing(): State {
+    const { jobs, slots } = this.problem;
+    return { routes: slots.map(() => []), costs: slots.map(() => 0), absent: [...jobs.keys()], cost: 0 };
   }
 
-  spent(): boolean {
-    return this.iterations >= this.limit || this.nowMs >= this.searchEndMs || this.signal.stopped();
+  private stateOf(search: Search): State {
+    const { table, slots } = this;
+    const { routes: found, absent } = search.found();
+    const routes: Codes[] = Array.from({ length: slots.count }, () => []);
+    for (const { route, customers, ways } of found) {
+      routes[route] = customers.map((customer, at) => (customer - 1) * table.width + (ways[at] as number));
+    }
+    return { routes, costs: routes.map(() => 0), absent: absent.map((customer) => customer - 1), cost: 0 };
   }
 
-  /** Share of the search that is over, 0 to 1. */
-  share(): number {
-    const byCount = Number.isFinite(this.limit) ? this.iterations / this.limit : 0;
-    const byTime = Number.isFinite(this.endMs) ? (this.nowMs - this.startMs) / (this.searchEndMs - this.startMs) : 0;
-    return Math.min(1, Math.max(byCount, byTime));
+  /** By rule, then with what was left out put in where it fits, then by the labels. */
+  private polish(found: State): State {
+    const { table, values, choices, near } = this;
+    const signal = this.budget.polishSignal();
+    const byRule: Measure = { cost: (slot, codes) => values.reckon(slot, codes), labels: false, signal };
+    const rough = new Polish(found, values, choices, near, byRule).run();
+    const filled = insertLeftOut(this.drivable(rough), values, choices, signal);
+    if (table.jobs <= SMALL || signal.stopped()) return filled;
+    let labelled = 0;
+    const cost = (slot: number, codes: Codes): number => {
+      labelled += 1;
+      return values.labelled(slot, codes);
+    };
+    const enough = { stopped: () => labelled >= MOST_LABELLED + table.jobs || signal.stopped() };
+    return this.drivable(new Polish(filled, values, choices, near, { cost, labels: true, signal: enough }).run());
   }
 
-  count(best: State, jobs: number): void {
-    this.iterations += 1;
-    this.nowMs = this.clock.nowMs();
-    this.report(best, jobs, false);
+  /** Takes visits out of routes that cannot be driven after all, where they fail, until they can. */
+  private drivable(state: State): State {
+    const { values, choices } = this;
+    const absent = [...state.absent];
+    const routes = state.routes.map((codes, slot) => {
+      let kept = codes;
+      while (kept.length > 0 && !Number.isFinite(values.prove(slot, kept))) {
+        const at = Math.max(0, values.failsAt(slot, kept));
+        absent.push(choices.jobOf(kept[at] as number));
+        kept = kept.toSpliced(at, 1);
+      }
+      return kept;
+    });
+    const costs = routes.map((codes, slot) => values.prove(slot, codes));
+    return { routes, costs, absent, cost: costs.reduce((sum, each) => sum + each, 0) };
   }
 
-  polishSignal(): StopSignal {
-    return { stopped: () => this.signal.stopped() || this.clock.nowMs() >= this.endMs };
+  /** The cheapest of the best plans that the search met when each is placed with all care. */
+  private cheapest(first: State): State {
+    let best = first;
+    let least = this.values.carefulCost(first);
+    for (const state of this.shortlist.list()) {
+      if (state.absent.length > first.absent.length) continue;
+      const cost = this.values.carefulCost(state);
+      if (cost >= least) continue;
+      best = state;
+      least = cost;
+    }
+    return best;
   }
 
-  report(best: State, jobs: number, last: boolean): void {
-    if (this.onProgress === undefined) return;
-    const due =
-      this.nowMs - this.reportedMs >= PROGRESS_EVERY_MS ||
-      (this.nowMs === this.startMs && this.iterations % PROGRESS_EVERY_ITERATIONS === 0);
-    if (!last && !due) return;
-    this.reportedMs = this.nowMs;
-    this.reportedShare = last ? 1 : Math.max(this.reportedShare, this.share() * (1 - POLISH_SHARE));
-    const dollars = (best.cost / 1e9).toFixed(2);
-    const bestSoFar = `${jobs - best.absent.length} of ${jobs} visits placed, $${dollars}`;
-    this.onProgress({ step: 'plan', done: Math.round(this.reportedShare * 1000), total: 1000, bestSoFar });
+  private place(state: State): RouteOutcome[] {
+    return state.routes.flatMap((codes, slot) => {
+      if (codes.length === 0) return [];
+      const outcome = this.values.place(slot, codes, 'explained');
+      if (outcome === null) throw new RangeError(`route ${slot} was proved and cannot be placed`);
+      return [outcome];
+    });
   }
-}
-
-function solutionOf(problem: Problem, values: RouteValues, state: State, iterations: number, seed: number): Solution {
-  const routes: RouteOutcome[] = [];
-  const unserved = [...state.absent];
-  state.routes.forEach((codes, slot) => {
-    if (codes.length === 0) return;
-    const outcome = values.place(slot, codes, 'explained');
-    if (outcome === null) throw new RangeError(`route ${slot} was proved and cannot be placed`);
-    routes.push(outcome);
-  });
-  const cost = routes.reduce((sum, route) => sum + route.cost, 0);
-  return {
-    problemHash: problem.hash,
-    routes,
-    unserved: unserved.sort((left, right) => left - right),
-    cost,
-    iterations,
-    seed,
-  };
 }

@@ -1,9 +1,9 @@
 import type { Care, RouteOutcome, Visit } from '../refills/index.ts';
 import { RefillPlacer } from '../refills/index.ts';
-import type { JobTable } from './jobs.ts';
-import { QuickReckoner } from './quick.ts';
+import { Reckoner } from './reckoner.ts';
 import { SMALL } from './size.ts';
 import type { State } from './state.ts';
+import type { JobTable } from './tables.ts';
 
 /** Labels kept from op to op while the search compares routes; the routes that are kept are placed in full. */
 const BEAM = 16;
@@ -24,22 +24,33 @@ export class RouteValues {
   private readonly proved = new Map<string, number>();
   private readonly careful = new Map<string, number>();
   private readonly late: readonly Float64Array[];
-  private readonly quick: readonly QuickReckoner[];
+  private readonly reckoners: readonly Reckoner[];
 
   constructor(table: JobTable) {
     this.table = table;
     this.placer = new RefillPlacer(table.problem);
     this.late = table.problem.jobs.map((job) => job.lateCost);
-    this.quick = table.problem.rigs.map((_, rig) => new QuickReckoner(table, rig));
+    this.reckoners = table.problem.rigs.map((_, rig) => new Reckoner(table, rig));
   }
 
   /** Cost of a route as the search reckons it, lateness included; infinite where it cannot be done. nano-dollars */
   reckon(slot: number, codes: Codes): number {
     if (codes.length === 0) return 0;
+    if (this.table.jobs <= SMALL) return this.labelled(slot, codes);
     const { rig, day } = this.slotOf(slot);
-    const late = this.lateness(day, codes);
-    if (this.table.jobs > SMALL) return (this.quick[rig] as QuickReckoner).cost(codes) + late;
-    return this.labelled(slot, codes);
+    return this.byRule(rig, codes) + this.lateness(day, codes);
+  }
+
+  private byRule(rig: number, codes: Codes): number {
+    const { rigs, placeOf, width } = this.table;
+    const reckoner = this.reckoners[rig] as Reckoner;
+    reckoner.leaveHome();
+    let place = rigs[rig]?.homePlace ?? 0;
+    for (const code of codes) {
+      if (!reckoner.visit(place, code)) return Number.POSITIVE_INFINITY;
+      place = placeOf[Math.trunc(code / width)] as number;
+    }
+    return reckoner.finish(place);
   }
 
   /** The same by the labels of the refill programme, whatever the size of the problem. */
@@ -100,6 +111,14 @@ export class RouteValues {
   place(slot: number, codes: Codes, care: Care): RouteOutcome | null {
     const placement = this.placer.place(slot, this.visits(codes), care);
     return placement.kind === 'placed' ? placement.outcome : null;
+  }
+
+  /** Position of the visit that a route fails at; the last one where the day is too long. -1 where it can be driven. */
+  failsAt(slot: number, codes: Codes): number {
+    const placement = this.placer.place(slot, this.visits(codes), 'quick');
+    if (placement.kind === 'placed') return -1;
+    const { fault } = placement;
+    return 'visit' in fault ? Math.min(Math.max(0, fault.visit), codes.length - 1) : codes.length - 1;
   }
 
   private visits(codes: Codes): readonly Visit[] {
