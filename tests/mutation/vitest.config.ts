@@ -4,12 +4,18 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** The quickest tests that notice most. A mutant is done with at the first test that fails, so they come first. */
 const FIRST = [
-  'judge/judge.test.ts',
   'judge/pieces.test.ts',
   'judge/verdicts.test.ts',
   'judge/every-figure.test.ts',
+  'judge/judge.test.ts',
+  'judge/pour.test.ts',
   'refills/linear.test.ts',
   'refills/whole.test.ts',
+  'refills/neighbours.test.ts',
+  'refills/proved-costs.test.ts',
+  'refills/floor.test.ts',
+  'refills/finish.test.ts',
+  'refills/placer.test.ts',
 ];
 
 class QuickFirst extends BaseSequencer {
@@ -27,7 +33,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
     environment: 'node',
-    include: ['tests/core/plan/{judge,naive,refills}/**/*.test.ts', 'tests/core/plan/oracle/refills.test.ts'],
+    include: ['tests/core/plan/{judge,naive,refills}/**/*.test.ts'],
     env: { SWARDWAY_FEW_CASES: '1' },
     testTimeout: 60_000,
     isolate: false,

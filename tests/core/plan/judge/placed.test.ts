@@ -50,6 +50,6 @@ describe('days with placed refills, written out as plans', () => {
       expect(plan.totals.costUsd).toBe(verdict.totals.costUsd);
       expect(verdict.totals.stops).toBe(problem.jobs.length);
     }
-    expect(placedDays).toBeGreaterThan(SEEDS / 2);
+    expect(placedDays).toBeGreaterThanOrEqual(SEEDS / 2);
   });
 });
