@@ -52,6 +52,8 @@ export type RouteModel = {
   /** Customers by nearness to each customer, itself first. Row-major [customer * nearWidth + rank]. */
   readonly near: Int32Array;
   readonly nearWidth: number;
+  /** Putting a customer in never lowers the cost, nor does `settle`: a step is given up as soon as it costs too much. */
+  readonly growing?: boolean | undefined;
   /** Where the model can tell; without it every position is looked at. */
   readonly screen?: Screen | undefined;
   readonly orders: readonly Order[];

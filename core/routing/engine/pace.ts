@@ -11,6 +11,8 @@ export type Limits = {
 
 const USUAL_ITERATIONS = 100_000;
 const CLOCK_EVERY = 256;
+/** After this share of a search its pace is known. */
+const MEASURED_SHARE = 0.02;
 
 /** How far a search is, by iterations or by the clock. */
 export class Pace {
@@ -18,6 +20,8 @@ export class Pace {
   /** Of the whole search, 0 to 1. */
   share = 0;
   private gainAt = 0;
+  /** Coolings; 0 while the pace is not known. */
+  private coolings = 0;
   private readonly limit: number;
   private readonly patience: number;
   private readonly clock: Clock | undefined;
@@ -37,6 +41,16 @@ export class Pace {
   /** A better solution was found. */
   gained(): void {
     this.gainAt = this.iterations;
+  }
+
+  /** How far the cooling is, 0 to 1: as many coolings as there is room for, of that many iterations or more each; one at least. */
+  phase(leastIterations: number): number {
+    const { share, iterations } = this;
+    if (this.coolings === 0 && share >= MEASURED_SHARE) {
+      this.coolings = Math.max(1, Math.floor(iterations / share / leastIterations));
+    }
+    const through = share * Math.max(1, this.coolings);
+    return through - Math.floor(through);
   }
 
   /** Counts one more iteration, unless the search is over. */

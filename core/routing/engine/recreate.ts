@@ -13,9 +13,9 @@ const NEAR_TRIED = 40;
 /** Screened, a position is tried up to where an edge as long as to the neighbour of this rank and back would not pay. */
 const REACH_RANK = 8;
 /** The same in a full step. */
-const FULL_REACH_RANK = 40;
+const FULL_REACH_RANK = 20;
 /** Share of full steps: every position of every route is tried; screened, every end of a route and many more neighbours. */
-const FULL_SHARE = 0.15;
+const FULL_SHARE = 0.05;
 
 /** Puts absent customers back one by one, each where it adds least. */
 export class Recreate {
@@ -33,6 +33,7 @@ export class Recreate {
   private bestAfter = -1;
   private bestCost = 0;
   private bestWay = 0;
+  private limit = Number.POSITIVE_INFINITY;
 
   constructor(tours: Tours, random: Random) {
     this.tours = tours;
@@ -47,17 +48,21 @@ export class Recreate {
 
   /**
    * Places what it can of the first `count` absent customers; the others stay in the list. Returns how many stay. Where many of the
-   * first `old` were absent before, only those that are nearest to `seed` are tried.
+   * first `old` were absent before, only those that are nearest to `seed` are tried. With a limit it gives up where one has no place or
+   * the cost must come to the limit or more, and returns -1: the step has to be taken back.
    */
-  run(absent: Int32Array, count: number, old: number, seed: number): number {
+  run(absent: Int32Array, count: number, old: number, seed: number, limit = Number.POSITIVE_INFINITY): number {
     const first = old > MOST_OLD ? this.setAside(absent, count, old, seed) : 0;
     this.sort(absent, first, count);
     this.thorough = old <= MOST_OLD && count <= MOST_THOROUGH;
     const full = this.thorough && this.random.unit() < FULL_SHARE;
+    this.limit = limit;
+    const bounded = limit < Number.POSITIVE_INFINITY;
     let left = first;
     for (let at = first; at < count; at += 1) {
       const customer = absent[at] as number;
       if (!this.place(customer, full)) {
+        if (bounded) return -1;
         absent[left] = customer;
         left += 1;
       }
@@ -72,12 +77,11 @@ export class Recreate {
     if (parts !== undefined && (tours.routeOf[customer] !== -1 || parts.spare(customer))) return true;
     parts?.begin(customer);
     this.bestAfter = -1;
-    this.bestCost = Number.POSITIVE_INFINITY;
+    this.bestCost = this.limit - model.cost;
     this.scan(customer, full);
     this.scanEmpty(customer);
     if (parts?.place(customer, this.bestCost) === true) return this.place(customer, full);
     if (this.bestAfter < 0) return false;
-    model.prepare?.(customer, this.bestAfter, this.bestWay);
     model.prepare?.(customer, this.bestAfter, this.bestWay);
     tours.insert(customer, this.bestAfter, this.bestWay);
     const route = tours.routeOf[customer] as number;
@@ -91,14 +95,18 @@ export class Recreate {
   /** Looks for the best position in the routes that are used. */
   private scan(customer: number, full: boolean): void {
     const { screen, parts } = this.model;
-    if (screen !== undefined) {
-      if (full) this.scanEnds(customer);
-      this.scanScreened(customer, screen, full);
-    } else if (full) {
-      this.scanAll(customer);
+    if (screen === undefined) {
+      if (!full) this.scanNear(customer);
+      if (full || (this.thorough && this.bestAfter < 0 && parts?.enough(customer) !== true)) this.scanAll(customer);
       return;
-    } else this.scanNear(customer);
-    if (this.thorough && this.bestAfter < 0 && parts?.enough(customer) !== true) this.scanAll(customer);
+    }
+    if (!full) this.scanScreened(customer, screen, false);
+    const bounded = this.limit < Number.POSITIVE_INFINITY;
+    if (full || (this.bestAfter < 0 && bounded)) {
+      this.scanEnds(customer);
+      this.scanScreened(customer, screen, true);
+    }
+    if (this.bestAfter < 0 && this.thorough && !bounded) this.scanAll(customer);
   }
 
   /** Moves the old absent customers that are not tried now to the front of the list; returns how many they are. */
@@ -176,22 +184,20 @@ export class Recreate {
     const end = row + (full ? model.nearWidth - 1 : this.nearTried);
     // Once this is reached positions on still longer edges are passed over.
     const reach = away[Math.min(end, row + (full ? FULL_REACH_RANK : REACH_RANK))] as number;
-    const least = full ? -UNSCREENED / 2 : Number.NEGATIVE_INFINITY;
-    let { bestCost } = this;
+    const open = full ? UNSCREENED - 1 : UNSCREENED;
+    let most = wholeAbove(this.bestCost);
     for (let at = row + 1; at <= end; at += 1) {
       const apart = away[at] as number;
-      if (apart - reach >= bestCost) return;
+      if (apart - reach >= most) return;
       const node = near[at] as number;
-      const adds = apart - (onward[node] as number);
-      const addsBefore = apart - (into[node] as number);
-      const after = adds < bestCost && adds > least;
-      const before = addsBefore < bestCost && addsBefore > least;
-      if (!(after || before)) continue;
+      const before = into[node] as number;
+      const after = onward[node] as number;
+      if (apart - Math.max(before, after) >= most) continue;
       const route = routeOf[node] as number;
       if (route < 0 || !model.admits(customer, route)) continue;
-      if (after) this.consider(customer, node);
-      if (before) this.consider(customer, prev[node] as number);
-      ({ bestCost } = this);
+      if (after <= open && apart - after < most) this.consider(customer, node);
+      if (before <= open && apart - before < most) this.consider(customer, prev[node] as number);
+      most = wholeAbove(this.bestCost);
     }
   }
 
@@ -256,4 +262,9 @@ export class Recreate {
   private drawBlink(): void {
     this.untilBlink = Math.floor(Math.log(1 - this.random.unit()) / Math.log(1 - BLINK_SHARE));
   }
+}
+
+/** The smallest whole number that is no smaller, so that the screen reckons in whole numbers alone. */
+function wholeAbove(cost: number): number {
+  return cost < UNSCREENED ? Math.ceil(cost) | 0 : UNSCREENED;
 }

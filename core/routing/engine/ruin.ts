@@ -50,12 +50,13 @@ export class Ruin {
     this.seed =
       count > 0 && random.unit() < ABSENT_SHARE ? (absent[random.below(count)] as number) : 1 + random.below(customers);
     const row = this.seed * nearWidth;
+    // A single route is cut in several places; of several each gives one string, unless the model has it otherwise.
+    const once = tours.used > 1 && this.model.manyStrings !== true;
     let absentCount = count;
     for (let rank = 0; rank < nearWidth && strings > 0; rank += 1) {
       const customer = near[row + rank] as number;
       const route = tours.routeOf[customer] as number;
-      if (route < 0 || tours.fixed[customer] === 1) continue;
-      if (this.visited[route] === this.round && this.model.manyStrings !== true) continue;
+      if (route < 0 || tours.fixed[customer] === 1 || (once && this.visited[route] === this.round)) continue;
       this.visited[route] = this.round;
       absentCount = this.removeString(route, customer, longest, absent, absentCount);
       this.model.renew(route);

@@ -7,6 +7,9 @@ import { GroupRecreate } from './recreate-groups.ts';
 import { Ruin } from './ruin.ts';
 import { Tours } from './tours.ts';
 
+/** Steps of one cooling, by the square of the customers: what small problems have found by then they rarely better by cooling slower. */
+const STEPS_BY_SQUARE = 80;
+
 export type SearchOptions = Limits & {
   /** Same model, seed and iterations: same routes. */
   readonly seed: number;
@@ -73,7 +76,7 @@ export class Search {
     while (pace.iterations < untilIteration && !pace.over()) {
       if (pace.share !== share) {
         ({ share } = pace);
-        heat = hot * (end / start) ** share;
+        heat = hot * (end / start) ** pace.phase(STEPS_BY_SQUARE * this.model.customers ** 2);
       }
       this.step(heat);
     }
@@ -126,10 +129,12 @@ export class Search {
     const beforeCount = this.absentCount;
     for (let at = 0; at < beforeCount; at += 1) kept[at] = absent[at] as number;
     tours.mark();
-    const left = this.recreate.run(absent, this.ruin.run(absent, beforeCount), beforeCount, this.ruin.seed);
-    model.settle?.();
     const limit = before - heat * Math.log(1 - this.random.unit());
-    if (!this.accepts(beforeCount, left, limit)) {
+    const bounded = beforeCount === 0 && model.growing === true;
+    const count = this.ruin.run(absent, beforeCount);
+    const left = this.recreate.run(absent, count, beforeCount, this.ruin.seed, bounded ? limit : undefined);
+    if (left >= 0) model.settle?.();
+    if (left < 0 || !this.accepts(beforeCount, left, limit)) {
       tours.undo();
       for (let at = 0; at < beforeCount; at += 1) absent[at] = kept[at] as number;
       return;

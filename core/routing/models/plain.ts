@@ -20,6 +20,7 @@ export class PlainModel implements RouteModel {
   readonly nearWidth: number;
   readonly orders: readonly Order[];
   readonly heat = HEAT;
+  readonly growing = true;
   cost = 0;
   readonly way = 0;
   private readonly mostLength: number;
