@@ -101,6 +101,7 @@ function stop(number: number, propertyId: string, name: string, arrive: string, 
     driveSec: 1800,
     distanceM: 5000,
     tasks: [],
+    otherWays: [],
   };
 }
 

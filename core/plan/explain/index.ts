@@ -1,3 +1,4 @@
+export { explainChoices } from './choices.ts';
 export { explainDay } from './day.ts';
 export type * from './types.ts';
 export { explainUnserved } from './why-not.ts';

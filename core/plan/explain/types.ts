@@ -64,3 +64,17 @@ export type WhatIf = {
   /** Jobs without a place that each would then fit into this day, not all together. */
   readonly jobs: readonly number[];
 };
+
+/** What a plan would take if one visit were done another way: in another mode, or by another rig on the same day. */
+export type OtherWay = {
+  /** Number of the visit in its route. */
+  readonly visit: number;
+  /** Where and how it would be done: in the same slot at the same place of the route, or before visit `position` of another slot's. */
+  readonly slot: number;
+  readonly position: number;
+  readonly mode: number;
+  /** More paid time, and more cost, over all rigs; negative where the plan would be better so. */
+  readonly addedMs: number;
+  /** nano-dollars */
+  readonly addedCost: number;
+};

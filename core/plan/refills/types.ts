@@ -18,7 +18,10 @@ export type RefillReason =
 
 type Span = { readonly startMs: number; readonly endMs: number };
 
-/** What a rig does, one thing after the other, without gaps, from `shiftStartMs` to the end of the paid day. */
+/**
+ * What a rig does from `shiftStartMs` to the end of the paid day, one thing after the other without gaps; what the second person does at
+ * a stop overlaps with what the first one does.
+ */
 export type Activity = Span &
   (
     | { readonly kind: 'morning'; readonly fills: readonly CompartmentFill[]; readonly stock: readonly StockFill[] }

@@ -7,6 +7,7 @@ import { carryOf, leftOverOf } from './carry.ts';
 import { levelsOf } from './levels.ts';
 import { loadsOf } from './loads.ts';
 import { type Names, namesOf } from './names.ts';
+import { otherWaysOf } from './other-ways.ts';
 import { viewRoute } from './route.ts';
 import { PLAN_FORMAT, PLAN_VERSION } from './schema.ts';
 import { stopsOf } from './stops.ts';
@@ -66,7 +67,7 @@ function planDay(book: Book, problem: Problem, solution: Solution, names: Names,
     distanceM: route.distanceM,
     treatedSqFt: activities.reduce((sum, each) => sum + (each.kind === 'treat' ? each.areaSqFt : 0), 0),
     costUsd: Math.round(route.cost / NANO_PER_CENT) / 100,
-    stops: stopsOf(view, names, activities, loads),
+    stops: stopsOf(view, names, activities, loads, otherWaysOf(problem, solution, names, route)),
     loads,
     levels,
     activities,

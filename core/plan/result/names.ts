@@ -8,6 +8,8 @@ export type Names = {
   readonly zone: (propertyId: string, zoneId: string) => string;
   readonly method: (machineOrHandId: string) => string;
   readonly place: (id: string) => string;
+  readonly rig: (id: string) => string;
+  readonly treatment: (id: string) => string;
   readonly product: (id: string) => Product | undefined;
   readonly mix: (id: string) => Mix | undefined;
   /** Plain name of a compartment, "Ride-on 36 tank". */
@@ -21,6 +23,8 @@ export function namesOf(book: Book, problem: Problem): Names {
   const properties = new Map(book.properties.map((each) => [each.id, each]));
   const methods = new Map([...book.machines, ...book.handMethods].map((each) => [each.id, each.name]));
   const places = new Map([...book.fillPoints, ...book.properties].map((each) => [each.id, each.name]));
+  const rigs = new Map(book.rigs.map((each) => [each.id, each.name]));
+  const treatments = new Map(book.treatments.map((each) => [each.id, each.name]));
   const products = new Map(book.products.map((each) => [each.id, each]));
   const mixes = new Map(book.mixes.map((each) => [each.id, each]));
   const compartments = new Map(
@@ -36,6 +40,8 @@ export function namesOf(book: Book, problem: Problem): Names {
     zone: (propertyId, zoneId) => properties.get(propertyId)?.zones.find((each) => each.id === zoneId)?.name ?? zoneId,
     method: (id) => methods.get(id) ?? id,
     place: (id) => places.get(id) ?? id,
+    rig: (id) => rigs.get(id) ?? id,
+    treatment: (id) => treatments.get(id) ?? id,
     product: (id) => products.get(id),
     mix: (id) => mixes.get(id),
     compartment: (id) => compartments.get(id) ?? id,

@@ -110,6 +110,16 @@ export const planTaskSchema = v.object({
   why: text,
 });
 
+/** What the plan would take if a stop were done another way: by other machines or hand methods, or by another rig on that day. */
+export const otherWaySchema = v.object({
+  rigId: text,
+  methods: v.array(methodSchema),
+  /** More paid time and cost over all rigs; negative where the plan would be better so. */
+  addedSec: figure,
+  addedUsd: figure,
+  words: text,
+});
+
 export const planStopSchema = v.object({
   number: figure,
   propertyId: text,
@@ -119,6 +129,8 @@ export const planStopSchema = v.object({
   driveSec: figure,
   distanceM: figure,
   tasks: v.array(planTaskSchema),
+  /** The likeliest ones; none in plans of more than twelve days. */
+  otherWays: v.optional(v.array(otherWaySchema), []),
 });
 
 /** One fill of a compartment: what goes in and which ground it covers. Numbered through the day. */

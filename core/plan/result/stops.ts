@@ -12,6 +12,7 @@ export function stopsOf(
   names: Names,
   activities: readonly PlanActivity[],
   loads: readonly PlanLoad[],
+  otherWays: readonly PlanStop['otherWays'][],
 ): readonly PlanStop[] {
   const spans = visitSpans(view);
   return view.route.visits.map((_, index) => {
@@ -26,6 +27,7 @@ export function stopsOf(
       driveSec: toSeconds(span.driveMs),
       distanceM: span.distanceM,
       tasks: mode.ops.map((_op, opIndex) => planTask(view, names, index, opIndex, activities, loads)),
+      otherWays: otherWays[index] ?? [],
     };
   });
 }

@@ -76,9 +76,23 @@ export function methodWords(view: RouteView, names: Names, visit: number, opInde
   const own = methodId(op.method);
   const others = [...minutes].filter(([id]) => id !== own).map(([id, ms]) => `${names.method(id)} ${duration(ms)}`);
   const chosen = `${names.method(own)} takes ${duration(op.serviceMs)}`;
-  return others.length === 0
-    ? `${chosen}; nothing else on this rig can do it sooner.`
-    : `${chosen}; ${others.join(', ')}.`;
+  const compared =
+    others.length === 0 ? `${chosen}; nothing else on this rig can do it sooner.` : `${chosen}; ${others.join(', ')}.`;
+  return [compared, ...orderWords(view, names, visit, opIndex)].join(' ');
+}
+
+/** Who does it where two persons work, and what has to come first on the same ground. */
+function orderWords(view: RouteView, names: Names, visit: number, opIndex: number): readonly string[] {
+  const { mode } = view.visit(visit);
+  const { op, task } = view.op(visit, opIndex);
+  const before = mode.ops
+    .map((_, other) => view.op(visit, other).task)
+    .filter((other) => other.zoneId === task.zoneId && other.rank < task.rank)
+    .map((other) => (other.treatmentId === task.treatmentId ? 'its seed' : names.treatment(other.treatmentId)));
+  return [
+    ...(op.second ? ['The second person does it while the first one works.'] : []),
+    ...(before.length > 0 ? [`Comes after ${[...new Set(before)].join(' and ')} on the same ground.`] : []),
+  ];
 }
 
 function duration(ms: number): string {

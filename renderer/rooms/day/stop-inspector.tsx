@@ -28,6 +28,7 @@ export function StopInspector({ day }: { readonly day: PlanDay }) {
       <StopHead stop={stop} property={property} />
       <Fit key={stop.number} book={book} property={property} day={day} stop={stop} />
       <Chosen book={book} stop={stop} property={property} />
+      <OtherWays stop={stop} />
       <Loads book={book} day={day} stop={stop} />
       <Truck book={book} day={day} />
     </div>
@@ -183,6 +184,22 @@ function Chosen({ book, stop, property }: ChosenProps) {
           </li>
         ))}
       </ol>
+    </Section>
+  );
+}
+
+/** What the day would take if this stop were done by something else; nothing where nothing else can. */
+function OtherWays({ stop }: { readonly stop: PlanStop }) {
+  if (stop.otherWays.length === 0) return null;
+  return (
+    <Section title="Done another way">
+      <ul className="chosen-list">
+        {stop.otherWays.map((way) => (
+          <li key={`${way.rigId} ${way.words}`} className="quiet small">
+            {way.words}
+          </li>
+        ))}
+      </ul>
     </Section>
   );
 }

@@ -149,6 +149,7 @@ function stop(number: number, propertyId: string, arriveSec: number, leaveSec: n
     driveSec: DRIVE_SEC,
     distanceM: LEG_M,
     tasks: [],
+    otherWays: [],
   };
 }
 
