@@ -53,6 +53,8 @@ export const mixSchema = v.object({
   /** What it takes to rinse the tank before another mix. */
   rinseMin: v.optional(notNegative, 0),
   rinseGal: v.optional(notNegative, 0),
+  /** Most that may be left of it in a tank at the end of the day or before another mix, gal; absent: nothing. */
+  reserveGal: v.optional(notNegative),
 });
 
 export const coverageSchema = v.variant('kind', [

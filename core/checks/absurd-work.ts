@@ -26,6 +26,7 @@ export function mixFigures({ products }: Book, mix: Mix): readonly Issue[] {
     carrier('Carrier', mix.carrierGalPer1000SqFt),
     pause('Time to rinse', mix.rinseMin),
     { what: 'Water to rinse', value: mix.rinseGal, unit: ' gal', most: 1000 },
+    { what: 'Most left over', value: mix.reserveGal, unit: ' gal', most: 1000 },
     ...mix.parts.flatMap(({ productId, amountPer1000SqFt }) => {
       const product = products.find((each) => each.id === productId);
       return product === undefined ? [] : [rate(product.name, amountPer1000SqFt, product.unit)];

@@ -1,9 +1,13 @@
 import type { DayState } from './day-state.ts';
 import { clockWords, msOf, TIME_SLACK_MS } from './tolerance.ts';
+import { checkLeft } from './vessels.ts';
 
 /** Asked when the last activity is over: is the rig home, and how long and dear was the day. */
 export function checkDayEnd(state: DayState): void {
   const { ledger, rig, sums, label } = state;
+  rig.compartments.forEach((_, compartment) => {
+    checkLeft(state, compartment, label);
+  });
   if (!state.ended) ledger.add('time-not-possible', label, 'the day has no evening work');
   const first = state.plan.activities[0];
   if (first !== undefined && Math.abs(msOf(first.startSec) - rig.shiftStartMs) > TIME_SLACK_MS) {

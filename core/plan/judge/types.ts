@@ -12,6 +12,7 @@ export type Violation = {
     | 'fill-point-closed'
     | 'fill-point-lacks-material'
     | 'over-payload'
+    | 'too-much-left'
     | 'ground-not-covered'
     | 'ground-covered-twice'
     | 'task-unknown'

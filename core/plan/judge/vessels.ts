@@ -108,10 +108,20 @@ export function rinse(context: VesselContext, ids: readonly string[], where: str
       continue;
     }
     if (held >= 0) out.push(held);
+    checkLeft(context, compartment, where);
     context.vessels.levels[compartment] = 0;
     context.vessels.materials[compartment] = -1;
   }
   return out;
+}
+
+/** What a compartment still holds before a rinse or at the end of the day is at most what may be left of its material. */
+export function checkLeft({ vessels, rig, lookup, ledger }: VesselContext, compartment: number, where: string): void {
+  const most = lookup.problem.materials[vessels.materials[compartment] ?? -1]?.reserveParts;
+  const left = vessels.levels[compartment] ?? 0;
+  if (most === undefined || left <= most + LEVEL_SLACK_PARTS) return;
+  const words = `${amountWords(left)} gal are left in ${rig.compartments[compartment]?.id ?? ''}, ${amountWords(most)} may be`;
+  ledger.add('too-much-left', where, words);
 }
 
 export function pourIn(context: VesselContext, fill: ReadFill, where: string): void {

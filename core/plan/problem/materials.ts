@@ -35,7 +35,13 @@ export function suppliesOf(book: Book, demands: readonly ZoneDemand[]): Supplies
 
 function mixMaterial(book: Book, mixId: string): Material {
   const mix = book.mixes.find((each) => each.id === mixId);
-  return { id: mixId, stock: 0, rinseMs: minutesToMs(mix?.rinseMin ?? 0), rinseParts: demandParts(mix?.rinseGal ?? 0) };
+  return {
+    id: mixId,
+    stock: 0,
+    rinseMs: minutesToMs(mix?.rinseMin ?? 0),
+    rinseParts: demandParts(mix?.rinseGal ?? 0),
+    reserveParts: capacityParts(mix?.reserveGal ?? 0),
+  };
 }
 
 function dryMaterial(productId: string, stock: number): Material {

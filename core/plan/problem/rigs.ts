@@ -2,6 +2,7 @@ import type { Book, Compartment, HandMethod, Machine, Prices, Rig } from '../../
 import { bagCompartment, bagMsPerPart, bagPlacesParts, bagsGoInto, pourMsPerPart } from './bags.ts';
 import {
   capacityParts,
+  demandParts,
   flowToMsPerPart,
   milesCostPerM,
   minutesToMs,
@@ -66,6 +67,7 @@ function addMachineVessels(gathered: Gathered, machine: Machine): void {
       capacityParts: capacityParts(capacity - sump),
       // Beside the rig a bag can be poured as quickly as anywhere else.
       fillMsPerPart: pours === null ? fill : Math.min(fill, pours),
+      ...sumpOf(sump),
     });
   }
   const into = numbers.get(`${machine.id}/${withBags}`);
@@ -100,7 +102,12 @@ function addHandVessel({ compartments, numbers, sumps, rig, stocks }: Gathered, 
     kind: dry ? 'dry' : 'tank',
     capacityParts: capacityParts(dry ? from.capacityLb : from.capacityGal - sump),
     fillMsPerPart: dry ? bagMsPerPart(rig.minutesPerBag, stocks) : flowToMsPerPart(rig.nurseFlowGpm),
+    ...sumpOf(sump),
   });
+}
+
+function sumpOf(sumpGal: number): Pick<ProblemCompartment, 'sumpParts'> {
+  return sumpGal > 0 ? { sumpParts: demandParts(sumpGal) } : {};
 }
 
 /** The rig in whole numbers. `home` is the number of its station. */

@@ -80,6 +80,8 @@ export type Material = {
   readonly stock: number;
   readonly rinseMs: number;
   readonly rinseParts: number;
+  /** Most that a plan may leave of it in a compartment, before a rinse or at the end of the day; absent: any amount. parts */
+  readonly reserveParts?: number;
 };
 
 /** A fill point. */
@@ -100,6 +102,8 @@ export type ProblemCompartment = {
   /** Usable content: capacity less what cannot be drawn. parts */
   readonly capacityParts: number;
   readonly fillMsPerPart: number;
+  /** What lies below the reach of the pump and is filled once for each mix; absent: nothing. parts, rounded up */
+  readonly sumpParts?: number;
   /** Given for the bags that ride on a machine; absent for what work draws on. */
   readonly pours?: {
     /** Index of the hopper that the bags go into. It stands before them in the list. */

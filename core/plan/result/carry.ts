@@ -1,9 +1,9 @@
 import type { Book } from '../../book/index.ts';
-import { sumProducts } from './amounts.ts';
+import { fromParts, sumProducts } from './amounts.ts';
 import { clean } from './loads.ts';
 import type { Names } from './names.ts';
 import type { RouteView } from './route.ts';
-import type { LevelLine, PlanActivity, PlanDay } from './types.ts';
+import type { LevelLine, PlanActivity, PlanDay, PlanLoad } from './types.ts';
 
 type Carry = PlanDay['carry'][number];
 type Morning = Extract<PlanActivity, { readonly kind: 'morning' }>;
@@ -22,13 +22,14 @@ export function carryOf(
   view: RouteView,
   names: Names,
   activities: readonly PlanActivity[],
+  loads: readonly PlanLoad[],
 ): readonly Carry[] {
   const morning = activities.find((each): each is Morning => each.kind === 'morning');
   return [
     ...machinesCarried(book, view),
     ...stockCarried(names, morning),
     ...mixesCarried(view, names, morning),
-    ...productsCarried(names, activities),
+    ...productsCarried(names, loads, morning),
   ];
 }
 
@@ -75,23 +76,29 @@ function mixesCarried(view: RouteView, names: Names, morning: Morning | undefine
       const label = `${names.material(fill.materialId)} on ${names.compartment(fill.compartmentId)}`;
       return { what: 'bags' as const, id: fill.materialId, label, amount: bags, unit: 'bags', weightLb: bags * bagLb };
     }
+    const sump = view.rig.compartments.find((each) => each.id === fill.compartmentId)?.sumpParts ?? 0;
+    const amount = tank ? fill.volumeGal + fromParts(sump) : fill.weightLb;
     return {
       what: 'mix' as const,
       id: fill.materialId,
       label: `${names.material(fill.materialId)} in ${names.compartment(fill.compartmentId)}`,
-      amount: tank ? fill.volumeGal : fill.weightLb,
+      amount,
       unit: tank ? 'gal' : 'lb',
-      weightLb: tank ? fill.volumeGal * POUNDS_PER_GALLON : fill.weightLb,
+      weightLb: tank ? amount * POUNDS_PER_GALLON : amount,
     };
   });
 }
 
+/** The products of a load, with those of what goes below the reach of the pump. */
+function withSump({ products, volumeGal, sumpGal }: PlanLoad): PlanLoad['products'] {
+  const share = volumeGal > 0 ? 1 + sumpGal / volumeGal : 1;
+  return products.map((each) => ({ ...each, amount: each.amount * share }));
+}
+
 /** Product that goes into tanks after the start. Fluid ounces are weighed as water, since a book holds no densities. */
-function productsCarried(names: Names, activities: readonly PlanActivity[]): readonly Carry[] {
-  const later = activities.flatMap((each) =>
-    each.kind === 'refill' ? each.fills.filter((fill) => fill.volumeGal > 0) : [],
-  );
-  return sumProducts(later.map((fill) => fill.products)).map((each) => {
+function productsCarried(names: Names, loads: readonly PlanLoad[], morning: Morning | undefined): readonly Carry[] {
+  const later = loads.filter((each) => each.kind === 'tank' && each.startSec > (morning?.startSec ?? -1));
+  return sumProducts(later.map(withSump)).map((each) => {
     const weightLb =
       each.unit === 'lb'
         ? each.amount

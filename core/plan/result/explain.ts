@@ -5,6 +5,7 @@ import { planActivities } from './activities.ts';
 import { toSeconds } from './amounts.ts';
 import { carryOf, leftOverOf } from './carry.ts';
 import { levelsOf } from './levels.ts';
+import { withReasons } from './load-words.ts';
 import { loadsOf } from './loads.ts';
 import { type Names, namesOf } from './names.ts';
 import { otherWaysOf } from './other-ways.ts';
@@ -49,10 +50,10 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
 function planDay(book: Book, problem: Problem, solution: Solution, names: Names, route: RouteOutcome): PlanDay {
   const view = viewRoute(problem, route);
   const activities = planActivities(view, names);
-  const loads = loadsOf(view.rig, activities);
+  const loads = withReasons(problem, view.rig, loadsOf(view.rig, activities));
   const levels = levelsOf(problem, view.rig, names, activities);
   const rig = book.rigs.find((each) => each.id === view.rig.rigId);
-  const carry = carryOf(book, view, names, activities);
+  const carry = carryOf(book, view, names, activities, loads);
   return {
     date: problem.dates[view.slot.day] ?? '',
     rigId: view.rig.rigId,

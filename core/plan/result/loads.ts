@@ -1,4 +1,5 @@
 import type { ProblemRig } from '../problem/index.ts';
+import { fromParts } from './amounts.ts';
 import type { PlanActivity, PlanFill, PlanLoad } from './types.ts';
 
 type Draft = { -readonly [Key in keyof PlanLoad]: PlanLoad[Key] };
@@ -12,6 +13,8 @@ export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): r
   const loads: Draft[] = [];
   const current = new Map<string, Draft>();
   const levels = new Map<string, number>();
+  /** Material in each sump. */
+  const sumps = new Map<string, string>();
   for (const activity of activities) {
     if (activity.kind === 'morning') {
       for (const fill of activity.fills) open(fill, activity.startSec, '', '', false);
@@ -41,8 +44,11 @@ export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): r
     const previous = current.get(fill.compartmentId);
     if (previous !== undefined) close(previous, before);
     const kind = vessel?.kind ?? 'tank';
+    const sumpGal = sumps.get(fill.compartmentId) === fill.materialId ? 0 : fromParts(vessel?.sumpParts ?? 0);
+    sumps.set(fill.compartmentId, fill.materialId);
     const load: Draft = {
       ...fill,
+      sumpGal,
       number: loads.length + 1,
       kind,
       fillPointId,
@@ -55,6 +61,7 @@ export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): r
       coversSqFt: 0,
       leftGal: 0,
       leftLb: 0,
+      why: '',
     };
     current.set(fill.compartmentId, load);
     loads.push(load);
@@ -64,6 +71,7 @@ export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): r
     const previous = current.get(compartmentId);
     if (previous !== undefined) close(previous, levels.get(compartmentId) ?? 0);
     current.delete(compartmentId);
+    sumps.delete(compartmentId);
     levels.set(compartmentId, 0);
   }
 

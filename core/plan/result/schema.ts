@@ -150,11 +150,15 @@ export const planLoadSchema = v.object({
   beforeLb: figure,
   volumeGal: figure,
   weightLb: figure,
+  /** Mix that goes in besides and stays below the reach of the pump: with the first load of a mix and after a rinse. Not in `products`. */
+  sumpGal: v.optional(figure, 0),
   products: v.array(productAmountSchema),
   covers: v.array(v.object({ propertyId: text, zoneId: text, treatmentId: text, fromSqFt: figure, areaSqFt: figure })),
   coversSqFt: figure,
   leftGal: figure,
   leftLb: figure,
+  /** Why it is as large as it is. */
+  why: v.optional(text, ''),
 });
 
 /** Level of one tank, hopper or stock over the day: a broken line through these points. */

@@ -75,7 +75,10 @@ function contents(book: Book, load: PlanLoad, mix: Mix | undefined): Block {
 /** Water is what is missing to the volume once the liquid products are in; dry products take up no room worth counting. */
 function mixRows(book: Book, load: PlanLoad, mix: Mix): readonly TableRow[] {
   const { units } = book;
-  const liquidGal = load.products.reduce(
+  // What lies below the reach of the pump is mixed like the rest.
+  const share = load.volumeGal > 0 ? 1 + load.sumpGal / load.volumeGal : 1;
+  const products = load.products.map((each) => ({ ...each, amount: each.amount * share }));
+  const liquidGal = products.reduce(
     (sum, each) => sum + (each.unit === 'fl-oz' ? each.amount / FLUID_OUNCES_PER_GALLON : 0),
     0,
   );
@@ -83,8 +86,8 @@ function mixRows(book: Book, load: PlanLoad, mix: Mix): readonly TableRow[] {
     load.beforeGal > 0 ? [['Still in the tank', '', formatVolume(load.beforeGal, units)]] : [];
   return [
     ...before,
-    ['Water', '', formatVolume(Math.max(0, load.volumeGal - liquidGal), units)],
-    ...load.products.map((each) => {
+    ['Water', '', formatVolume(Math.max(0, load.volumeGal + load.sumpGal - liquidGal), units)],
+    ...products.map((each) => {
       const rate = mix.parts.find((part) => part.productId === each.productId)?.amountPer1000SqFt;
       return [
         materialWord(book, each.productId),
@@ -92,8 +95,19 @@ function mixRows(book: Book, load: PlanLoad, mix: Mix): readonly TableRow[] {
         formatProductAmount(each.amount, each.unit, units),
       ];
     }),
-    sumRow('In the tank when filled', formatVolume(load.beforeGal + load.volumeGal, units)),
+    ...(load.sumpGal > 0 ? [['Of it below the reach of the pump', '', formatVolume(load.sumpGal, units)]] : []),
+    sumRow('In the tank when filled', formatVolume(load.beforeGal + load.volumeGal + sumpInTank(book, load), units)),
   ];
+}
+
+/** What lies below the reach of the pump in the tanks of a load, filled with its first one. */
+function sumpInTank(book: Book, load: PlanLoad): number {
+  const [ownerId, parts = ''] = load.compartmentId.split('/');
+  const tanks = book.machines.find((each) => each.id === ownerId)?.compartments ?? [];
+  const own = tanks.filter((each) => parts.split('+').includes(each.id));
+  const from = book.handMethods.find((each) => each.id === load.compartmentId)?.drawsFrom;
+  const byHand = from !== undefined && 'sumpGal' in from ? from.sumpGal : 0;
+  return own.reduce((sum, each) => sum + (each.kind === 'tank' ? each.sumpGal : 0), byHand);
 }
 
 function dryRows(book: Book, load: PlanLoad): readonly TableRow[] {
@@ -153,7 +167,7 @@ function covers(book: Book, load: PlanLoad): Block {
 function leftWords(book: Book, day: PlanDay, load: PlanLoad): string {
   const left = load.kind === 'tank' ? load.leftGal : load.leftLb;
   if (left <= 0) {
-    return 'Made to measure: nothing is planned to be left. What is left all the same goes onto ground that the label names, never above its rate.';
+    return `${load.why} What is left all the same goes onto ground that the label names, never above its rate.`.trim();
   }
   const amount = amountWord({ volumeGal: load.leftGal, weightLb: load.leftLb }, book.units);
   const next = day.loads.find((each) => each.number > load.number && each.compartmentId === load.compartmentId);

@@ -181,6 +181,14 @@ export const mixShelf: ShelfPlan<'mixes'> = {
       get: (m) => m.rinseGal,
       set: (m, rinseGal) => ({ ...m, rinseGal }),
     },
+    {
+      kind: 'figure',
+      figure: 'volume',
+      label: 'most left over',
+      get: (m) => m.reserveGal ?? null,
+      set: (m, reserveGal) => ({ ...m, reserveGal }),
+      unset: ({ reserveGal: _, ...mix }) => mix,
+    },
   ],
   parts: [
     part<Mix, MixPart>({

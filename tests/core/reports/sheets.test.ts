@@ -219,7 +219,20 @@ describe('load tickets', () => {
     ];
     const text = sheetText(made('load-tickets', fixtureBook(), { ...plan, days: [{ ...day, loads, leftOver }] }));
     expect(text).toContain('1.5 gal is planned to be left. Use it up as labeled.');
-    expect(text).toContain('Made to measure');
+    expect(text).toContain('What is left all the same goes onto ground that the label names');
+  });
+
+  it('say what goes below the reach of the pump, mixed like the rest', () => {
+    const plan = fixturePlan();
+    const day = plan.days[0]!;
+    const loads = day.loads.map((load) => (load.number === 1 ? { ...load, sumpGal: load.volumeGal / 10 } : load));
+    const plain = sheetText(made('load-tickets', fixtureBook(), plan));
+    const text = sheetText(made('load-tickets', fixtureBook(), { ...plan, days: [{ ...day, loads }] }));
+    expect(plain).not.toContain('below the reach of the pump');
+    // 20 gal and 2 gal below the reach of the pump.
+    expect(text).toMatch(/Of it below the reach of the pump +2\.0 gal/);
+    const water = (sheet: string): number => Number(/Water +([\d.]+) gal/.exec(sheet)?.[1]);
+    expect(water(text) / water(plain)).toBeCloseTo(1.1, 2);
   });
 });
 

@@ -112,7 +112,7 @@ export const BREAKERS: readonly Breaker[] = [
     code: 'out-of-reach',
     what: 'a rig that can do none of it',
     // What is not known to draw leaves the tank full for the next fill.
-    follows: ['level-above-capacity'],
+    follows: ['level-above-capacity', 'too-much-left'],
     run: (plan) => {
       for (const day of plan.days) day.rigId = 'south';
     },
@@ -139,6 +139,15 @@ export const BREAKERS: readonly Breaker[] = [
     what: 'a fill point that is not in the book',
     run: (plan) => {
       find(plan, 'refill', 1).fillPointId = 'pond';
+    },
+  },
+  {
+    code: 'too-much-left',
+    what: 'more of a mix left in the tank than may be',
+    run: (plan) => {
+      // 0.6 gal too much, 30 ms a part.
+      for (const fill of find(plan, 'refill', 2).fills) fill.volumeGal += 0.6;
+      stretch(plan, plan.days[0]?.activities.indexOf(find(plan, 'refill', 2) as never) ?? -1, 1.8);
     },
   },
   {

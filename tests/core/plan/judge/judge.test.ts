@@ -52,6 +52,36 @@ describe('a plan made by hand', () => {
   });
 });
 
+describe('what may be left of a mix', () => {
+  /** The small plan with so much more of the second mix in the tank at the end, or of the first one before the rinse. */
+  function leaving(gallons: number, when: 'evening' | 'rinse') {
+    const plan = structuredClone(smallPlan()) as Draft<Plan>;
+    const refills = plan.days[0]!.activities.filter((each) => each.kind === 'refill');
+    for (const fill of refills[when === 'evening' ? 2 : 1]?.fills ?? []) fill.volumeGal += gallons;
+    const problem = smallProblem();
+    const materials = problem.materials.map((each) => (each.stock === 0 ? { ...each, reserveParts: 50 } : each));
+    const verdict = judgePlan({ ...problem, materials }, plan as Plan);
+    return verdict.violations.filter((each) => each.code === 'too-much-left');
+  }
+
+  it.each(['evening', 'rinse'] as const)('is its reserve, and no part more, at the %s', (when) => {
+    expect(leaving(0.5, when)).toEqual([]);
+    const [found] = leaving(0.51, when);
+    expect(found?.message).toBe('0.51 gal are left in rider/tank, 0.5 may be');
+  });
+
+  it('is any amount where the problem sets no reserve', () => {
+    const plan = structuredClone(smallPlan()) as Draft<Plan>;
+    const problem = smallProblem();
+    const materials = problem.materials.map(({ reserveParts: _, ...each }) => each);
+    for (const each of plan.days[0]!.activities)
+      if (each.kind === 'refill' && each.rinsedCompartmentIds.length > 0)
+        for (const fill of each.fills) fill.volumeGal = 9;
+    const codes = judgePlan({ ...problem, materials }, plan as Plan).violations.map((each) => each.code);
+    expect(codes).not.toContain('too-much-left');
+  });
+});
+
 describe('what is broken is named by its code', () => {
   it.each(BREAKERS)('$code: $what', (breaker) => {
     const allowed = new Set<Violation['code']>([breaker.code, ...(breaker.follows ?? []), 'figure-differs']);
@@ -73,6 +103,7 @@ describe('what is broken is named by its code', () => {
       'fill-point-closed': true,
       'fill-point-lacks-material': true,
       'over-payload': true,
+      'too-much-left': true,
       'ground-not-covered': true,
       'ground-covered-twice': true,
       'task-unknown': true,

@@ -175,11 +175,13 @@ function load(
     beforeLb: 0,
     volumeGal: dry ? 0 : amount,
     weightLb: dry ? amount : 0,
+    sumpGal: 0,
     products: [],
     covers: [],
     coversSqFt,
     leftGal,
     leftLb: 0,
+    why: '',
   };
 }
 

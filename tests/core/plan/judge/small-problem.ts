@@ -100,7 +100,7 @@ export function smallProblem(): Problem {
     ],
     materials: [
       { id: 'mix-one', stock: 0, rinseMs: 300 * SECOND, rinseParts: 200 },
-      { id: 'mix-two', stock: 0, rinseMs: 240 * SECOND, rinseParts: 100 },
+      { id: 'mix-two', stock: 0, rinseMs: 240 * SECOND, rinseParts: 100, reserveParts: 50 },
       { id: 'grass', stock: 1, rinseMs: 0, rinseParts: 0 },
     ],
     stations: [

@@ -24,6 +24,7 @@ type Code = Fault['code'];
 export function contentFaults(facts: DayFacts): readonly Fault[] {
   return [
     ...compartmentFaults(facts),
+    ...leftFaults(facts),
     ...facts.day.activities.flatMap((_, index) => [
       ...drawFaults(facts, index),
       ...supplyFaults(facts, index),
@@ -54,6 +55,21 @@ function compartmentFaults(facts: DayFacts): readonly Fault[] {
       found.push(fault('mixed-materials', index, `${held} and ${change.materialId} in ${compartment}`));
     return found;
   });
+}
+
+/** What is left of a material before a rinse and at the end of the day is at most what may be. */
+function leftFaults({ problem, rig, changes, day }: DayFacts): readonly Fault[] {
+  const over = (count: number, compartment: string): boolean => {
+    const material = problem.materials.find((each) => each.id === materialAfter(changes, count, compartment));
+    return levelAfter(changes, count, compartment) > (material?.reserveParts ?? Number.POSITIVE_INFINITY) + PART;
+  };
+  const rinsed = changes.flatMap(({ kind, compartment, index }, count) =>
+    kind === 'rinse' && over(count, compartment) ? [fault('too-much-left', index, compartment)] : [],
+  );
+  const atEnd = rig.compartments
+    .filter((each) => over(changes.length, each.id))
+    .map((each) => fault('too-much-left', day.activities.length - 1, each.id));
+  return [...rinsed, ...atEnd];
 }
 
 /** A piece of work is one that the rig has, and draws what its op does, of the material that it applies. */

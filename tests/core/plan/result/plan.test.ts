@@ -97,6 +97,32 @@ describe.each(Object.entries(plans))('the plan of %s', (_name, plan) => {
     }
   });
 
+  test('says why each load is as large as it is, and leaves nothing of any mix', () => {
+    for (const day of plan.days) {
+      day.loads.forEach((load, at) => {
+        const next = day.loads.slice(at + 1).find((each) => each.compartmentId === load.compartmentId);
+        const last = next === undefined || next.materialId !== load.materialId || next.sumpGal > 0;
+        expect(load.why).toMatch(
+          last ? /^Made to measure: .* nothing is left over\.$/ : /^(Filled|As much) .* load \d+/,
+        );
+        if (last) expect(load.leftGal + load.leftLb).toBe(0);
+      });
+      expect(day.leftOver).toEqual([]);
+    }
+  });
+
+  test('fills what lies below the reach of a pump once for each mix in a tank', () => {
+    for (const day of plan.days) {
+      const first = new Map(day.loads.toReversed().map((load) => [`${load.compartmentId} ${load.materialId}`, load]));
+      for (const load of day.loads) {
+        const sumps = { 'ride-on-49/left+right': 1, 'stand-on-35/tank': 0.5 };
+        const sump = Object.entries(sumps).find(([id]) => id === load.compartmentId)?.[1] ?? load.sumpGal;
+        const isFirst = first.get(`${load.compartmentId} ${load.materialId}`) === load;
+        expect(load.sumpGal).toBe(isFirst ? sump : 0);
+      }
+    }
+  });
+
   test('gives a reason in words for each refill and each choice of method', () => {
     for (const day of plan.days) {
       for (const each of day.activities)
