@@ -1,4 +1,4 @@
-export { canonicalJson, fingerprint } from './fingerprint.ts';
+export { canonicalJson, fingerprint, fingerprintNumbers } from './fingerprint.ts';
 export { hasErrors, type Issue, issue, type Severity } from './issue.ts';
 export { createRandom, type Random } from './random.ts';
 export { type AppError, type Err, type ErrorCode, err, type Ok, ok, type Result } from './result.ts';

@@ -3,10 +3,12 @@ import { distanceMetres } from '../geometry/index.ts';
 import { METRES_PER_MILE, SECONDS_PER_HOUR } from '../units/index.ts';
 import type { Place } from './types.ts';
 
-/** A travel port that knows every pair. */
+export type EstimatedLeg = { readonly durationSec: number; readonly distanceM: number };
+
+/** A travel port that knows every pair, and says the same both ways. */
 export type EstimatePort = {
   readonly source: 'estimate';
-  readonly between: (from: Place, to: Place) => { readonly durationSec: number; readonly distanceM: number };
+  readonly between: (from: Place, to: Place) => EstimatedLeg;
 };
 
 /** A band of straight-line distance with the time that its speed takes. */

@@ -1,5 +1,5 @@
 import type { TravelMatrix, TravelSettings } from '../book/index.ts';
-import { type EstimatePort, estimatePort } from './estimate.ts';
+import { type EstimatedLeg, type EstimatePort, estimatePort } from './estimate.ts';
 import { matrixPort } from './matrix.ts';
 import type { Leg, Place, TravelPort, TravelTable } from './types.ts';
 
@@ -23,23 +23,24 @@ export function tableFrom(places: readonly Place[], ports: readonly TravelPort[]
   const distanceM = new Int32Array(count * count);
   const estimated = new Uint8Array(count * count);
   const distanceEstimated = new Uint8Array(count * count);
-  places.forEach((from, row) => {
-    places.forEach((to, column) => {
-      if (row === column) return;
-      const cell = row * count + column;
-      const known = firstKnown(ports, from, to);
-      if (known !== null && known.distanceM !== null) {
-        durationSec[cell] = known.durationSec;
-        distanceM[cell] = known.distanceM;
-        return;
-      }
-      const guess = estimate.between(from, to);
-      durationSec[cell] = known?.durationSec ?? guess.durationSec;
-      distanceM[cell] = guess.distanceM;
-      estimated[cell] = known === null ? 1 : 0;
-      distanceEstimated[cell] = 1;
-    });
-  });
+  const fill = (cell: number, known: Leg | null, guess: EstimatedLeg | null): void => {
+    durationSec[cell] = known?.durationSec ?? guess?.durationSec ?? 0;
+    distanceM[cell] = known?.distanceM ?? guess?.distanceM ?? 0;
+    estimated[cell] = known === null ? 1 : 0;
+    distanceEstimated[cell] = known === null || known.distanceM === null ? 1 : 0;
+  };
+  // The estimate is the same both ways, and each pair of places asks for it once at most.
+  for (let row = 0; row < count; row += 1) {
+    for (let column = 0; column < row; column += 1) {
+      const [here, there] = [places[row] as Place, places[column] as Place];
+      const out = firstKnown(ports, here, there);
+      const back = firstKnown(ports, there, here);
+      const whole = out !== null && back !== null && out.distanceM !== null && back.distanceM !== null;
+      const guess = whole ? null : estimate.between(here, there);
+      fill(row * count + column, out, guess);
+      fill(column * count + row, back, guess);
+    }
+  }
   return { places, durationSec, distanceM, estimated, distanceEstimated };
 }
 

@@ -1,4 +1,13 @@
-import { type AppError, err, fingerprint, type Issue, issue, ok, type Result } from '../../base/index.ts';
+import {
+  type AppError,
+  err,
+  fingerprint,
+  fingerprintNumbers,
+  type Issue,
+  issue,
+  ok,
+  type Result,
+} from '../../base/index.ts';
 import type { Book, Property, Round, Treatment, Zone } from '../../book/index.ts';
 import { demandFor, intervalIssues, yearLimitIssues } from '../../demand/index.ts';
 import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from '../../measure/index.ts';
@@ -210,7 +219,7 @@ function assemble(
     roundId: round.id,
     dates,
     placeIds: places.map((each) => each.id),
-    travelMs: table.durationSec.map((each) => each * 1000),
+    travelMs: inMilliseconds(table.durationSec),
     travelM: table.distanceM,
     travelKind: estimates >= pairs ? 'estimate' : estimates === 0 ? 'matrix' : 'mixed',
     ...supplies,
@@ -228,6 +237,12 @@ function assemble(
     unplaceable: jobsOf.unplaceable,
     issues: [...gathered.issues, ...jobsOf.issues],
   };
+}
+
+/** In place: with ten thousand places the table is 400 MB, and it was made for this problem. */
+function inMilliseconds(seconds: Int32Array): Int32Array {
+  for (let index = 0; index < seconds.length; index += 1) seconds[index] = (seconds[index] as number) * 1000;
+  return seconds;
 }
 
 function taskOf(round: Round, facts: TaskFacts): Task {
@@ -394,12 +409,15 @@ function daysLate(date: string, dueDate: string | undefined): number {
 
 /** Adds the fingerprint of everything else. Issues are words, not figures, and stay out of it. */
 function freeze(parts: Omit<Problem, 'hash'>): Problem {
-  const { issues: _, unplaceable: __, travelMs, travelM, jobs, ...rest } = parts;
+  const { issues: _, unplaceable: __, travelMs, travelM, jobs, tasks, ...rest } = parts;
   const plain = {
     ...rest,
-    travelMs: Array.from(travelMs),
-    travelM: Array.from(travelM),
-    jobs: jobs.map((job) => ({ ...job, dayAllowed: Array.from(job.dayAllowed), lateCost: Array.from(job.lateCost) })),
+    travelMs: fingerprintNumbers(travelMs),
+    travelM: fingerprintNumbers(travelM),
+    tasks: tasks.map(fingerprint),
+    jobs: jobs.map((job) =>
+      fingerprint({ ...job, dayAllowed: Array.from(job.dayAllowed), lateCost: Array.from(job.lateCost) }),
+    ),
   };
   return { ...parts, hash: fingerprint(plain) };
 }
