@@ -111,6 +111,16 @@ export const channels = {
       seconds: v.optional(v.pipe(v.number(), v.gtValue(0), v.maxValue(3600))),
       iterations: v.optional(v.pipe(wholeNumber, v.maxValue(1_000_000_000))),
       dates: v.optional(v.array(date)),
+      /**
+       * Begin with the plan that is kept with the book, where there is one: the first stops of every day stay in their order, and
+       * pinned properties with their rig and day; the rest changes where that pays.
+       */
+      keep: v.optional(
+        v.strictObject({
+          first: wholeNumber,
+          pinned: v.union([v.literal('all'), v.pipe(v.array(id), v.maxLength(100_000))]),
+        }),
+      ),
     }),
   ),
   /** Ends a job soon; the best plan so far comes with job.done. */

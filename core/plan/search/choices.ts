@@ -32,6 +32,19 @@ export class Choices {
     return table.rigs[slots.rigOf[slot] as number]?.modes[job] ?? 0;
   }
 
+  /** The visit nearest to a position that neither its order nor its job binds to the slot; the position itself where all are bound. */
+  nearestFree(slot: number, codes: Codes, at: number): number {
+    const free = (index: number): boolean =>
+      index >= (this.kept[slot] as number) &&
+      index < codes.length &&
+      (this.slots.pinned[this.jobOf(codes[index] as number)] as number) < 0;
+    for (let off = 0; off < codes.length; off += 1) {
+      if (free(at - off)) return at - off;
+      if (free(at + off)) return at + off;
+    }
+    return at;
+  }
+
   /** A code for the same job in another slot: in the same mode where there is such a one, else the first; -1 where it cannot be. */
   there(code: number, slot: number): number {
     const job = this.jobOf(code);

@@ -1,3 +1,4 @@
 export type { SolveRun } from './budget.ts';
+export { type Keeping, startFrom } from './from-plan.ts';
 export { type SolveOptions, solve } from './solve.ts';
 export type { Start, StartRoute } from './start.ts';

@@ -95,7 +95,8 @@ class Planning {
         ? new SmallModel(table, slots, near, values, this.shortlist)
         : new DayModel(table, slots, near, options.balance ?? 0);
     const { iterations, seconds, withoutGain, clock, signal } = budget;
-    const warm = options.start === undefined ? {} : { start: start.routes, fixed: start.fixed, heat: START_HEAT };
+    const { routes, fixed, held } = start;
+    const warm = options.start === undefined ? {} : { start: routes, fixed, held, heat: START_HEAT };
     const search = new Search(
       model,
       { seed: options.seed, iterations, seconds, withoutGain, ...warm },
@@ -149,7 +150,7 @@ class Planning {
     const routes = state.routes.map((codes, slot) => {
       let kept = codes;
       while (kept.length > 0 && !Number.isFinite(values.prove(slot, kept))) {
-        const at = Math.max(0, values.failsAt(slot, kept));
+        const at = choices.nearestFree(slot, kept, Math.max(0, values.failsAt(slot, kept)));
         absent.push(choices.jobOf(kept[at] as number));
         kept = kept.toSpliced(at, 1);
       }

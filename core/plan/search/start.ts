@@ -27,6 +27,8 @@ export type LaidStart = {
   readonly kept: Int32Array;
   /** The last kept visit of each slot that has one. */
   readonly fixed: readonly number[];
+  /** Customers that have to stay in the plan. */
+  readonly held: readonly number[];
   /** [job]: the slot that it has to stay in, or -1. */
   readonly pinned: Int32Array;
 };
@@ -38,6 +40,7 @@ export function layOutStart(problem: Problem, start: Start | undefined): LaidSta
   const wanted = new Set(start?.pinned ?? []);
   const seen = new Set<number>();
   const fixed: number[] = [];
+  const held: number[] = [];
   const routes: { route: number; customers: number[]; ways: number[] }[] = [];
   for (const { slot, visits, keepFirst = 0 } of start?.routes ?? []) {
     const at = problem.slots[slot];
@@ -50,11 +53,13 @@ export function layOutStart(problem: Problem, start: Start | undefined): LaidSta
       route.customers.push(job + 1);
       route.ways.push(mode < modes.length ? mode : 0);
       if (index < keepFirst) kept[slot] = route.customers.length;
-      if (index < keepFirst || wanted.has(job)) pinned[job] = slot;
+      if (index >= keepFirst && !wanted.has(job)) return;
+      pinned[job] = slot;
+      held.push(job + 1);
     });
     const last = route.customers[(kept[slot] as number) - 1];
     if (last !== undefined) fixed.push(last);
     routes.push(route);
   }
-  return { routes, kept, fixed, pinned };
+  return { routes, kept, fixed, held, pinned };
 }

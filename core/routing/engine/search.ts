@@ -17,6 +17,8 @@ export type SearchOptions = Limits & {
   readonly start?: readonly FoundRoute[] | undefined;
   /** Customers that stay as they start, in order, with all that lies before them in their route. */
   readonly fixed?: readonly number[] | undefined;
+  /** Customers that no step may leave out once they are in a route. */
+  readonly held?: readonly number[] | undefined;
   /** Share of the usual temperatures, 1 unless told; small values keep close to the start. */
   readonly heat?: number | undefined;
 };
@@ -44,6 +46,8 @@ export class Search {
   private absentCount: number;
   private readonly best: Best;
   private readonly hot: number;
+  /** 1 for customers that no step may leave out; null where there are none. */
+  private readonly held: Uint8Array | null;
 
   constructor(model: RouteModel, options: SearchOptions, run: SearchRun = {}) {
     const { customers } = model;
@@ -59,6 +63,8 @@ export class Search {
     this.absent = new Int32Array(customers);
     this.kept = new Int32Array(customers);
     this.pace = new Pace(options, run.clock, run.signal);
+    this.held = options.held === undefined || options.held.length === 0 ? null : new Uint8Array(customers + 1);
+    for (const customer of options.held ?? []) if (this.held !== null) this.held[customer] = 1;
     this.begin(options.start ?? []);
     this.tours.fix(options.fixed ?? []);
     this.absentCount = this.recreate.run(this.absent, this.listAbsent(), 0, 1);
@@ -149,6 +155,7 @@ export class Search {
    */
   private accepts(beforeCount: number, left: number, limit: number): boolean {
     if (left === 0 && beforeCount === 0) return this.model.cost < limit;
+    if (this.held !== null && this.heldAmong(this.absent, left) > this.heldAmong(this.kept, beforeCount)) return false;
     const counted = beforeCount > 0 && beforeCount <= FEW_ABSENT && this.random.unit() < COUNTERS_SHARE;
     if (counted && this.counts(this.kept, beforeCount) > this.counts(this.absent, left)) return true;
     for (let at = 0; at < left; at += 1) {
@@ -156,6 +163,12 @@ export class Search {
       this.absences[customer] = (this.absences[customer] as number) + 1;
     }
     return left < beforeCount || (left === beforeCount && this.model.cost < limit);
+  }
+
+  private heldAmong(list: Int32Array, count: number): number {
+    let sum = 0;
+    for (let at = 0; at < count; at += 1) sum += this.held?.[list[at] as number] ?? 0;
+    return sum;
   }
 
   /** How often the first `count` customers of a list were left out so far. */

@@ -1,11 +1,11 @@
 import { type AppError, err, ok, type Progress, type Result } from '../../../core/base/index.ts';
-import type { Round } from '../../../core/book/index.ts';
+import type { Book, Round } from '../../../core/book/index.ts';
 import { type Plan, writePlan } from '../../../core/plan/result/index.ts';
 import { programPlaces } from '../../program.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
-import { type PlanOutcome, startPlanJob } from '../../services/jobs/index.ts';
-import { type Answer, type Command, fileOf, type Typed, type World } from '../command.ts';
-import { type BookInput, mayWrite, readBookFile, roundOf } from '../input/index.ts';
+import { type PlanBase, type PlanOutcome, startPlanJob } from '../../services/jobs/index.ts';
+import { type Answer, type Command, fileOf, type Typed, UsageFault, type World } from '../command.ts';
+import { type BookInput, mayWrite, readBookFile, readPlanFile, roundOf } from '../input/index.ts';
 import { dateOf, secondsOf, wholeNumber } from '../parse.ts';
 import { issueLines } from '../text/index.ts';
 import { planText } from './plan-text.ts';
@@ -13,6 +13,7 @@ import { planText } from './plan-text.ts';
 const USUAL_SECONDS = 10;
 const MOST_SECONDS = 3600;
 const MOST_ITERATIONS = 1_000_000_000;
+const MOST_KEPT = 10_000;
 const MOST_SEED = 2 ** 32 - 1;
 
 export const planCommand: Command = {
@@ -29,6 +30,9 @@ export const planCommand: Command = {
     { name: 'seed', value: 'N', words: 'seed of the search (1 unless told)' },
     { name: 'seconds', value: 'S', words: `time to search, up to ${MOST_SECONDS}` },
     { name: 'iterations', value: 'N', words: 'steps to search' },
+    { name: 'from', value: 'PLAN', words: 'begin with this plan and change it only where that pays' },
+    { name: 'keep', value: 'N', words: 'with --from: the first N stops of every day stay as they are' },
+    { name: 'pin', value: 'IDS', words: 'with --from: these properties, or all, stay with their rig and day' },
     { name: 'out', value: 'FILE', words: 'write the plan into this file as well' },
     { name: 'progress', value: null, words: 'tell on standard error how far it is' },
   ],
@@ -47,7 +51,9 @@ export const planCommand: Command = {
     if (!round.ok) return round;
     const fault = faultBefore(read.value, round.value, limits.date);
     if (fault !== null) return { ok: false, error: fault };
-    const planned = await planRound(read.value, round.value, limits, typed, world);
+    const base = await baseOf(typed, read.value.book, round.value);
+    if (!base.ok) return base;
+    const planned = await planRound(read.value, round.value, { ...limits, base: base.value }, typed, world);
     return planned.ok ? finish(read.value, planned.value, out) : planned;
   },
 };
@@ -70,6 +76,32 @@ function limitsOf(typed: Typed): Limits {
   };
 }
 
+/** The plan to begin with; null where none is named. */
+async function baseOf(typed: Typed, book: Book, round: Round): Promise<Result<PlanBase | null>> {
+  const keepFirst = wholeNumber(typed, 'keep', 0, MOST_KEPT) ?? 0;
+  const names = (typed.options.pin ?? '')
+    .split(',')
+    .map((each) => each.trim())
+    .filter((each) => each !== '');
+  if (typed.options.from === undefined) {
+    const lone = ['keep', 'pin'].find((each) => typed.options[each] !== undefined);
+    if (lone !== undefined) throw new UsageFault(`--${lone} needs --from PLAN: a plan of which something can stay`);
+    return ok(null);
+  }
+  const plan = await readPlanFile(fileOf(typed, 'from'));
+  if (!plan.ok) return plan;
+  if (plan.value.roundId !== round.id) {
+    const detail = `It is a plan of round ${plan.value.roundId}, and this is round ${round.id}.`;
+    return err('reference-missing', `--from ${typed.options.from}`, detail, 'Name a plan of the same round.');
+  }
+  const stranger = names.find((name) => name !== 'all' && !book.properties.some((each) => each.id === name));
+  if (stranger !== undefined) {
+    const detail = `The book has no property ${stranger}.`;
+    return err('reference-missing', '--pin', detail, 'Name ids of properties with commas between them, or all.');
+  }
+  return ok({ plan: plan.value, keepFirst, pinned: names.includes('all') ? 'all' : names });
+}
+
 /** What makes planning senseless before it begins; null where nothing does. */
 function faultBefore({ where, issues }: BookInput, round: Round, date: string | undefined): AppError | null {
   const doubled = issues.find((each) => each.code === 'duplicate-id');
@@ -86,12 +118,12 @@ function faultBefore({ where, issues }: BookInput, round: Round, date: string | 
 async function planRound(
   { book, where }: BookInput,
   round: Round,
-  { date, seed, seconds, iterations }: Limits,
+  { date, seed, seconds, iterations, base }: Limits & { readonly base: PlanBase | null },
   typed: Typed,
   world: World,
 ): Promise<Result<PlanOutcome>> {
   const { workerFile } = programPlaces(world.bundleFolder);
-  const order = { book, roundId: round.id, dates: date === undefined ? null : [date], seed, seconds, iterations };
+  const order = { book, roundId: round.id, dates: date === undefined ? null : [date], seed, seconds, iterations, base };
   const job = startPlanJob(workerFile, order, typed.flags.has('progress') ? progressTeller(world) : () => undefined);
   const release = world.onInterrupt(job.cancel);
   const outcome = await job.outcome;

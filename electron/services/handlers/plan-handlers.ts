@@ -1,4 +1,6 @@
 import { ok } from '../../../core/base/index.ts';
+import type { Plan } from '../../../core/plan/result/index.ts';
+import type { PlanBase } from '../jobs/index.ts';
 import type { Context, HandlersOf } from './context.ts';
 
 export function planHandlers(
@@ -15,19 +17,26 @@ export function planHandlers(
       const found = library.find(session, client.id);
       return found.ok ? found.value.entry.keepPlan({ roundId, savedAt: now().toISOString(), plan }) : found;
     },
-    'job.startPlan': async ({ session, roundId, seed, seconds, iterations, dates }, client) => {
+    'job.startPlan': async ({ session, roundId, seed, seconds, iterations, dates, keep }, client) => {
       const found = library.find(session, client.id);
       if (!found.ok) return found;
       const limit = seconds === undefined && iterations === undefined ? (await settings.read()).planSeconds : seconds;
+      const kept = found.value.entry.plans().find((plan) => plan.roundId === roundId);
+      const base = keep === undefined || kept === undefined ? null : baseOf(kept.plan, keep);
       const jobId = jobs.startPlan(found.value, client, {
         roundId,
         seed,
         seconds: limit ?? null,
         iterations: iterations ?? null,
         dates: dates ?? null,
+        base,
       });
       return ok({ jobId });
     },
     'job.cancel': async ({ jobId }, client) => jobs.cancel(jobId, client),
   };
+}
+
+function baseOf(plan: Plan, keep: { readonly first: number; readonly pinned: PlanBase['pinned'] }): PlanBase {
+  return { plan, keepFirst: keep.first, pinned: keep.pinned };
 }

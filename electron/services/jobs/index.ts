@@ -1,3 +1,4 @@
 export { createJobs, type Jobs, type PlanRequest } from './jobs.ts';
+export type { PlanBase } from './messages.ts';
 export { type PlanJob, type PlanOutcome, startPlanJob } from './plan-job.ts';
 export { throttleProgress } from './throttle.ts';

@@ -4,6 +4,7 @@ import type { Done } from '../../../core/contract/index.ts';
 import type { Client } from '../host-port.ts';
 import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
+import type { PlanBase } from './messages.ts';
 import { type PlanJob, type PlanOutcome, startPlanJob } from './plan-job.ts';
 
 export type PlanRequest = {
@@ -12,6 +13,7 @@ export type PlanRequest = {
   readonly seconds: number | null;
   readonly iterations: number | null;
   readonly dates: readonly string[] | null;
+  readonly base: PlanBase | null;
 };
 
 /** The work that runs in the background, and whom its news go to. */

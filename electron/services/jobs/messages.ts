@@ -1,6 +1,10 @@
 import type { AppError, Progress } from '../../../core/base/index.ts';
 import type { Book } from '../../../core/book/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
+import type { Keeping } from '../../../core/plan/search/index.ts';
+
+/** A plan to begin with, and what of it has to stay. */
+export type PlanBase = Keeping & { readonly plan: Plan };
 
 /** What the worker is started with. */
 export type PlanOrder = {
@@ -10,6 +14,8 @@ export type PlanOrder = {
   readonly seed: number;
   readonly seconds: number | null;
   readonly iterations: number | null;
+  /** Absent: the round is planned from nothing. */
+  readonly base?: PlanBase | null;
   /** One 32-bit number that both sides see: 1 asks the search to end and give the best it has. */
   readonly stopFlag: SharedArrayBuffer;
 };

@@ -2,7 +2,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import type { Clock, StopSignal } from '../../../core/base/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
 import { explainPlan } from '../../../core/plan/result/index.ts';
-import { solve } from '../../../core/plan/search/index.ts';
+import { solve, startFrom } from '../../../core/plan/search/index.ts';
 import type { PlanMessage, PlanOrder } from './messages.ts';
 import { throttleProgress } from './throttle.ts';
 
@@ -26,6 +26,7 @@ function run(): void {
     seed: order.seed,
     ...(order.seconds === null ? {} : { seconds: order.seconds }),
     ...(order.iterations === null ? {} : { iterations: order.iterations }),
+    ...(order.base == null ? {} : { start: startFrom(problem.value, order.base.plan, order.base) }),
   };
   const solution = solve(problem.value, options, { clock, signal, onProgress });
   const plan = explainPlan(order.book, problem.value, solution);
