@@ -11,6 +11,7 @@ const FIRST = [
   'judge/pour.test.ts',
   'refills/linear.test.ts',
   'refills/whole.test.ts',
+  'refills/reasons.test.ts',
   'refills/neighbours.test.ts',
   'refills/proved-costs.test.ts',
   'refills/floor.test.ts',
