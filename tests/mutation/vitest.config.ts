@@ -6,6 +6,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 const FIRST = [
   'judge/pieces.test.ts',
   'judge/verdicts.test.ts',
+  'judge/modes.test.ts',
   'judge/every-figure.test.ts',
   'judge/judge.test.ts',
   'judge/pour.test.ts',

@@ -48,7 +48,7 @@ function admitDay(lookup: Lookup, ledger: Ledger, day: PlanDay, seen: Set<string
   const rig = lookup.rigOf.get(day.rigId) ?? -1;
   const date = lookup.dayOf.get(day.date) ?? -1;
   if (rig < 0) ledger.add('rig-unknown', where, `the problem has no rig "${day.rigId}"`);
-  else if (date < 0 || !lookup.slots.has(slotKey(rig, date))) {
+  else if (!lookup.slots.has(slotKey(rig, date))) {
     ledger.add('day-not-allowed', where, `this rig does not work on ${day.date}`);
   }
   if (seen.has(where)) ledger.add('time-not-possible', where, 'this rig is planned twice on this date');

@@ -75,7 +75,7 @@ export function travelBetween(
   to: number,
 ): { readonly ms: number; readonly metres: number } | null {
   const count = problem.placeIds.length;
-  if (from < 0 || to < 0 || from >= count || to >= count) return null;
+  if (from < 0 || to < 0) return null;
   const cell = from * count + to;
   return { ms: problem.travelMs[cell] ?? 0, metres: problem.travelM[cell] ?? 0 };
 }

@@ -227,13 +227,11 @@ export function drawnParts(op: Op, parts: number, from: number, to: number): num
 }
 
 function drawnAfter(op: Op, parts: number, units: number): number {
-  if (op.areaUnits <= 0) return parts;
   return Math.ceil((parts * units) / op.areaUnits - 1e-9);
 }
 
 /** Time of an op between two marks: floor(serviceMs * x / X). */
 export function serviceBetween(op: Op, from: number, to: number): number {
-  if (op.areaUnits <= 0) return op.serviceMs;
   const after = (units: number): number => Math.floor((op.serviceMs * units) / op.areaUnits);
   return after(to) - after(from);
 }

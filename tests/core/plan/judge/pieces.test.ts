@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkCoverage, cover, emptyCoverage } from '../../../../core/plan/judge/coverage.ts';
+import { checkTotals } from '../../../../core/plan/judge/figures.ts';
 import { createLedger } from '../../../../core/plan/judge/ledger.ts';
 import { lookupOf } from '../../../../core/plan/judge/lookup.ts';
 import { amountWords, clockWords, marksOf, msOf, partsOf } from '../../../../core/plan/judge/tolerance.ts';
@@ -109,4 +110,36 @@ it('a rule that is broken over and over is told two hundred times, each by itsel
   ledger.add('out-of-reach', '', '');
   expect(ledger.violations.map((each) => each.code).filter((code) => code === 'mixed-materials')).toHaveLength(200);
   expect(ledger.violations.at(-1)?.code).toBe('out-of-reach');
+});
+
+it('totals may be off by as much for each day, and no more', () => {
+  const found = {
+    days: 2,
+    stops: 3,
+    treatedSqFt: 21_000,
+    paidSec: 15_358,
+    overtimeSec: 958,
+    driveSec: 3600,
+    distanceM: 30_000,
+    refills: 3,
+    costUsd: 100.19,
+    unplaced: 1,
+  };
+  const saidOfDays = (slack: number): readonly string[] => {
+    const ledger = createLedger();
+    const { totals } = smallPlan();
+    const off = {
+      ...totals,
+      days: 2,
+      costUsd: found.costUsd + 0.0105 * slack,
+      paidSec: totals.paidSec + 0.05 * slack,
+      overtimeSec: totals.overtimeSec + 0.05 * slack,
+      driveSec: totals.driveSec + 0.05 * slack,
+      distanceM: totals.distanceM + 0.5 * slack,
+    };
+    checkTotals(ledger, { ...smallPlan(), totals: off }, found, 1);
+    return ledger.violations.map((each) => each.message.split(' ')[0] ?? '');
+  };
+  expect(saidOfDays(1.9)).toEqual([]);
+  expect(saidOfDays(2.1)).toEqual(['paidSec', 'overtimeSec', 'driveSec', 'distanceM', 'costUsd']);
 });

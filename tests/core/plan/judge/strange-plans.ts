@@ -11,12 +11,12 @@ export type StrangePlan = {
 
 type Day = Draft<Plan>['days'][number];
 
-function day(plan: Draft<Plan>): Day {
+export function day(plan: Draft<Plan>): Day {
   return plan.days[0] as Day;
 }
 
 /** Takes an activity out and makes everything after it earlier. */
-function leaveOut(plan: Draft<Plan>, index: number): void {
+export function leaveOut(plan: Draft<Plan>, index: number): void {
   const { activities } = day(plan);
   const gone = activities[index];
   stretch(plan, index, (gone?.startSec ?? 0) - (gone?.endSec ?? 0));
@@ -24,14 +24,14 @@ function leaveOut(plan: Draft<Plan>, index: number): void {
 }
 
 /** Lets the hydrant have other stocks. */
-function hydrantWith(msPerPart: readonly number[]) {
+export function hydrantWith(msPerPart: readonly number[]) {
   return (problem: Problem): Problem => ({
     ...problem,
     stations: problem.stations.map((each, index) => (index === 1 ? { ...each, msPerPart } : each)),
   });
 }
 
-function rigWith(fields: Partial<Problem['rigs'][number]>) {
+export function rigWith(fields: Partial<Problem['rigs'][number]>) {
   return (problem: Problem): Problem => ({ ...problem, rigs: problem.rigs.map((rig) => ({ ...rig, ...fields })) });
 }
 
