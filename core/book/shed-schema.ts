@@ -148,8 +148,10 @@ export const rigSchema = v.object({
   id: idSchema,
   name: nameSchema,
   crew: v.optional(v.pipe(wholeNumber, v.minValue(1)), 1),
-  /** The fill point where its day starts and ends. */
+  /** The fill point where its day starts. */
   homeId: idSchema,
+  /** The fill point where its day ends; absent: where it starts. */
+  endId: v.optional(idSchema),
   shiftStartMin: minuteOfDay,
   shiftMin: positive,
   overtimeMin: v.optional(notNegative, 0),

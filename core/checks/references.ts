@@ -51,7 +51,10 @@ function shed(book: Book): readonly Issue[] {
         : missing(where, 'compartment', ids(machine.compartments), [from.compartmentId]);
     }),
     ...book.rigs.flatMap((rig) => [
-      ...missing(named('rig', rig), 'fill point', ids(book.fillPoints), [rig.homeId]),
+      ...missing(named('rig', rig), 'fill point', ids(book.fillPoints), [
+        rig.homeId,
+        ...(rig.endId === undefined ? [] : [rig.endId]),
+      ]),
       ...missing(
         named('rig', rig),
         'machine',

@@ -70,12 +70,12 @@ export function intoSlot(facts: PlanFacts, job: number, slot: number): readonly 
   });
 }
 
-/** Home, the stops in their order, home. */
+/** Where the day starts, the stops in their order, where it ends. */
 function placesOf(facts: PlanFacts, slot: number): readonly number[] {
   const { problem } = facts;
   const rig = problem.rigs[problem.slots[slot]?.rig ?? -1];
-  const home = problem.stations[rig?.home ?? 0]?.place ?? 0;
-  return [home, ...visitsOf(facts, slot).map((visit) => problem.jobs[visit.job]?.place ?? 0), home];
+  const depot = rig?.depot ?? 0;
+  return [depot, ...visitsOf(facts, slot).map((visit) => problem.jobs[visit.job]?.place ?? 0), depot];
 }
 
 /** Driving, work, morning and evening of a day without refills, waits and breaks. */

@@ -137,8 +137,8 @@ function takeBreak(state: DayState, activity: Extract<PlanActivity, { kind: 'bre
 function evening(state: DayState, activity: Extract<PlanActivity, { kind: 'evening' }>, where: string): void {
   needTime(state, activity, state.rig.eveningMs, where);
   if (state.visit !== null) state.ledger.add('time-not-possible', where, 'the last stop was never packed up');
-  if (state.place !== (state.lookup.problem.stations[state.rig.home]?.place ?? -1)) {
-    state.ledger.add('time-not-possible', where, 'the rig is not at home');
+  if (state.place !== (state.lookup.problem.stations[state.rig.end]?.place ?? -1)) {
+    state.ledger.add('time-not-possible', where, 'the rig is not where its day ends');
   }
   state.ended = true;
 }

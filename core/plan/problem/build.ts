@@ -14,6 +14,7 @@ import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from 
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { quantity } from '../../units/index.ts';
 import { dateFault } from './calendar.ts';
+import { placeOfStation, withDepots } from './depots.ts';
 import { labelHistory } from './earlier-rounds.ts';
 import { flagNotes } from './flags.ts';
 import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
@@ -180,6 +181,14 @@ function rigFault(book: Book, round: Round, where: string): AppError | null {
         hint: 'Give the rig a shop to start from.',
       };
     }
+    if (rig.endId !== undefined && !book.fillPoints.some((each) => each.id === rig.endId)) {
+      return {
+        code: 'reference-missing',
+        where: `rig ${rig.name}`,
+        detail: `The end of its day ${rig.endId} is not a fill point of the book.`,
+        hint: 'Let its day end at a fill point of the book, or where it starts.',
+      };
+    }
     for (const { machineId } of rig.machines) {
       const other = carriedBy.get(machineId);
       if (other !== undefined) {
@@ -214,22 +223,31 @@ function assemble(
   const table = buildTravelTable(places, book.travel, book.matrix);
   const estimates = table.estimated.reduce((sum, each) => sum + each, 0);
   const pairs = places.length * (places.length - 1);
+  const stations = stationsOf(book, supplies.stocks, (id) => book.fillPoints.findIndex((each) => each.id === id));
+  const stationOf = (id: string): number => book.fillPoints.findIndex((each) => each.id === id);
+  const ends = rigs.map(({ rig }) => ({ home: stationOf(rig.homeId), end: stationOf(rig.endId ?? rig.homeId) }));
+  const { depots, ...travel } = withDepots(
+    {
+      placeIds: places.map((each) => each.id),
+      travelMs: inMilliseconds(table.durationSec),
+      travelM: table.distanceM,
+    },
+    rigs.map(({ rig }, index) => ({
+      rigId: rig.id,
+      from: placeOfStation(stations, ends[index]?.home ?? 0),
+      to: placeOfStation(stations, ends[index]?.end ?? 0),
+    })),
+  );
   return {
     bookId: book.id,
     roundId: round.id,
     dates,
-    placeIds: places.map((each) => each.id),
-    travelMs: inMilliseconds(table.durationSec),
-    travelM: table.distanceM,
+    ...travel,
     travelKind: estimates >= pairs ? 'estimate' : estimates === 0 ? 'matrix' : 'mixed',
     ...supplies,
-    stations: stationsOf(book, supplies.stocks, (id) => book.fillPoints.findIndex((each) => each.id === id)),
-    rigs: rigs.map((each) =>
-      problemRig(
-        each,
-        book.prices,
-        book.fillPoints.findIndex((point) => point.id === each.rig.homeId),
-      ),
+    stations,
+    rigs: rigs.map((each, index) =>
+      problemRig(each, book.prices, { home: 0, end: 0, ...ends[index], depot: depots[index] ?? 0 }),
     ),
     slots: dates.flatMap((_, day) => rigs.map((__, rig): RouteSlot => ({ rig, day }))),
     tasks: gathered.facts.map((each) => taskOf(round, each)),

@@ -110,14 +110,17 @@ function sumpOf(sumpGal: number): Pick<ProblemCompartment, 'sumpParts'> {
   return sumpGal > 0 ? { sumpParts: demandParts(sumpGal) } : {};
 }
 
-/** The rig in whole numbers. `home` is the number of its station. */
-export function problemRig(equipped: EquippedRig, prices: Prices, home: number): ProblemRig {
+/** Where a rig's days start and end; see `ProblemRig`. */
+export type RigEnds = Pick<ProblemRig, 'home' | 'end' | 'depot'>;
+
+/** The rig in whole numbers. */
+export function problemRig(equipped: EquippedRig, prices: Prices, ends: RigEnds): ProblemRig {
   const { rig } = equipped;
   const pay = wagePerMs(prices.wagePerHour * rig.crew);
   const machinesLb = equipped.machines.reduce((sum, each) => sum + each.emptyWeightLb, 0);
   return {
     rigId: rig.id,
-    home,
+    ...ends,
     shiftStartMs: minutesToMs(rig.shiftStartMin),
     shiftMs: minutesToMs(rig.shiftMin),
     overtimeMs: minutesToMs(rig.overtimeMin),

@@ -115,8 +115,14 @@ export type ProblemCompartment = {
 
 export type ProblemRig = {
   readonly rigId: string;
-  /** Index into `stations`: where the day starts and ends. */
+  /** Indices into `stations`: where the day starts and is loaded, and where it ends. */
   readonly home: number;
+  readonly end: number;
+  /**
+   * Index into `placeIds`: the place that a day sets out from and comes back to. That of `home` where the two are one; else a place of
+   * its own from which all ways are those from home, and to which all ways are those to the end.
+   */
+  readonly depot: number;
   /** When the paid day starts. */
   readonly shiftStartMs: number;
   /** Regular length of the paid day, from `shiftStartMs` to the end of the evening work. */

@@ -104,7 +104,7 @@ export function createRigModel(problem: Problem, rig: number): RigModel {
     stations: stations.length,
     places: problem.placeIds.length,
     home: source.home,
-    homePlace: home.place,
+    homePlace: source.depot,
     capacity: Float64Array.from(source.compartments.map((each) => each.capacityParts)),
     fillMs: Float64Array.from(source.compartments.map((each) => each.fillMsPerPart)),
     bagsOf: Int32Array.from(bagsOf),

@@ -40,8 +40,8 @@ function planActivity(view: RouteView, names: Names, activity: Activity, rinsePa
       return {
         ...span,
         kind: 'drive',
-        fromPlaceId: must(problem.placeIds[activity.fromPlace], 'place'),
-        toPlaceId: must(problem.placeIds[activity.toPlace], 'place'),
+        fromPlaceId: placeId(view, activity.fromPlace, rig.home),
+        toPlaceId: placeId(view, activity.toPlace, rig.end),
         distanceM: activity.distanceM,
       };
     case 'set-up':
@@ -75,6 +75,12 @@ function planActivity(view: RouteView, names: Names, activity: Activity, rinsePa
         reason: refillWords(view, names, activity),
       };
   }
+}
+
+/** The id of a place; the depot stands for a station: where the day starts, or where it ends. */
+function placeId({ problem, rig }: RouteView, place: number, atDepot: number): string {
+  const real = place === rig.depot ? must(problem.stations[atDepot], 'station').place : place;
+  return must(problem.placeIds[real], 'place');
 }
 
 function atOp(view: RouteView, activity: { readonly visit: number; readonly op: number }) {

@@ -14,7 +14,7 @@ export const FEW_ROUTES = 3;
 /** Orders in which jobs are put back. Customers are jobs + 1. */
 export function ordersOf(table: JobTable, slots: Slots): readonly Order[] {
   const { problem, jobs, placeOf, places, openMs, closeMs, area } = table;
-  const home = problem.stations[problem.rigs[0]?.home ?? 0]?.place ?? 0;
+  const home = problem.rigs[0]?.depot ?? 0;
   const away = Float64Array.from(placeOf, (place) => problem.travelMs[home * places + place] ?? 0);
   const choices = new Float64Array(jobs);
   for (let slot = 0; slot < slots.count; slot += 1) {

@@ -114,7 +114,7 @@ function layOutRig(problem: Problem, rigIndex: number, width: number): RigTable 
   let drawn = 0;
   return {
     rig,
-    homePlace: problem.stations[rig.home]?.place ?? 0,
+    homePlace: rig.depot,
     modes: Int32Array.from(modesOf, (modes) => modes.length),
     opStart,
     ...table,

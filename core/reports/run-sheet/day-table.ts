@@ -77,8 +77,14 @@ function rowsOf(walk: Walk, activity: PlanActivity): readonly TableRow[] {
     case 'refill':
       return [eventRow(walk, activity.startSec, 'refill', refillWords(walk, activity))];
     case 'evening':
-      return [eventRow(walk, activity.startSec, 'stop', 'Home: rinse, put away, write up the records')];
+      return [eventRow(walk, activity.startSec, 'stop', `${endWord(walk)}: rinse, put away, write up the records`)];
   }
+}
+
+/** Where the day ends: home, or the fill point that the rig's day ends at. */
+function endWord({ book, day }: Walk): string {
+  const endId = book.rigs.find((each) => each.id === day.rigId)?.endId;
+  return endId === undefined ? 'Home' : placeWord(book, endId);
 }
 
 function eventRow(walk: Walk, atSec: number, look: 'stop' | 'refill' | 'plain', text: string): TableRow {

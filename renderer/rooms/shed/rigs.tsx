@@ -33,6 +33,13 @@ const rigColumns: readonly Column<Rig>[] = [
     get: (r) => r.homeId,
     set: (r, homeId) => ({ ...r, homeId }),
   },
+  {
+    kind: 'choice',
+    label: 'day ends at',
+    options: (book) => book.fillPoints.map((point) => ({ value: point.id, words: point.name })),
+    get: (r) => r.endId ?? r.homeId,
+    set: ({ endId: _, ...rig }, endId) => (endId === rig.homeId ? rig : { ...rig, endId }),
+  },
   figure<Rig>('crew', 'whole', 'crew', { inTable: true, positive: true }),
   figure<Rig>('nurse tank', 'volume', 'nurseTankGal', { inTable: true }),
   figure<Rig>('bag places', 'whole', 'bagPlaces', { inTable: true }),

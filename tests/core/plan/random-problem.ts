@@ -54,6 +54,8 @@ export type ProblemShape = {
   readonly bagsAboard?: number;
   /** Chance that a second person does some of a stop's zones by hand, out of a vessel of their own, beside the machine. */
   readonly seconds?: number;
+  /** True: every day ends at the second station. */
+  readonly endsElsewhere?: boolean;
 };
 
 const HOUR = 3_600_000;
@@ -88,7 +90,7 @@ export function randomProblem(seed: number, shape: ProblemShape): Problem {
   const slots: RouteSlot[] = [];
   for (let day = 0; day < days; day += 1) for (let rig = 0; rig < rigs.length; rig += 1) slots.push({ rig, day });
   const places = stationCount + jobs.length;
-  return {
+  const problem: Problem = {
     hash: `random-${seed}`,
     bookId: 'invented',
     roundId: 'invented',
@@ -105,6 +107,29 @@ export function randomProblem(seed: number, shape: ProblemShape): Problem {
     jobs,
     unplaceable: [],
     issues: [],
+  };
+  return shape.endsElsewhere === true ? endingAt(problem, 1) : problem;
+}
+
+/** The problem with days that end at a station: one more place, out of which ways are those from home and into which those to it. */
+function endingAt(problem: Problem, end: number): Problem {
+  const depot = problem.placeIds.length;
+  const [from, to] = [problem.stations[0]?.place ?? 0, problem.stations[end]?.place ?? 0];
+  const stretched = (source: Int32Array): Int32Array => {
+    const table = new Int32Array((depot + 1) ** 2);
+    for (let row = 0; row <= depot; row += 1)
+      for (let column = 0; column <= depot; column += 1) {
+        const [start, finish] = [row === depot ? from : row, column === depot ? to : column];
+        if (row !== column) table[row * (depot + 1) + column] = source[start * depot + finish] as number;
+      }
+    return table;
+  };
+  return {
+    ...problem,
+    placeIds: [...problem.placeIds, 'depot'],
+    travelMs: stretched(problem.travelMs),
+    travelM: stretched(problem.travelM),
+    rigs: problem.rigs.map((rig) => ({ ...rig, end, depot })),
   };
 }
 
@@ -157,6 +182,8 @@ function makeRig(roll: Dice, shape: ProblemShape, index: number): ProblemRig {
   return {
     rigId: `rig-${index}`,
     home: 0,
+    end: 0,
+    depot: 0,
     shiftStartMs: roll.between(13, 16) * 30 * MINUTE,
     shiftMs: hours * HOUR,
     overtimeMs: (hours * HOUR) / 4,

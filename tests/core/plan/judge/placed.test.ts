@@ -18,6 +18,7 @@ const SHAPES: readonly (readonly [string, ProblemShape])[] = [
     { jobs: 5, stations: 1, windows: 0.4, breaks: 1, thirst: 2, bagsAboard: 1 },
   ],
   ['payload', { jobs: 4, stations: 1, heavy: 1, thirst: 1.5 }],
+  ['ends elsewhere', { jobs: 4, stations: 1, endsElsewhere: true }],
   ['two persons', { jobs: 3, stations: 1, zones: 3, seconds: 0.9, bagsAboard: 0.4 }],
 ];
 const SEEDS = casesOf(40, 2);

@@ -64,6 +64,8 @@ export function smallProblem(): Problem {
   const rig = {
     rigId: 'north',
     home: 0,
+    end: 0,
+    depot: 0,
     shiftStartMs: START_SEC * SECOND,
     shiftMs: 4 * HOUR,
     overtimeMs: HOUR,

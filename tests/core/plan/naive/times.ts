@@ -155,7 +155,7 @@ function isAtItsPlace(facts: DayFacts, index: number): boolean {
     case 'drive':
       return problem.placeIds.indexOf(activity.fromPlaceId) === here && problem.placeIds.includes(activity.toPlaceId);
     case 'evening':
-      return here === (problem.stations[rig.home]?.place ?? -1);
+      return here === (problem.stations[rig.end]?.place ?? -1);
     case 'refill':
       return activity.fillPointId === '' || (stationOf(facts, activity)?.place ?? here) === here;
     case 'pour': {

@@ -1,5 +1,5 @@
 import { allRuns, drawn, type Run, shortOf } from './needs.ts';
-import { type FixedRoute, type FlatOp, homePlace, travel } from './route.ts';
+import { endPlace, type FixedRoute, type FlatOp, homePlace, travel } from './route.ts';
 
 type Hold = {
   readonly levels: readonly number[];
@@ -103,7 +103,7 @@ function detour(route: FixedRoute, at: number, stock: number): { readonly ms: nu
   if (known !== undefined) return known;
   const { problem, rig, ops, jobs } = route;
   const first = (ops[at] as FlatOp).visit;
-  const places = [...jobs.slice(Math.max(0, first - 1)).map((job) => job.place), homePlace(problem, rig)];
+  const places = [...jobs.slice(Math.max(0, first - 1)).map((job) => job.place), endPlace(problem, rig)];
   if (first === 0) places.unshift(homePlace(problem, rig));
   let [ms, m] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
   const consider = (from: number, to: number): void => {

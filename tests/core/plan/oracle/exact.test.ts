@@ -49,6 +49,11 @@ const FAMILIES: readonly Family[] = [
     count: 16,
     shape: { jobs: 3, stations: 1, evenFlow: true, heavy: 0, seconds: 0.9, modes: 2, largest: 20 },
   },
+  {
+    name: 'days that end elsewhere',
+    count: 12,
+    shape: { jobs: 4, rigs: 2, zones: 1, stations: 1, heavy: 0, endsElsewhere: true },
+  },
   { name: 'payload binds', count: 12, shape: { jobs: 3, zones: 1, stations: 1, heavy: 1, thirst: 1.5 } },
   { name: 'two stations of uneven flow', count: 8, shape: { jobs: 4, zones: 1, stations: 2, heavy: 0, thirst: 1.5 } },
 ];

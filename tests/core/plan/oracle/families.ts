@@ -47,6 +47,11 @@ export const FAMILIES: readonly Family[] = [
     seeds: [1, 40],
     cheaper: [17, 38],
   },
+  {
+    name: 'ends elsewhere',
+    shape: { jobs: 3, stations: 2, evenFlow: true, heavy: 0, endsElsewhere: true },
+    seeds: [1, 30],
+  },
   { name: 'payload', shape: { jobs: 2, stations: 1, evenFlow: true, heavy: 1, thirst: 1.5 }, seeds: [1, 40] },
 ];
 

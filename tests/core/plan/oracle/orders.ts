@@ -1,7 +1,7 @@
 import type { Job, Mode, Problem } from '../../../../core/plan/problem/index.ts';
 import { leastOfDay } from './bounds.ts';
 import { type BestDay, cheapestDay } from './refills.ts';
-import { dayCost, fixRoute, homePlace, personOf, travel } from './route.ts';
+import { dayCost, endPlace, fixRoute, homePlace, personOf, travel } from './route.ts';
 
 type Pick = { readonly job: number; readonly mode: number };
 export type Order = { readonly picks: readonly Pick[]; readonly least: number };
@@ -40,7 +40,7 @@ function allOrders(problem: Problem, rigNumber: number, day: number, jobs: reado
     metres: number,
   ): void => {
     if (left.length === 0) {
-      const leg = travel(problem, place, home);
+      const leg = travel(problem, place, endPlace(problem, rig));
       const route = fixRoute(problem, rigNumber, day, picks);
       const refills = leastOfDay(route);
       const paid = Math.max(ms, busyMs + refills.ms) + leg.ms + rig.eveningMs - rig.shiftStartMs;

@@ -3,7 +3,7 @@ import { type Hold, noWorse, optionsFor, type Source } from './amounts.ts';
 import { leastRefills } from './bounds.ts';
 import { drawn } from './needs.ts';
 import { Queue } from './queue.ts';
-import { dayCost, type FixedRoute, type FlatOp, homePlace, personOf, travel } from './route.ts';
+import { dayCost, endPlace, type FixedRoute, type FlatOp, homePlace, personOf, travel } from './route.ts';
 
 /** The cheapest day of a fixed route, with what happens in it in words. */
 export type BestDay = { readonly cost: number; readonly story: readonly string[] };
@@ -257,7 +257,7 @@ function leaveOp(search: Search, state: State, at: number): void {
 
 function goHome(search: Search, state: State, at: number): void {
   const { route, queue, bound } = search;
-  const leg = travel(route.problem, state.place, homePlace(route.problem, route.rig));
+  const leg = travel(route.problem, state.place, endPlace(route.problem, route.rig));
   const paid = state.ms + leg.ms + route.rig.eveningMs - route.rig.shiftStartMs;
   const least = dayCost(route, paid, state.m + leg.m);
   if (least < bound) queue.push({ kind: 'end', state, at, units: 0, been: [], back: -1, least });

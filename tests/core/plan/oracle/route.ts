@@ -45,6 +45,10 @@ export function homePlace(problem: Problem, rig: ProblemRig): number {
   return (problem.stations[rig.home] as { readonly place: number }).place;
 }
 
+export function endPlace(problem: Problem, rig: ProblemRig): number {
+  return (problem.stations[rig.end] as { readonly place: number }).place;
+}
+
 /** Lays the ops of a route out in one row. `picks` are job and mode numbers. */
 export function fixRoute(
   problem: Problem,
@@ -88,7 +92,7 @@ function restOf(route: Omit<FixedRoute, 'restMs' | 'restM'>): { restMs: number[]
   const { problem, rig, jobs, modes, ops } = route;
   const restMs: number[] = [];
   const restM: number[] = [];
-  const home = homePlace(problem, rig);
+  const home = endPlace(problem, rig);
   let [ms, metres] = [0, 0];
   for (let index = ops.length - 1; index >= 0; index -= 1) {
     const { visit, lastOfVisit, addsMs } = ops[index] as FlatOp;

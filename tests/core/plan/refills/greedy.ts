@@ -103,7 +103,7 @@ class Greedy {
       for (const op of mode.ops) if (!this.work(op)) return null;
       this.ms += mode.afterMs;
     }
-    this.drive(this.problem.stations[rig.home]?.place ?? 0);
+    this.drive(this.problem.stations[rig.end]?.place ?? 0);
     this.ms += rig.eveningMs;
     if (this.ms > rig.shiftMs + rig.overtimeMs) return null;
     const over = Math.max(0, this.ms - rig.shiftMs) * rig.overtimeCostPerMs;
