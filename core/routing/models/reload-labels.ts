@@ -49,6 +49,8 @@ export class ReloadLabels {
   /** The gap before which the last reload lies that leads to `before`. */
   private readonly source: Int32Array;
   private readonly queue: Int32Array;
+  private readonly asFull: Float64Array;
+  private readonly asCount: Int32Array;
   /** Row-major [from * places + to]. */
   private readonly distances: Float64Array;
   private readonly problem: ReloadProblem;
@@ -74,6 +76,8 @@ export class ReloadLabels {
     this.roomBefore = perNode();
     this.roomAfter = perNode();
     this.reloaded = new Uint8Array(total);
+    this.asFull = perNode();
+    this.asCount = new Int32Array(total);
     this.beforeCount = new Int32Array(total);
     this.fullCount = new Int32Array(total);
     this.afterCount = new Int32Array(total);
@@ -151,6 +155,45 @@ export class ReloadLabels {
     const length = this.distances[from * places + to] as number;
     this.edge[node] = length;
     this.detour[node] = ((this.over[number] as Float64Array)[from * places + to] as number) - length;
+  }
+
+  /** Reloads of the route that `lengthAs` reckoned last. */
+  reloadsAs = 0;
+
+  /** Length of a route if a vehicle of another kind did it; infinite where that is seen to be no less than `most`. */
+  lengthAs(route: number, number: number, most: number): number {
+    const { tours, edge, asFull, asCount, queue, loadTo, distances } = this;
+    const { placeOf, places, kinds } = this.problem;
+    const { start, end, capacity, lastReload } = kinds[number] as ReloadKind;
+    const over = this.over[number] as Float64Array;
+    const sentinel = tours.sentinel(route);
+    const last = tours.prev[sentinel] as number;
+    const first = placeOf[tours.next[sentinel] as number] as number;
+    const reach = distances[start * places + first] as number;
+    const leave = distances[(placeOf[last] as number) * places + end] as number;
+    const direct = (this.direct[route] as number) - (edge[sentinel] as number) - (edge[last] as number) + reach + leave;
+    if (direct >= most) return Number.POSITIVE_INFINITY;
+    let [head, tail] = [0, 1];
+    queue[0] = sentinel;
+    asFull[sentinel] = 0;
+    asCount[sentinel] = 0;
+    for (let node = tours.next[sentinel] as number; ; node = tours.next[node] as number) {
+      const load = loadTo[node] as number;
+      while (head < tail && load - (loadTo[queue[head] as number] as number) > capacity) head += 1;
+      if (head === tail) return Number.POSITIVE_INFINITY;
+      const from = queue[head] as number;
+      const to = node === last ? end : (placeOf[tours.next[node] as number] as number);
+      const length = node === last ? leave : (edge[node] as number);
+      const detour = (over[(placeOf[node] as number) * places + to] as number) - length;
+      this.reloadsAs = (asCount[from] as number) + (node === last && !lastReload ? 0 : 1);
+      const sum = (asFull[from] as number) + (node === last && !lastReload ? 0 : detour);
+      if (node === last) return direct + sum;
+      asFull[node] = sum;
+      asCount[node] = this.reloadsAs;
+      while (tail > head && (asFull[queue[tail - 1] as number] as number) >= sum) tail -= 1;
+      queue[tail] = node;
+      tail += 1;
+    }
   }
 
   /** Least detours up to every gap. */

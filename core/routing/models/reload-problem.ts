@@ -43,6 +43,8 @@ export type ReloadProblem = {
   readonly facilities: readonly (readonly number[])[];
   /** Whether a visit may be done by a route of a kind. */
   readonly allows: (visit: number, kind: number) => boolean;
+  /** Per kind: kinds that may do a route instead, as other vehicles on the same day; none where a route keeps its kind. */
+  readonly instead?: readonly (readonly number[])[] | undefined;
   /** Customers with several visits on days of their own; the day of a route is that of its kind. */
   readonly groups?: Omit<VisitGroups, 'dayOf'> | undefined;
 };

@@ -183,6 +183,51 @@ export class ReloadModel implements RouteModel {
     return kind;
   }
 
+  exchanged(route: number, other: number): void {
+    this.labels.retrace(route);
+    this.labels.retrace(other);
+  }
+
+  /** Gives routes that were changed to vehicles of another kind where that costs less. */
+  settle(): void {
+    if (this.problem.instead === undefined) return;
+    const { tours } = this;
+    const { touchedCount } = tours;
+    for (let at = 0; at < touchedCount; at += 1) {
+      const route = tours.touched[at] as number;
+      if ((tours.size[route] as number) > 0) this.change(route, this.problem.instead);
+    }
+  }
+
+  private change(route: number, instead: readonly (readonly number[])[]): void {
+    const { tours, labels } = this;
+    let least = (this.routeCost[route] as number) - GRAIN;
+    let best = -1;
+    for (const number of instead[this.kindOf[route] as number] ?? []) {
+      const other = tours.emptyRoute(number);
+      if (other < 0 || !this.admitsAll(route, number)) continue;
+      const kind = this.kinds[number] as ReloadKind;
+      const most = (least - kind.openingCost) / kind.costPerDistance;
+      const length = labels.lengthAs(route, number, most);
+      if (length >= most || !this.time(kind, length, labels.reloadsAs, labels.busy[route] as number)) continue;
+      least = kind.openingCost + kind.costPerDistance * length;
+      best = other;
+    }
+    if (best < 0) return;
+    tours.exchange(route, best);
+    this.renew(route);
+    this.renew(best);
+  }
+
+  private admitsAll(route: number, kind: number): boolean {
+    const { next } = this.tours;
+    const sentinel = this.tours.sentinel(route);
+    for (let node = next[sentinel] as number; node !== sentinel; node = next[node] as number) {
+      if (this.allowed[node * this.kinds.length + kind] === 0) return false;
+    }
+    return true;
+  }
+
   meanEdge(): number {
     let placed = 0;
     for (let visit = 1; visit <= this.customers; visit += 1)

@@ -103,6 +103,9 @@ export function periodicFleet(problem: PeriodicFleetProblem): {
       const type = uses[kind]?.type ?? 0;
       return (((problem.allowedTypes[nodes.customerOf[visit] ?? 0] ?? 0) >> type) & 1) === 1;
     },
+    instead: uses.map(({ day }, kind) =>
+      [...uses.keys()].filter((other) => other !== kind && uses[other]?.day === day),
+    ),
     groups: nodes,
   };
   return { reloads, uses };
