@@ -26,13 +26,15 @@ export class GroupRecreate extends Recreate {
 
   protected override place(first: number, full: boolean): boolean {
     this.takeStock(first);
-    this.dayCost.fill(Number.POSITIVE_INFINITY);
+    const room = this.limit - this.model.cost;
+    this.dayCost.fill(room);
+    this.dayAfter.fill(-1);
     if (!full) this.scanNear(first);
     this.scanEmpty(first);
-    let days = this.cheapest(first);
-    if (full || days < 0) {
+    let days = this.cheapest(first, room);
+    if (full || (days < 0 && this.thorough)) {
       this.scanAll(first);
-      days = this.cheapest(first);
+      days = this.cheapest(first, room);
     }
     if (days >= 0 && this.insertVisits(first, days & ~this.placed)) return true;
     this.removeVisits(first);
@@ -68,15 +70,16 @@ export class GroupRecreate extends Recreate {
     }
   }
 
-  /** The set of days with the least sum, or -1 where none can be had. */
-  private cheapest(first: number): number {
+  /** The set of days with the least sum below a limit, or -1 where none can be had. */
+  private cheapest(first: number, limit: number): number {
     let best = -1;
-    let bestCost = Number.POSITIVE_INFINITY;
+    let bestCost = limit;
     for (const days of this.groups.patterns[first] as readonly number[]) {
       if ((days & this.placed) !== this.placed) continue;
       let sum = 0;
       for (let rest = days & ~this.placed; rest !== 0; rest &= rest - 1) {
-        sum += this.dayCost[31 - Math.clz32(rest & -rest)] as number;
+        const day = 31 - Math.clz32(rest & -rest);
+        sum += this.dayAfter[day] === -1 ? Number.POSITIVE_INFINITY : (this.dayCost[day] as number);
       }
       if (sum >= bestCost) continue;
       best = days;

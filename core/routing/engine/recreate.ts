@@ -28,12 +28,12 @@ export class Recreate {
   /** Stamp of the step in which an absent customer was chosen to be tried. */
   private readonly tried: Int32Array;
   /** Whether far positions are tried where no near one is left. */
-  private thorough = true;
+  protected thorough = true;
   private untilBlink = 0;
   private bestAfter = -1;
   private bestCost = 0;
   private bestWay = 0;
-  private limit = Number.POSITIVE_INFINITY;
+  protected limit = Number.POSITIVE_INFINITY;
 
   constructor(tours: Tours, random: Random) {
     this.tours = tours;

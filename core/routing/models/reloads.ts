@@ -3,7 +3,8 @@ import { ReloadLabels } from './reload-labels.ts';
 import type { ReloadKind, ReloadProblem } from './reload-problem.ts';
 import { ReloadWindow } from './reload-window.ts';
 
-const HEAT = { start: 3, end: 0.01 };
+/** Temperatures that suit few and long routes, found on public instances. */
+const HEAT = { start: 3, end: 0.02 };
 /** Lengths and costs are kept as multiples of this, so that sums of them are exact and do not drift. */
 const GRAIN = 2 ** -20;
 /** Neighbours that are kept for each visit, itself included. */
@@ -23,6 +24,7 @@ export class ReloadModel implements RouteModel {
   readonly orders: readonly Order[];
   readonly heat: { readonly start: number; readonly end: number };
   readonly nearTried: number;
+  readonly growing: boolean;
   readonly manyStrings = true;
   readonly groups: VisitGroups | undefined;
   cost = 0;
@@ -45,6 +47,7 @@ export class ReloadModel implements RouteModel {
     ({ near: this.near, nearWidth: this.nearWidth } = nearVisits(problem));
     const placed = new Set(problem.placeOf.subarray(1)).size;
     this.nearTried = Math.ceil((NEAR_TRIED * visits) / placed);
+    this.growing = problem.instead === undefined;
     this.orders = ordersOf(problem);
     const dayOf = problem.kindOf.map((kind) => kinds[kind]?.day ?? 0);
     this.groups = problem.groups === undefined ? undefined : { ...problem.groups, dayOf };
