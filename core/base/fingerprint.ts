@@ -12,8 +12,7 @@ export function fingerprint(value: unknown): string {
 export function fingerprintNumbers(numbers: Int32Array): string {
   let left = 0x811c9dc5 | 0;
   let right = 0x01000193 ^ numbers.length;
-  for (let index = 0; index < numbers.length; index += 1) {
-    const word = numbers[index] as number;
+  for (const word of numbers) {
     left = Math.imul(left ^ word, 0x01000193);
     left ^= left >>> 15;
     right = Math.imul(right ^ word, 0x01000193);

@@ -23,6 +23,7 @@ export function growthFigure(table: string): string {
   const height = PANEL.top + PANEL.height + PANEL.bottom;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" font-family="sans-serif" font-size="12">`,
+    '<title>Processor seconds and memory against the number of lawns</title>',
     `<rect width="${width}" height="${height}" fill="#fff"/>`,
     panel(points('seconds'), PANEL.left, 'processor seconds to a plan', true),
     panel(points('MiB'), PANEL.left + PANEL.width + PANEL.gap, 'memory, MiB', false),

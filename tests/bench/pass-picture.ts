@@ -28,6 +28,7 @@ const legs = plan.value.path;
 const treated = legs.filter((leg) => leg.kind !== 'transit');
 const svg = [
   `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}">`,
+  '<title>Passes over a lawn round a house: two trim passes, then straight swaths</title>',
   `<rect width="${width}" height="${height}" fill="#fff"/>`,
   `<path d="${outline(ground)}" fill="#eef3ea" stroke="#333" fill-rule="evenodd"/>`,
   ...treated.map(
