@@ -95,6 +95,7 @@ export class Offers {
       const one = routes[at] as number;
       const first = added[one] as number;
       if (first >= best) break;
+      if (this.positionsOf(one) > positions) continue;
       if ((room[one] as number) >= need) {
         best = first;
         this.set([one]);

@@ -1,11 +1,12 @@
 import type { Order, Parts, RouteModel, Tours } from '../engine/index.ts';
 import { nearness } from './neighbours.ts';
 import { Offers } from './offers.ts';
+import { SplitPool } from './split-pool.ts';
 import type { RoutingProblem } from './types.ts';
 
 const HEAT = { start: 0.7, end: 0.003 };
 /** Routes that may share one customer, beyond the fewest that its demand needs. */
-const SPARE_PARTS = 3;
+const SPARE_PARTS = 4;
 /** Neighbouring customers whose routes are tried first. */
 const NEAR_CUSTOMERS = 40;
 /** Neighbouring parts that are kept for each part, at most. */
@@ -35,14 +36,22 @@ export class SplitModel implements RouteModel {
   readonly place: Int32Array;
   private readonly width: number;
   private readonly matrix: Int32Array;
-  private readonly capacity: number;
-  private readonly load: Int32Array;
+  readonly capacity: number;
+  readonly load: Int32Array;
   /** What no route brings yet to each customer. */
-  private readonly missing: Int32Array;
+  readonly missing: Int32Array;
   /** First part of each customer; its last lies before the first of the next. */
-  private readonly firstPart: Int32Array;
+  readonly firstPart: Int32Array;
   private readonly offers: Offers;
+  /** Room of each route, passed-on amounts included, where it was reckoned for the customer at hand. */
+  private readonly pooled: Int32Array;
+  private readonly pooledAt: Int32Array;
+  /** Parts of the customer at hand that are in no route. */
+  private readonly idle: number[] = [];
+  /** Customers asked for so far. */
+  private asked = 0;
   private tours: Tours | undefined;
+  private pool: SplitPool | undefined;
   private next: Int32Array = new Int32Array(0);
   private routeOf: Int32Array = new Int32Array(0);
   private amount: Int32Array = new Int32Array(0);
@@ -73,6 +82,8 @@ export class SplitModel implements RouteModel {
       { weight: 1, key: (part) => cost[place[part] as number] as number },
     ];
     this.offers = new Offers(vehicles);
+    this.pooled = new Int32Array(vehicles);
+    this.pooledAt = new Int32Array(vehicles);
     this.parts = {
       spare: (part) => missing[place[part] as number] === 0,
       begin: (part) => this.begin(place[part] as number),
@@ -86,16 +97,23 @@ export class SplitModel implements RouteModel {
     this.next = tours.next;
     this.routeOf = tours.routeOf;
     this.amount = tours.way;
+    this.pool = new SplitPool(tours, this);
   }
 
   linked(part: number, after: number, before: number, route: number): void {
     this.cost += this.detour(part, after, before);
     this.bring(part, route, this.amount[part] as number);
+    this.pool?.linked(part, route);
   }
 
   unlinked(part: number, after: number, before: number, route: number): void {
     this.cost -= this.detour(part, after, before);
     this.bring(part, route, -(this.amount[part] as number));
+    this.pool?.unlinked(part, route);
+  }
+
+  restore(part: number, amount: number): void {
+    this.pool?.restore(part, amount);
   }
 
   /** Nothing is kept along a route. */
@@ -106,7 +124,7 @@ export class SplitModel implements RouteModel {
   }
 
   admits(part: number, route: number): boolean {
-    if ((this.load[route] as number) >= this.capacity) return false;
+    if (this.pool?.mayHaveRoom(route) !== true) return false;
     const customer = this.place[part] as number;
     const end = this.firstPart[customer + 1] as number;
     for (let each = this.firstPart[customer] as number; each < end; each += 1) {
@@ -122,11 +140,21 @@ export class SplitModel implements RouteModel {
   /** Infinite where not all of it fits; the position is then kept as an offer for a part of it. */
   price(part: number, after: number, bound: number): number {
     const route = this.routeOf[after] as number;
-    const room = this.capacity - (this.load[route] as number);
-    this.way = this.missing[this.place[part] as number] as number;
-    if (room >= this.way) return bound;
-    this.offers.take(route, bound, after, room);
+    const customer = this.place[part] as number;
+    const need = this.missing[customer] as number;
+    this.way = need;
+    if (this.capacity - (this.load[route] as number) >= need) return bound;
+    if (this.pooledAt[route] !== this.asked) {
+      this.pooledAt[route] = this.asked;
+      this.pooled[route] = this.pool?.room(route, customer) ?? 0;
+    }
+    const room = this.pooled[route] as number;
+    if (room > 0) this.offers.take(route, bound, after, room);
     return Number.POSITIVE_INFINITY;
+  }
+
+  settle(): void {
+    this.pool?.dropEmpty();
   }
 
   meanEdge(): number {
@@ -150,13 +178,15 @@ export class SplitModel implements RouteModel {
 
   /** Routes that serve the customer already offer their room at no cost. */
   private begin(customer: number): void {
-    const { offers, routeOf, capacity } = this;
+    const { offers, routeOf } = this;
+    this.pool?.begin();
     offers.clear();
+    this.asked += 1;
     const end = this.firstPart[customer + 1] as number;
     for (let part = this.firstPart[customer] as number; part < end; part += 1) {
       const route = routeOf[part] as number;
       if (route < 0 || this.tours?.fixed[part] === 1) continue;
-      const room = capacity - (this.load[route] as number);
+      const room = this.pool?.room(route, customer) ?? 0;
       if (room > 0) offers.take(route, 0, GROWS, room);
     }
   }
@@ -166,47 +196,48 @@ export class SplitModel implements RouteModel {
     const customer = this.place[atHand] as number;
     const need = this.missing[customer] as number;
     if (need > this.capacity) return this.fillRoute(atHand);
-    if (!offers.choose(need, most, this.idleParts(customer))) return false;
+    this.listIdle(customer, atHand);
+    if (!offers.choose(need, most, this.idle.length)) return false;
     offers.chosen.forEach((route, at) => {
       this.give(customer, route, offers.positionIn(route), offers.amounts[at] as number);
     });
-    return true;
+    return (this.missing[customer] as number) < need;
   }
 
-  /** Of more than one route can carry, a whole load has a route of its own. The part at hand stays free for the rest. */
+  /** Of more than one route can carry, a whole load has a route of its own. */
   private fillRoute(atHand: number): boolean {
     const tours = this.tours as Tours;
     const route = tours.emptyRoute(0);
-    const customer = this.place[atHand] as number;
-    if (route < 0 || this.idleParts(customer) < 2) return false;
-    let part = this.firstPart[customer] as number;
-    while (part === atHand || this.routeOf[part] !== -1) part += 1;
+    this.listIdle(this.place[atHand] as number, atHand);
+    const part = this.idle.pop();
+    if (route < 0 || part === undefined) return false;
     tours.insert(part, tours.sentinel(route), this.capacity);
     return true;
   }
 
+  /** Brings an amount by a route, or as much of it as there is room for in the end. */
   private give(customer: number, route: number, position: number, amount: number): void {
+    const { routeOf, load, capacity, pool } = this;
     if (amount === 0) return;
-    const tours = this.tours as Tours;
-    const { routeOf } = this;
-    let part = this.firstPart[customer] as number;
+    pool?.make(route, amount, customer);
+    const given = Math.min(amount, capacity - (load[route] as number));
+    if (given <= 0) return;
     if (position !== GROWS) {
-      while (routeOf[part] !== -1) part += 1;
-      tours.insert(part, position, amount);
+      this.tours?.insert(this.idle.pop() as number, position, given);
       return;
     }
+    let part = this.firstPart[customer] as number;
     while (routeOf[part] !== route) part += 1;
-    const after = tours.prev[part] as number;
-    const whole = (this.amount[part] as number) + amount;
-    tours.remove(part);
-    tours.insert(part, after, whole);
+    pool?.setAmount(part, (this.amount[part] as number) + given);
   }
 
-  private idleParts(customer: number): number {
-    let idle = 0;
+  /** The part at hand itself stays free, as it may be asked for again. */
+  private listIdle(customer: number, atHand: number): void {
+    this.idle.length = 0;
     const end = this.firstPart[customer + 1] as number;
-    for (let part = this.firstPart[customer] as number; part < end; part += 1) if (this.routeOf[part] === -1) idle += 1;
-    return idle;
+    for (let part = this.firstPart[customer] as number; part < end; part += 1) {
+      if (part !== atHand && this.routeOf[part] === -1) this.idle.push(part);
+    }
   }
 }
 
