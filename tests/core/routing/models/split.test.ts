@@ -133,3 +133,38 @@ test('what no route has room for is left out', () => {
   expect(brought.filter((amount, customer) => customer > 0 && amount < 3).length).toBe(left.size);
   expect(left.size).toBe(5);
 });
+
+test('loads, what is missing and the cost are those of the routes as they stand, after steps taken and steps taken back', () => {
+  const problem: RoutingProblem = {
+    ...inventedInstance(11, { customers: 25, capacity: 10, vehicles: 40 }),
+    demand: Int32Array.from({ length: 26 }, (_, at) => (at === 0 ? 0 : 4 + (at % 6))),
+  };
+  const model = new SplitModel(problem);
+  const engine = new Search(model, { seed: 4, iterations: 600 });
+  let splits = 0;
+  for (let until = 20; until <= 600; until += 20) {
+    engine.run(until);
+    const { tours } = engine;
+    const load = new Int32Array(model.kindOf.length);
+    const missing = problem.demand.slice();
+    let cost = 0;
+    for (let route = 0; route < load.length; route += 1) {
+      let here = 0;
+      for (let node = tours.next[tours.sentinel(route)] ?? 0; ; node = tours.next[node] ?? 0) {
+        const there = model.place[node] ?? 0;
+        cost += problem.distances[here * 26 + there] ?? 0;
+        here = there;
+        if (node === tours.sentinel(route)) break;
+        const amount = tours.way[node] ?? 0;
+        expect(amount).toBeGreaterThan(0);
+        load[route] = (load[route] ?? 0) + amount;
+        missing[there] = (missing[there] ?? 0) - amount;
+      }
+    }
+    splits += tours.placed - 25;
+    expect(model.load).toEqual(load);
+    expect(model.missing).toEqual(missing);
+    expect(model.cost).toBe(cost);
+  }
+  expect(splits).toBeGreaterThan(0);
+});
