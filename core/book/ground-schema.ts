@@ -100,6 +100,8 @@ export const pastMeasureSchema = v.object({
   how: v.optional(textSchema, ''),
 });
 
+export const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
+
 export const PLACED_BY = ['hand', 'file', 'address-range'] as const;
 
 /** One address with its lawn. */
@@ -120,6 +122,8 @@ export const propertySchema = v.object({
   exclusions: v.optional(v.array(exclusionSchema), []),
   /** When work may start on the property; absent: any time of the shift. */
   hours: v.optional(hoursSchema),
+  /** Days of the week on which work may be done; absent: any. */
+  weekdays: v.optional(v.pipe(v.array(v.picklist(WEEKDAYS)), v.minLength(1))),
   cautions: v.optional(v.array(v.picklist(CAUTIONS)), []),
   note: v.optional(textSchema, ''),
   /** When and how the lawn was measured. */

@@ -1,5 +1,5 @@
 export { emptyBook } from './empty.ts';
-export { CAUTIONS, EXCLUSION_KINDS } from './ground-schema.ts';
+export { CAUTIONS, EXCLUSION_KINDS, WEEKDAYS } from './ground-schema.ts';
 export { readJson } from './json.ts';
 export type * from './model.ts';
 export { memberFault, recordFault } from './part-fault.ts';

@@ -13,7 +13,7 @@ import { demandFor, intervalIssues, yearLimitIssues } from '../../demand/index.t
 import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from '../../measure/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { quantity } from '../../units/index.ts';
-import { dateFault } from './calendar.ts';
+import { dateFault, fallsOn } from './calendar.ts';
 import { placeOfStation, withDepots } from './depots.ts';
 import { labelHistory } from './earlier-rounds.ts';
 import { flagNotes } from './flags.ts';
@@ -21,7 +21,7 @@ import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
 import { areaUnits, modesOf, type TaskOptions } from './modes.ts';
 import { type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
 import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
-import { minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
+import { MS_PER_DAY, minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
 import type { Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
 import { rankOf, workOrderOf } from './work-order.ts';
 
@@ -31,8 +31,6 @@ export type ProblemOptions = {
   /** Measures made before; whatever is missing is measured here. */
   readonly measures?: ReadonlyMap<string, PropertyMeasure>;
 };
-
-const MS_PER_DAY = 86_400_000;
 
 /**
  * Freezes a round of a book into a planning problem.
@@ -414,7 +412,9 @@ function jobOf(
     closeMs: minutesToMs(group.property.hours?.closeMin ?? 1440),
     tasks: group.tasks,
     modes: group.modes,
-    dayAllowed: Uint8Array.from(dates, (date) => (date < group.notBefore ? 0 : 1)),
+    dayAllowed: Uint8Array.from(dates, (date) =>
+      date >= group.notBefore && fallsOn(date, group.property.weekdays) ? 1 : 0,
+    ),
     ...(tooSoon > 0 ? { labelDay: tooSoon } : {}),
     lateCost: Float64Array.from(dates, (date) => Math.round(perDay * daysLate(date, round.dueDate))),
   };

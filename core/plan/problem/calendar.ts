@@ -1,6 +1,7 @@
 import type { AppError } from '../../base/index.ts';
-import type { Round } from '../../book/index.ts';
+import { type Property, type Round, WEEKDAYS } from '../../book/index.ts';
 import { isCalendarDate } from '../../units/index.ts';
+import { MS_PER_DAY } from './scale.ts';
 
 /**
  * The fault of a round with a day that no calendar has, such as 2027-02-30; null where all of its days and the day it is due
@@ -22,4 +23,15 @@ export function dateFault(round: Round, where: string): AppError | null {
     detail: `There is no ${impossible.date} in the calendar.`,
     hint: 'Give the round another day in its place.',
   };
+}
+
+/** 1 January 1970 was a Thursday. */
+const FIRST_WEEKDAY = WEEKDAYS.indexOf('thursday');
+
+/** Whether a calendar date is one of these days of the week; any is where none are named. */
+export function fallsOn(date: string, weekdays: Property['weekdays']): boolean {
+  if (weekdays === undefined) return true;
+  const days = Math.round(Date.parse(`${date}T00:00:00Z`) / MS_PER_DAY);
+  const weekday = WEEKDAYS[(((days + FIRST_WEEKDAY) % WEEKDAYS.length) + WEEKDAYS.length) % WEEKDAYS.length];
+  return weekday !== undefined && weekdays.includes(weekday);
 }

@@ -136,6 +136,11 @@ function Site({ property }: { readonly property: Property }) {
           {words.clock(property.hours.openMin * 60)} to {words.clock(property.hours.closeMin * 60)}
         </Field>
       )}
+      {property.weekdays !== undefined && (
+        <Field label="Work may be done on">
+          {property.weekdays.map((day) => day.charAt(0).toUpperCase() + day.slice(1)).join(', ')}
+        </Field>
+      )}
       <Field label="Note">
         <DraftInput
           label="Note"
