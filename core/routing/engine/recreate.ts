@@ -13,11 +13,9 @@ const NEAR_TRIED = 40;
 /** Screened, a position is tried up to where an edge as long as to the neighbour of this rank and back would not pay. */
 const REACH_RANK = 8;
 /** The same in a full step. */
-const FULL_REACH_RANK = 20;
-/** Share of full steps, in which every position of every route is tried. */
+const FULL_REACH_RANK = 40;
+/** Share of full steps: every position of every route is tried; screened, every end of a route and many more neighbours. */
 const FULL_SHARE = 0.15;
-/** The same where there is a screen: every end of a route and many more neighbours. More of them gained nothing in the plain model. */
-const SCREENED_FULL_SHARE = 0.05;
 
 /** Puts absent customers back one by one, each where it adds least. */
 export class Recreate {
@@ -26,7 +24,6 @@ export class Recreate {
   private readonly random: Random;
   private readonly weights: number;
   private readonly nearTried: number;
-  private readonly fullShare: number;
   private readonly keys: Float64Array;
   /** Stamp of the step in which an absent customer was chosen to be tried. */
   private readonly tried: Int32Array;
@@ -44,7 +41,6 @@ export class Recreate {
     this.random = random;
     this.weights = this.model.orders.reduce((sum, each) => sum + each.weight, 0);
     this.nearTried = Math.min(this.model.nearTried ?? NEAR_TRIED, this.model.nearWidth - 1);
-    this.fullShare = this.model.screen === undefined ? FULL_SHARE : SCREENED_FULL_SHARE;
     this.keys = new Float64Array(tours.customers + 1);
     this.tried = new Int32Array(tours.customers + 1);
     this.drawBlink();
@@ -59,7 +55,7 @@ export class Recreate {
     const first = old > MOST_OLD ? this.setAside(absent, count, old, seed) : 0;
     this.sort(absent, first, count);
     this.thorough = old <= MOST_OLD && count <= MOST_THOROUGH;
-    const full = this.thorough && this.random.unit() < this.fullShare;
+    const full = this.thorough && this.random.unit() < FULL_SHARE;
     this.limit = limit;
     const bounded = limit < Number.POSITIVE_INFINITY;
     let left = first;

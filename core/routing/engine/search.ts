@@ -8,7 +8,7 @@ import { Ruin } from './ruin.ts';
 import { Tours } from './tours.ts';
 
 /** Steps of one cooling, by the square of the customers: what small problems have found by then they rarely better by cooling slower. */
-const STEPS_BY_SQUARE = 80;
+const STEPS_BY_SQUARE = 200;
 
 export type SearchOptions = Limits & {
   /** Same model, seed and iterations: same routes. */
