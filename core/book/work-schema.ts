@@ -110,7 +110,7 @@ export const treatmentSchema = v.variant('kind', [
   }),
 ]);
 
-export const WORK_KINDS = ['aerate', 'seed', 'spread', 'spray'] as const;
+const WORK_KINDS = ['aerate', 'seed', 'spread', 'spray'] as const;
 
 /** One pass over the customer list, with dates between which it must happen. */
 export const roundSchema = v.object({

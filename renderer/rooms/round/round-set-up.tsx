@@ -147,6 +147,15 @@ function SetUp({ book, round }: { readonly book: Book; readonly round: Round }) 
             change({ wetGround }, 'Change wet ground');
           }}
         />
+        <Tick
+          label="spray before granules on the same ground"
+          checked={spraysFirst(round)}
+          onChange={(first) => {
+            const { workOrder: _, ...rest } = round;
+            const workOrder = ['aerate', 'seed', 'spray', 'spread'] as const;
+            putRecord('rounds', first ? { ...rest, workOrder } : rest, 'Change order of work');
+          }}
+        />
       </Section>
       <Button look="danger" onPress={() => removeRecord('rounds', round.id, round.name)}>
         <Trash2 size={14} aria-hidden="true" /> Remove this round
@@ -154,6 +163,12 @@ function SetUp({ book, round }: { readonly book: Book; readonly round: Round }) 
       <p className="only-spoken">{words.longDate(round.dates[0] ?? '')}</p>
     </div>
   );
+}
+
+/** Whether the round turns the usual order of dry before wet round. */
+function spraysFirst({ workOrder = [] }: Round): boolean {
+  const [spray, spread] = [workOrder.indexOf('spray'), workOrder.indexOf('spread')];
+  return spray >= 0 && (spread < 0 || spray < spread);
 }
 
 type MembersProps = {
