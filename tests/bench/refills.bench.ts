@@ -5,9 +5,9 @@ import { type ProblemShape, randomProblem } from '../core/plan/random-problem.ts
 import { middle, share } from './spread.ts';
 
 /**
- * What placing the refills of one row of visits takes, in its full form: every label that no other one beats is kept (up to 300 at a
- * time, and rows in which that cuts any are counted), the ends of the day are played to the millisecond, and amounts are settled.
- * Rigs with a hopper and one tank; a mix and a dry product, a shop and two fill points. Nothing is asserted: times differ by machine.
+ * What placing the refills of one row of visits takes, in its full form: every label that no other one beats is kept, up to 300 at a
+ * time, the ends of the day are played to the millisecond, and amounts are settled. Rigs with a hopper and one tank, in the last family
+ * with bags beside the hopper; a mix and a dry product, a shop and two fill points. Nothing is asserted: times differ by machine.
  */
 const SHAPE: Omit<ProblemShape, 'jobs'> = { stations: 2, zones: 2, materials: 2, heavy: 0, largest: 8, hours: 24 };
 const FAMILIES: readonly { readonly name: string; readonly shape: Omit<ProblemShape, 'jobs'> }[] = [
@@ -15,6 +15,7 @@ const FAMILIES: readonly { readonly name: string; readonly shape: Omit<ProblemSh
   { name: 'stations of different prices', shape: SHAPE },
   { name: 'thirsty, half without a nurse tank', shape: { ...SHAPE, thirst: 2, noNurse: 0.5 } },
   { name: 'payload binds', shape: { ...SHAPE, heavy: 1 } },
+  { name: 'bags on the machine', shape: { ...SHAPE, thirst: 1.5, bagsAboard: 1 } },
 ];
 const ROWS = 60;
 /** Every row is placed so often, and its quickest run counts: the first ones warm the program up. */
@@ -45,7 +46,7 @@ function problemsOf(
   const found: (readonly [Problem, readonly Visit[]])[] = [];
   for (let seed = 1; found.length < ROWS; seed += 1) {
     const problem = randomProblem(seed, { ...shape, jobs: stops });
-    if (problem.rigs[0]?.compartments.length !== 2) continue;
+    if (problem.rigs[0]?.compartments.filter((each) => each.pours === undefined).length !== 2) continue;
     const visits = problem.jobs.map((_, job) => ({ job, mode: 0 }));
     if (new RefillPlacer(problem).place(0, visits, 'quick').kind === 'placed') found.push([problem, visits]);
   }
@@ -55,9 +56,11 @@ function problemsOf(
 function quickest(problem: Problem, visits: readonly Visit[]): number {
   const placer = new RefillPlacer(problem);
   const times = Array.from({ length: TIMES }, () => {
-    const start = performance.now();
+    // Time of the processor, so that other work on the machine does not count.
+    const start = process.cpuUsage();
     placer.place(0, visits, 'careful');
-    return performance.now() - start;
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1000;
   });
   return Math.min(...times);
 }
