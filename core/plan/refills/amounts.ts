@@ -7,6 +7,9 @@ import type { CompartmentFill, StockFill } from './types.ts';
 /** What is moved at each event of a ledger; entry 0 is the morning load. */
 export type Moves = { readonly fills: readonly CompartmentFill[]; readonly stock: readonly StockFill[] };
 
+/** What is moved at each event, and what is poured out of bags on machines, by `stintKey`. */
+export type Amounts = { readonly moves: readonly Moves[]; readonly pours: ReadonlyMap<number, number> };
+
 /**
  * Settles all amounts of a day whose events are known. A compartment is filled where it would not last to the next event that can fill
  * it, as far as capacity and the rest of its run allow, so that nothing is left at the end of a run.
@@ -14,8 +17,10 @@ export type Moves = { readonly fills: readonly CompartmentFill[]; readonly stock
  * @param sparing true: a refill from the rig fills only what is needed up to the next event; else as far as it goes
  * @returns null where the amounts do not fit (bag places or payload shared in a way that the labels do not count)
  */
-export function settleAmounts(search: RefillSearch, ledger: Ledger, sparing: boolean): readonly Moves[] | null {
-  return new Settling(search.model, ledger, findSources(search, ledger), sparing).run();
+export function settleAmounts(search: RefillSearch, ledger: Ledger, sparing: boolean): Amounts | null {
+  const sources = findSources(search, ledger);
+  const moves = new Settling(search.model, ledger, sources, sparing).run();
+  return moves === null ? null : { moves, pours: sources.poured };
 }
 
 class Settling {

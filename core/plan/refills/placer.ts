@@ -164,9 +164,9 @@ function playBoth(
   let best: Played | null = null;
   let fault: TimelineFault | null = null;
   for (const sparing of [false, true]) {
-    const moves = settleAmounts(search, keepLedger(search.chain, events), sparing);
-    if (moves === null) continue;
-    const work = withoutIdle({ events, moves });
+    const amounts = settleAmounts(search, keepLedger(search.chain, events), sparing);
+    if (amounts === null) continue;
+    const work = withoutIdle({ events, ...amounts });
     const played = playDay(search.chain, work);
     if (!isTimeline(played)) fault ??= played;
     else if (best === null || played.cost < best.timeline.cost) best = { ...work, timeline: played };

@@ -1,6 +1,7 @@
 import { DONE, TIME } from './labels.ts';
 import type { Ledger } from './ledger.ts';
 import type { SourceBook } from './parts.ts';
+import { stintKey } from './programme-bags.ts';
 import type { RefillEvent, RefillSearch } from './refill-search.ts';
 
 /** Stations split the day of a stock into legs; leg 0 begins at home. */
@@ -17,6 +18,8 @@ export type Sources = {
   readonly fromStock: readonly Float64Array[];
   /** [e][c]: parts taken from each compartment after event e; of a hopper and the bags beside it, as the labels share them out. */
   readonly used: readonly Float64Array[];
+  /** What comes out of bags on machines, by `stintKey`. */
+  readonly poured: ReadonlyMap<number, number>;
 };
 
 type Leg = {
@@ -51,6 +54,7 @@ export function findSources(search: RefillSearch, ledger: Ledger): Sources {
     stock: grid(stocks),
     fromStock: grid(runs.length),
     used: book.taken,
+    poured: book.poured,
   };
   for (let s = 0; s < stocks; s += 1) settleStock(search, ledger, book.legs[s] ?? [], s, sources);
   return sources;
@@ -108,9 +112,11 @@ function refillBefore(ledger: Ledger, e: number): number {
 class Legs implements SourceBook {
   readonly legs: Leg[][];
   readonly taken: readonly Float64Array[];
+  readonly poured = new Map<number, number>();
   private readonly search: RefillSearch;
   private readonly ledger: Ledger;
   private event = 0;
+  private position = 0;
 
   constructor(search: RefillSearch, ledger: Ledger) {
     this.search = search;
@@ -131,6 +137,7 @@ class Legs implements SourceBook {
     steps.parts.book = this;
     let next = 1;
     for (let i = 0; i < chain.length; i += 1) {
+      this.position = i;
       labels.data[at + DONE] = 0;
       for (; ledger.events[next]?.position === i; next += 1) {
         const event = ledger.events[next] as RefillEvent;
@@ -158,6 +165,10 @@ class Legs implements SourceBook {
     const r = this.ledger.runAt[this.event * this.search.model.compartments + c] as number;
     const taken = this.taken[this.event];
     if (taken !== undefined) taken[c] = (taken[c] as number) + free + rest;
+    if ((this.search.model.poursInto[c] as number) >= 0) {
+      const key = stintKey(this.position, this.event, this.ledger.events.length);
+      this.poured.set(key, (this.poured.get(key) ?? 0) + free + rest);
+    }
     if (leg === undefined) return;
     leg.free[r] = (leg.free[r] as number) + free;
     if (!opened && leg.event > 0) {

@@ -165,18 +165,25 @@ export class Steps {
   }
 
   /**
-   * Of `y` parts, those that come out of the bags beside compartment c: what it does not hold, and what the rig's stock s cannot give
-   * for it while there are bags from home or a station.
+   * Of `y` parts, those that come out of the bags beside compartment c: what it does not hold; what the rig's stock s cannot give for it
+   * while there are bags from home or a station; and bags from home where pouring them costs less than what a station gives.
    */
   private outOfBags(at: number, c: number, s: number, y: number): number {
-    const { data, compartmentsAt } = this.labels;
-    const { bagsOf, capacity } = this.model;
-    if ((bagsOf[c] as number) < 0) return 0;
+    const { data, compartmentsAt, stocksAt } = this.labels;
+    const { bagsOf, capacity, fillMs, pourMs } = this.model;
+    const bags = bagsOf[c] as number;
+    if (bags < 0) return 0;
     const row = at + compartmentsAt + c * PER_COMPARTMENT;
     const own = Math.min(y, (capacity[c] as number) - (data[row + USED] as number));
     const fromStock = own - (data[row + DIRECT] as number);
     const short = fromStock > 0 ? Math.max(0, fromStock - this.stockLeft(at, s)) : 0;
-    return y - own + Math.min(own, short);
+    const price = data[at + stocksAt + s * PER_STOCK + PRICE] as number;
+    const cheaper = price > 0 && (pourMs[bags] as number) < (fillMs[c] as number) + price;
+    const paid = Math.max(0, own - (data[row + FREE] as number));
+    const beyond = y - own;
+    const free = (data[at + compartmentsAt + bags * PER_COMPARTMENT + FREE] as number) - beyond;
+    const fromHome = cheaper ? Math.min(paid, Math.max(0, free)) : 0;
+    return beyond + Math.max(Math.min(own, short), fromHome);
   }
 
   /** Of `y` parts out of compartment c, those that have to come from the rig's stock: all but what was put in at home or at a station. */

@@ -101,12 +101,15 @@ function vesselsFor(asking: Asking, runs: readonly (readonly Run[])[]): readonly
   const { route, hold, source } = asking;
   const vessels: Vessel[] = [];
   runs.forEach((list, number) => {
-    const run = list[0];
+    // Bags beside a hopper are for what it is used for next.
+    const hopper = route.rig.compartments[number]?.pours?.into;
+    const run = hopper === undefined ? list[0] : runs[hopper]?.[0];
     if (run === undefined) return;
     const stock = route.problem.materials[run.material]?.stock as number;
     const available = source.kind === 'rig' ? (hold.stocks[stock] as number) > 0 : held(source.station, stock);
     const holds = hold.materials[number] as number;
-    if (available) vessels.push({ kind: 'compartment', number, run, change: holds >= 0 && holds !== run.material });
+    const change = hopper === undefined && holds >= 0 && holds !== run.material;
+    if (available) vessels.push({ kind: 'compartment', number, run, change });
   });
   if (source.kind === 'rig') return vessels;
   route.problem.stocks.forEach((stock, number) => {
@@ -136,6 +139,10 @@ function fillInOrder(
   if (!mustFill(asking)) fillInOrder(asking, runs, order, index + 1, draft, found);
   const after = vessel.kind === 'compartment' && vessel.change ? rinsed(asking, draft, vessel.number) : draft;
   if (after === null) return;
+  if (vessel.kind === 'compartment' && ofAnother(asking, vessel, after)) {
+    if (mustFill(asking)) fillInOrder(asking, runs, order, index + 1, draft, found);
+    return;
+  }
   const wanted =
     vessel.kind === 'compartment'
       ? compartmentAims(asking, runs, vessel, after)
@@ -146,6 +153,16 @@ function fillInOrder(
   for (const parts of amounts) {
     fillInOrder(asking, runs, order, index + 1, poured(asking, vessel, after, parts), found);
   }
+}
+
+/** True for bags while their hopper still holds something else, or while bags of something else are there. */
+function ofAnother({ route }: Asking, vessel: Vessel & { readonly kind: 'compartment' }, draft: Draft): boolean {
+  const hopper = route.rig.compartments[vessel.number]?.pours?.into;
+  if (hopper === undefined) return false;
+  const inHopper = draft.materials[hopper] as number;
+  const inBags = draft.materials[vessel.number] as number;
+  const left = (draft.levels[vessel.number] as number) > 0 && inBags !== vessel.run.material;
+  return left || (inHopper >= 0 && inHopper !== vessel.run.material);
 }
 
 /** True where leaving the vessel alone is never better: at home with room for everything. */
@@ -160,8 +177,11 @@ function rinsed(asking: Asking, draft: Draft, compartment: number): Draft | null
   const water = problem.stocks.findIndex((each) => each.kind === 'water');
   const ownWater = asking.source.kind === 'rig' || !held(asking.source.station, water);
   const next = { ...draftOf(draft), ms: draft.ms + (material?.rinseMs ?? 0) };
-  next.levels[compartment] = 0;
-  next.materials[compartment] = -1;
+  for (const emptied of [compartment, asking.route.bags[compartment] as number]) {
+    if (emptied < 0) continue;
+    next.levels[emptied] = 0;
+    next.materials[emptied] = -1;
+  }
   if (!ownWater) return next;
   next.stocks[water] = (next.stocks[water] ?? 0) - (material?.rinseParts ?? 0);
   return (next.stocks[water] as number) < 0 ? null : next;
@@ -175,11 +195,18 @@ function compartmentAims(
   draft: Draft,
 ): number[] {
   const capacity = asking.route.rig.compartments[vessel.number]?.capacityParts as number;
+  const hopper = asking.route.rig.compartments[vessel.number]?.pours?.into ?? -1;
+  const beside = Math.max(hopper, asking.route.bags[vessel.number] as number);
   const level = draft.levels[vessel.number] as number;
   const sums = mustCount(asking, draft, vessel.run) ? vessel.run.marks.map((mark) => mark.sum) : [];
   // Also what is left over of a mark when later loads are full ones: then the last of them ends exactly there.
   const odds = sums.map((sum) => ((sum - 1) % capacity) + 1);
-  const aims = [...new Set([...sums, ...odds, vessel.run.total])].map((sum) => Math.min(sum, capacity) - level);
+  const marks = [...new Set([...sums, ...odds, vessel.run.total])];
+  const alone = hopper < 0 ? marks.map((sum) => Math.min(sum, capacity) - level) : [];
+  // A hopper and the bags beside it are filled together to a mark, or each one for itself to its top.
+  const inOther = beside < 0 ? 0 : (draft.levels[beside] as number);
+  const together = beside < 0 ? [] : marks.map((sum) => Math.min(sum - inOther, capacity) - level);
+  const aims = [...alone, ...together];
   if (asking.source.kind !== 'station') return aims;
   const stock = asking.route.problem.materials[vessel.run.material]?.stock as number;
   const short = shortOf(asking.route, runs, draft.levels, draft.materials, stock, asking.route.ops.length - 1);

@@ -37,21 +37,26 @@ export function leastRefills(route: FixedRoute, at: number, units: number, hold:
 
 /** Refills that have to fall inside an op, because no compartment holds as much as the op draws. */
 function leastInside(route: FixedRoute, at: number, units: number, hold: Hold): number {
-  const { rig, ops } = route;
+  const { ops } = route;
   let inside = 0;
   for (let index = at; index < ops.length; index += 1) {
     const { op } = ops[index] as FlatOp;
     let most = 0;
     for (const draw of op.draws) {
-      const capacity = (rig.compartments[draw.compartment] as { readonly capacityParts: number }).capacityParts;
+      const beside = route.bags[draw.compartment] as number;
+      const capacity = capacityOf(route, draw.compartment) + capacityOf(route, beside);
       const begun = index === at && units > 0;
       const need = begun ? draw.parts - drawn(op, draw.parts, units) : draw.parts;
-      const held = begun ? (hold.levels[draw.compartment] as number) : capacity;
+      const held = begun ? (hold.levels[draw.compartment] as number) + (hold.levels[beside] ?? 0) : capacity;
       most = Math.max(most, Math.ceil(Math.max(0, need - held) / capacity));
     }
     inside += most;
   }
   return inside;
+}
+
+function capacityOf({ rig }: FixedRoute, compartment: number): number {
+  return rig.compartments[compartment]?.capacityParts ?? 0;
 }
 
 function leastOf(
@@ -64,10 +69,12 @@ function leastOf(
   let [ms, events] = [0, 0];
   let held = hold.materials[compartment] as number;
   list.forEach((run, index) => {
-    const level = index === 0 && held === run.material ? (hold.levels[compartment] as number) : 0;
+    const bags = route.bags[compartment] as number;
+    const inBags = index === 0 && hold.materials[bags] === run.material ? (hold.levels[bags] as number) : 0;
+    const level = (index === 0 && held === run.material ? (hold.levels[compartment] as number) : 0) + inBags;
     const missing = Math.max(0, run.total - level);
     ms += missing * vessel.fillMsPerPart;
-    events += Math.ceil(missing / vessel.capacityParts);
+    events += Math.ceil(missing / (vessel.capacityParts + capacityOf(route, bags)));
     if (held >= 0 && held !== run.material) ms += route.problem.materials[held]?.rinseMs ?? 0;
     held = run.material;
   });
@@ -137,6 +144,11 @@ export function leastOfDay(route: FixedRoute): { readonly ms: number; readonly m
   const levels = runs.map((list, index) =>
     Math.min(list[0]?.total ?? 0, rig.compartments[index]?.capacityParts as number),
   );
+  rig.compartments.forEach(({ pours, capacityParts }, index) => {
+    if (pours === undefined) return;
+    materials[index] = materials[pours.into] as number;
+    levels[index] = Math.min(capacityParts, (runs[pours.into]?.[0]?.total ?? 0) - (levels[pours.into] as number));
+  });
   const stocks = problem.stocks.map((stock) =>
     stock.kind === 'water' ? rig.nurseParts : rig.bagPlaces * stock.bagParts,
   );

@@ -52,6 +52,13 @@ export const FAMILIES: readonly Family[] = [
     shape: { jobs: 3, stations: 2, evenFlow: true, heavy: 0, endsElsewhere: true },
     seeds: [1, 30],
   },
+  {
+    name: 'bags on the machine',
+    shape: { jobs: 3, stations: 1, heavy: 0, thirst: 1.5, evenFlow: true, bagsAboard: 1 },
+    seeds: [1, 30],
+    // The brute force does not share a scarce stock out between a hopper and its bags; the mixed-integer program finds the same as here.
+    cheaper: [2, 7, 10, 15, 21],
+  },
   { name: 'payload', shape: { jobs: 2, stations: 1, evenFlow: true, heavy: 1, thirst: 1.5 }, seeds: [1, 40] },
 ];
 

@@ -58,8 +58,10 @@ export function shortOf(
     list.forEach((run, index) => {
       if (route.problem.materials[run.material]?.stock !== stock) return;
       const need = run.marks.findLast((mark) => mark.op <= last)?.sum ?? 0;
+      const bags = route.bags[compartment] as number;
+      const inBags = index === 0 && materials[bags] === run.material ? (levels[bags] as number) : 0;
       const held = index === 0 && materials[compartment] === run.material ? (levels[compartment] as number) : 0;
-      short += Math.max(0, need - held);
+      short += Math.max(0, need - held - inBags);
     });
   });
   return short;

@@ -1,7 +1,7 @@
 import type { Station } from '../../../../core/plan/problem/index.ts';
 import { type Hold, noWorse, optionsFor, type Source } from './amounts.ts';
 import { leastRefills } from './bounds.ts';
-import { drawn } from './needs.ts';
+import { allRuns, drawn } from './needs.ts';
 import { Queue } from './queue.ts';
 import { dayCost, endPlace, type FixedRoute, type FlatOp, homePlace, personOf, travel } from './route.ts';
 
@@ -88,9 +88,12 @@ function expand(search: Search, node: Node): void {
     case 'site':
       treat(search, state, at, units);
       refillHere(search, state, at, units);
+      pourHere(search, 'site', state, at, units);
       break;
     case 'dry':
+      treat(search, state, at, units);
       refillHere(search, state, at, units);
+      pourHere(search, 'dry', state, at, units);
       break;
     case 'trip':
       tripsFrom(search, state, back, at, units, been);
@@ -98,6 +101,7 @@ function expand(search: Search, node: Node): void {
     case 'back':
       treat(search, state, at, units);
       rigRefill(search, state, at, units);
+      pourHere(search, units > 0 ? 'dry' : 'site', state, at, units);
       break;
     case 'end':
       break;
@@ -139,6 +143,33 @@ function refillHere(search: Search, state: State, at: number, units: number): vo
   rigRefill(search, state, at, units);
   const { firstOfVisit } = search.route.ops[at] as FlatOp;
   if (!firstOfVisit || units > 0) tripsFrom(search, state, state.place, at, units, []);
+}
+
+/**
+ * Bags on the machine poured into the hopper that the op draws on: to one of the marks at which an op ends, to all that is needed, or
+ * as much as fits.
+ */
+function pourHere(search: Search, kind: 'site' | 'dry', state: State, at: number, units: number): void {
+  const { route } = search;
+  const { op } = route.ops[at] as FlatOp;
+  for (const { compartment: hopper } of op.draws) {
+    const bags = route.bags[hopper] as number;
+    if (bags < 0 || state.materials[bags] !== op.material || state.materials[hopper] !== op.material) continue;
+    const [level, left] = [state.levels[hopper] as number, state.levels[bags] as number];
+    const run = allRuns(route, at, units)[hopper]?.[0];
+    const room = (route.rig.compartments[hopper]?.capacityParts ?? 0) - level;
+    const wanted = [...(run?.marks.map((mark) => mark.sum - level) ?? []), room];
+    const amounts = new Set(wanted.map((parts) => Math.min(parts, room, left)).filter((parts) => parts > 0));
+    for (const parts of amounts) {
+      const levels = [...state.levels];
+      levels[hopper] = level + parts;
+      levels[bags] = left - parts;
+      const busy: [number, number] = [...state.busy];
+      busy[0] += parts * (route.rig.compartments[bags]?.pours?.msPerPart ?? 0);
+      const story = { words: `${parts} poured at op ${at} after ${units}`, before: state.story };
+      push(search, kind, { ...state, levels, busy, ms: state.togetherMs + Math.max(...busy), story }, at, units);
+    }
+  }
 }
 
 function rigRefill(search: Search, state: State, at: number, units: number): void {

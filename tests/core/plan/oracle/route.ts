@@ -20,6 +20,8 @@ export type FixedRoute = {
   readonly jobs: readonly Job[];
   readonly modes: readonly Mode[];
   readonly ops: readonly FlatOp[];
+  /** [compartment]: the compartment of the bags that are poured into it, -1 for none. */
+  readonly bags: readonly number[];
   /** True where nothing but what is needed limits a load: see `isGenerous`. */
   readonly generous: boolean;
   /** True where payload and bag places take everything at once, so that more aboard is never worse than less. */
@@ -83,7 +85,20 @@ export function fixRoute(
   const lateCost = jobs.reduce((sum, job) => sum + (job.lateCost[day] ?? 0), 0);
   const roomy = heaviest(problem, rig) <= rig.cargoLimit && bagsFit(problem, rig, ops);
   const generous = roomy && isGenerous(problem, rig);
-  const route = { problem, rig, jobs, modes, ops, lateCost, generous, roomy, runs: new Map(), detours: new Map() };
+  const bags = rig.compartments.map((_, number) => rig.compartments.findIndex((each) => each.pours?.into === number));
+  const route = {
+    problem,
+    rig,
+    bags,
+    jobs,
+    modes,
+    ops,
+    lateCost,
+    generous,
+    roomy,
+    runs: new Map(),
+    detours: new Map(),
+  };
   return { ...route, ...restOf(route) };
 }
 
