@@ -3,6 +3,10 @@ import { type EstimatedLeg, type EstimatePort, estimatePort } from './estimate.t
 import { matrixPort } from './matrix.ts';
 import type { Leg, Place, TravelPort, TravelTable } from './types.ts';
 
+/** Longer ways than 23 days are one as good as another: nobody drives them, and in milliseconds they still are whole 32-bit numbers. */
+const MOST_SEC = 2_000_000;
+const MOST_M = 2_000_000_000;
+
 /**
  * Travel between all places: from the matrix where it knows the pair, else the estimate, and a mark that says which.
  * The way from a place to itself is 0 and no estimate.
@@ -24,8 +28,8 @@ export function tableFrom(places: readonly Place[], ports: readonly TravelPort[]
   const estimated = new Uint8Array(count * count);
   const distanceEstimated = new Uint8Array(count * count);
   const fill = (cell: number, known: Leg | null, guess: EstimatedLeg | null): void => {
-    durationSec[cell] = known?.durationSec ?? guess?.durationSec ?? 0;
-    distanceM[cell] = known?.distanceM ?? guess?.distanceM ?? 0;
+    durationSec[cell] = Math.min(MOST_SEC, known?.durationSec ?? guess?.durationSec ?? 0);
+    distanceM[cell] = Math.min(MOST_M, known?.distanceM ?? guess?.distanceM ?? 0);
     estimated[cell] = known === null ? 1 : 0;
     distanceEstimated[cell] = known === null || known.distanceM === null ? 1 : 0;
   };

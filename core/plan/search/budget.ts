@@ -48,6 +48,21 @@ export class Budget {
     this.endMs = seconds === undefined ? Number.POSITIVE_INFINITY : this.startMs + seconds * 1000;
   }
 
+  /** Of the search, 0 to 1. */
+  share(iterations: number): number {
+    const byCount = this.iterations === undefined ? 0 : iterations / this.iterations;
+    const byTime = this.seconds === undefined || this.seconds <= 0 ? 0 : this.spentSeconds() / this.seconds;
+    return Math.min(1, Math.max(byCount, byTime));
+  }
+
+  spentSeconds(): number {
+    return (this.clock.nowMs() - this.startMs) / 1000;
+  }
+
+  isOver(iterations: number): boolean {
+    return this.share(iterations) >= 1 || this.signal.stopped();
+  }
+
   /** Stops when asked to, and when the whole time is over. */
   polishSignal(): StopSignal {
     return { stopped: () => this.signal.stopped() || this.clock.nowMs() >= this.endMs };

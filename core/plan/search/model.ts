@@ -13,6 +13,8 @@ const LOOSEN_MS = 10_000;
 const MOST_TRUST_MS = 1_800_000;
 /** Share of the steps in which an insertion pays for the break that it brings, and how these steps are spread (golden section). */
 const BREAK_SHARE = 0.3;
+const BREAK_SHARE_OF_FEW = 0.6;
+const FEW_SLOTS = 4;
 const BREAK_STRIDE = 0.618_033_988_75;
 
 /**
@@ -344,7 +346,7 @@ export class DayModel implements RouteModel {
   /** After each step: whether the next one counts breaks. */
   settle(): void {
     this.breakTurn = (this.breakTurn + BREAK_STRIDE) % 1;
-    this.countsBreaks = this.breakTurn < BREAK_SHARE;
+    this.countsBreaks = this.breakTurn < (this.slots.count <= FEW_SLOTS ? BREAK_SHARE_OF_FEW : BREAK_SHARE);
   }
 
   meanEdge(): number {

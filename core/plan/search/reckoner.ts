@@ -322,6 +322,8 @@ export class Reckoner {
     const { rig } = this.of;
     const spent = (state[this.drawn + stock] as number) - (state[this.given + c] as number);
     this.parted = false;
+    // However much is wanted: a day has an end.
+    if (!((state[TIME] as number) <= this.latestMs)) return false;
     if (inside) this.spend(rig.midZoneMs);
     if ((this.stockLimit[stock] as number) - spent >= wanted) {
       this.spend(rig.refillMs);

@@ -24,8 +24,10 @@ export function layOutSlots(table: JobTable, pinned: Int32Array): Slots {
   const lateCost = new Float64Array(jobs * days);
   problem.jobs.forEach((job, j) => {
     for (let day = 0; day < days; day += 1) {
-      dayAllowed[j * days + day] = job.dayAllowed[day] ?? 0;
-      lateCost[j * days + day] = job.lateCost[day] ?? 0;
+      const late = job.lateCost[day] ?? 0;
+      // What has no price cannot be chosen.
+      dayAllowed[j * days + day] = Number.isFinite(late) ? (job.dayAllowed[day] ?? 0) : 0;
+      lateCost[j * days + day] = Number.isFinite(late) ? late : 0;
     }
   });
   const dayKinds = kindsOfDays(days, jobs, dayAllowed, lateCost);

@@ -1,4 +1,4 @@
-import { Search } from '../../routing/engine/index.ts';
+import { type Found, type FoundRoute, Search, type SearchOptions } from '../../routing/engine/index.ts';
 import type { Problem } from '../problem/index.ts';
 import type { RouteOutcome, Solution } from '../refills/index.ts';
 import { Budget, type Limits, type SolveRun } from './budget.ts';
@@ -30,6 +30,13 @@ export type SolveOptions = Limits & {
 
 /** Share of the usual temperatures where there is a plan to begin with. */
 const START_HEAT = 0.05;
+/** Plans of up to so many jobs are begun several times; the last leg, from the best of them, is as long as so many others. */
+const MOST_RESTARTED = 100;
+const RESTARTS = 5;
+const LAST_LEG = 2;
+const LAST_HEAT = 0.3;
+/** Between the seeds of two beginnings. */
+const SEED_STRIDE = 7919;
 /** Plans of a small problem that are placed with all care before the best is taken. */
 const SHORTLISTED = 12;
 /** Routes that are reckoned by the labels at most while a plan is polished. */
@@ -50,6 +57,13 @@ export function solve(problem: Problem, options: SolveOptions, run: SolveRun = {
   return new Planning(problem, options, run).solve();
 }
 
+const NOTHING_FOUND: Found = { routes: [], absent: [], cost: 0, iterations: 0 };
+
+function isBetter(one: Found, other: Found): boolean {
+  if (one.absent.length !== other.absent.length) return one.absent.length < other.absent.length;
+  return one.cost < other.cost;
+}
+
 class Planning {
   private readonly problem: Problem;
   private readonly options: SolveOptions;
@@ -61,6 +75,9 @@ class Planning {
   private readonly near: Near;
   private readonly choices: Choices;
   private readonly shortlist = new Shortlist(SHORTLISTED);
+  private iterations = 0;
+  /** The best of the legs so far. */
+  private best: Found | null = null;
 
   constructor(problem: Problem, options: SolveOptions, run: SolveRun) {
     this.problem = problem;
@@ -76,39 +93,84 @@ class Planning {
 
   solve(): Solution {
     const { problem, table, budget } = this;
-    const search = problem.jobs.length === 0 || problem.slots.length === 0 ? null : this.search();
-    const found = search === null ? this.nothing() : this.stateOf(search);
+    const isEmpty = problem.jobs.length === 0 || problem.slots.length === 0;
+    const found = isEmpty ? this.nothing() : this.stateOf(this.search());
     const polished = this.polish(found);
     const kept = table.jobs <= SMALL ? this.cheapest(polished) : polished;
     const routes = this.place(kept);
     const cost = routes.reduce((sum, route) => sum + route.cost, 0);
     budget.report(1, table.jobs - kept.absent.length, table.jobs, cost, true);
     const unserved = [...kept.absent].sort((left, right) => left - right);
-    const iterations = search?.pace.iterations ?? 0;
+    const { iterations } = this;
     return { problemHash: problem.hash, routes, unserved, cost, iterations, seed: this.options.seed };
   }
 
-  private search(): Search {
-    const { table, slots, near, values, budget, options, start } = this;
+  /** Small plans are begun several times, and the best beginning is searched on; so that no one bad turn decides. */
+  private search(): Found {
+    const { options, table, start, iterationsLeft, secondsLeft } = this;
+    const once = options.start !== undefined || table.jobs <= SMALL || table.jobs > MOST_RESTARTED;
+    if (once) return this.leg(options.seed, iterationsLeft(1), secondsLeft(1), this.warm(start.routes));
+    for (let restart = 0; restart < RESTARTS && (this.best === null || !this.isOver()); restart += 1) {
+      const share = 1 / (RESTARTS - restart + LAST_LEG);
+      this.keep(this.leg(options.seed + restart * SEED_STRIDE, iterationsLeft(share), secondsLeft(share), {}));
+    }
+    const warm = { start: this.best?.routes, heat: LAST_HEAT };
+    if (!this.isOver()) this.keep(this.leg(options.seed, iterationsLeft(1), secondsLeft(1), warm));
+    return (this.best as Found | null) ?? NOTHING_FOUND;
+  }
+
+  private keep(found: Found): void {
+    if (this.best === null || isBetter(found, this.best)) this.best = found;
+  }
+
+  private isOver(): boolean {
+    return this.budget.isOver(this.iterations);
+  }
+
+  /** What a leg may use of the iterations that are left, at least one; likewise of the time. */
+  private readonly iterationsLeft = (share: number): number | undefined => {
+    const { iterations } = this.budget;
+    return iterations === undefined ? undefined : Math.max(1, Math.ceil((iterations - this.iterations) * share));
+  };
+
+  private readonly secondsLeft = (share: number): number | undefined => {
+    const { seconds } = this.budget;
+    return seconds === undefined ? undefined : Math.max(0, (seconds - this.budget.spentSeconds()) * share);
+  };
+
+  private warm(routes: readonly FoundRoute[]): Partial<SearchOptions> {
+    const { fixed, held } = this.start;
+    return this.options.start === undefined ? {} : { start: routes, fixed, held, heat: START_HEAT };
+  }
+
+  private leg(
+    seed: number,
+    iterations: number | undefined,
+    seconds: number | undefined,
+    start: Partial<SearchOptions>,
+  ): Found {
+    const { table, slots, near, values, budget, options } = this;
     const model =
       table.jobs <= SMALL
         ? new SmallModel(table, slots, near, values, this.shortlist)
         : new DayModel(table, slots, near, options.balance ?? 0);
-    const { iterations, seconds, withoutGain, clock, signal } = budget;
-    const { routes, fixed, held } = start;
-    const warm = options.start === undefined ? {} : { start: routes, fixed, held, heat: START_HEAT };
-    const search = new Search(
-      model,
-      { seed: options.seed, iterations, seconds, withoutGain, ...warm },
-      { clock, signal },
-    );
+    const { withoutGain, clock, signal } = budget;
+    const search = new Search(model, { seed, iterations, seconds, withoutGain, ...start }, { clock, signal });
     for (let until = STRETCH; ; until += STRETCH) {
       search.run(until);
-      if (search.pace.iterations < until) return search;
-      if (!budget.isDue()) continue;
-      const { absent, cost } = search.found();
-      budget.report(search.pace.share, table.jobs - absent.length, table.jobs, cost, false);
+      const over = search.pace.iterations < until;
+      if (over || budget.isDue()) this.tell(search.found());
+      if (over) break;
     }
+    this.iterations += search.pace.iterations;
+    return search.found();
+  }
+
+  private tell(found: Found): void {
+    const { table, budget, best } = this;
+    const { absent, cost } = best !== null && isBetter(best, found) ? best : found;
+    const share = budget.share(this.iterations + found.iterations);
+    budget.report(share, table.jobs - absent.length, table.jobs, cost, false);
   }
 
   private nothing(): State {
@@ -116,9 +178,8 @@ class Planning {
     return { routes: slots.map(() => []), costs: slots.map(() => 0), absent: [...jobs.keys()], cost: 0 };
   }
 
-  private stateOf(search: Search): State {
+  private stateOf({ routes: found, absent }: Found): State {
     const { table, slots } = this;
-    const { routes: found, absent } = search.found();
     const routes: Codes[] = Array.from({ length: slots.count }, () => []);
     for (const { route, customers, ways } of found) {
       routes[route] = customers.map((customer, at) => (customer - 1) * table.width + (ways[at] as number));

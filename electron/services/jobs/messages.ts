@@ -6,8 +6,8 @@ import type { Keeping } from '../../../core/plan/search/index.ts';
 /** A plan to begin with, and what of it has to stay. */
 export type PlanBase = Keeping & { readonly plan: Plan };
 
-/** What the worker is started with. */
-export type PlanOrder = {
+/** What is to be planned, and how. */
+export type PlanWish = {
   readonly book: Book;
   readonly roundId: string;
   readonly dates: readonly string[] | null;
@@ -16,6 +16,11 @@ export type PlanOrder = {
   readonly iterations: number | null;
   /** Absent: the round is planned from nothing. */
   readonly base?: PlanBase | null;
+};
+
+/** What the worker is started with. */
+export type PlanOrder = {
+  readonly wish: PlanWish;
   /** One 32-bit number that both sides see: 1 asks the search to end and give the best it has. */
   readonly stopFlag: SharedArrayBuffer;
 };

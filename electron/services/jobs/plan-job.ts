@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import { type AppError, err, type Progress, type Result } from '../../../core/base/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
-import type { PlanMessage, PlanOrder } from './messages.ts';
+import type { PlanMessage, PlanOrder, PlanWish } from './messages.ts';
 
 export type PlanOutcome = { readonly plan: Plan; readonly cancelled: boolean };
 
@@ -25,12 +25,12 @@ const PATIENCE_MS = 15_000;
  */
 export function startPlanJob(
   workerFile: string,
-  order: Omit<PlanOrder, 'stopFlag'>,
+  wish: PlanWish,
   onProgress: (progress: Progress) => void,
   patienceMs: number = PATIENCE_MS,
 ): PlanJob {
   const stopFlag = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
-  const worker = new Worker(workerFile, { workerData: { ...order, stopFlag } satisfies PlanOrder });
+  const worker = new Worker(workerFile, { workerData: { wish, stopFlag } satisfies PlanOrder });
   let killer: NodeJS.Timeout | null = null;
   const outcome = new Promise<Result<PlanOutcome>>((settle) => {
     const end = (result: Result<PlanOutcome>): void => {

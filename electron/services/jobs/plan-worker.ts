@@ -8,10 +8,10 @@ import { throttleProgress } from './throttle.ts';
 
 /** The worker thread that plans one round and ends. Started by startPlanJob in both hosts. */
 
-const order = workerData as PlanOrder;
+const { wish: order, stopFlag } = workerData as PlanOrder;
 const tell = (message: PlanMessage): void => parentPort?.postMessage(message);
 const clock: Clock = { nowMs: () => performance.now() };
-const flag = new Int32Array(order.stopFlag);
+const flag = new Int32Array(stopFlag);
 const signal: StopSignal = { stopped: () => Atomics.load(flag, 0) !== 0 };
 const onProgress = throttleProgress((progress) => tell({ kind: 'progress', progress }), clock);
 
