@@ -13,6 +13,7 @@ import { planText } from './plan-text.ts';
 const USUAL_SECONDS = 10;
 const MOST_SECONDS = 3600;
 const MOST_ITERATIONS = 1_000_000_000;
+const MOST_WORKERS = 64;
 const MOST_KEPT = 10_000;
 const MOST_SEED = 2 ** 32 - 1;
 
@@ -20,7 +21,7 @@ export const planCommand: Command = {
   name: 'plan',
   summary: 'Plans the days of a round: order of stops, loads, refills, times.',
   details: [
-    `The search ends after --seconds (${USUAL_SECONDS} unless told) or after --iterations; where both are given, at whichever comes first. The same book, seed and number of iterations give the same plan. Ctrl-C ends the search early and keeps the best plan so far.`,
+    `The search ends after --seconds (${USUAL_SECONDS} unless told) or after --iterations; where both are given, at whichever comes first. The same book, seed, number of iterations and of threads give the same plan. Ctrl-C ends the search early and keeps the best plan so far.`,
     'Work that cannot be done is listed with the reason for every rig. Where not one visit could be placed the exit code is 3. An existing file is overwritten by --out only where it holds a plan.',
   ],
   operands: [{ name: 'BOOK', words: 'book file or its JSON form' }],
@@ -30,6 +31,11 @@ export const planCommand: Command = {
     { name: 'seed', value: 'N', words: 'seed of the search (1 unless told)' },
     { name: 'seconds', value: 'S', words: `time to search, up to ${MOST_SECONDS}` },
     { name: 'iterations', value: 'N', words: 'steps to search' },
+    {
+      name: 'workers',
+      value: 'N',
+      words: 'threads that search, each with a seed of its own; the best plan wins (1 unless told)',
+    },
     { name: 'from', value: 'PLAN', words: 'begin with this plan and change it only where that pays' },
     { name: 'keep', value: 'N', words: 'with --from: the first N stops of every day stay as they are' },
     { name: 'pin', value: 'IDS', words: 'with --from: these properties, or all, stay with their rig and day' },
@@ -63,6 +69,7 @@ type Limits = {
   readonly seed: number;
   readonly seconds: number | null;
   readonly iterations: number | null;
+  readonly workers: number;
 };
 
 function limitsOf(typed: Typed): Limits {
@@ -73,6 +80,7 @@ function limitsOf(typed: Typed): Limits {
     seed: wholeNumber(typed, 'seed', 0, MOST_SEED) ?? 1,
     seconds: seconds ?? (iterations === undefined ? USUAL_SECONDS : null),
     iterations: iterations ?? null,
+    workers: wholeNumber(typed, 'workers', 1, MOST_WORKERS) ?? 1,
   };
 }
 
@@ -118,12 +126,21 @@ function faultBefore({ where, issues }: BookInput, round: Round, date: string | 
 async function planRound(
   { book, where }: BookInput,
   round: Round,
-  { date, seed, seconds, iterations, base }: Limits & { readonly base: PlanBase | null },
+  { date, seed, seconds, iterations, workers, base }: Limits & { readonly base: PlanBase | null },
   typed: Typed,
   world: World,
 ): Promise<Result<PlanOutcome>> {
   const { workerFile } = programPlaces(world.bundleFolder);
-  const order = { book, roundId: round.id, dates: date === undefined ? null : [date], seed, seconds, iterations, base };
+  const order = {
+    book,
+    roundId: round.id,
+    dates: date === undefined ? null : [date],
+    seed,
+    seconds,
+    iterations,
+    workers,
+    base,
+  };
   const job = startPlanJob(workerFile, order, typed.flags.has('progress') ? progressTeller(world) : () => undefined);
   const release = world.onInterrupt(job.cancel);
   const outcome = await job.outcome;

@@ -1,4 +1,5 @@
 import { randomBytes } from 'node:crypto';
+import { availableParallelism } from 'node:os';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Done } from '../../../core/contract/index.ts';
 import type { Client } from '../host-port.ts';
@@ -26,6 +27,10 @@ export type Jobs = {
   readonly endAll: () => Promise<void>;
 };
 
+/** Threads beyond these find little more; and with more lawns than this there is but one. */
+const MOST_WORKERS = 8;
+const MOST_LAWNS_ALONE = 6000;
+
 type RunningJob = {
   readonly jobId: string;
   readonly session: Session;
@@ -43,7 +48,9 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
     const about = { jobId, session: session.session, roundId: request.roundId };
     const revision = session.entry.revision();
     const startedMs = performance.now();
-    const job = startPlanJob(workerFile, { book: session.entry.book(), ...request }, (progress) =>
+    const book = session.entry.book();
+    const workers = workersFor(book.properties.length);
+    const job = startPlanJob(workerFile, { book, ...request, workers }, (progress) =>
       client.send('job.progress', { ...about, ...progress }),
     );
     const finish = async (outcome: Result<PlanOutcome>): Promise<void> => {
@@ -81,6 +88,12 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
     endClient: (clientId) => endThose((job) => job.client.id === clientId),
     endAll: () => endThose(() => true),
   };
+}
+
+/** One core is left to the screen; each thread holds the whole table of travel, which grows with the square of the lawns. */
+function workersFor(lawns: number): number {
+  const byMemory = Math.max(1, Math.floor((MOST_LAWNS_ALONE / Math.max(1, lawns)) ** 2));
+  return Math.max(1, Math.min(MOST_WORKERS, availableParallelism() - 1, byMemory));
 }
 
 function unknownJob(): Result<never> {

@@ -14,6 +14,8 @@ export type PlanWish = {
   readonly seed: number;
   readonly seconds: number | null;
   readonly iterations: number | null;
+  /** Threads that search, each with a seed of its own; 1 unless told. */
+  readonly workers?: number;
   /** Absent: the round is planned from nothing. */
   readonly base?: PlanBase | null;
 };

@@ -18,8 +18,12 @@ export type PlanJob = {
  */
 const PATIENCE_MS = 15_000;
 
+/** Between the seeds of two threads. */
+const SEED_STRIDE = 104_729;
+
 /**
- * Plans one round in a worker thread.
+ * Plans one round in a worker thread, or in as many as the wish says, each with a seed of its own: the best plan is the answer, the same
+ * one for the same seed, iterations and number of threads. The plan names the seed that found it.
  *
  * @param workerFile the bundled plan-worker
  */
@@ -30,30 +34,75 @@ export function startPlanJob(
   patienceMs: number = PATIENCE_MS,
 ): PlanJob {
   const stopFlag = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
-  const worker = new Worker(workerFile, { workerData: { wish, stopFlag } satisfies PlanOrder });
+  const threads = Array.from({ length: Math.max(1, wish.workers ?? 1) }, (_, index) =>
+    startThread(
+      workerFile,
+      { ...wish, seed: wish.seed + index * SEED_STRIDE },
+      stopFlag,
+      index === 0 ? onProgress : null,
+    ),
+  );
   let killer: NodeJS.Timeout | null = null;
+  const outcome = Promise.all(threads.map((thread) => thread.outcome)).then((results) => {
+    if (killer !== null) clearTimeout(killer);
+    return bestOf(results);
+  });
+  const cancel = (): void => {
+    Atomics.store(new Int32Array(stopFlag), 0, 1);
+    killer ??= setTimeout(() => {
+      for (const thread of threads) thread.end();
+    }, patienceMs);
+  };
+  return { cancel, outcome };
+}
+
+type PlanThread = {
+  /** Ends the thread by force. */
+  readonly end: () => void;
+  /** Settles once, never rejects. */
+  readonly outcome: Promise<Result<PlanOutcome>>;
+};
+
+function startThread(
+  workerFile: string,
+  wish: PlanWish,
+  stopFlag: SharedArrayBuffer,
+  onProgress: ((progress: Progress) => void) | null,
+): PlanThread {
+  const worker = new Worker(workerFile, { workerData: { wish, stopFlag } satisfies PlanOrder });
+  let killed = false;
   const outcome = new Promise<Result<PlanOutcome>>((settle) => {
-    const end = (result: Result<PlanOutcome>): void => {
-      if (killer !== null) clearTimeout(killer);
+    const finish = (result: Result<PlanOutcome>): void => {
       settle(result);
       void worker.terminate();
     };
     worker.on('message', (message: PlanMessage) => {
-      if (message.kind === 'progress') onProgress(message.progress);
-      else if (message.kind === 'failed') end({ ok: false, error: message.error });
-      else if (message.cancelled && message.plan.days.length === 0) end(gaveNoPlan());
-      else end({ ok: true, value: { plan: message.plan, cancelled: message.cancelled } });
+      if (message.kind === 'progress') onProgress?.(message.progress);
+      else if (message.kind === 'failed') finish({ ok: false, error: message.error });
+      else if (message.cancelled && message.plan.days.length === 0) finish(gaveNoPlan());
+      else finish({ ok: true, value: { plan: message.plan, cancelled: message.cancelled } });
     });
-    worker.on('error', (error) => end({ ok: false, error: workerFault(error.message) }));
-    worker.on('exit', () =>
-      end(killer === null ? { ok: false, error: workerFault('its thread ended') } : gaveNoPlan()),
-    );
+    worker.on('error', (error) => finish({ ok: false, error: workerFault(error.message) }));
+    worker.on('exit', () => finish(killed ? gaveNoPlan() : { ok: false, error: workerFault('its thread ended') }));
   });
-  const cancel = (): void => {
-    Atomics.store(new Int32Array(stopFlag), 0, 1);
-    killer ??= setTimeout(() => void worker.terminate(), patienceMs);
+  const end = (): void => {
+    killed = true;
+    void worker.terminate();
   };
-  return { cancel, outcome };
+  return { end, outcome };
+}
+
+/** The plan that leaves out least, then the cheapest one, then that of the first thread; where there is none, the first failure. */
+function bestOf(results: readonly Result<PlanOutcome>[]): Result<PlanOutcome> {
+  const plans = results.flatMap((each) => (each.ok ? [each] : []));
+  const [first] = plans;
+  if (first === undefined) return results[0] ?? gaveNoPlan();
+  return plans.reduce((best, each) => (isBetter(each.value.plan, best.value.plan) ? each : best), first);
+}
+
+function isBetter(one: Plan, other: Plan): boolean {
+  if (one.unplaced.length !== other.unplaced.length) return one.unplaced.length < other.unplaced.length;
+  return one.totals.costUsd < other.totals.costUsd;
 }
 
 function gaveNoPlan(): Result<never> {

@@ -106,6 +106,22 @@ describe('planning through the contract', () => {
   });
 });
 
+test('several threads give the best of their plans, the same one every time', { timeout: 180_000 }, async () => {
+  const wish = { book: sampleBook('residential-day'), roundId: sampleBook('residential-day').rounds[0]?.id ?? '' };
+  const planned = async (workers: number, seed: number) => {
+    const order = { ...wish, dates: null, seed, seconds: null, iterations: 40, workers };
+    const outcome = await startPlanJob(worker.file, order, () => undefined).outcome;
+    if (!outcome.ok) throw new Error(outcome.error.detail);
+    return outcome.value.plan;
+  };
+  const three = await planned(3, 1);
+  expect(await planned(3, 1)).toEqual(three);
+  const alone = await planned(1, 1);
+  expect(three.totals.costUsd).toBeLessThanOrEqual(alone.totals.costUsd);
+  // The seed in the plan finds it again by itself.
+  expect(await planned(1, three.seed)).toEqual(three);
+});
+
 describe('a worker that misbehaves', () => {
   let folder = '';
   beforeAll(async () => {
