@@ -7,7 +7,7 @@ const FOLDER = '../shared/bench';
 /** Why there are no public instances to read. */
 export const NO_INSTANCES = `no public instances here: ${FOLDER} is missing`;
 
-export type Instance = {
+type Instance = {
   readonly entry: Entry;
   readonly text: string;
   /** Text of the stored solution; empty where there is none. */

@@ -1,7 +1,7 @@
 import { createRandom } from '../../../core/base/index.ts';
 import type { ReloadKind, ReloadProblem } from '../../../core/routing/index.ts';
 
-export type ReloadShape = {
+type ReloadShape = {
   readonly visits: number;
   readonly kinds: readonly Partial<ReloadKind>[];
   readonly kindOf: readonly number[];

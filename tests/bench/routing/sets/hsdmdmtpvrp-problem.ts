@@ -24,7 +24,7 @@ export type PeriodicFleetProblem = {
   readonly allowedTypes: readonly number[];
 };
 
-export type VehicleType = {
+type VehicleType = {
   readonly count: number;
   readonly capacity: number;
   /** Distance per hour. */

@@ -50,7 +50,7 @@ type Use = Pick<PeriodicFleetRoute, 'day' | 'type' | 'depot'>;
  * A kind of route for each day, depot and type of vehicle. The vehicles of a type are shared out evenly among the depots beforehand, so
  * that each keeps its depot on all days.
  */
-export function periodicFleet(problem: PeriodicFleetProblem): {
+function periodicFleet(problem: PeriodicFleetProblem): {
   readonly reloads: ReloadProblem;
   /** Per kind. */
   readonly uses: readonly Use[];

@@ -24,7 +24,7 @@ export const SETS: readonly BenchSet[] = [
 ];
 
 /** One kind of vehicle that reloads at the base or at any other depot. */
-export function replenishment(problem: ReplenishmentProblem): ReloadProblem {
+function replenishment(problem: ReplenishmentProblem): ReloadProblem {
   const { points, customers, vehicles } = problem;
   const places = points.length;
   const facilities = [0, ...points.keys()].filter((place, at) => at === 0 || place > customers);

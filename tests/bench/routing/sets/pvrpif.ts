@@ -36,7 +36,7 @@ export const SETS: readonly BenchSet[] = [
 ];
 
 /** The vehicles of each day are a kind of their own; a customer is a group of as many visits as it wants. */
-export function collection(problem: CollectionProblem): ReloadProblem {
+function collection(problem: CollectionProblem): ReloadProblem {
   const { places, customers, days, vehicles } = problem;
   const nodes = visitNodes(
     problem.frequency.slice(0, customers + 1).map((frequency) => (frequency > 0 ? evenlySpaced(days, frequency) : [])),

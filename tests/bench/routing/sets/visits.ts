@@ -1,5 +1,5 @@
 /** Customers with several visits, laid out as nodes: the visits of customer 1 first, then those of customer 2, and so on. */
-export type VisitNodes = {
+type VisitNodes = {
   readonly visits: number;
   /** Per visit: its customer. */
   readonly customerOf: Int32Array;
@@ -35,6 +35,6 @@ export function visitNodes(patterns: readonly (readonly number[])[]): VisitNodes
 }
 
 /** Days of a bit mask, in order. */
-export function daysOf(mask: number): readonly number[] {
+function daysOf(mask: number): readonly number[] {
   return Array.from({ length: 31 }, (_, day) => day).filter((day) => ((mask >> day) & 1) === 1);
 }
