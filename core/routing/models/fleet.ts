@@ -26,6 +26,7 @@ export class FleetModel implements RouteModel {
   readonly orders: readonly Order[];
   readonly screen: Screen;
   readonly heat;
+  readonly growing: boolean;
   cost = 0;
   way = 0;
   readonly vehicles: Vehicles;
@@ -65,6 +66,8 @@ export class FleetModel implements RouteModel {
     const timed = problem.windows !== null || Number.isFinite(fleet.mostDuration);
     this.times = timed ? new Segments(problem, routes) : null;
     this.heat = timed ? TIMED_HEAT : HEAT;
+    const [{ fixed, perLength } = { fixed: 0, perLength: 1 }] = fleet.kinds;
+    this.growing = fleet.kinds.every((each) => each.fixed === fixed && each.perLength === perLength);
     this.mostDuration = fleet.mostDuration;
     this.limited = fleet.kinds.some((each) => each.vehicles.length < routes);
     const everywhere = 2 ** fleet.kinds.length - 1;

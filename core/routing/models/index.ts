@@ -1,6 +1,5 @@
 export { judgeRoutes, type RoutesJudged } from './check.ts';
 export { CompartmentModel, type CompartmentProblem } from './compartments.ts';
-export { FleetModel } from './fleet.ts';
 export { LoadsModel } from './loads.ts';
 export type { LoadsProblem } from './loads-problem.ts';
 export { PlainModel } from './plain.ts';

@@ -83,6 +83,51 @@ export class Segments {
     return span + further + (this.spanFrom[before] as number);
   }
 
+  get opening(): number {
+    return this.open[0] as number;
+  }
+
+  get closing(): number {
+    return this.close[0] as number;
+  }
+
+  /** When a vehicle that leaves at a time is back from a route as it stands; `NEVER` where it comes too late to somebody. */
+  back(tours: Tours, route: number, leaves: number): number {
+    const first = tours.next[tours.sentinel(route)] as number;
+    return this.goOn(first, leaves + this.travel(tours.sentinel(route), first));
+  }
+
+  /** Latest time to leave for a route and be back by a time; before any opening where that cannot be. */
+  latestLeave(tours: Tours, route: number, due: number): number {
+    const first = tours.next[tours.sentinel(route)] as number;
+    const span = this.spanFrom[first] as number;
+    if ((this.earliestFrom[first] as number) + span > due) return -NEVER;
+    const arrival = Math.min(this.latestFrom[first] as number, due - span);
+    return arrival - this.travel(tours.sentinel(route), first);
+  }
+
+  /** The same as `back` with a customer between two nodes. */
+  backWith(customer: number, after: number, before: number, leaves: number): number {
+    if (leaves > (this.latestTo[after] as number)) return NEVER;
+    const departs = Math.max(leaves, this.earliestTo[after] as number) + (this.spanTo[after] as number);
+    const arrival = departs + this.travel(after, customer);
+    if (arrival > (this.close[customer] as number)) return NEVER;
+    const start = Math.max(arrival, this.open[customer] as number);
+    return this.goOn(before, start + (this.service[customer] as number) + this.travel(customer, before));
+  }
+
+  /** The same for a route of one customer. */
+  backAlone(customer: number, leaves: number): number {
+    const depot = this.customers + 1;
+    return this.backWith(customer, depot, depot, leaves);
+  }
+
+  /** When a vehicle that reaches a node at a time is back. */
+  private goOn(node: number, arrival: number): number {
+    if (arrival > (this.latestFrom[node] as number)) return NEVER;
+    return Math.max(arrival, this.earliestFrom[node] as number) + (this.spanFrom[node] as number);
+  }
+
   private travel(from: number, to: number): number {
     const { customers, time } = this;
     const row = from > customers ? 0 : from * (customers + 1);
@@ -90,5 +135,7 @@ export class Segments {
   }
 }
 
+/** Later than any time there is; sums of two still fit. */
+const NEVER = 2 ** 30 - 1;
 /** Later than any time of a problem without windows. */
 const FAR = 2 ** 30;

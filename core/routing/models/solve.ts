@@ -3,6 +3,7 @@ import { type Found, type SearchOptions, type SearchRun, search } from '../engin
 import { FleetModel } from './fleet.ts';
 import { PlainModel } from './plain.ts';
 import { relabelled } from './relabel.ts';
+import { TripsModel } from './trips.ts';
 import type { Fleet, RoutingProblem, RoutingSolution } from './types.ts';
 
 export type RoutingOptions = Pick<SearchOptions, 'seed' | 'iterations' | 'seconds'>;
@@ -24,7 +25,8 @@ function searchPlain(problem: RoutingProblem, options: RoutingOptions, run: Sear
 }
 
 function searchFleet(problem: RoutingProblem, fleet: Fleet, options: RoutingOptions, run: SearchRun): Searched {
-  const model = new FleetModel(problem, fleet, createRandom(options.seed));
+  const random = createRandom(options.seed);
+  const model = fleet.reloads ? new TripsModel(problem, fleet, random) : new FleetModel(problem, fleet, random);
   const found = search(model, options, run);
   return { ...found, routes: model.byVehicle(found.routes) };
 }

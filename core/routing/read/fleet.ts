@@ -66,11 +66,15 @@ function fleetOf(file: Sections, width: number, scale: number, most: number): Fl
   if (!(longest >= 0)) return 'VEHICLES_MAX_DURATION';
   const grouped = group(Math.min(count, most), { capacity, fixed, perLength, served }, width);
   if (grouped.kinds.length > MOST_KINDS) return 'VEHICLES';
+  const reloads = file.rows.has('VEHICLES_RELOAD_DEPOT_SECTION');
+  // Only vehicles that are alike, without a cost of their own or a longest day, come back for more.
+  const plain = grouped.kinds.length === 1 && grouped.kinds[0]?.fixed === 0 && longest === Number.POSITIVE_INFINITY;
+  if (reloads && !plain) return 'VEHICLES_RELOAD_DEPOT_SECTION';
   return {
     ...grouped,
     release: release?.map((each) => each * scale),
     mostDuration: longest * scale,
-    reloads: file.rows.has('VEHICLES_RELOAD_DEPOT_SECTION'),
+    reloads,
   };
 }
 

@@ -19,6 +19,10 @@ export type RoutingFormat = {
 
 /** The formats of public routing instances. */
 export const ROUTING_FORMATS: readonly RoutingFormat[] = [
-  { id: 'vrplib', title: 'VRPLIB and TSPLIB text: capacity, route length, one tour', read: readVrplib },
+  {
+    id: 'vrplib',
+    title: 'VRPLIB and TSPLIB text: capacity, route length, one tour, vehicles that differ, reloads',
+    read: readVrplib,
+  },
   { id: 'solomon', title: 'Solomon text: capacity and time windows, distances cut to one decimal', read: readSolomon },
 ];

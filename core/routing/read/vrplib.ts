@@ -68,7 +68,12 @@ function readFleet(
   const demand = demands(file, width);
   if (demand === null) return bad(where, 'DEMAND_SECTION', 'is missing or holds no number for every node');
   const part = fleetPartOf(file, width, scale, options.vehicles ?? Number.POSITIVE_INFINITY);
-  if (typeof part === 'string') return bad(where, part, 'is missing, cut short, or has more than 31 kinds of vehicles');
+  if (typeof part === 'string')
+    return bad(
+      where,
+      part,
+      'is missing, cut short, or asks for what is not known: more than 31 kinds of vehicles, or reloads of vehicles that differ',
+    );
   const { kinds } = part.fleet;
   const cost = Int32Array.from(distances, (each) => Math.round(each * scale));
   return ok({

@@ -17,7 +17,7 @@ export const solveCommand: Command = {
   summary: 'Solves a public routing instance with the routing engine, to hold it against known values.',
   details: [
     `FORMAT is one of: ${ROUTING_FORMATS.map((each) => `${each.id} (${each.title})`).join('; ')}.`,
-    'The routes are reckoned anew by a check of their own before they are printed. Routes list customers numbered from 1; the depot is not listed. The same file, seed and number of iterations give the same routes.',
+    'The routes are reckoned anew by a check of their own before they are printed. Routes list customers numbered from 1; the depot is not listed, and 0 is a reload there. Where vehicles differ there is one route for each, in the order of the file, empty where it is not used. The same file, seed and number of iterations give the same routes.',
   ],
   operands: [{ name: 'FILE', words: 'the instance' }],
   options: [
@@ -75,7 +75,7 @@ function noPlan(name: string, faults: readonly string[]): AppError {
 }
 
 function textOf({ name, cost, routes, seconds, iterations }: SolveOutput): string {
-  const lines = routes.map((route, at) => `Route #${at + 1}: ${route.join(' ')}`);
-  lines.push(`Cost ${cost}`, '', `${name}: ${counted(routes.length, 'route')}, ${iterations} iterations, ${seconds} s`);
-  return lines.join('\n');
+  const lines = routes.flatMap((route, at) => (route.length === 0 ? [] : [`Route #${at + 1}: ${route.join(' ')}`]));
+  const summary = `${name}: ${counted(lines.length, 'route')}, ${iterations} iterations, ${seconds} s`;
+  return [...lines, `Cost ${cost}`, '', summary].join('\n');
 }

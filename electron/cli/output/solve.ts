@@ -8,7 +8,7 @@ export const solveSchema = v.strictObject({
   name: text,
   /** In the unit of the file, added up anew from the routes. */
   cost: figure,
-  /** Customers of each route in order, numbered from 1; the depot is not listed. */
+  /** Customers of each route in order, numbered from 1; the depot is not listed, 0 is a reload there. */
   routes: v.array(v.array(figure)),
   /** Customers in no route. */
   absent: v.array(figure),

@@ -54,6 +54,11 @@ describe('VRPLIB with a fleet', () => {
     ['a day that is no number', RESTRICTED.replace('DURATION: 30', 'DURATION: long'), 'VEHICLES_MAX_DURATION'],
     ['a release missing', SEVERAL_LOADS.replace('4 10\n', ''), 'RELEASE_TIME_SECTION'],
     ['a demand missing', MIXED.replace('4 3\n', ''), 'DEMAND_SECTION'],
+    [
+      'reloads of vehicles that differ',
+      SEVERAL_LOADS.replace('CAPACITY: 6', 'CAPACITY: 6\nVEHICLES_MAX_DURATION: 9'),
+      'RELOAD',
+    ],
     ['a depot elsewhere', `${MIXED}\nDEPOT_SECTION\n2\n`, 'DEPOT_SECTION'],
   ])('refused with its place: %s', (_, text, place) => {
     const result = ROUTING_FORMATS[0]?.read(text, 'fleet.vrp', {});
