@@ -45,6 +45,8 @@ export type DayState = {
   readonly loads: SeenLoad[];
   /** The load in each compartment, by its number. */
   readonly openLoads: Map<number, SeenLoad>;
+  /** Material below the reach of each compartment's pump. */
+  readonly sumps: Map<number, number>;
   /** Jobs charged for being late on this day. */
   readonly lateJobs: Set<number>;
   clockMs: number;
@@ -92,6 +94,7 @@ export function startOfDay(
     stops: [],
     loads: [],
     openLoads: new Map(),
+    sumps: new Map(),
     lateJobs: new Set(),
     clockMs: rig.shiftStartMs,
     place: lookup.problem.stations[rig.home]?.place ?? -1,

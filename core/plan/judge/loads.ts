@@ -11,6 +11,8 @@ export type SeenLoad = {
   readonly fillPointId: string;
   readonly fromBags: boolean;
   readonly parts: number;
+  /** What the first load of a material fills below the reach of the pump besides. */
+  readonly sumpParts: number;
   coversSqFt: number;
   leftParts: number;
 };
@@ -24,9 +26,12 @@ export function openLoad(
   from: string,
   fromBags: boolean,
 ): void {
-  if (state.rig.compartments[compartment]?.pours !== undefined) return;
+  const vessel = state.rig.compartments[compartment];
+  if (vessel?.pours !== undefined) return;
   closeLoad(state, compartment);
-  const load = { compartment, material, fillPointId: from, fromBags, parts, coversSqFt: 0, leftParts: 0 };
+  const sumpParts = state.sumps.get(compartment) === material ? 0 : (vessel?.sumpParts ?? 0);
+  state.sumps.set(compartment, material);
+  const load = { compartment, material, fillPointId: from, fromBags, parts, sumpParts, coversSqFt: 0, leftParts: 0 };
   state.loads.push(load);
   state.openLoads.set(compartment, load);
 }
@@ -36,6 +41,11 @@ export function closeLoad(state: DayState, compartment: number): void {
   const load = state.openLoads.get(compartment);
   if (load !== undefined) load.leftParts = state.vessels.levels[compartment] ?? 0;
   state.openLoads.delete(compartment);
+}
+
+/** A rinse takes what is below the reach of the pump out as well. */
+export function drainSump(state: DayState, compartment: number): void {
+  state.sumps.delete(compartment);
 }
 
 export function coverWithLoad(state: DayState, compartment: number, areaSqFt: number): void {
@@ -72,6 +82,7 @@ function loadFigures(state: DayState, load: PlanDay['loads'][number], seen: Seen
   const [amount, left] = tank ? [load.volumeGal, load.leftGal] : [load.weightLb, load.leftLb];
   return [
     { name: 'amount', stated: amount, found: seen.parts / 100, slack: AMOUNT_SLACK },
+    { name: 'sumpGal', stated: load.sumpGal, found: seen.sumpParts / 100, slack: AMOUNT_SLACK },
     { name: 'coversSqFt', stated: load.coversSqFt, found: seen.coversSqFt, slack: GROUND_SLACK_SQ_FT },
     { name: 'left', stated: left, found: seen.leftParts / 100, slack: AMOUNT_SLACK },
   ];

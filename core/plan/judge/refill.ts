@@ -1,7 +1,7 @@
 import type { Station } from '../problem/index.ts';
 import type { PlanActivity } from '../result/index.ts';
 import type { DayState } from './day-state.ts';
-import { closeLoad, openLoad } from './loads.ts';
+import { closeLoad, drainSump, openLoad } from './loads.ts';
 import { compartmentOf } from './lookup.ts';
 import { needTime } from './need-time.ts';
 import { checkBags } from './pour.ts';
@@ -35,7 +35,11 @@ export function refill(state: DayState, activity: Refill, index: number, where: 
     const words = `after ${activity.afterSqFt} ft2 stated, ${standing.doneUnits} ft2 are done`;
     ledger.add('figure-differs', where, words);
   }
-  for (const id of activity.rinsedCompartmentIds) closeLoad(state, compartmentOf(state.rig, id));
+  for (const id of activity.rinsedCompartmentIds) {
+    const compartment = compartmentOf(state.rig, id);
+    closeLoad(state, compartment);
+    drainSump(state, compartment);
+  }
   const rinsed = rinse(state, activity.rinsedCompartmentIds, where);
   if (activity.fillPointId === '') {
     fromRig(state, activity, standing, stated, taken, rinsed, where);

@@ -151,7 +151,9 @@ function loadFaults(facts: DayFacts): readonly Fault[] {
       load.fromBags === (activity?.kind === 'pour');
     if (!named) found.push({ code: 'figure-differs', where, words: 'another compartment, material or fill point' });
     else {
-      const tank = rig.compartments.find((each) => each.id === change.compartment)?.kind === 'tank';
+      const vessel = rig.compartments.find((each) => each.id === change.compartment);
+      const tank = vessel?.kind === 'tank';
+      const sump = isInSump(changes, at) ? 0 : (vessel?.sumpParts ?? 0);
       const next = changes.findIndex(
         (each, later) => later > at && each.compartment === change.compartment && each.kind !== 'draw',
       );
@@ -162,6 +164,7 @@ function loadFaults(facts: DayFacts): readonly Fault[] {
       found.push(
         ...differing(where, [
           ['amount', tank ? load.volumeGal : load.weightLb, change.parts / 100, 0.0105],
+          ['sumpGal', load.sumpGal, sump / 100, 0.0105],
           ['coversSqFt', load.coversSqFt, covered, 0.5],
           ['left', tank ? load.leftGal : load.leftLb, left, 0.0105],
         ]),
@@ -169,6 +172,13 @@ function loadFaults(facts: DayFacts): readonly Fault[] {
     }
   });
   return found;
+}
+
+/** Whether the fill before in the same compartment was of the same material, with no rinse since. */
+function isInSump(changes: DayFacts['changes'], at: number): boolean {
+  const { compartment, materialId } = changes[at] ?? {};
+  const before = changes.slice(0, at).findLast((each) => each.compartment === compartment && each.kind !== 'draw');
+  return before?.kind === 'fill' && before.materialId === materialId;
 }
 
 function leftFaults(facts: DayFacts): readonly Fault[] {
