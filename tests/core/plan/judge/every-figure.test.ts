@@ -41,7 +41,7 @@ function isFree(path: string, holder: Record<string, unknown>, key: string, by: 
   if (path === 'days.0.activities.0.stock.0.volumeGal') return by < 0;
   if (key === 'step') return holder.kind === 'swap-head' || holder.kind === 'refill';
   if (FREE.some((each) => each.test(path))) return true;
-  if (!/\.(fills|draws|loads)\.\d+\.\w+(Gal|Lb)$/.test(path)) return false;
+  if (key === 'sumpGal' || !/\.(fills|draws|loads)\.\d+\.\w+(Gal|Lb)$/.test(path)) return false;
   return key.endsWith('Gal') !== String(holder.compartmentId).endsWith('tank');
 }
 
