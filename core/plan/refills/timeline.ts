@@ -171,12 +171,19 @@ class Play {
     for (const pour of this.bags?.during(i, this.nextEvent, fromUnits, toUnits) ?? []) {
       if (pour.doneUnits > done) this.cover(v, i, done, pour.doneUnits);
       done = pour.doneUnits;
-      const op = i - (this.chain.start[v] as number);
       const { ms, ...what } = pour;
-      this.addWork(i, ms, { kind: 'pour', visit: v, op, ...what });
+      this.addWork(i, ms, { kind: 'pour', visit: v, ...what, ...this.placeInStop(v, i, done) });
     }
     if (this.bags?.failed === true) this.fault ??= { kind: 'too-long', visit: v };
     if (toUnits > done || fromUnits === toUnits) this.cover(v, i, done, toUnits);
+  }
+
+  /** The op that is next and what of it is done: after the last unit of one it is the one after it. */
+  private placeInStop(v: number, i: number, done: number): { readonly op: number; readonly doneUnits: number } {
+    const { chain } = this;
+    const op = i - (chain.start[v] as number);
+    const isOver = done >= (chain.model.ops.area[chain.op[i] as number] as number);
+    return isOver && i + 1 < (chain.start[v + 1] as number) ? { op: op + 1, doneUnits: 0 } : { op, doneUnits: done };
   }
 
   private cover(v: number, i: number, fromUnits: number, toUnits: number): void {
