@@ -11,7 +11,7 @@ const residential = sampleBook('residential-day');
 function planned(crew: number): { readonly book: Book; readonly plan: Plan } {
   const book = { ...residential, rigs: residential.rigs.map((rig) => ({ ...rig, crew })) };
   const problem = problemOf(book);
-  const plan = explainPlan(book, problem, solve(problem, { seed: 1, iterations: 20 }));
+  const plan = explainPlan(book, problem, solve(problem, { seed: 1, iterations: 400 }));
   expect(judgePlan(problem, plan).violations).toEqual([]);
   return { book, plan };
 }
