@@ -54,13 +54,15 @@ export class Recreate {
   run(absent: Int32Array, count: number, old: number, seed: number, limit = Number.POSITIVE_INFINITY): number {
     const first = old > MOST_OLD ? this.setAside(absent, count, old, seed) : 0;
     this.sort(absent, first, count);
-    this.thorough = old <= MOST_OLD && count <= MOST_THOROUGH;
-    const full = this.thorough && this.random.unit() < FULL_SHARE;
+    const thorough = old <= MOST_OLD && count <= MOST_THOROUGH;
+    const full = thorough && this.random.unit() < FULL_SHARE;
     this.limit = limit;
     const bounded = limit < Number.POSITIVE_INFINITY;
     let left = first;
     for (let at = first; at < count; at += 1) {
       const customer = absent[at] as number;
+      // One customer of each step is looked at everywhere: one whose neighbours are all left out would never get in.
+      this.thorough = thorough || at === first;
       if (!this.place(customer, full)) {
         if (bounded) return -1;
         absent[left] = customer;

@@ -42,3 +42,15 @@ test('without gain for so many iterations it ends', () => {
   const found = search(model(), { seed: 1, iterations: 1_000_000, withoutGain: 500 });
   expect(found.iterations).toBeLessThan(100_000);
 });
+
+test('places that lie in clumps are all served: a whole clump is no reason to leave its customers out', () => {
+  // Three clumps of 60, far apart: the forty nearest of each customer lie in its own clump.
+  const clumps = inventedInstance(4, { customers: 180, capacity: 5000, vehicles: 1 });
+  const width = clumps.customers + 1;
+  const cost = clumps.cost.map((each, at) => {
+    const [from, to] = [Math.floor(at / width), at % width];
+    return each + (from > 0 && to > 0 && from % 3 !== to % 3 ? 10_000 : 0);
+  });
+  const found = search(new PlainModel({ ...clumps, cost, time: cost }), { seed: 1, iterations: 400 });
+  expect(found.absent).toEqual([]);
+});
