@@ -16,7 +16,6 @@ export {
   amountPerGallon,
   per1000ToAcre,
   perAcreTo1000,
-  poundsIn,
   productFor,
   spreadLbPer1000,
   waterIn,

@@ -42,7 +42,8 @@ function panel(points: readonly Point[], left: number, title: string, isLog: boo
     ? scaleLog([Math.min(...ys), Math.max(...ys)], range).nice()
     : scaleLinear([0, Math.max(...ys)], range).nice();
   const line = points.map((each) => `${x(each.x).toFixed(1)},${y(each.y).toFixed(1)}`).join(' ');
-  const across = y.ticks(4).map((tick) => {
+  const ticks = isLog ? y.ticks(4).filter((tick) => /^[125]/.test(String(tick))) : y.ticks(4);
+  const across = ticks.map((tick) => {
     const at = y(tick).toFixed(1);
     return `<line x1="${left}" x2="${left + PANEL.width}" y1="${at}" y2="${at}" stroke="#ddd"/><text x="${left - 6}" y="${at}" text-anchor="end" dy="4">${tick}</text>`;
   });

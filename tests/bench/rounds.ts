@@ -2,8 +2,6 @@ import { readFileSync } from 'node:fs';
 import { createRandom, type Random } from '../../core/base/index.ts';
 import { type Book, type Position, type Property, readBook } from '../../core/book/index.ts';
 import { localPlane } from '../../core/geometry/index.ts';
-import { measureBook } from '../../core/measure/index.ts';
-import { buildProblem, type Problem } from '../../core/plan/problem/index.ts';
 
 /** Lawns of one neighbourhood, and how far a town and a neighbourhood reach from their middle, metres. */
 const NEIGHBOURHOOD = 16;
@@ -53,15 +51,6 @@ export function inventRound({ lawns, rigs, days }: RoundShape, seed: number): Bo
     rigs: fleet,
     rounds: [{ ...round, dates, rigIds: fleet.map((each) => each.id), ...(dueDate === undefined ? {} : { dueDate }) }],
   };
-}
-
-/** The planning problem of an invented round. */
-export function inventProblem(shape: RoundShape, seed: number): Problem {
-  const book = inventRound(shape, seed);
-  const measures = new Map(measureBook(book).map((each) => [each.propertyId, each]));
-  const built = buildProblem(book, book.rounds[0]?.id ?? '', { measures });
-  if (!built.ok) throw new Error(built.error.detail);
-  return built.value;
 }
 
 function inventTown(shop: Position, lawns: number, random: Random): readonly Property[] {
