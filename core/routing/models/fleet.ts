@@ -1,14 +1,13 @@
 import type { Random } from '../../base/index.ts';
 import type { FoundRoute, Order, RouteModel, Screen, Tours } from '../engine/index.ts';
 import { Edges } from './edges.ts';
+import { meanEdgeOf, USUAL_HEAT } from './heat.ts';
 import { nearness } from './neighbours.ts';
 import { ordersOf } from './orders.ts';
 import { Segments } from './segments.ts';
 import type { Fleet, RoutingProblem } from './types.ts';
 import { Vehicles } from './vehicles.ts';
 
-/** Temperatures, found on public instances: those with windows and places that few may go to need more. */
-const HEAT = { start: 0.7, end: 0.003 };
 const TIMED_HEAT = { start: 2, end: 0.01 };
 /** How often routes change vehicles at no cost after a step. */
 const SHUFFLE_SHARE = 0.4;
@@ -65,7 +64,7 @@ export class FleetModel implements RouteModel {
     this.screen = this.edges.screen;
     const timed = problem.windows !== null || Number.isFinite(fleet.mostDuration);
     this.times = timed ? new Segments(problem, routes) : null;
-    this.heat = timed ? TIMED_HEAT : HEAT;
+    this.heat = timed ? TIMED_HEAT : USUAL_HEAT;
     const [{ fixed, perLength } = { fixed: 0, perLength: 1 }] = fleet.kinds;
     this.growing = fleet.kinds.every((each) => each.fixed === fixed && each.perLength === perLength);
     this.mostDuration = fleet.mostDuration;
@@ -182,11 +181,7 @@ export class FleetModel implements RouteModel {
   }
 
   meanEdge(): number {
-    let placed = 0;
-    for (let customer = 1; customer <= this.customers; customer += 1) {
-      if ((this.tours.routeOf[customer] as number) >= 0) placed += 1;
-    }
-    return this.cost / Math.max(1, placed + this.tours.used);
+    return meanEdgeOf(this.tours, this.cost);
   }
 
   /** Takes note of who drives which route in the best solution. */

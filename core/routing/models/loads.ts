@@ -1,8 +1,8 @@
 import type { Order, Parts, RouteModel, Tours } from '../engine/index.ts';
+import { meanEdgeOf, USUAL_HEAT } from './heat.ts';
 import { firstLoads, kindsOf, type LoadsProblem, nearLoads, partsOfDemands } from './loads-problem.ts';
 import { Offers } from './offers.ts';
 
-const HEAT = { start: 0.7, end: 0.003 };
 /** Neighbouring demands whose routes are tried first. */
 const NEAR_DEMANDS = 40;
 /** In place of a position, where the load serves the demand already. */
@@ -25,7 +25,7 @@ export class LoadsModel implements RouteModel {
   readonly nearWidth: number;
   readonly nearTried: number;
   readonly orders: readonly Order[];
-  readonly heat = HEAT;
+  readonly heat = USUAL_HEAT;
   readonly parts: Parts;
   cost = 0;
   way = 0;
@@ -180,8 +180,7 @@ export class LoadsModel implements RouteModel {
   }
 
   meanEdge(): number {
-    const tours = this.tours as Tours;
-    return this.cost / Math.max(1, tours.placed + tours.used);
+    return meanEdgeOf(this.tours as Tours, this.cost);
   }
 
   private consider(part: number, load: number, after: number, before: number, route: number, product: number): void {

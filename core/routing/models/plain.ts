@@ -1,11 +1,9 @@
 import { type Order, type RouteModel, type Screen, type Tours, UNSCREENED } from '../engine/index.ts';
 import { awayOf, turned } from './edges.ts';
+import { meanEdgeOf, USUAL_HEAT } from './heat.ts';
 import { nearness } from './neighbours.ts';
 import { ordersOf } from './orders.ts';
 import type { RoutingProblem } from './types.ts';
-
-/** Temperatures that suit one capacity, windows and lengths, found on public instances. */
-const HEAT = { start: 0.7, end: 0.003 };
 
 /**
  * Like vehicles with one capacity from one depot; with windows or a longest route where the problem has them. Costs are integers.
@@ -19,7 +17,7 @@ export class PlainModel implements RouteModel {
   readonly near: Int32Array;
   readonly nearWidth: number;
   readonly orders: readonly Order[];
-  readonly heat = HEAT;
+  readonly heat = USUAL_HEAT;
   readonly growing = true;
   cost = 0;
   readonly way = 0;
@@ -51,7 +49,7 @@ export class PlainModel implements RouteModel {
   private next: Int32Array = new Int32Array(0);
   private prev: Int32Array = new Int32Array(0);
   private routeOf: Int32Array = new Int32Array(0);
-  private used = () => 0;
+  private tours!: Tours;
 
   constructor(problem: RoutingProblem) {
     const { customers, vehicles, windows } = problem;
@@ -86,7 +84,7 @@ export class PlainModel implements RouteModel {
     this.next = tours.next;
     this.prev = tours.prev;
     this.routeOf = tours.routeOf;
-    this.used = () => tours.used;
+    this.tours = tours;
   }
 
   linked(customer: number, after: number, before: number, route: number): void {
@@ -166,11 +164,7 @@ export class PlainModel implements RouteModel {
   }
 
   meanEdge(): number {
-    let placed = 0;
-    for (let customer = 1; customer <= this.customers; customer += 1) {
-      if ((this.routeOf[customer] as number) >= 0) placed += 1;
-    }
-    return this.cost / Math.max(1, placed + this.used());
+    return meanEdgeOf(this.tours, this.cost);
   }
 
   /** Whether the route stays within its length and every window in time. */

@@ -1,4 +1,5 @@
 import type { Order, RouteModel, Tours, VisitGroups } from '../engine/index.ts';
+import { meanEdgeOf } from './heat.ts';
 import { ReloadLabels } from './reload-labels.ts';
 import type { ReloadKind, ReloadProblem } from './reload-problem.ts';
 import { ReloadWindow } from './reload-window.ts';
@@ -232,10 +233,7 @@ export class ReloadModel implements RouteModel {
   }
 
   meanEdge(): number {
-    let placed = 0;
-    for (let visit = 1; visit <= this.customers; visit += 1)
-      if ((this.tours.routeOf[visit] as number) >= 0) placed += 1;
-    return this.cost / Math.max(1, placed + this.tours.used);
+    return meanEdgeOf(this.tours, this.cost);
   }
 
   /** Visits of a route in order, and the facility of each reload as -1 - place. */

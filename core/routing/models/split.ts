@@ -1,10 +1,10 @@
 import type { Order, Parts, RouteModel, Tours } from '../engine/index.ts';
+import { meanEdgeOf, USUAL_HEAT } from './heat.ts';
 import { nearness } from './neighbours.ts';
 import { Offers } from './offers.ts';
 import { SplitPool } from './split-pool.ts';
 import type { RoutingProblem } from './types.ts';
 
-const HEAT = { start: 0.7, end: 0.003 };
 /** Routes that may share one customer, beyond the fewest that its demand needs. */
 const SPARE_PARTS = 4;
 /** Neighbouring customers whose routes are tried first. */
@@ -28,7 +28,7 @@ export class SplitModel implements RouteModel {
   readonly nearWidth: number;
   readonly nearTried: number;
   readonly orders: readonly Order[];
-  readonly heat = HEAT;
+  readonly heat = USUAL_HEAT;
   readonly parts: Parts;
   cost = 0;
   way = 0;
@@ -158,8 +158,7 @@ export class SplitModel implements RouteModel {
   }
 
   meanEdge(): number {
-    const tours = this.tours as Tours;
-    return this.cost / Math.max(1, tours.placed + tours.used);
+    return meanEdgeOf(this.tours as Tours, this.cost);
   }
 
   private detour(part: number, after: number, before: number): number {

@@ -1,14 +1,13 @@
 import type { Random } from '../../base/index.ts';
 import type { FoundRoute, Order, RouteModel, Screen, Tours } from '../engine/index.ts';
 import { Edges } from './edges.ts';
+import { meanEdgeOf, USUAL_HEAT } from './heat.ts';
 import { nearness } from './neighbours.ts';
 import { ordersOf } from './orders.ts';
 import { Schedule } from './schedule.ts';
 import { Segments } from './segments.ts';
 import type { Fleet, RoutingProblem } from './types.ts';
 
-/** Temperatures, found on public instances. */
-const HEAT = { start: 0.7, end: 0.003 };
 /** How often a trip is moved in time, or to another vehicle, at no cost after a step. */
 const SHUFFLE_SHARE = 0.5;
 /** Places that are tried for it. */
@@ -27,7 +26,7 @@ export class TripsModel implements RouteModel {
   readonly nearWidth: number;
   readonly orders: readonly Order[];
   readonly screen: Screen;
-  readonly heat = HEAT;
+  readonly heat = USUAL_HEAT;
   readonly growing = true;
   cost = 0;
   way = 0;
@@ -134,11 +133,7 @@ export class TripsModel implements RouteModel {
   }
 
   meanEdge(): number {
-    let placed = 0;
-    for (let customer = 1; customer <= this.customers; customer += 1) {
-      if ((this.tours.routeOf[customer] as number) >= 0) placed += 1;
-    }
-    return this.cost / Math.max(1, placed + this.tours.used);
+    return meanEdgeOf(this.tours, this.cost);
   }
 
   /** Takes note of who drives which trip when in the best solution. */

@@ -11,7 +11,9 @@ const snapshot = (tours: Tours, model: PlainModel) => ({
   size: [...tours.size],
   way: [...tours.way],
   used: tours.used,
-  model: JSON.stringify(model, (_, value) => (ArrayBuffer.isView(value) ? [...(value as Int32Array)] : value)),
+  model: JSON.stringify({ ...model, tours: null }, (_, value) =>
+    ArrayBuffer.isView(value) ? [...(value as Int32Array)] : value,
+  ),
 });
 
 test('undo gives back every list, load, length and label, whatever was done', () => {
