@@ -1,12 +1,10 @@
-import type { Order, RouteModel, Tours } from '../../routing/engine/index.ts';
+import type { RouteModel, Tours } from '../../routing/engine/index.ts';
 import type { Near } from './near.ts';
-import { FEW_ROUTES, HEAT, ordersOf, usualDrive } from './orders.ts';
+import { BROKEN, PlanModel } from './plan-model.ts';
 import { Reckoner } from './reckoner.ts';
 import type { Slots } from './slots.ts';
 import type { JobTable, RigTable } from './tables.ts';
 
-/** What a route costs that cannot be driven: more than any plan, and small enough for sums to stay whole. nano-dollars */
-const BROKEN = 1e15;
 /** By how much the screen's view of the length of a day is corrected when it proved wrong or right. ms */
 const TIGHTEN_MS = 120_000;
 const LOOSEN_MS = 10_000;
@@ -23,19 +21,8 @@ const BREAK_STRIDE = 0.618_033_988_75;
  * constant time by travel, work and a share of the refills, and by the slack that windows and the end of the day leave to a route;
  * the best one is then reckoned by the rule, and taken back where the day does not hold.
  */
-export class DayModel implements RouteModel {
-  readonly customers: number;
-  readonly kindOf: Int32Array;
-  readonly near: Int32Array;
-  readonly nearWidth: number;
-  readonly orders: readonly Order[];
-  readonly heat = HEAT;
-  cost = 0;
-  way = 0;
-  private readonly table: JobTable;
-  private readonly slots: Slots;
+export class DayModel extends PlanModel implements RouteModel {
   private readonly balance: number;
-  private readonly drive: number;
   private readonly travelMs: Int32Array;
   private readonly travelM: Int32Array;
   private readonly rigs: readonly RigTable[];
@@ -51,8 +38,7 @@ export class DayModel implements RouteModel {
   private readonly legM: Float64Array;
   private readonly arriveMs: Float64Array;
   private readonly slackMs: Float64Array;
-  /** [route]: cost, lateness in it, whether it holds, changes since it was renewed, and the node after which the last one was. */
-  private readonly routeCost: Float64Array;
+  /** [route]: lateness in its cost, whether it holds, changes since it was renewed, and the node after which the last one was. */
   private readonly routeLate: Float64Array;
   private readonly sound: Uint8Array;
   /** [route]: whether it has a break, when its last visit starts, and by how much a day may seem too long for an insertion. */
@@ -63,21 +49,13 @@ export class DayModel implements RouteModel {
   private breakTurn = 0;
   private readonly changes: Int32Array;
   private readonly changedAfter: Int32Array;
-  private tours!: Tours;
 
   /** @param balance dollars per dollar of pay that a whole day of regular length costs on top, growing with its square; 0 for none */
   constructor(table: JobTable, slots: Slots, near: Near, balance: number) {
+    super(table, slots, near);
     const { problem, jobs } = table;
     const nodes = jobs + 1 + slots.count;
-    this.customers = jobs;
-    this.kindOf = slots.kindOf;
-    this.near = near.near;
-    this.nearWidth = near.width;
-    this.orders = ordersOf(table, slots);
-    this.table = table;
-    this.slots = slots;
     this.balance = balance;
-    this.drive = usualDrive(table, near.near, near.width);
     this.travelMs = problem.travelMs;
     this.travelM = problem.travelM;
     this.rigs = table.rigs;
@@ -94,7 +72,6 @@ export class DayModel implements RouteModel {
     this.legM = new Float64Array(nodes);
     this.arriveMs = new Float64Array(nodes);
     this.slackMs = new Float64Array(nodes);
-    this.routeCost = new Float64Array(slots.count);
     this.routeLate = new Float64Array(slots.count);
     this.sound = new Uint8Array(slots.count).fill(1);
     this.broke = new Uint8Array(slots.count);
@@ -102,11 +79,6 @@ export class DayModel implements RouteModel {
     this.trustMs = new Float64Array(slots.count);
     this.changes = new Int32Array(slots.count);
     this.changedAfter = new Int32Array(slots.count);
-  }
-
-  /** A step may take several strings out of one day where there are one or two. */
-  get manyStrings(): boolean {
-    return this.tours.used < FEW_ROUTES;
   }
 
   bind(tours: Tours): void {
@@ -347,9 +319,5 @@ export class DayModel implements RouteModel {
   settle(): void {
     this.breakTurn = (this.breakTurn + BREAK_STRIDE) % 1;
     this.countsBreaks = this.breakTurn < (this.slots.count <= FEW_SLOTS ? BREAK_SHARE_OF_FEW : BREAK_SHARE);
-  }
-
-  meanEdge(): number {
-    return this.drive;
   }
 }

@@ -1,54 +1,25 @@
-import type { Order, RouteModel, Tours } from '../../routing/engine/index.ts';
+import type { RouteModel, Tours } from '../../routing/engine/index.ts';
 import type { Near } from './near.ts';
-import { FEW_ROUTES, HEAT, ordersOf, usualDrive } from './orders.ts';
+import { BROKEN, PlanModel } from './plan-model.ts';
 import type { Shortlist } from './shortlist.ts';
 import type { Slots } from './slots.ts';
 import { better, type State } from './state.ts';
 import type { JobTable } from './tables.ts';
 import type { Codes, RouteValues } from './values.ts';
 
-/** What a route costs that cannot be driven. nano-dollars */
-const BROKEN = 1e15;
-
 /**
  * A planning problem of a few jobs for the routing engine: every route is reckoned by the labels of ../refills, at every position.
  * The best different plans that the search meets are noted, as the labels reckon them.
  */
-export class SmallModel implements RouteModel {
-  readonly customers: number;
-  readonly kindOf: Int32Array;
-  readonly near: Int32Array;
-  readonly nearWidth: number;
-  readonly orders: readonly Order[];
-  readonly heat = HEAT;
-  cost = 0;
-  way = 0;
-  private readonly table: JobTable;
-  private readonly slots: Slots;
+export class SmallModel extends PlanModel implements RouteModel {
   private readonly values: RouteValues;
   private readonly shortlist: Shortlist;
-  private readonly drive: number;
-  private readonly routeCost: Float64Array;
   private leastProved: State | null = null;
-  private tours!: Tours;
 
   constructor(table: JobTable, slots: Slots, near: Near, values: RouteValues, shortlist: Shortlist) {
-    this.customers = table.jobs;
-    this.kindOf = slots.kindOf;
-    this.near = near.near;
-    this.nearWidth = near.width;
-    this.orders = ordersOf(table, slots);
-    this.table = table;
-    this.slots = slots;
+    super(table, slots, near);
     this.values = values;
     this.shortlist = shortlist;
-    this.drive = usualDrive(table, near.near, near.width);
-    this.routeCost = new Float64Array(slots.count);
-  }
-
-  /** A step may take several strings out of one day where there are one or two. */
-  get manyStrings(): boolean {
-    return this.tours.used < FEW_ROUTES;
   }
 
   bind(tours: Tours): void {
@@ -99,10 +70,6 @@ export class SmallModel implements RouteModel {
       this.way = mode;
     }
     return best;
-  }
-
-  meanEdge(): number {
-    return this.drive;
   }
 
   /**
