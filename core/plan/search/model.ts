@@ -22,7 +22,6 @@ const BREAK_STRIDE = 0.618_033_988_75;
  * the best one is then reckoned by the rule, and taken back where the day does not hold.
  */
 export class DayModel extends PlanModel implements RouteModel {
-  private readonly balance: number;
   private readonly travelMs: Int32Array;
   private readonly travelM: Int32Array;
   private readonly rigs: readonly RigTable[];
@@ -50,12 +49,10 @@ export class DayModel extends PlanModel implements RouteModel {
   private readonly changes: Int32Array;
   private readonly changedAfter: Int32Array;
 
-  /** @param balance dollars per dollar of pay that a whole day of regular length costs on top, growing with its square; 0 for none */
-  constructor(table: JobTable, slots: Slots, near: Near, balance: number) {
+  constructor(table: JobTable, slots: Slots, near: Near) {
     super(table, slots, near);
     const { problem, jobs } = table;
     const nodes = jobs + 1 + slots.count;
-    this.balance = balance;
     this.travelMs = problem.travelMs;
     this.travelM = problem.travelM;
     this.rigs = table.rigs;
@@ -152,14 +149,7 @@ export class DayModel extends PlanModel implements RouteModel {
     this.lastStartMs[route] = Math.max(this.arriveMs[last] as number, this.table.openMs[last - 1] as number);
     const cost = reckoner.finish(this.place[last] as number);
     this.arriveMs[this.tours.sentinel(route)] = reckoner.timeMs;
-    return this.balance === 0 ? cost : cost + this.balanceCost(route, reckoner.timeMs);
-  }
-
-  /** A price on long days that grows with the square of their length, so that days of equal length cost least. */
-  private balanceCost(route: number, endMs: number): number {
-    const { rig } = this.rigs[this.slots.rigOf[route] as number] as RigTable;
-    const paid = endMs + rig.eveningMs - rig.shiftStartMs;
-    return (this.balance * rig.costPerMs * paid * paid) / Math.max(1, rig.shiftMs);
+    return cost;
   }
 
   private setCost(route: number, cost: number): void {

@@ -21,11 +21,6 @@ export type SolveOptions = Limits & {
   readonly seed: number;
   /** A plan to begin with. The search then starts cool, so that little is changed without need. */
   readonly start?: Start;
-  /**
-   * Days of like length, where they are wanted: what a whole regular day costs on top, as a share of its pay, growing with the square
-   * of the day's length. The cost of the plan does not hold it.
-   */
-  readonly balance?: number;
 };
 
 /** Share of the usual temperatures where there is a plan to begin with. */
@@ -149,11 +144,11 @@ class Planning {
     seconds: number | undefined,
     start: Partial<SearchOptions>,
   ): Found {
-    const { table, slots, near, values, budget, options } = this;
+    const { table, slots, near, values, budget } = this;
     const model =
       table.jobs <= SMALL
         ? new SmallModel(table, slots, near, values, this.shortlist)
-        : new DayModel(table, slots, near, options.balance ?? 0);
+        : new DayModel(table, slots, near);
     const { withoutGain, clock, signal } = budget;
     const search = new Search(model, { seed, iterations, seconds, withoutGain, ...start }, { clock, signal });
     for (let until = STRETCH; ; until += STRETCH) {

@@ -18,7 +18,7 @@ describe.each(SHAPES)('the model of a problem of $jobs jobs', (shape) => {
     for (const seed of [1, 2]) {
       const table = layOutJobs(randomProblem(seed, shape));
       const slots = layOutSlots(table, new Int32Array(table.jobs).fill(-1));
-      const model = new DayModel(table, slots, nearest(table), 0);
+      const model = new DayModel(table, slots, nearest(table));
       const search = new Search(model, { seed, iterations: 300 });
       const values = new RouteValues(table);
       for (let until = 1; until <= 300; until += 1) {
