@@ -35,15 +35,23 @@ export function mergeZones(before: readonly Zone[], lawns: readonly LawnRecord[]
   return { value: zones, words, idOf };
 }
 
-/** The zone that a record is: by its id, by its place, or because there is only one on both sides. */
+/** The zone that a record is: by its id, by its place, by what it states, or because there is only one on both sides. */
 function findZone(zones: readonly Zone[], free: ReadonlySet<number>, lawn: LawnRecord, isOnly: boolean): number | null {
   const left = [...free];
   const named = left.find((place) => lawn.id !== null && zones[place]?.id === lawn.id);
   if (named !== undefined) return named;
   const alike = closest(zones, left, lawn);
   if (alike !== null) return alike;
+  const stated = left.find((place) => isStatedAs(zones[place], lawn));
+  if (stated !== undefined) return stated;
   const [only] = left;
   return isOnly && free.size === 1 && zones.length === 1 && only !== undefined ? only : null;
+}
+
+/** Whether a zone without outline is the one that a record without outline names, or, without a name, gives the area of. */
+function isStatedAs(zone: Zone | undefined, { ground, joins, name, areaSqFt }: LawnRecord): boolean {
+  if (zone?.shape.kind !== 'stated' || ground !== null || joins === null) return false;
+  return name === null ? areaSqFt !== null && sameFigure(areaSqFt, zone.shape.areaSqFt) : zone.name === name;
 }
 
 function closest(zones: readonly Zone[], places: readonly number[], { ground }: LawnRecord): number | null {

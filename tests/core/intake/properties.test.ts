@@ -117,6 +117,28 @@ describe('any file', () => {
     );
   });
 
+  it('imported twice: areas that are stated beside an outline are the same ones, with and without a name', () => {
+    const beside = (attributes: Drawn['attributes']): Drawn => ({
+      geometry: pointShape(0, 0),
+      attributes: { property: 'b', ...attributes },
+    });
+    const outline: Drawn = { geometry: boxShape(0, 0, 40, 40), attributes: { property: 'b' } };
+    const features = [outline, beside({ area: 900 }), beside({ area: 900 }), beside({ area: 700, name: 'back' })];
+    const source = sourceOf(layerOf(features));
+    const book = taken(emptyOne(), look(source, emptyOne()));
+    expect(book.properties[0]?.zones).toHaveLength(4);
+    expect(look(source, book).properties.map((each) => each.kind)).toEqual(['same']);
+    const larger = sourceOf(layerOf([...features.slice(0, 3), beside({ area: 800, name: 'back' })]));
+    const again = look(larger, book).properties[0];
+    expect(again?.kind).toBe('changed');
+    expect(again?.after.zones.map((each) => (each.shape.kind === 'stated' ? each.shape.areaSqFt : null))).toEqual([
+      null,
+      900,
+      900,
+      800,
+    ]);
+  });
+
   it('is taken back whole by one undo', () => {
     fc.assert(
       fc.property(fc.array(named, { maxLength: 6 }), fc.array(named, { maxLength: 6 }), (before, features) => {
