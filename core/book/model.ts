@@ -18,6 +18,7 @@ import type {
   compartmentSchema,
   fillPointSchema,
   handMethodSchema,
+  headPassesSchema,
   headSchema,
   machineSchema,
   matrixSchema,
@@ -62,6 +63,8 @@ export type Exclusion = Frozen<InferOutput<typeof exclusionSchema>>;
 export type Property = Frozen<InferOutput<typeof propertySchema>>;
 export type Compartment = Frozen<InferOutput<typeof compartmentSchema>>;
 export type Head = Frozen<InferOutput<typeof headSchema>>;
+/** How a head is driven over a lawn. */
+export type HeadPasses = Frozen<InferOutput<typeof headPassesSchema>>;
 /** A calibration of a head or a hand method. */
 export type Calibration = Frozen<InferOutput<typeof calibrationSchema>>;
 export type HandMethod = Frozen<InferOutput<typeof handMethodSchema>>;

@@ -54,6 +54,28 @@ export const compartmentSchema = v.variant('kind', [
 
 export const HEAD_PURPOSES = ['spray', 'spread', 'aerate', 'seed'] as const;
 
+export const SIDES = ['left', 'right'] as const;
+
+/** How a head is driven over a lawn. Where it is given, work on drawn ground is reckoned from the passes over it. */
+export const headPassesSchema = v.object({
+  /** How much neighbouring swaths share at least, ft. */
+  overlapFt: notNegative,
+  /** Passes along the edge and round every obstacle before the parallel swaths. */
+  trimPasses: v.pipe(wholeNumber, v.maxValue(10)),
+  /** Seconds for changing from one swath to the next, besides the way itself. */
+  turnSec: notNegative,
+  /** Width of a trim pass, ft: a boom folded in, or a trim nozzle; absent: the swath. */
+  trimSwathFt: v.optional(positive),
+  /** Widths of boom sections that are shut one by one over treated ground, left to right, ft; absent: the swath is one. */
+  sectionsFt: v.optional(v.array(positive)),
+  /** Side on which the spray is shielded: it faces the edge in trim passes. */
+  shieldedSide: v.optional(v.picklist(SIDES)),
+  /** Speed with nothing coming out, mph; absent: the working speed. */
+  transitMph: v.optional(positive),
+  /** Hand trim of less ground than this on one zone is stated and not planned, ft2; absent: all of it is planned. */
+  handTrimFromSqFt: v.optional(notNegative),
+});
+
 /** What a machine works with; several can be swapped on one machine. */
 export const headSchema = v.object({
   id: idSchema,
@@ -65,6 +87,8 @@ export const headSchema = v.object({
   speedMph: positive,
   /** Field efficiency, 0 to 1: the share of the theoretical rate that is left after turning, overlap and minor stops. */
   fieldEfficiency: v.optional(v.pipe(share, v.gtValue(0)), 0.65),
+  /** Absent: work with it is reckoned from the field efficiency everywhere. */
+  passes: v.optional(headPassesSchema),
   /** Minutes to fit this head in place of another one of the same machine. */
   swapMin: v.optional(notNegative, 0),
   /** Compartments it draws from; several tanks listed here run together. Empty for aerating. */

@@ -23,6 +23,7 @@ export function gaugeOf(head: PassHead, where: string): Result<Gauge> {
     shieldedSide: head.shieldedSide ?? null,
     turnSec: head.turnSec,
     metresPerSec: head.speedMph * METRES_PER_SECOND_AT_1_MPH,
+    transitMetresPerSec: (head.transitMph ?? head.speedMph) * METRES_PER_SECOND_AT_1_MPH,
   });
 }
 
@@ -34,6 +35,9 @@ function faultOf(head: PassHead, trimSwathFt: number, where: string): Err | null
     return wrong(`The trim swath is ${trimSwathFt} ft wide.`, 'Give a width above 0 ft, or leave it out.');
   }
   if (!isPositive(speedMph)) return wrong(`The speed is ${speedMph} mph.`, 'Give a working speed above 0 mph.');
+  if (head.transitMph !== undefined && !isPositive(head.transitMph)) {
+    return wrong(`The speed between passes is ${head.transitMph} mph.`, 'Give a speed above 0 mph, or leave it out.');
+  }
   if (!(overlapFt >= 0 && Math.min(swathFt, trimSwathFt) - overlapFt >= LEAST_GAIN_FT)) {
     return wrong(
       `An overlap of ${overlapFt} ft does not go with a swath of ${Math.min(swathFt, trimSwathFt)} ft.`,

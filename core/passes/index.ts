@@ -1,3 +1,4 @@
+export { passHeadOf } from './book-head.ts';
 export { type LocalRates, localRates } from './local-rates.ts';
 export { type PlacedPasses, passesOnOutline } from './on-outline.ts';
 export { planPasses } from './plan-passes.ts';

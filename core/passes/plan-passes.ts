@@ -182,7 +182,7 @@ function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge): PassP
     sprayedM,
     swathM,
     unsprayedM,
-    minutes: ((sprayedM + unsprayedM) / gauge.metresPerSec + turnCount * gauge.turnSec) / 60,
+    minutes: (sprayedM / gauge.metresPerSec + unsprayedM / gauge.transitMetresPerSec + turnCount * gauge.turnSec) / 60,
     areaSqM,
     appliedSqM,
     overlapShare: share(appliedSqM - (areaSqM - handTrimSqM) - outsideSqM),

@@ -17,6 +17,8 @@ export type PassHead = {
   /** Seconds for changing from one swath to the next, besides the way itself. */
   readonly turnSec: number;
   readonly speedMph: number;
+  /** Speed with nothing coming out, mph; absent: the working speed. */
+  readonly transitMph?: number;
 };
 
 export type PassOptions = {
@@ -37,6 +39,8 @@ export type Gauge = {
   readonly shieldedSide: 'left' | 'right' | null;
   readonly turnSec: number;
   readonly metresPerSec: number;
+  /** With nothing coming out. */
+  readonly transitMetresPerSec: number;
 };
 
 /** Where a section is open along a swath: metres from the beginning of the swath, and sections counted from the left. */

@@ -9,6 +9,7 @@ import {
   type PassOptions,
   type PlacedPasses,
   passesOnOutline,
+  passHeadOf,
 } from '../../../core/passes/index.ts';
 import {
   feetToMetres,
@@ -30,7 +31,7 @@ export const passesCommand: Command = {
   name: 'passes',
   summary: "Lays a machine's passes over each zone: trim passes, swaths in the best direction, minutes, hand trim.",
   details: [
-    'For a book: every head of the machines of the book, or of the one that --machine names, with its swath and speed. For any file of ground (GeoJSON, KML, shapefiles …): the head that --swath-ft and --speed-mph describe, which in a book stands in for the machines.',
+    'For a book: every head of the machines of the book, or of the one that --machine names, with its swath and speed and, where the book says it, how it is driven. For any file of ground (GeoJSON, KML, shapefiles …): the head that --swath-ft and --speed-mph describe, which in a book stands in for the machines.',
     'Trim passes go round the edge and round obstacles, then parallel swaths in the direction that takes least time, or in that of --angle. Missed ground is exactly what is listed as hand trim. Lengths are those of this plan, not of the best there is; minutes are at working speed with the seconds of --turn-sec for each change of swath.',
     'Plans of days do not use these figures yet: there, minutes come from field efficiency.',
   ],
@@ -39,12 +40,13 @@ export const passesCommand: Command = {
     { name: 'machine', value: 'ID', words: 'machine of the book (all of them unless told)' },
     { name: 'swath-ft', value: 'FEET', words: 'width that one swath treats' },
     { name: 'speed-mph', value: 'MPH', words: 'working speed (3.5 unless told)' },
-    { name: 'overlap-ft', value: 'FEET', words: 'what neighbouring swaths share at least (4 in unless told)' },
-    { name: 'trim', value: 'N', words: 'passes round the edge and obstacles (1 unless told)' },
-    { name: 'trim-swath-ft', value: 'FEET', words: 'width of a trim pass (that of the swath unless told)' },
+    { name: 'transit-mph', value: 'MPH', words: 'speed with nothing coming out (the working speed unless told)' },
+    { name: 'overlap-ft', value: 'FEET', words: 'what neighbouring swaths share at least (as in the book, else 4 in)' },
+    { name: 'trim', value: 'N', words: 'passes round the edge and obstacles (as in the book, else 1)' },
+    { name: 'trim-swath-ft', value: 'FEET', words: 'width of a trim pass (as in the book, else that of the swath)' },
     { name: 'sections-ft', value: 'A,B,C', words: 'boom sections shut one by one over treated ground, left to right' },
     { name: 'shield', value: 'SIDE', words: 'left or right: the shielded side, which faces the edge in trim passes' },
-    { name: 'turn-sec', value: 'SECONDS', words: 'time for each change of swath (4 unless told)' },
+    { name: 'turn-sec', value: 'SECONDS', words: 'time for each change of swath (as in the book, else 4)' },
     {
       name: 'angle',
       value: 'DEGREES',
@@ -101,16 +103,18 @@ async function readFile(file: string, world: World): Promise<Result<Ground>> {
 function headsOf({ book, where, isBook }: Ground, typed: Typed): Result<readonly NamedHead[]> {
   const given = numberOf(typed, 'swath-ft');
   const speedMph = numberOf(typed, 'speed-mph');
-  const common = {
-    overlapFt: numberOf(typed, 'overlap-ft') ?? USUAL.overlapFt,
-    trimPasses: numberOf(typed, 'trim') ?? USUAL.trimPasses,
-    turnSec: numberOf(typed, 'turn-sec') ?? USUAL.turnSec,
-    ...withTrimSwath(numberOf(typed, 'trim-swath-ft')),
+  const told = {
+    ...numberAs('overlapFt', numberOf(typed, 'overlap-ft')),
+    ...numberAs('trimPasses', numberOf(typed, 'trim')),
+    ...numberAs('turnSec', numberOf(typed, 'turn-sec')),
+    ...numberAs('trimSwathFt', numberOf(typed, 'trim-swath-ft')),
+    ...numberAs('transitMph', numberOf(typed, 'transit-mph')),
+    ...numberAs('speedMph', speedMph),
     ...sectionsOf(typed),
     ...shieldOf(typed),
   };
   if (given !== undefined) {
-    const head = { ...common, swathFt: given, speedMph: speedMph ?? USUAL.speedMph };
+    const head = { ...USUAL, ...told, swathFt: given };
     return ok([{ machineId: null, headId: null, name: `${formatNumber(given, 2)} ft swath`, head }]);
   }
   if (!isBook) throw new UsageFault('--swath-ft is missing: this file has no machines.');
@@ -124,14 +128,15 @@ function headsOf({ book, where, isBook }: Ground, typed: Typed): Result<readonly
           machineId: machine.id,
           headId: head.id,
           name: `${machine.name}, ${head.name}`,
-          head: { ...common, swathFt: head.swathFt, speedMph: speedMph ?? head.speedMph },
+          head: { ...USUAL, swathFt: head.swathFt, speedMph: head.speedMph, ...passHeadOf(head), ...told },
         }),
       ),
     ),
   );
 }
 
-const withTrimSwath = (trimSwathFt: number | undefined) => (trimSwathFt === undefined ? {} : { trimSwathFt });
+const numberAs = <Name extends keyof PassHead>(name: Name, value: number | undefined): Partial<Record<Name, number>> =>
+  value === undefined ? {} : ({ [name]: value } as Record<Name, number>);
 
 function sectionsOf(typed: Typed): Pick<PassHead, 'sectionsFt'> {
   const given = typed.options['sections-ft'];
@@ -240,6 +245,7 @@ function headAnswer(
     sectionsFt: head.sectionsFt ?? null,
     shieldedSide: head.shieldedSide ?? null,
     trimSwathFt: head.trimSwathFt ?? head.swathFt,
+    transitMph: head.transitMph ?? head.speedMph,
     areaSqFt: squareFeet(plan.areaSqM),
     swathCount,
     trimCount,

@@ -16,6 +16,7 @@ const answerSchema = v.strictObject({
   trimSwathFt: figure,
   turnSec: figure,
   speedMph: figure,
+  transitMph: figure,
   /** Boom sections, left to right; null where the swath is shut as a whole. */
   sectionsFt: v.nullable(v.array(figure)),
   shieldedSide: v.nullable(v.picklist(['left', 'right'])),

@@ -212,6 +212,16 @@ describe('properties', () => {
   });
 });
 
+it('ways with nothing coming out are driven at their own speed', () => {
+  const [same, quick] = [headOf(1.22), headOf(1.22, { transitMph: 3 * headOf(1.22).speedMph })].map((head) =>
+    planned(houseLawn(), head),
+  );
+  if (same === undefined || quick === undefined) throw new RangeError('two plans');
+  expect(same.unsprayedM).toBeGreaterThan(5);
+  expect(quick.path).toEqual(same.path);
+  expect(same.minutes - quick.minutes).toBeCloseTo(((2 / 3) * same.unsprayedM) / 2 / 60, 9);
+});
+
 describe('ground and figures with which no pass can be driven', () => {
   const square = groundOf(rectangle(0, 0, 20, 20));
   const wrong: readonly (readonly [string, object])[] = [
@@ -226,6 +236,7 @@ describe('ground and figures with which no pass can be driven', () => {
     ['trim passes', { trimPasses: 1.5 }],
     ['trim passes', { trimPasses: -1 }],
     ['turn', { turnSec: -1 }],
+    ['speed between passes', { transitMph: 0 }],
   ];
   for (const [word, change] of wrong) {
     it(`${JSON.stringify(change)} is refused with its name`, () => {
