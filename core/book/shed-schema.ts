@@ -172,6 +172,8 @@ export const rigSchema = v.object({
   id: idSchema,
   name: nameSchema,
   crew: v.optional(v.pipe(wholeNumber, v.minValue(1)), 1),
+  /** Pay per hour and person on this rig, dollars; absent: the wage of the book's prices. */
+  wagePerHour: v.optional(notNegative),
   /** The fill point where its day starts. */
   homeId: idSchema,
   /** The fill point where its day ends; absent: where it starts. */

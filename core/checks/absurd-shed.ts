@@ -1,6 +1,6 @@
 import type { Issue } from '../base/index.ts';
 import type { Compartment, FillPoint, HandMethod, Head, Machine, Rig } from '../book/index.ts';
-import { carrier, type Figure, outOfBounds, pause } from './bounds.ts';
+import { carrier, type Figure, outOfBounds, pause, wage } from './bounds.ts';
 import { named } from './rule.ts';
 
 /*
@@ -80,6 +80,7 @@ function handVessel({ drawsFrom }: HandMethod): readonly Figure[] {
 export function rigFigures(rig: Rig): readonly Issue[] {
   return outOfBounds(named('rig', rig), [
     { what: 'Crew', value: rig.crew, unit: ' people', most: 50 },
+    wage('Wage', rig.wagePerHour),
     { what: 'Shift', value: rig.shiftMin / 60, unit: ' h', most: 18 },
     { what: 'Overtime', value: rig.overtimeMin / 60, unit: ' h', most: 12 },
     { what: 'Nurse tank', value: rig.nurseTankGal, unit: ' gal', most: 5000 },

@@ -1,7 +1,7 @@
 import type { Issue } from '../base/index.ts';
 import type { Book, Mix, Product, SpreadRate, Treatment } from '../book/index.ts';
 import { spreadLbPer1000 } from '../demand/index.ts';
-import { carrier, type Figure, outOfBounds, pause } from './bounds.ts';
+import { carrier, type Figure, outOfBounds, pause, wage } from './bounds.ts';
 import { named } from './rule.ts';
 
 /*
@@ -83,7 +83,7 @@ function passes(what: string, value: number): Figure {
 
 export function priceFigures({ prices }: Book): readonly Issue[] {
   return outOfBounds('prices', [
-    dollars('Wage', prices.wagePerHour, ' an hour', 500),
+    wage('Wage', prices.wagePerHour),
     { what: 'Overtime factor', value: prices.overtimeFactor, unit: '', most: 10 },
     dollars('Driving', prices.perMile, ' a mile', 100),
     dollars('A day late', prices.perDayLate, '', 10_000),

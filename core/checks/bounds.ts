@@ -46,6 +46,11 @@ export function pause(what: string, value: number): Figure {
   return { what, value, unit: ' min', most: LONGEST_PAUSE_MIN };
 }
 
+/** Pay per hour and person; absent where the book's own holds. */
+export function wage(what: string, value: number | undefined): Figure {
+  return { what, value, unit: ' dollars an hour', most: 500 };
+}
+
 /** What a sprayer delivers or a mix asks for. */
 export function carrier(what: string, value: number | undefined): Figure {
   return { what, value, unit: ' gal per 1,000 ft²', most: MOST_CARRIER_GAL_PER_1000_SQ_FT };

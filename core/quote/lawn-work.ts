@@ -50,6 +50,7 @@ function workWith(
     name: treatment.name,
     rigName: rig?.name ?? '',
     crew: rig?.crew ?? 1,
+    wagePerHour: rig?.wagePerHour ?? book.prices.wagePerHour,
     zones,
     treatingMin: zones.reduce((sum, each) => sum + (each.chosen?.minutes ?? 0), 0),
     setUpMin: [...used].reduce((sum, key) => sum + setUpMinutes(book, rig, key), 0),

@@ -32,6 +32,8 @@ export type LawnWork = {
   /** The rig that would do it best; '' where the book has none. */
   readonly rigName: string;
   readonly crew: number;
+  /** Dollars per hour and person: of the rig, else of the book. */
+  readonly wagePerHour: number;
   readonly zones: readonly ZoneWork[];
   readonly treatingMin: number;
   /** Unloading, hose out and in, loading: once for each method that is used. */

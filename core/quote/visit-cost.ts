@@ -14,7 +14,7 @@ export function visitCost(work: LawnWork, prices: Prices, estimate: Estimate, sy
   const driving = estimate.drivingMinPerVisit;
   const minutes = work.treatingMin + work.setUpMin + work.stopMin + driving;
   const direct = [
-    workLine(work, minutes, driving, prices.wagePerHour),
+    workLine(work, minutes, driving),
     milesLine(estimate.milesPerVisit, prices.perMile),
     ...work.products.map((each) => productLine(each, system)),
     ...(work.volumeGal > 0 ? [carrierLine(work.volumeGal, estimate.carrierDollarsPerGal, system)] : []),
@@ -28,7 +28,8 @@ export function visitCost(work: LawnWork, prices: Prices, estimate: Estimate, sy
   return { minutes, lines: [...direct, overhead], dollars: sum + overhead.dollars };
 }
 
-function workLine(work: LawnWork, minutes: number, driving: number, wagePerHour: number): MoneyLine {
+function workLine(work: LawnWork, minutes: number, driving: number): MoneyLine {
+  const { wagePerHour } = work;
   const parts = `${plain(work.treatingMin)} treating + ${plain(work.setUpMin)} set-up + ${plain(work.stopMin)} at the stop + ${plain(driving)} driving`;
   const crew = work.crew === 1 ? '' : ` × crew of ${work.crew}`;
   const wage = wagePerHour === 0 ? 'no wage entered' : `${formatMoney(wagePerHour)} per hour`;

@@ -11,11 +11,13 @@ export const SHED_SHELVES = [
 ] as const;
 /** A table of the shed: the member of the book that it edits. */
 export type Shelf = (typeof SHED_SHELVES)[number];
+/** What the shed can show: one of its tables, or the terms that hold for the whole book. */
+export type ShedPlace = Shelf | 'terms';
 
 type SelectionState = {
   readonly propertyId: string | null;
   readonly zoneId: string | null;
-  readonly shelf: Shelf;
+  readonly shelf: ShedPlace;
   readonly shelfRecordId: string | null;
   readonly roundId: string | null;
   readonly date: string | null;
@@ -56,7 +58,7 @@ export function selectZone(propertyId: string, zoneId: string | null): void {
   useSelection.setState({ propertyId, zoneId });
 }
 
-export function selectShelf(shelf: Shelf, shelfRecordId: string | null = null): void {
+export function selectShelf(shelf: ShedPlace, shelfRecordId: string | null = null): void {
   useSelection.setState({ shelf, shelfRecordId });
 }
 

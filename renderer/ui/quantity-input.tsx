@@ -113,8 +113,9 @@ export function readTyped(kind: QuantityKind, text: string, where: string, syste
   );
 }
 
-/** "690.0 lb" is shown as "690 lb" where it can be typed over. */
+/** "690.0 lb" is shown as "690 lb" where it can be typed over; money has two cents' digits or none. */
 export function tidyFigure(text: string): string {
+  if (text.includes('$')) return text.replace(/\.00$/, '');
   return text.replace(/(\.\d*?)0+(?!\d)/, '$1').replace(/\.(?!\d)/, '');
 }
 

@@ -116,7 +116,7 @@ export type RigEnds = Pick<ProblemRig, 'home' | 'end' | 'depot'>;
 /** The rig in whole numbers. */
 export function problemRig(equipped: EquippedRig, prices: Prices, ends: RigEnds): ProblemRig {
   const { rig } = equipped;
-  const pay = wagePerMs(prices.wagePerHour * rig.crew);
+  const pay = wagePerMs((rig.wagePerHour ?? prices.wagePerHour) * rig.crew);
   const machinesLb = equipped.machines.reduce((sum, each) => sum + each.emptyWeightLb, 0);
   return {
     rigId: rig.id,

@@ -36,7 +36,9 @@ export function EstimateForm({ book }: { readonly book: Book }) {
           )
         }
       />
-      <p className="quiet small">Wage and mileage are in the Shed, product prices with the products.</p>
+      <p className="quiet small">
+        Wage and mileage are in the Shed under "Money and driving", product prices with the products.
+      </p>
     </>
   );
 }

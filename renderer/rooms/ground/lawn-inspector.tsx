@@ -21,6 +21,7 @@ import { EstimatePanel } from './estimate-panel.tsx';
 import { PastSection } from './field-work-past.tsx';
 import { ZonesSection } from './field-work-zones.tsx';
 import { ExclusionsTable, GatesTable } from './ground-tables.tsx';
+import { WhenToWork } from './when-to-work.tsx';
 
 /** What is known of the selected lawn, and can be changed. */
 export function LawnInspector() {
@@ -106,7 +107,6 @@ const CAUTION_WORDS: Readonly<Record<(typeof CAUTIONS)[number], string>> = {
 };
 
 function Site({ property }: { readonly property: Property }) {
-  const words = useFormat();
   return (
     <Section title="On site">
       <div className="ticks">
@@ -131,16 +131,7 @@ function Site({ property }: { readonly property: Property }) {
           }}
         />
       </div>
-      {property.hours !== undefined && (
-        <Field label="Work may start">
-          {words.clock(property.hours.openMin * 60)} to {words.clock(property.hours.closeMin * 60)}
-        </Field>
-      )}
-      {property.weekdays !== undefined && (
-        <Field label="Work may be done on">
-          {property.weekdays.map((day) => day.charAt(0).toUpperCase() + day.slice(1)).join(', ')}
-        </Field>
-      )}
+      <WhenToWork property={property} />
       <Field label="Note">
         <DraftInput
           label="Note"

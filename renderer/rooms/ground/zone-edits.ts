@@ -1,4 +1,11 @@
-import type { AreaWorking, Property, SlopeWorking, Zone, ZoneShape } from '../../../core/book/index.ts';
+import {
+  type AreaWorking,
+  type Property,
+  type SlopeWorking,
+  WEEKDAYS,
+  type Zone,
+  type ZoneShape,
+} from '../../../core/book/index.ts';
 import { workedArea, workedSlope, workingWords } from '../../../core/field-work/index.ts';
 import { changeProperty } from '../../stores/index.ts';
 
@@ -57,4 +64,21 @@ export function withDrawnOver(zone: Zone, drawnOver: string): Zone {
   if (zone.shape.kind !== 'drawn') return zone;
   const value = drawnOver === '' ? null : drawnOver;
   return { ...zone, shape: withOptional<DrawnShape, 'drawnOver'>(zone.shape, 'drawnOver', value) };
+}
+
+export const END_OF_DAY_MIN = 24 * 60;
+
+/** When work may start, minutes of the day; the whole day is not kept. Null where the end does not come after the start. */
+export function withHours(property: Property, openMin: number, closeMin: number): Property | null {
+  if (closeMin <= openMin) return null;
+  const always = openMin === 0 && closeMin === END_OF_DAY_MIN;
+  return withOptional<Property, 'hours'>(property, 'hours', always ? null : { openMin, closeMin });
+}
+
+/** One day of the week more or less on which work may be done; all seven are not kept. Null where none would be left. */
+export function withWeekday(property: Property, day: (typeof WEEKDAYS)[number], on: boolean): Property | null {
+  const before = property.weekdays ?? WEEKDAYS;
+  const days = WEEKDAYS.filter((each) => (each === day ? on : before.includes(each)));
+  if (days.length === 0) return null;
+  return withOptional<Property, 'weekdays'>(property, 'weekdays', days.length === WEEKDAYS.length ? null : days);
 }

@@ -3,25 +3,28 @@ import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { Book } from '../../../core/book/index.ts';
 import {
   roomOfIssue,
-  SHED_SHELVES,
+  type ShedPlace,
   type Shelf,
   selectShelf,
   useBook,
   useChecks,
   useSelection,
 } from '../../stores/index.ts';
-import { IssueList, Section, Workbench } from '../../ui/index.ts';
+import { Empty, IssueList, Section, Workbench } from '../../ui/index.ts';
 import { handMethodShelf } from './hand-methods.tsx';
 import { machineShelf } from './machines.tsx';
 import { mixShelf, productShelf } from './products.tsx';
 import { fillPointShelf, rigShelf } from './rigs.tsx';
 import type { ShelfPlan } from './shelf.ts';
 import { ShelfDetails, ShelfTable } from './shelf-table.tsx';
+import { TermsPanel } from './terms.tsx';
 import { treatmentShelf } from './treatments.tsx';
 
 type ShelfView = {
-  readonly shelf: Shelf;
+  readonly shelf: ShedPlace;
   readonly title: string;
+  /** How many records it has; null where it is no table. */
+  readonly count: (book: Book) => number | null;
   readonly table: (book: Book) => ReactNode;
   readonly details: (book: Book) => ReactNode;
 };
@@ -30,6 +33,7 @@ function viewOf<Name extends Shelf>(plan: ShelfPlan<Name>): ShelfView {
   return {
     shelf: plan.shelf,
     title: plan.title,
+    count: (book) => book[plan.shelf].length,
     table: (book) => <ShelfTable key={plan.shelf} plan={plan} book={book} />,
     details: (book) => <ShelfDetails key={plan.shelf} plan={plan} book={book} />,
   };
@@ -43,6 +47,17 @@ const SHELVES: readonly ShelfView[] = [
   viewOf(productShelf),
   viewOf(mixShelf),
   viewOf(treatmentShelf),
+  {
+    shelf: 'terms',
+    title: 'Money and driving',
+    count: () => null,
+    table: (book) => <TermsPanel book={book} />,
+    details: () => (
+      <Empty title="For the whole book">
+        Plans take the cheapest way by these figures. None of them is made up: what stays at nothing weighs nothing.
+      </Empty>
+    ),
+  },
 ];
 
 /** The owner's room: what lawns are treated with. */
@@ -81,15 +96,15 @@ function ShelfList({ book }: { readonly book: Book }) {
         selectedKeys={[shelf]}
         onSelectionChange={(keys) => {
           const [key] = keys === 'all' ? [] : [...keys];
-          const chosen = SHED_SHELVES.find((each) => each === key);
-          if (chosen !== undefined) selectShelf(chosen);
+          const chosen = SHELVES.find((each) => each.shelf === key);
+          if (chosen !== undefined) selectShelf(chosen.shelf);
         }}
       >
         {SHELVES.map((each) => (
           <ListBoxItem key={each.shelf} id={each.shelf} className="list-item" textValue={each.title}>
             <div className="shelf-row">
               <span className="row-title">{each.title}</span>
-              <span className="row-figure">{book[each.shelf].length}</span>
+              <span className="row-figure">{each.count(book)}</span>
             </div>
           </ListBoxItem>
         ))}

@@ -1,13 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import {
+  END_OF_DAY_MIN,
   withDrawnOver,
+  withHours,
   withOutlineError,
   withSlope,
   withSlopeWorking,
   withStatedArea,
+  withWeekday,
   withWorking,
 } from '../../../renderer/rooms/ground/zone-edits.ts';
-import { polygonFt, stated, zone } from '../../core/measure/lawns.ts';
+import { polygonFt, property, stated, zone } from '../../core/measure/lawns.ts';
 
 const drawn = zone(
   'lawn',
@@ -51,5 +54,25 @@ describe('edits of a zone', () => {
     expect(told.shape).toMatchObject({ outlineErrorFt: 2, drawnOver: 'aerial picture' });
     expect(withDrawnOver(withOutlineError(told, null), '')).toEqual(drawn);
     expect(withOutlineError(stated('card', 5), 2)).toEqual(stated('card', 5));
+  });
+});
+
+describe('when work may be done', () => {
+  const any = property([drawn]);
+
+  it('keeps hours, and none where they are the whole day', () => {
+    const morning = withHours(any, 480, 720);
+    expect(morning?.hours).toEqual({ openMin: 480, closeMin: 720 });
+    expect(withHours(morning ?? any, 0, END_OF_DAY_MIN)).toEqual(any);
+    expect(withHours(any, 720, 720)).toBeNull();
+  });
+
+  it('takes days of the week away and gives them back, but never all', () => {
+    const noMonday = withWeekday(any, 'monday', false);
+    expect(noMonday?.weekdays).toEqual(['tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday']);
+    expect(withWeekday(noMonday ?? any, 'monday', true)).toEqual(any);
+    const sunday = { ...any, weekdays: ['sunday' as const] };
+    expect(withWeekday(sunday, 'sunday', false)).toBeNull();
+    expect(withWeekday(sunday, 'monday', true)?.weekdays).toEqual(['monday', 'sunday']);
   });
 });

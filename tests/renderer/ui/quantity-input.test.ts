@@ -41,5 +41,7 @@ test('figures are shown without zeros that say nothing', () => {
   expect(tidyFigure('1,200 ft²')).toBe('1,200 ft²');
   expect(tidyFigure('20.05 gal')).toBe('20.05 gal');
   expect(tidyFigure('7:20')).toBe('7:20');
+  expect(tidyFigure('$31.50')).toBe('$31.50');
+  expect(tidyFigure('$30.00')).toBe('$30');
   expect(tidyFigure('-89.440030')).toBe('-89.44003');
 });
