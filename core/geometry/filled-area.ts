@@ -22,14 +22,14 @@ type Side = {
 export function filledArea(subject: readonly GridPath[], clip: readonly GridPath[], filling: Filling): number {
   const sides = [...sidesOf(subject, false), ...sidesOf(clip, true)].sort((left, right) => left.low - right.low);
   const levels = Float64Array.from([...cornerLevels(sides), ...crossingLevels(sides)]).sort();
-  let active: Side[] = [];
+  const active: Side[] = [];
   let next = 0;
   let area = 0;
   for (let index = 1; index < levels.length; index += 1) {
     const low = levels[index - 1] ?? 0;
     const high = levels[index] ?? 0;
     if (!(high > low)) continue;
-    active = active.filter((side) => side.high > low);
+    dropBelow(active, low);
     for (let side = sides[next]; side !== undefined && side.low <= low; side = sides[next]) {
       if (side.high > low) active.push(side);
       next += 1;
@@ -37,6 +37,17 @@ export function filledArea(subject: readonly GridPath[], clip: readonly GridPath
     area += sliceArea(active, (low + high) / 2, filling) * (high - low);
   }
   return area;
+}
+
+/** Leaves out the sides that end at or below a height. */
+function dropBelow(active: Side[], low: number): void {
+  let kept = 0;
+  for (const side of active) {
+    if (side.high <= low) continue;
+    active[kept] = side;
+    kept += 1;
+  }
+  active.length = kept;
 }
 
 /** Width of the filled ground at one height. Leaves the sides in order from west to east. */

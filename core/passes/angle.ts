@@ -1,6 +1,6 @@
 import type { PlanePoint } from '../geometry/index.ts';
 import { type Sides, turnSides } from './sides.ts';
-import { type Field, type Strips, stripsOver } from './strips.ts';
+import { type Field, type StripSum, type Strips, stripLayer, stripsOver } from './strips.ts';
 import { swathNumber } from './swath-number.ts';
 import type { Gauge } from './types.ts';
 
@@ -36,7 +36,7 @@ export function bestDirection(field: Field, pivot: PlanePoint, gauge: Gauge): Di
     .map((each) => each.angle);
   const look = lookAt(field, pivot, gauge);
   look.tryAll(first);
-  const best = look.result().angle;
+  const best = look.best();
   look.tryAll(REFINE_DEG.flatMap((step) => [best - step * DEGREE, best + step * DEGREE]));
   return look.result();
 }
@@ -48,22 +48,31 @@ export function fixedDirection(field: Field, pivot: PlanePoint, gauge: Gauge, an
   return look.result();
 }
 
-type Look = { readonly tryAll: (angles: readonly number[]) => void; readonly result: () => Directed };
+type Look = {
+  readonly tryAll: (angles: readonly number[]) => void;
+  readonly best: () => number;
+  readonly result: () => Directed;
+};
 
 /** Tries directions, keeps the best, and stops when it has looked at too many sides. */
-function lookAt({ rest, bare, ground }: Field, pivot: PlanePoint, gauge: Gauge): Look {
-  let best: Directed | null = null;
+function lookAt(field: Field, pivot: PlanePoint, gauge: Gauge): Look {
+  let best: number | null = null;
   let bestCost = Number.POSITIVE_INFINITY;
   let looked = 0;
   let wasCutShort = false;
+  const lay = stripLayer();
+  const turn = turner(field, pivot);
   const tryOne = (angle: number): void => {
-    const turn = (sides: Sides): Sides => turnSides(sides, angle, pivot);
-    const strips = stripsOver({ rest: turn(rest), bare: turn(bare), ground: turn(ground) }, gauge);
-    looked += rest.length + bare.length + ground.length + SIDES_PER_LANE * strips.lanes.count;
-    const cost = costOf(strips, gauge);
+    const sum = lay(turn(angle), gauge);
+    looked += field.rest.length + field.bare.length + field.ground.length + SIDES_PER_LANE * sum.lanes.count;
+    const cost = costOf(sum, gauge);
     if (best !== null && !(cost < bestCost * (1 - TIE))) return;
     bestCost = cost;
-    best = { angle, strips, wasCutShort: false };
+    best = angle;
+  };
+  const found = (): number => {
+    if (best === null) throw new Error('no direction was tried');
+    return best;
   };
   return {
     tryAll: (angles) => {
@@ -72,16 +81,24 @@ function lookAt({ rest, bare, ground }: Field, pivot: PlanePoint, gauge: Gauge):
         else wasCutShort = true;
       }
     },
-    result: () => {
-      if (best === null) throw new Error('no direction was tried');
-      return { ...best, wasCutShort };
-    },
+    best: found,
+    result: () => ({ angle: found(), strips: stripsOver(turn(found()), gauge, lay), wasCutShort }),
   };
 }
 
+/** A field turned into the frame of a direction. A frame holds until the next one. */
+function turner({ rest, bare, ground }: Field, pivot: PlanePoint): (angle: number) => Field {
+  const [turnedRest, turnedBare, turnedGround] = [rest, bare, ground].map((sides) => new Float64Array(sides.length));
+  return (angle) => ({
+    rest: turnSides(rest, angle, pivot, turnedRest),
+    bare: turnSides(bare, angle, pivot, turnedBare),
+    ground: turnSides(ground, angle, pivot, turnedGround),
+  });
+}
+
 /** Seconds for swaths in a direction, each with a turn and the step to the lane beside it. */
-function costOf({ lanes, lengthM, lostM, strips }: Strips, { metresPerSec, turnSec }: Gauge): number {
-  return (lengthM + HAND_FACTOR * lostM + strips.length * lanes.stepM) / metresPerSec + strips.length * turnSec;
+function costOf({ lanes, lengthM, lostM, count }: StripSum, { metresPerSec, turnSec }: Gauge): number {
+  return (lengthM + HAND_FACTOR * lostM + count * lanes.stepM) / metresPerSec + count * turnSec;
 }
 
 const halfTurn = (angle: number): number => {

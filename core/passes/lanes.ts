@@ -27,74 +27,189 @@ export function lanesOver(sides: Sides, widthM: number, overlapM: number): Lanes
   return { count, firstM: low + widthM / 2, stepM: beyond / (count - 1), widthM };
 }
 
-/** Per lane, the stretches where the whole width lies on the ground (`full`) and where any of it does (`any`). */
-export type LaneGround = { readonly full: readonly Interval[]; readonly any: readonly Interval[] };
+/**
+ * Stretches along lanes as pairs of ends in a row. Those of lane j are `count[j]` pairs from pair `first[j]` on; between those of
+ * one lane and the next there may be unused room.
+ */
+export type Stretches = { readonly first: Int32Array; readonly count: Int32Array; readonly ends: Float64Array };
+/** Stretches where the whole width of a lane lies on the ground (`full`) and where any of it does (`any`). */
+export type LaneGround = { readonly full: Stretches; readonly any: Stretches };
+
+/** The stretches of one lane as intervals. */
+export function intervalsIn({ first, count, ends }: Stretches, lane: number): readonly Interval[] {
+  return Array.from({ length: count[lane] ?? 0 }, (_, index): Interval => {
+    const at = 2 * ((first[lane] as number) + index);
+    return [ends[at] as number, ends[at + 1] as number];
+  });
+}
 
 /**
  * How ground lies under lanes. In each lane the stretches that sides of the ground occupy are joined; the gaps between them
  * lie wholly inside or wholly outside, which the crossings of the lane's middle line tell by their parity.
  */
-export function groundUnder(lanes: Lanes, sides: Sides): readonly LaneGround[] {
-  const blocked: [number, number][][] = Array.from({ length: lanes.count }, () => []);
-  const crossings: number[][] = Array.from({ length: lanes.count }, () => []);
-  for (let at = 0; at < sides.length; at += 4) {
-    enterSide(lanes, sides[at] ?? 0, sides[at + 1] ?? 0, sides[at + 2] ?? 0, sides[at + 3] ?? 0, blocked, crossings);
-  }
-  return blocked.map((each, lane) => readLane(joinIntervals(each), crossings[lane] ?? []));
+export const groundUnder = (lanes: Lanes, sides: Sides): LaneGround => laneReader()(lanes, sides);
+
+/** `groundUnder` for many directions: it uses its arrays again, so an answer holds until the next call. */
+export function laneReader(): (lanes: Lanes, sides: Sides) => LaneGround {
+  const room = new LaneRoom();
+  return (lanes, sides) => {
+    room.begin(lanes, sides);
+    for (let at = 0; at < sides.length; at += 4) {
+      enterSide(
+        room,
+        lanes,
+        sides[at] as number,
+        sides[at + 1] as number,
+        sides[at + 2] as number,
+        sides[at + 3] as number,
+      );
+    }
+    for (let lane = 0; lane < lanes.count; lane += 1) readLane(room, lane);
+    const { first, full, any, fullCount, anyCount } = room;
+    return { full: { first, count: fullCount, ends: full }, any: { first, count: anyCount, ends: any } };
+  };
 }
 
-function enterSide(
-  lanes: Lanes,
-  fromX: number,
-  fromY: number,
-  toX: number,
-  toY: number,
-  blocked: [number, number][][],
-  crossings: number[][],
-): void {
+/** Arrays in which lanes are read, with room for every side in every lane that it reaches. */
+class LaneRoom {
+  first = new Int32Array(0);
+  blockedCount = new Int32Array(0);
+  crossingCount = new Int32Array(0);
+  fullCount = new Int32Array(0);
+  anyCount = new Int32Array(0);
+  blocked = new Float64Array(0);
+  crossings = new Float64Array(0);
+  full = new Float64Array(0);
+  any = new Float64Array(0);
+
+  begin(lanes: Lanes, sides: Sides): void {
+    if (this.first.length <= lanes.count) this.growLanes(2 * lanes.count + 1);
+    for (const counts of [this.blockedCount, this.crossingCount, this.fullCount, this.anyCount]) counts.fill(0);
+    const { first } = this;
+    first.fill(0, 0, lanes.count + 1);
+    for (let at = 1; at < sides.length; at += 4) {
+      const [one, other] = [sides[at] as number, sides[at + 2] as number];
+      const last = lastLane(lanes, Math.max(one, other));
+      for (let lane = firstLane(lanes, Math.min(one, other)); lane <= last; lane += 1) {
+        first[lane + 1] = (first[lane + 1] as number) + 1;
+      }
+    }
+    for (let lane = 0; lane < lanes.count; lane += 1)
+      first[lane + 1] = (first[lane + 1] as number) + (first[lane] as number);
+    const pairs = first[lanes.count] as number;
+    if (this.crossings.length < pairs) this.growPairs(2 * pairs);
+  }
+
+  private growLanes(lanes: number): void {
+    this.first = new Int32Array(lanes + 1);
+    this.blockedCount = new Int32Array(lanes);
+    this.crossingCount = new Int32Array(lanes);
+    this.fullCount = new Int32Array(lanes);
+    this.anyCount = new Int32Array(lanes);
+  }
+
+  private growPairs(pairs: number): void {
+    this.crossings = new Float64Array(pairs);
+    this.blocked = new Float64Array(2 * pairs);
+    this.full = new Float64Array(2 * pairs);
+    this.any = new Float64Array(2 * pairs);
+  }
+}
+
+const reachOf = (lanes: Lanes): number => lanes.widthM / 2 - TOUCH_M;
+const firstLane = (lanes: Lanes, low: number): number =>
+  Math.max(0, Math.ceil((low - reachOf(lanes) - lanes.firstM) / lanes.stepM));
+const lastLane = (lanes: Lanes, high: number): number =>
+  Math.min(lanes.count - 1, Math.floor((high + reachOf(lanes) - lanes.firstM) / lanes.stepM));
+
+function enterSide(room: LaneRoom, lanes: Lanes, fromX: number, fromY: number, toX: number, toY: number): void {
   const low = Math.min(fromY, toY);
   const high = Math.max(fromY, toY);
-  const reach = lanes.widthM / 2 - TOUCH_M;
-  const first = Math.max(0, Math.ceil((low - reach - lanes.firstM) / lanes.stepM));
-  const last = Math.min(lanes.count - 1, Math.floor((high + reach - lanes.firstM) / lanes.stepM));
-  const lean = toY === fromY ? 0 : (toX - fromX) / (toY - fromY);
+  const reach = reachOf(lanes);
+  const last = lastLane(lanes, high);
+  const isFlat = toY === fromY;
+  const lean = isFlat ? 0 : (toX - fromX) / (toY - fromY);
   const xAt = (y: number): number => (y === toY ? toX : fromX + (y - fromY) * lean);
-  for (let lane = first; lane <= last; lane += 1) {
+  for (let lane = firstLane(lanes, low); lane <= last; lane += 1) {
     const middle = lanes.firstM + lane * lanes.stepM;
-    const isFlat = toY === fromY;
     const one = isFlat ? fromX : xAt(Math.max(low, middle - reach));
     const other = isFlat ? toX : xAt(Math.min(high, middle + reach));
-    blocked[lane]?.push(one < other ? [one, other] : [other, one]);
-    if (fromY > middle !== toY > middle) crossings[lane]?.push(xAt(middle));
+    block(room, lane, Math.min(one, other), Math.max(one, other));
+    if (fromY > middle !== toY > middle) {
+      const count = room.crossingCount[lane] as number;
+      room.crossings[(room.first[lane] as number) + count] = xAt(middle);
+      room.crossingCount[lane] = count + 1;
+    }
   }
 }
 
-/** Intervals put in order; those that meet made one. */
-function joinIntervals(intervals: [number, number][]): readonly Interval[] {
-  intervals.sort((left, right) => left[0] - right[0]);
-  const joined: [number, number][] = [];
-  for (const each of intervals) {
-    const last = joined[joined.length - 1];
-    if (last !== undefined && each[0] <= last[1]) last[1] = Math.max(last[1], each[1]);
-    else joined.push([each[0], each[1]]);
+/** Enters a stretch; one that meets the last one of its lane, as the sides along an outline do, is joined to it at once. */
+function block({ first, blockedCount, blocked }: LaneRoom, lane: number, from: number, to: number): void {
+  const count = blockedCount[lane] as number;
+  const next = 2 * ((first[lane] as number) + count);
+  if (count > 0 && from <= (blocked[next - 1] as number) && to >= (blocked[next - 2] as number)) {
+    if (from < (blocked[next - 2] as number)) blocked[next - 2] = from;
+    if (to > (blocked[next - 1] as number)) blocked[next - 1] = to;
+    return;
   }
-  return joined;
+  blocked[next] = from;
+  blocked[next + 1] = to;
+  blockedCount[lane] = count + 1;
 }
 
-function readLane(blocked: readonly Interval[], crossings: number[]): LaneGround {
-  crossings.sort((left, right) => left - right);
-  const full: Interval[] = [];
-  const any: [number, number][] = [];
-  let passed = 0;
+/** Puts stretches in the order of their beginnings and makes one of those that meet. */
+function joinPairs({ first, blockedCount, blocked }: LaneRoom, lane: number): void {
+  const start = 2 * (first[lane] as number);
+  const end = start + 2 * (blockedCount[lane] as number);
+  for (let at = start + 2; at < end; at += 2) {
+    const [from, to] = [blocked[at] as number, blocked[at + 1] as number];
+    let place = at;
+    for (; place > start && (blocked[place - 2] as number) > from; place -= 2) {
+      blocked[place] = blocked[place - 2] as number;
+      blocked[place + 1] = blocked[place - 1] as number;
+    }
+    blocked[place] = from;
+    blocked[place + 1] = to;
+  }
+  let kept = start;
+  for (let at = start; at < end; at += 2) {
+    if (kept > start && (blocked[at] as number) <= (blocked[kept - 1] as number)) {
+      blocked[kept - 1] = Math.max(blocked[kept - 1] as number, blocked[at + 1] as number);
+      continue;
+    }
+    blocked[kept] = blocked[at] as number;
+    blocked[kept + 1] = blocked[at + 1] as number;
+    kept += 2;
+  }
+  blockedCount[lane] = (kept - start) / 2;
+}
+
+function readLane(room: LaneRoom, lane: number): void {
+  joinPairs(room, lane);
+  const { blocked, crossings, full, any } = room;
+  const first = room.first[lane] as number;
+  const crossed = first + (room.crossingCount[lane] as number);
+  crossings.subarray(first, crossed).sort();
+  const end = 2 * (first + (room.blockedCount[lane] as number));
+  let passed = first;
   let isInside = false;
-  for (const [index, [from, to]] of blocked.entries()) {
-    const before = blocked[index - 1];
-    if (isInside && before !== undefined) full.push([before[1], from]);
-    const last = any[any.length - 1];
-    if (isInside && last !== undefined) last[1] = to;
-    else any.push([from, to]);
-    while (passed < crossings.length && (crossings[passed] ?? 0) <= to) passed += 1;
-    isInside = passed % 2 === 1;
+  let fullEnd = 2 * first;
+  let anyEnd = 2 * first;
+  for (let at = 2 * first; at < end; at += 2) {
+    const to = blocked[at + 1] as number;
+    if (isInside) {
+      full[fullEnd] = blocked[at - 1] as number;
+      full[fullEnd + 1] = blocked[at] as number;
+      fullEnd += 2;
+      any[anyEnd - 1] = to;
+    } else {
+      any[anyEnd] = blocked[at] as number;
+      any[anyEnd + 1] = to;
+      anyEnd += 2;
+    }
+    while (passed < crossed && (crossings[passed] as number) <= to) passed += 1;
+    isInside = (passed - first) % 2 === 1;
   }
-  return { full, any };
+  room.fullCount[lane] = fullEnd / 2 - first;
+  room.anyCount[lane] = anyEnd / 2 - first;
 }

@@ -18,7 +18,7 @@ import { notesOf } from './notes.ts';
 import { orderCells } from './order.ts';
 import { type Openings, openingsOf } from './sections.ts';
 import { pivotOf, type Sides, sidesOf, turnSides } from './sides.ts';
-import { lengthM, routeBetween, type Walls, wallsOf } from './transit.ts';
+import { lengthM, NO_WALLS, routeBetween, type Walls, wallsOf } from './transit.ts';
 import { type Trim, trimOf } from './trim.ts';
 import type { Gauge, Leg, PassHead, PassOptions, PassPlan } from './types.ts';
 import { distanceM, drive, type Visit } from './visits.ts';
@@ -39,7 +39,7 @@ export function planPasses(
 ): Result<PassPlan> {
   const gauge = gaugeOf(head, where);
   if (!gauge.ok) return gauge;
-  const obstacles = options.obstacles === undefined ? [] : wallsOf(options.obstacles);
+  const obstacles = options.obstacles === undefined ? NO_WALLS : wallsOf(options.obstacles);
   const parts: PartPlan[] = [];
   let here: PlanePoint | null = null;
   for (const part of partsOf(ground)) {

@@ -1,4 +1,4 @@
-import { groundUnder, type Interval } from './lanes.ts';
+import { groundUnder, type Interval, intervalsIn } from './lanes.ts';
 import type { Sides } from './sides.ts';
 import type { Strip, Strips } from './strips.ts';
 import type { OpenSection } from './types.ts';
@@ -47,11 +47,11 @@ function fromLowSide(
   let low = -lanes.widthM / 2;
   for (const [section, widthM] of sectionsM.entries()) {
     const high = low + widthM;
-    const under = groundUnder({ ...lanes, firstM: lanes.firstM + (low + high) / 2, widthM }, bare);
+    const under = groundUnder({ ...lanes, firstM: lanes.firstM + (low + high) / 2, widthM }, bare).any;
     const isShared = high <= lanes.widthM / 2 - lanes.stepM + TOUCH_M;
     for (const [index, strip] of strips.entries()) {
       const below = isShared ? (byLane[strip.lane - 1] ?? []) : [];
-      for (const [from, to] of less(clip(under[strip.lane]?.any ?? [], strip), below)) {
+      for (const [from, to] of less(clip(intervalsIn(under, strip.lane), strip), below)) {
         openings[index]?.push({ section, fromM: from - strip.from, toM: to - strip.from });
       }
     }

@@ -22,11 +22,18 @@ export function sidesOf(region: Region): Sides {
   return sides;
 }
 
-/** The sides seen in a frame whose first axis points `angle` radians anticlockwise from east, about `pivot`. */
-export function turnSides(sides: Sides, angle: number, pivot: PlanePoint): Sides {
+/**
+ * The sides seen in a frame whose first axis points `angle` radians anticlockwise from east, about `pivot`.
+ * @param turned where they are written, as long as the sides
+ */
+export function turnSides(
+  sides: Sides,
+  angle: number,
+  pivot: PlanePoint,
+  turned: Sides = new Float64Array(sides.length),
+): Sides {
   const cosine = Math.cos(angle);
   const sine = Math.sin(angle);
-  const turned = new Float64Array(sides.length);
   for (let at = 0; at < sides.length; at += 2) {
     const x = (sides[at] ?? 0) - pivot.x;
     const y = (sides[at + 1] ?? 0) - pivot.y;

@@ -1,9 +1,10 @@
-import { type PlanePoint, type Region, STEPS_PER_METRE } from '../geometry/index.ts';
+import { type PlanePoint, type Region, regionOf, STEPS_PER_METRE } from '../geometry/index.ts';
+import { type Sides, sidesOf } from './sides.ts';
 import { distanceM } from './visits.ts';
 
 type Loop = readonly PlanePoint[];
-/** Edges of connected ground that no way may cross. */
-export type Walls = readonly Loop[];
+/** Edges of ground that no way may cross: its loops, and their sides in a row; side i of a loop ends at its corner i. */
+export type Walls = { readonly loops: readonly Loop[]; readonly sides: readonly Sides[] };
 /** Whether a way keeps inside its walls, or outside of them: on ground, or round obstacles. */
 export type Keeps = 'inside' | 'outside';
 /** A way and whether it keeps to the ground. */
@@ -16,8 +17,14 @@ const TOUCH_M = 0.002;
 const MOST_CORNERS_PULLED = 400;
 
 export function wallsOf(ground: Region): Walls {
-  return ground.paths.map((path) => path.map(({ x, y }) => ({ x: x / STEPS_PER_METRE, y: y / STEPS_PER_METRE })));
+  return {
+    loops: ground.paths.map((path) => path.map(({ x, y }) => ({ x: x / STEPS_PER_METRE, y: y / STEPS_PER_METRE }))),
+    sides: ground.paths.map((path) => sidesOf(regionOf([path]))),
+  };
 }
+
+/** Ground without edges in the way. */
+export const NO_WALLS: Walls = { loops: [], sides: [] };
 
 type Crossing = { readonly at: number; readonly loop: number; readonly side: number; readonly point: PlanePoint };
 
@@ -38,7 +45,7 @@ export function routeBetween(from: PlanePoint, to: PlanePoint, walls: Walls, kee
       staysInside = false;
       continue;
     }
-    points.push(...wayAlong(walls[crossing.loop] ?? [], crossing, last));
+    points.push(...wayAlong(walls.loops[crossing.loop] ?? [], crossing, last));
     here = last.at;
   }
   points.push(to);
@@ -49,34 +56,36 @@ export function routeBetween(from: PlanePoint, to: PlanePoint, walls: Walls, kee
 function crossingsOf(from: PlanePoint, to: PlanePoint, walls: Walls): readonly Crossing[] {
   const found: Crossing[] = [];
   const touch = Math.max(TOUCH, TOUCH_M / Math.max(TOUCH_M, distanceM(from, to)));
-  for (const [loop, points] of walls.entries()) {
-    let start = points[points.length - 1];
-    for (const [side, end] of points.entries()) {
-      const at = start === undefined ? null : crossingAt(from, to, start, end);
-      start = end;
-      if (at === null || at < touch || at > 1 - touch) continue;
-      found.push({ at, loop, side, point: { x: from.x + at * (to.x - from.x), y: from.y + at * (to.y - from.y) } });
+  for (const [loop, sides] of walls.sides.entries()) {
+    for (let at = 0; at < sides.length; at += 4) {
+      const share = crossingAt(from, to, sides, at);
+      if (!(share >= touch && share <= 1 - touch)) continue;
+      const point = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+      found.push({ at: share, loop, side: at / 4, point });
     }
   }
   return found.sort((left, right) => left.at - right.at);
 }
 
-/** Share of the line at which it crosses a side; null where it does not. */
-function crossingAt(from: PlanePoint, to: PlanePoint, start: PlanePoint, end: PlanePoint): number | null {
+/** Share of the line at which it crosses a side; NaN where it does not. */
+function crossingAt(from: PlanePoint, to: PlanePoint, sides: Sides, at: number): number {
+  const [startX, startY] = [sides[at] as number, sides[at + 1] as number];
+  const [endX, endY] = [sides[at + 2] as number, sides[at + 3] as number];
+  if (Math.max(startX, endX) < Math.min(from.x, to.x) || Math.min(startX, endX) > Math.max(from.x, to.x)) {
+    return Number.NaN;
+  }
+  if (Math.max(startY, endY) < Math.min(from.y, to.y) || Math.min(startY, endY) > Math.max(from.y, to.y)) {
+    return Number.NaN;
+  }
   const x = to.x - from.x;
   const y = to.y - from.y;
-  if (Math.max(start.x, end.x) < Math.min(from.x, to.x) || Math.min(start.x, end.x) > Math.max(from.x, to.x))
-    return null;
-  if (Math.max(start.y, end.y) < Math.min(from.y, to.y) || Math.min(start.y, end.y) > Math.max(from.y, to.y))
-    return null;
-  const startSide = x * (start.y - from.y) - y * (start.x - from.x);
-  const endSide = x * (end.y - from.y) - y * (end.x - from.x);
-  if (startSide > 0 === endSide > 0) return null;
+  const startSide = x * (startY - from.y) - y * (startX - from.x);
+  const endSide = x * (endY - from.y) - y * (endX - from.x);
+  if (startSide > 0 === endSide > 0) return Number.NaN;
   const share = startSide / (startSide - endSide);
-  const meetX = start.x + share * (end.x - start.x);
-  const meetY = start.y + share * (end.y - start.y);
-  const at = ((meetX - from.x) * x + (meetY - from.y) * y) / (x * x + y * y);
-  return at >= 0 && at <= 1 ? at : null;
+  const meetX = startX + share * (endX - startX);
+  const meetY = startY + share * (endY - startY);
+  return ((meetX - from.x) * x + (meetY - from.y) * y) / (x * x + y * y);
 }
 
 /** Along a loop from one crossing to another, whichever way is shorter. */
@@ -135,7 +144,7 @@ const middle = (from: PlanePoint, to: PlanePoint): PlanePoint => ({ x: (from.x +
 
 function isInside({ x, y }: PlanePoint, walls: Walls): boolean {
   let inside = false;
-  for (const loop of walls) {
+  for (const loop of walls.loops) {
     let previous = loop[loop.length - 1];
     for (const corner of loop) {
       if (previous !== undefined && corner.y > y !== previous.y > y) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { groundUnder, lanesOver } from '../../../core/passes/lanes.ts';
+import { groundUnder, intervalsIn, type Lanes, lanesOver } from '../../../core/passes/lanes.ts';
 import { sidesOf, turnBack, turnSides } from '../../../core/passes/sides.ts';
 import { rectangle } from '../geometry/shapes.ts';
 import { groundOf } from './grounds.ts';
@@ -25,6 +25,14 @@ describe('lanes over ground', () => {
 });
 
 describe('ground under lanes', () => {
+  const under = (lanes: Lanes, ground: Float64Array) => {
+    const { full, any } = groundUnder(lanes, ground);
+    return Array.from({ length: lanes.count }, (_, lane) => ({
+      full: intervalsIn(full, lane),
+      any: intervalsIn(any, lane),
+    }));
+  };
+
   it('is full between slanted ends and touched up to their tips', () => {
     // A parallelogram that leans 1 m for each metre up; lane 0 reaches from y = 0 to 2.
     const leaning = sides([
@@ -33,7 +41,7 @@ describe('ground under lanes', () => {
       [24, 4],
       [4, 4],
     ]);
-    const [first] = groundUnder({ count: 2, firstM: 1, stepM: 2, widthM: 2 }, leaning);
+    const [first] = under({ count: 2, firstM: 1, stepM: 2, widthM: 2 }, leaning);
     expect(first!.full).toHaveLength(1);
     expect(first!.full[0]![0]).toBeCloseTo(2, 2);
     expect(first!.full[0]![1]).toBeCloseTo(20, 2);
@@ -43,7 +51,7 @@ describe('ground under lanes', () => {
 
   it('is broken by a hole that stands in the lane, and only in that lane', () => {
     const holed = sides(rectangle(0, 0, 20, 4), [rectangle(8, 2.5, 11, 3.5)]);
-    const [below, above] = groundUnder({ count: 2, firstM: 1, stepM: 2, widthM: 2 }, holed);
+    const [below, above] = under({ count: 2, firstM: 1, stepM: 2, widthM: 2 }, holed);
     expect(below!.full).toEqual([[0, 20]]);
     expect(above!.full).toEqual([
       [0, 8],
@@ -54,7 +62,7 @@ describe('ground under lanes', () => {
   });
 
   it('is nothing beside the ground', () => {
-    const [, beyond] = groundUnder({ count: 2, firstM: 1, stepM: 30, widthM: 2 }, sides(rectangle(0, 0, 20, 4)));
+    const [, beyond] = under({ count: 2, firstM: 1, stepM: 30, widthM: 2 }, sides(rectangle(0, 0, 20, 4)));
     expect(beyond).toEqual({ full: [], any: [] });
   });
 });

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom } from '../../../core/base/index.ts';
+import { regionOf } from '../../../core/geometry/index.ts';
 import { lengthM, routeBetween, wallsOf } from '../../../core/passes/transit.ts';
 import { rectangle } from '../geometry/shapes.ts';
 import { circle, groundOf, houseLawn, isOn } from './grounds.ts';
 
 describe('a way between two places on connected ground', () => {
-  const walls = wallsOf(groundOf(rectangle(0, 0, 30, 20), [rectangle(10, 5, 20, 12)]));
+  const yard = groundOf(rectangle(0, 0, 30, 20), [rectangle(10, 5, 20, 12)]);
+  const walls = wallsOf(yard);
 
   it('is straight where nothing is in between', () => {
     expect(routeBetween({ x: 1, y: 1 }, { x: 28, y: 2 }, walls)).toEqual({
@@ -75,7 +77,7 @@ describe('a way between two places on connected ground', () => {
   });
 
   it('says so where it has to leave the ground', () => {
-    const apart = [...walls, ...wallsOf(groundOf(rectangle(40, 0, 50, 10)))];
+    const apart = wallsOf(regionOf([...yard.paths, ...groundOf(rectangle(40, 0, 50, 10)).paths]));
     expect(routeBetween({ x: 25, y: 3 }, { x: 45, y: 3 }, apart).staysInside).toBe(false);
   });
 });
