@@ -4,7 +4,7 @@ import { planSchema } from '../plan/result/index.ts';
 import { channel } from './channel.ts';
 import { groundChannels } from './ground-channels.ts';
 import { readingChannels } from './reading-channels.ts';
-import { type Settings, settingsChangeSchema } from './settings.ts';
+import { evenPrice, type Settings, settingsChangeSchema } from './settings.ts';
 import type {
   AppInfo,
   Cancelled,
@@ -111,6 +111,8 @@ export const channels = {
       seconds: v.optional(v.pipe(v.number(), v.gtValue(0), v.maxValue(3600))),
       iterations: v.optional(v.pipe(wholeNumber, v.maxValue(1_000_000_000))),
       dates: v.optional(v.array(date)),
+      /** Price on days of unlike length, dollars for an hour above the mean; none unless told. */
+      evenUsdPerHour: v.optional(evenPrice),
       /**
        * Begin with the plan that is kept with the book, where there is one: the first stops of every day stay in their order, and
        * pinned properties with their rig and day; the rest changes where that pays.

@@ -3,6 +3,8 @@ import * as v from 'valibot';
 /** A host's name, with its port where it has one. */
 const hostName = v.pipe(v.string(), v.regex(/^[a-z0-9.-]+(:\d{1,5})?$/), v.maxLength(260));
 const shareOfOne = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+/** Price on days of unlike length, dollars for an hour above the mean. */
+export const evenPrice = v.pipe(v.number(), v.minValue(0), v.maxValue(1000));
 const network = v.picklist(['off', 'allowed']);
 const networkHosts = v.pipe(v.array(hostName), v.maxLength(50));
 const backgroundId = v.pipe(v.string(), v.regex(/^[a-z0-9-]{1,60}$/));
@@ -24,6 +26,8 @@ export const settingsSchema = v.looseObject({
   planSeconds: v.optional(v.fallback(v.pipe(v.number(), v.minValue(1), v.maxValue(3600)), 10), 10),
   /** Seed of the planning search. */
   planSeed: v.optional(v.fallback(v.pipe(v.number(), v.integer()), 1), 1),
+  /** Price on days of unlike length, dollars for an hour above the mean; 0 for none. */
+  planEvenUsd: v.optional(v.fallback(evenPrice, 0), 0),
   /** Whether single-letter keys choose tools (WCAG 2.1.4 asks that they can be turned off). */
   letterKeys: v.optional(v.fallback(v.boolean(), true), true),
   /** Whether anything may be asked of other machines. Off until the user allows it. */
@@ -45,6 +49,7 @@ export const settingsChangeSchema = v.strictObject({
   appearance: v.optional(v.picklist(['system', 'light', 'dark'])),
   planSeconds: v.optional(v.pipe(v.number(), v.minValue(1), v.maxValue(3600))),
   planSeed: v.optional(v.pipe(v.number(), v.integer())),
+  planEvenUsd: v.optional(evenPrice),
   letterKeys: v.optional(v.boolean()),
   network: v.optional(network),
   networkHosts: v.optional(networkHosts),

@@ -104,6 +104,17 @@ export function secondsOf(typed: Typed, name: string, most: number): number | un
   return value;
 }
 
+/** The amount of dollars after an option; undefined where it was not given. */
+export function dollarsOf(typed: Typed, name: string, most: number): number | undefined {
+  const text = typed.options[name];
+  if (text === undefined) return undefined;
+  const value = Number(text);
+  if (!/^\d*\.?\d+$/.test(text) || value > most) {
+    throw new UsageFault(`--${name} needs a number of dollars from 0 to ${most}, not "${text}".`);
+  }
+  return value;
+}
+
 /** The date after an option, YYYY-MM-DD; undefined where it was not given. */
 export function dateOf(typed: Typed, name: string): string | undefined {
   const text = typed.options[name];

@@ -218,10 +218,15 @@ const planCommands: readonly Command[] = [
     whyNot: whyNotPlan,
     run: start(async () => {
       const round = currentRound();
-      const { planSeconds, planSeed } = useHost.getState().settings;
+      const { planSeconds, planSeed, planEvenUsd } = useHost.getState().settings;
       if (round === null) return;
       goTo('round');
-      await startPlanning({ roundId: round.id, seconds: planSeconds, seed: planSeed });
+      await startPlanning({
+        roundId: round.id,
+        seconds: planSeconds,
+        seed: planSeed,
+        evenUsdPerHour: planEvenUsd,
+      });
     }),
   },
   {

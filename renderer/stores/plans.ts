@@ -37,14 +37,20 @@ export function startPlans(session: string | null, stored: readonly StoredPlan[]
   usePlans.setState({ session, plans, job: null, failures: {} });
 }
 
-export type PlanWish = { readonly roundId: string; readonly seconds: number; readonly seed: number };
+export type PlanWish = {
+  readonly roundId: string;
+  readonly seconds: number;
+  readonly seed: number;
+  /** Dollars for an hour above the mean day; 0 for none. */
+  readonly evenUsdPerHour: number;
+};
 
 /** Asks the host to plan a round; progress comes by events. */
-export async function startPlanning({ roundId, seconds, seed }: PlanWish): Promise<void> {
+export async function startPlanning({ roundId, seconds, seed, evenUsdPerHour }: PlanWish): Promise<void> {
   const { session, job } = usePlans.getState();
   if (session === null || job !== null) return;
   usePlans.setState(({ failures }) => ({ failures: without(failures, roundId) }));
-  const answer = await askHost('job.startPlan', { session, roundId, seconds, seed });
+  const answer = await askHost('job.startPlan', { session, roundId, seconds, seed, evenUsdPerHour });
   if (answer === null || usePlans.getState().job !== null) return;
   const { jobId } = answer;
   if (finishedEarly.delete(jobId)) return;

@@ -19,9 +19,10 @@ export function isStale(book: Book, roundId: string, plan: KnownPlan['plan']): b
   const before = answers.get(key);
   if (before !== undefined) return before;
   const dates = [...new Set(plan.days.map((day) => day.date))].sort();
-  const whole = buildProblem(book, roundId);
+  const asked = { evenUsdPerHour: plan.evenDays?.usdPerHour ?? 0 };
+  const whole = buildProblem(book, roundId, asked);
   const same = whole.ok && whole.value.hash === plan.problemHash;
-  const part = same || dates.length === 0 ? whole : buildProblem(book, roundId, { dates });
+  const part = same || dates.length === 0 ? whole : buildProblem(book, roundId, { ...asked, dates });
   const answer = !(part.ok && part.value.hash === plan.problemHash);
   answers.set(key, answer);
   return answer;

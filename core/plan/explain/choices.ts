@@ -1,5 +1,6 @@
 import { type Problem, visitMs } from '../problem/index.ts';
 import { RefillPlacer, type RouteOutcome, type Solution, type Visit } from '../refills/index.ts';
+import { unevenAdded } from './even.ts';
 import { type Insertion, intoSlot, type PlanFacts, routesBySlot, visitsOf } from './insertions.ts';
 import { Legs } from './legs.ts';
 import type { OtherWay } from './types.ts';
@@ -70,7 +71,8 @@ function anotherMode(facts: PlanFacts, route: RouteOutcome, index: number, mode:
   const visits = route.visits.map((each, at) => (at === index ? { ...each, mode } : each));
   const after = placed(facts.problem, route.slot, visits);
   if (after === null) return null;
-  const added = { addedMs: after.paidMs - route.paidMs, addedCost: after.cost - route.cost };
+  const addedCost = after.cost - route.cost + unevenAdded(facts, new Map([[route.slot, after.paidMs]]));
+  const added = { addedMs: after.paidMs - route.paidMs, addedCost };
   return { visit: index, slot: route.slot, position: index, mode, ...added };
 }
 
@@ -90,7 +92,11 @@ function anotherRig(facts: PlanFacts, route: RouteOutcome, index: number, slot: 
     if (after === null || rest === null) return [];
     const before = facts.routes.get(slot);
     const addedMs = after.paidMs + rest.paidMs - route.paidMs - (before?.paidMs ?? 0);
-    const addedCost = after.cost + rest.cost - route.cost - (before?.cost ?? 0);
+    const lengths = new Map([
+      [slot, after.paidMs],
+      [route.slot, rest.paidMs],
+    ]);
+    const addedCost = after.cost + rest.cost - route.cost - (before?.cost ?? 0) + unevenAdded(facts, lengths);
     return [{ visit: index, slot, position: insertion.position, mode: insertion.mode, addedMs, addedCost }];
   });
   return ways.toSorted((one, other) => one.addedCost - other.addedCost)[0] ?? null;

@@ -1,5 +1,6 @@
 import type { Problem } from '../problem/index.ts';
 import { RefillPlacer, type RouteOutcome, type Solution } from '../refills/index.ts';
+import { unevenAdded } from './even.ts';
 import { intoSlot, type PlanFacts, routesBySlot } from './insertions.ts';
 import { Legs } from './legs.ts';
 import { lift } from './lift.ts';
@@ -25,12 +26,13 @@ export function explainDay(problem: Problem, solution: Solution, slot: number): 
   const rig = problem.slots[slot]?.rig ?? -1;
   const owned = problem.rigs[rig];
   if (route === undefined || owned === undefined || route.visits.length === 0) return [];
+  const facts: PlanFacts = { problem, legs: new Legs(problem), routes: routesBySlot(solution) };
   const day = alone(problem, route);
   const tanks = drawnTanks(problem, rig, route);
   const nurse: Limit[] = tanks.length > 0 && owned.nurseParts > 0 ? [{ kind: 'nurse-tank' }] : [];
   return [
-    oneHour(problem, solution, day, rig, route),
-    ...[...nurse, ...tanks].map((limit) => oneGallon(day, rig, route, limit)),
+    oneHour(facts, solution, day, rig, route),
+    ...[...nurse, ...tanks].map((limit) => oneGallon(facts, day, rig, route, limit)),
   ];
 }
 
@@ -48,14 +50,14 @@ function drawnTanks(problem: Problem, rig: number, route: RouteOutcome): readonl
 }
 
 /** A regular hour more: what overtime it takes the place of, and which work without a place it would let in. */
-function oneHour(problem: Problem, solution: Solution, day: Problem, rig: number, route: RouteOutcome): WhatIf {
+function oneHour(facts: PlanFacts, solution: Solution, day: Problem, rig: number, route: RouteOutcome): WhatIf {
   const longer = withHour(day, rig);
   return {
     what: 'shift',
     compartment: -1,
     amount: HOUR_MS,
-    ...saved(route, placed(longer, route)),
-    jobs: jobsLetIn(problem, solution, rig, route.slot),
+    ...saved(facts, route, placed(longer, route)),
+    jobs: jobsLetIn(facts, solution, rig, route.slot),
   };
 }
 
@@ -64,10 +66,9 @@ function withHour(problem: Problem, rig: number): Problem {
   return { ...problem, rigs };
 }
 
-function jobsLetIn(problem: Problem, solution: Solution, rig: number, slot: number): readonly number[] {
-  const facts: PlanFacts = { problem, legs: new Legs(problem), routes: routesBySlot(solution) };
+function jobsLetIn(facts: PlanFacts, solution: Solution, rig: number, slot: number): readonly number[] {
   const trials = new Trials(facts, MOST_TRIALS);
-  const longer = withHour(problem, rig);
+  const longer = withHour(facts.problem, rig);
   return solution.unserved.slice(0, MOST_JOBS).filter((job) => {
     const places = intoSlot(facts, job, slot).filter((each) => each.allowed);
     const likely = [...places].sort((left, right) => left.expectedMs - right.expectedMs).slice(0, MOST_PLACES);
@@ -75,13 +76,13 @@ function jobsLetIn(problem: Problem, solution: Solution, rig: number, slot: numb
   });
 }
 
-function oneGallon(day: Problem, rig: number, route: RouteOutcome, limit: Limit): WhatIf {
+function oneGallon(facts: PlanFacts, day: Problem, rig: number, route: RouteOutcome, limit: Limit): WhatIf {
   const larger = lift(day, rig, limit, GALLON_PARTS);
   return {
     what: limit.kind === 'compartment' ? 'compartment' : 'nurse-tank',
     compartment: limit.kind === 'compartment' ? limit.compartment : -1,
     amount: GALLON_PARTS,
-    ...saved(route, placed(larger, route)),
+    ...saved(facts, route, placed(larger, route)),
     jobs: [],
   };
 }
@@ -97,7 +98,12 @@ function placed(problem: Problem, route: RouteOutcome): RouteOutcome | null {
 }
 
 /** The plan's own route holds with more of anything, so nothing is ever lost. */
-function saved(before: RouteOutcome, after: RouteOutcome | null): Pick<WhatIf, 'savedMs' | 'savedCost'> {
-  if (after === null || after.cost >= before.cost) return { savedMs: 0, savedCost: 0 };
-  return { savedMs: before.paidMs - after.paidMs, savedCost: before.cost - after.cost };
+function saved(
+  facts: PlanFacts,
+  before: RouteOutcome,
+  after: RouteOutcome | null,
+): Pick<WhatIf, 'savedMs' | 'savedCost'> {
+  if (after === null) return { savedMs: 0, savedCost: 0 };
+  const savedCost = before.cost - after.cost - unevenAdded(facts, new Map([[before.slot, after.paidMs]]));
+  return savedCost <= 0 ? { savedMs: 0, savedCost: 0 } : { savedMs: before.paidMs - after.paidMs, savedCost };
 }

@@ -3,6 +3,7 @@ import type { Plan, PlanDay } from '../result/index.ts';
 import { checkCoverage, emptyCoverage } from './coverage.ts';
 import { playDay } from './day.ts';
 import { type DaySums, emptySums, startOfDay } from './day-state.ts';
+import { checkEvenDays, evenFigures } from './even-days.ts';
 import { checkDayFigures, checkTotals } from './figures.ts';
 import { createLedger, type Ledger } from './ledger.ts';
 import { type Lookup, lookupOf, slotKey } from './lookup.ts';
@@ -33,7 +34,12 @@ export function judgePlan(problem: Problem, plan: Plan): Verdict {
   }
   checkCoverage(lookup, ledger, coverage, plan);
   const total = addUp(sums);
-  const totals = totalsOf(total, sums.length, plan);
+  const even = evenFigures(
+    problem,
+    sums.map((each) => each.paidMs),
+  );
+  const totals = totalsOf({ ...total, cost: total.cost + even.cost }, sums.length, plan);
+  checkEvenDays(ledger, problem, plan, even);
   checkTotals(ledger, plan, totals, total.stationRefills);
   return { feasible: ledger.violations.length === 0, violations: ledger.violations, totals };
 }

@@ -16,6 +16,7 @@ import { quantity } from '../../units/index.ts';
 import { dateFault, fallsOn } from './calendar.ts';
 import { placeOfStation, withDepots } from './depots.ts';
 import { labelHistory } from './earlier-rounds.ts';
+import { withEvenDays } from './even-days.ts';
 import { flagNotes } from './flags.ts';
 import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
 import { areaUnits, modesOf, type TaskOptions } from './modes.ts';
@@ -30,6 +31,8 @@ export type ProblemOptions = {
   readonly dates?: readonly string[];
   /** Measures made before; whatever is missing is measured here. */
   readonly measures?: ReadonlyMap<string, PropertyMeasure>;
+  /** Price on days of unlike length, dollars for an hour above the mean; 0 unless told. See `EvenDays`. */
+  readonly evenUsdPerHour?: number;
 };
 
 /**
@@ -63,7 +66,8 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const rigs = round.rigIds
     .flatMap((id) => book.rigs.filter((each) => each.id === id))
     .map((rig) => equipRig(book, rig, supplies.stocks));
-  return ok(freeze(assemble(book, round, dates, rigs, supplies, gathered)));
+  const parts = assemble(book, round, dates, rigs, supplies, gathered);
+  return ok(freeze(withEvenDays(parts, options.evenUsdPerHour ?? 0)));
 }
 
 function propertiesOf(book: Book, round: Round): readonly Property[] {

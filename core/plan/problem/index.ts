@@ -1,3 +1,4 @@
 export { buildProblem, type ProblemOptions } from './build.ts';
+export { daysAboveMs, unevenCost } from './even-days.ts';
 export { visitMs } from './strands.ts';
 export type * from './types.ts';

@@ -55,6 +55,8 @@ export type Problem = {
   readonly slots: readonly RouteSlot[];
   readonly tasks: readonly Task[];
   readonly jobs: readonly Job[];
+  /** What days of unlike length cost; absent where they may be as they come. */
+  readonly evenDays?: EvenDays;
   /** Tasks that no rig can do, with the reason for every rig. They are in no job. */
   readonly unplaceable: readonly UnplaceableTask[];
   /** Warnings and notes found while building (rates that disagree, tight gates, estimates). */
@@ -151,6 +153,14 @@ export type ProblemRig = {
    * what is really aboard when only what is needed is carried.
    */
   readonly cargoLimit: number;
+};
+
+/** A price on the time by which a rig's day is longer than the mean of all days of the plan. */
+export type EvenDays = {
+  /** As it was entered. */
+  readonly usdPerHour: number;
+  /** The same in the problem's units, at least 1. nano-dollars per millisecond */
+  readonly costPerMs: number;
 };
 
 export type RouteSlot = { readonly rig: number; readonly day: number };

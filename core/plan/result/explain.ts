@@ -4,6 +4,7 @@ import type { RouteOutcome, Solution } from '../refills/index.ts';
 import { planActivities } from './activities.ts';
 import { toSeconds } from './amounts.ts';
 import { carryOf, leftOverOf } from './carry.ts';
+import { evenDaysOf, unevenCostOf } from './even-days.ts';
 import { levelsOf } from './levels.ts';
 import { withReasons } from './load-words.ts';
 import { loadsOf } from './loads.ts';
@@ -25,7 +26,7 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
   const routes = solution.routes
     .filter((route) => route.visits.length > 0)
     .sort((left, right) => left.slot - right.slot);
-  const costCents = routes.reduce((sum, route) => sum + route.cost, 0) / NANO_PER_CENT;
+  const cost = routes.reduce((sum, route) => sum + route.cost, 0) + unevenCostOf(problem, routes);
   const days = routes.map((route) => planDay(book, problem, solution, names, route));
   const unplaced = unplacedOf(problem, solution, names);
   return {
@@ -42,7 +43,8 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
     travel: problem.travelKind,
     days,
     unplaced,
-    totals: totalsOf(days, unplaced.length, costCents),
+    totals: totalsOf(days, unplaced.length, cost / NANO_PER_CENT),
+    ...evenDaysOf(problem, routes),
     issues: problem.issues.map((each) => ({ ...each })),
   };
 }

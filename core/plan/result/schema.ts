@@ -275,6 +275,19 @@ export const totalsSchema = v.object({
   products: v.array(productAmountSchema),
 });
 
+/** What days of unlike length cost, where a price on them was asked for: part of the plan's cost and of no day's. */
+export const evenDaysSchema = v.object({
+  /** For each hour by which a rig's day is longer than the mean of all days of the plan. */
+  usdPerHour: figure,
+  meanSec: figure,
+  shortestSec: figure,
+  longestSec: figure,
+  /** By how much days are longer than the mean, summed over them. */
+  aboveSec: figure,
+  costUsd: figure,
+  words: text,
+});
+
 /** The JSON form of a plan. Every quantity carries its unit in its name. */
 export const planSchema = v.object({
   format: v.literal(PLAN_FORMAT),
@@ -292,6 +305,7 @@ export const planSchema = v.object({
   days: v.array(planDaySchema),
   unplaced: v.array(unplacedSchema),
   totals: totalsSchema,
+  evenDays: v.optional(evenDaysSchema),
   issues: v.array(
     v.object({ code: text, severity: v.picklist(['error', 'warning', 'note']), where: text, message: text }),
   ),

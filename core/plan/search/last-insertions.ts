@@ -24,8 +24,9 @@ export function insertLeftOut(state: State, values: RouteValues, choices: Choice
       const codes = (current.routes[slot] as Codes).toSpliced(at, 0, code);
       const cost = values.prove(slot, codes);
       if (!Number.isFinite(cost)) continue;
+      const { paidMs } = values;
       const absent = current.absent.filter((each) => each !== job);
-      current = withRoutes(current, new Map([[slot, { codes, cost }]]), absent);
+      current = withRoutes(choices.table.problem, current, new Map([[slot, { codes, cost, paidMs }]]), absent);
       break;
     }
   }

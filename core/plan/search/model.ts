@@ -46,6 +46,10 @@ export class DayModel extends PlanModel implements RouteModel {
   private readonly trustMs: Float64Array;
   private countsBreaks = false;
   private breakTurn = 0;
+  /** Of the days in use after the last step: how many, their mean length, and how many are longer. */
+  private usedDays = 0;
+  private meanMs = 0;
+  private daysAbove = 0;
   private readonly changes: Int32Array;
   private readonly changedAfter: Int32Array;
 
@@ -138,7 +142,8 @@ export class DayModel extends PlanModel implements RouteModel {
     const cost = sound ? this.endOf(route, before, reckoner) : Number.POSITIVE_INFINITY;
     this.sound[route] = cost < BROKEN ? 1 : 0;
     this.routeLate[route] = this.latenessOf(route);
-    this.setCost(route, cost < BROKEN ? cost + (this.routeLate[route] as number) : BROKEN);
+    if (cost < BROKEN) this.setRoute(route, cost + (this.routeLate[route] as number), this.paidOf(route, reckoner));
+    else this.setRoute(route, BROKEN, 0);
     if (cost < BROKEN) this.renewSlack(route);
   }
 
@@ -152,9 +157,8 @@ export class DayModel extends PlanModel implements RouteModel {
     return cost;
   }
 
-  private setCost(route: number, cost: number): void {
-    this.cost += cost - (this.routeCost[route] as number);
-    this.routeCost[route] = cost;
+  private paidOf(route: number, reckoner: Reckoner): number {
+    return this.tours.size[route] === 0 ? 0 : reckoner.paidMs;
   }
 
   private latenessOf(route: number): number {
@@ -213,15 +217,35 @@ export class DayModel extends PlanModel implements RouteModel {
     const at = place[customer] as number;
     const there = (place[after] as number) * table.places + at;
     const onward = at * table.places + (place[before] as number);
-    const ms =
-      (this.travelMs[there] as number) +
-      (this.travelMs[onward] as number) -
-      (this.legMs[before] as number) +
-      (leastVisitMs[customer - 1] as number);
+    const ms = this.msAdded(customer, after, before, leastVisitMs[customer - 1] as number);
     const metres = (this.travelM[there] as number) + (this.travelM[onward] as number) - (this.legM[before] as number);
     const late = slots.lateCost[(customer - 1) * slots.days + (slots.dayOf[route] as number)] as number;
     const opening = after === before ? (this.openingCost[rigIndex] as number) : 0;
-    return ms * rig.costPerMs + metres * rig.costPerM + late + opening;
+    return ms * rig.costPerMs + metres * rig.costPerM + late + opening + this.unevenAdded(route, ms);
+  }
+
+  private msAdded(customer: number, after: number, before: number, visitMs: number): number {
+    const { travelMs, place, table } = this;
+    const at = place[customer] as number;
+    return (
+      (travelMs[(place[after] as number) * table.places + at] as number) +
+      (travelMs[at * table.places + (place[before] as number)] as number) -
+      (this.legMs[before] as number) +
+      visitMs
+    );
+  }
+
+  /** What days of unlike length cost more if one gets longer, at the mean of the last step; less where it is below that. */
+  private unevenAdded(route: number, addedMs: number): number {
+    const { evenDays } = this.table.problem;
+    if (evenDays === undefined || this.usedDays === 0) return 0;
+    const before = this.lengths[route] as number;
+    const { rig } = this.rigs[this.slots.rigOf[route] as number] as RigTable;
+    const after = before === 0 ? rig.morningMs + rig.eveningMs + addedMs : before + addedMs;
+    const days = before === 0 ? this.usedDays + 1 : this.usedDays;
+    const risen = (this.meanMs * this.usedDays + after - before) / days - this.meanMs;
+    const above = Math.max(0, after - this.meanMs) - Math.max(0, before - this.meanMs);
+    return evenDays.costPerMs * (above - this.daysAbove * risen);
   }
 
   /**
@@ -244,7 +268,9 @@ export class DayModel extends PlanModel implements RouteModel {
     const onward = this.travelMs[at * table.places + (place[before] as number)] as number;
     const latest = this.latestAt(route, after, before);
     const least = of.leastVisitMs[job] as number;
-    const addedMs = bound / of.rig.costPerMs;
+    const leastMs = this.msAdded(customer, after, before, least);
+    const uneven = this.unevenAdded(route, leastMs);
+    const addedMs = (bound - uneven) / of.rig.costPerMs;
     let best = Number.POSITIVE_INFINITY;
     for (let mode = 0; mode < (of.modes[job] as number); mode += 1) {
       const code = job * table.width + mode;
@@ -253,7 +279,11 @@ export class DayModel extends PlanModel implements RouteModel {
       const plain = (of.visitMs[code] as number) - least + changes;
       const more = plain + this.breakAdded(of, route, start, addedMs + plain);
       const over = this.overtimeAdded(of, route, addedMs + more);
-      const cost = bound + more * of.rig.costPerMs + over * of.rig.overtimeCostPerMs;
+      const cost =
+        bound +
+        more * of.rig.costPerMs +
+        over * of.rig.overtimeCostPerMs +
+        (this.unevenAdded(route, leastMs + more) - uneven);
       if (cost >= best) continue;
       best = cost;
       this.way = mode;
@@ -305,9 +335,23 @@ export class DayModel extends PlanModel implements RouteModel {
     return Math.max(0, Math.min(addedMs, end - (rig.shiftStartMs + rig.shiftMs - rig.eveningMs)));
   }
 
-  /** After each step: whether the next one counts breaks. */
+  /** After each step: the mean day as it now is, and whether the next step counts breaks. */
   settle(): void {
+    if (this.table.problem.evenDays !== undefined) this.noteMean();
     this.breakTurn = (this.breakTurn + BREAK_STRIDE) % 1;
     this.countsBreaks = this.breakTurn < (this.slots.count <= FEW_SLOTS ? BREAK_SHARE_OF_FEW : BREAK_SHARE);
+  }
+
+  private noteMean(): void {
+    let sum = 0;
+    let used = 0;
+    for (const each of this.lengths) {
+      sum += each;
+      if (each > 0) used += 1;
+    }
+    this.usedDays = used;
+    this.meanMs = sum / Math.max(1, used);
+    this.daysAbove = 0;
+    for (const each of this.lengths) if (each > this.meanMs) this.daysAbove += 1;
   }
 }

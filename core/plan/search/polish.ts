@@ -1,8 +1,9 @@
 import type { StopSignal } from '../../base/index.ts';
+import { unevenCost } from '../problem/index.ts';
 import type { Choices } from './choices.ts';
 import type { Near } from './near.ts';
 import { SMALL } from './size.ts';
-import { type Change, type State, withRoutes } from './state.ts';
+import { type Change, reckonState, type State, withRoutes } from './state.ts';
 import type { Codes, RouteValues } from './values.ts';
 
 /** Positions that are reckoned for each row of visits that is tried elsewhere. */
@@ -20,6 +21,7 @@ const LONGEST_MOVE = 3;
 
 /** How routes are reckoned while a plan is polished. */
 export type Measure = {
+  /** Cost of a route by itself; the values then know its length. */
   readonly cost: (slot: number, codes: Codes) => number;
   /** Whether routes are looked at by rule before they are reckoned by the labels. */
   readonly labels: boolean;
@@ -40,8 +42,7 @@ export class Polish {
   private readonly slotOf: Int32Array;
 
   constructor(state: State, values: RouteValues, choices: Choices, near: Near, measure: Measure) {
-    const costs = state.routes.map((codes, slot) => (codes.length === 0 ? 0 : measure.cost(slot, codes)));
-    this.state = { ...state, costs, cost: costs.reduce((sum, each) => sum + each, 0) };
+    this.state = reckonState(state, values, measure.cost);
     this.values = values;
     this.choices = choices;
     this.near = near;
@@ -73,21 +74,33 @@ export class Polish {
       const cost = measure.cost(slot, codes);
       saved += (state.costs[slot] as number) - cost;
       if (!Number.isFinite(saved)) return false;
-      change.set(slot, { codes, cost });
+      change.set(slot, { codes, cost, paidMs: values.paidMs });
     }
+    saved += this.evened(change);
     if (saved <= (measure.labels ? LEAST_GAIN : 0)) return false;
     if (values.table.jobs <= SMALL) {
       saved = 0;
       for (const [slot, { codes }] of change) {
         const cost = values.prove(slot, codes);
         saved += (state.costs[slot] as number) - cost;
-        change.set(slot, { codes, cost });
+        change.set(slot, { codes, cost, paidMs: values.paidMs });
       }
+      saved += this.evened(change);
       if (!(saved > 0)) return false;
     }
-    this.state = withRoutes(state, change, state.absent);
+    this.state = withRoutes(values.table.problem, state, change, state.absent);
     for (const [slot, codes] of routes) this.noteSlot(codes, slot);
     return true;
+  }
+
+  /** What days of unlike length cost less after a change of some routes. */
+  private evened(change: ReadonlyMap<number, { readonly paidMs: number }>): number {
+    const { state, values } = this;
+    const { problem } = values.table;
+    if (problem.evenDays === undefined) return 0;
+    const lengths = state.lengths.slice();
+    for (const [slot, { paidMs }] of change) lengths[slot] = paidMs;
+    return unevenCost(problem, state.lengths) - unevenCost(problem, lengths);
   }
 
   private noteSlot(codes: Codes, slot: number): void {
@@ -98,13 +111,17 @@ export class Polish {
   private isHopeful(routes: ReadonlyMap<number, Codes>): boolean {
     const { state, values } = this;
     let gain = 0;
+    const change = new Map<number, { readonly paidMs: number }>();
     for (const [slot, codes] of routes) {
-      const before = state.routes[slot] as Codes;
+      const before = values.reckon(slot, state.routes[slot] as Codes);
+      const shorter = values.paidMs;
       gain += MARGIN * (state.costs[slot] as number);
-      gain += values.reckon(slot, before) - values.reckon(slot, codes);
+      gain += before - values.reckon(slot, codes);
       if (Number.isNaN(gain) || gain === Number.NEGATIVE_INFINITY) return false;
+      // By rule a day may be longer than it is: what counts is by how much it changes.
+      change.set(slot, { paidMs: (state.lengths[slot] as number) + values.paidMs - shorter });
     }
-    return gain > 0;
+    return gain + this.evened(change) > 0;
   }
 
   private moveRows(): void {

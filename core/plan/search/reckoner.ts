@@ -130,6 +130,11 @@ export class Reckoner {
     return this.state[TIME] as number;
   }
 
+  /** Length of the paid day, once it is finished. ms */
+  get paidMs(): number {
+    return (this.state[TIME] as number) + this.of.rig.eveningMs - this.of.rig.shiftStartMs;
+  }
+
   get hadBreak(): boolean {
     return this.of.rig.breakAfterMs >= 0 && this.state[BROKE] === 1;
   }
@@ -157,9 +162,8 @@ export class Reckoner {
   finish(from: number): number {
     const { rig, homePlace } = this.of;
     this.drive(from, homePlace);
-    const time = this.state[TIME] as number;
-    if (time > this.latestMs) return Number.POSITIVE_INFINITY;
-    const paid = time + rig.eveningMs - rig.shiftStartMs;
+    if ((this.state[TIME] as number) > this.latestMs) return Number.POSITIVE_INFINITY;
+    const paid = this.paidMs;
     const over = Math.max(0, paid - rig.shiftMs);
     const metres = this.state[METRES] as number;
     return rig.costPerDay + paid * rig.costPerMs + over * rig.overtimeCostPerMs + metres * rig.costPerM;

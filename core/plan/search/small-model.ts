@@ -1,4 +1,5 @@
 import type { RouteModel, Tours } from '../../routing/engine/index.ts';
+import { unevenCost } from '../problem/index.ts';
 import type { Near } from './near.ts';
 import { BROKEN, PlanModel } from './plan-model.ts';
 import type { Shortlist } from './shortlist.ts';
@@ -36,8 +37,7 @@ export class SmallModel extends PlanModel implements RouteModel {
 
   renew(route: number): void {
     const cost = Math.min(BROKEN, this.values.reckon(route, this.codesOf(route, -1, -1)));
-    this.cost += cost - (this.routeCost[route] as number);
-    this.routeCost[route] = cost;
+    this.setRoute(route, cost, this.values.paidMs);
   }
 
   holds(route: number): boolean {
@@ -64,12 +64,19 @@ export class SmallModel extends PlanModel implements RouteModel {
     let best = Number.POSITIVE_INFINITY;
     for (let mode = 0; mode < modes; mode += 1) {
       const codes = this.codesOf(route, after, (customer - 1) * table.width + mode);
-      const cost = this.values.reckon(route, codes) - (this.routeCost[route] as number);
+      const cost = this.values.reckon(route, codes) - (this.routeCost[route] as number) + this.unevenAdded(route);
       if (cost >= best) continue;
       best = cost;
       this.way = mode;
     }
     return best;
+  }
+
+  /** What days of unlike length cost more with the route that was reckoned last. */
+  private unevenAdded(route: number): number {
+    const { problem } = this.table;
+    if (problem.evenDays === undefined) return 0;
+    return unevenCost(problem, this.lengths.with(route, this.values.paidMs)) - unevenCost(problem, this.lengths);
   }
 
   /**
@@ -91,7 +98,7 @@ export class SmallModel extends PlanModel implements RouteModel {
     const absent: number[] = [];
     for (let job = 0; job < table.jobs; job += 1) if (tours.routeOf[job + 1] === -1) absent.push(job);
     const routes = Array.from({ length: tours.routes }, (_, route) => this.codesOf(route, -1, -1));
-    return { routes, costs: Array.from(this.routeCost), absent, cost: this.cost };
+    return { routes, costs: Array.from(this.routeCost), lengths: Array.from(this.lengths), absent, cost: this.cost };
   }
 
   /** Codes of a route, with another one after a node where one is given. */

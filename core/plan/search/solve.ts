@@ -12,7 +12,7 @@ import { SMALL } from './size.ts';
 import { layOutSlots, type Slots } from './slots.ts';
 import { SmallModel } from './small-model.ts';
 import { type LaidStart, layOutStart, type Start } from './start.ts';
-import type { State } from './state.ts';
+import { costOf, reckonState, type State } from './state.ts';
 import { type JobTable, layOutJobs } from './tables.ts';
 import { type Codes, RouteValues } from './values.ts';
 
@@ -54,6 +54,10 @@ export function solve(problem: Problem, options: SolveOptions, run: SolveRun = {
 
 const NOTHING_FOUND: Found = { routes: [], absent: [], cost: 0, iterations: 0 };
 
+function unreckoned(routes: readonly Codes[]): Omit<State, 'absent'> {
+  return { routes, costs: routes.map(() => 0), lengths: routes.map(() => 0), cost: 0 };
+}
+
 function isBetter(one: Found, other: Found): boolean {
   if (one.absent.length !== other.absent.length) return one.absent.length < other.absent.length;
   return one.cost < other.cost;
@@ -93,7 +97,11 @@ class Planning {
     const polished = this.polish(found);
     const kept = table.jobs <= SMALL ? this.cheapest(polished) : polished;
     const routes = this.place(kept);
-    const cost = routes.reduce((sum, route) => sum + route.cost, 0);
+    const cost = costOf(
+      problem,
+      routes.map((each) => each.cost),
+      routes.map((each) => each.paidMs),
+    );
     budget.report(1, table.jobs - kept.absent.length, table.jobs, cost, true);
     const unserved = [...kept.absent].sort((left, right) => left - right);
     const { iterations } = this;
@@ -170,7 +178,7 @@ class Planning {
 
   private nothing(): State {
     const { jobs, slots } = this.problem;
-    return { routes: slots.map(() => []), costs: slots.map(() => 0), absent: [...jobs.keys()], cost: 0 };
+    return { ...unreckoned(slots.map(() => [])), absent: [...jobs.keys()] };
   }
 
   private stateOf({ routes: found, absent }: Found): State {
@@ -179,7 +187,7 @@ class Planning {
     for (const { route, customers, ways } of found) {
       routes[route] = customers.map((customer, at) => (customer - 1) * table.width + (ways[at] as number));
     }
-    return { routes, costs: routes.map(() => 0), absent: absent.map((customer) => customer - 1), cost: 0 };
+    return { ...unreckoned(routes), absent: absent.map((customer) => customer - 1) };
   }
 
   /** By rule, then with what was left out put in where it fits, then by the labels. */
@@ -212,8 +220,7 @@ class Planning {
       }
       return kept;
     });
-    const costs = routes.map((codes, slot) => values.prove(slot, codes));
-    return { routes, costs, absent, cost: costs.reduce((sum, each) => sum + each, 0) };
+    return reckonState({ routes, absent }, values, (slot, codes) => values.prove(slot, codes));
   }
 
   /** The cheapest of the best plans that the search met when each is placed with all care. */

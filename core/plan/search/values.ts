@@ -2,7 +2,7 @@ import type { Care, RouteOutcome, Visit } from '../refills/index.ts';
 import { RefillPlacer } from '../refills/index.ts';
 import { Reckoner } from './reckoner.ts';
 import { SMALL } from './size.ts';
-import type { State } from './state.ts';
+import { costOf, type State } from './state.ts';
 import type { JobTable } from './tables.ts';
 
 /** Labels kept from op to op while the search compares routes; the routes that are kept are placed in full. */
@@ -13,16 +13,23 @@ const MOST_REMEMBERED = 300_000;
 /** A route of the search: codes of its visits in order. Never changed once made. */
 export type Codes = readonly number[];
 
+/** Cost of a route without lateness, and how long its paid day is. */
+type Known = { readonly cost: number; readonly paidMs: number };
+
+const IMPOSSIBLE: Known = { cost: Number.POSITIVE_INFINITY, paidMs: 0 };
+
 /**
  * What routes cost. Small problems have every route reckoned by the labels of ../refills; larger ones by rule while the search runs.
  * Remembers what it has seen.
  */
 export class RouteValues {
   readonly table: JobTable;
+  /** Length of the paid day of the route that was reckoned or proved last; 0 of an empty one, and where it cannot be done. ms */
+  paidMs = 0;
   private readonly placer: RefillPlacer;
-  private readonly remembered = new Map<string, number>();
-  private readonly proved = new Map<string, number>();
-  private readonly careful = new Map<string, number>();
+  private readonly remembered = new Map<string, Known>();
+  private readonly proved = new Map<string, Known>();
+  private readonly careful = new Map<string, Known>();
   private readonly late: readonly Float64Array[];
   private readonly reckoners: readonly Reckoner[];
 
@@ -35,7 +42,7 @@ export class RouteValues {
 
   /** Cost of a route as the search reckons it, lateness included; infinite where it cannot be done. nano-dollars */
   reckon(slot: number, codes: Codes): number {
-    if (codes.length === 0) return 0;
+    if (codes.length === 0) return this.nothing();
     if (this.table.jobs <= SMALL) return this.labelled(slot, codes);
     const { rig, day } = this.slotOf(slot);
     return this.byRule(rig, codes) + this.lateness(day, codes);
@@ -46,65 +53,83 @@ export class RouteValues {
     const reckoner = this.reckoners[rig] as Reckoner;
     reckoner.leaveHome();
     let place = rigs[rig]?.homePlace ?? 0;
+    this.paidMs = 0;
     for (const code of codes) {
       if (!reckoner.visit(place, code)) return Number.POSITIVE_INFINITY;
       place = placeOf[Math.trunc(code / width)] as number;
     }
-    return reckoner.finish(place);
+    const cost = reckoner.finish(place);
+    if (Number.isFinite(cost)) this.paidMs = reckoner.paidMs;
+    return cost;
+  }
+
+  private nothing(): number {
+    this.paidMs = 0;
+    return 0;
   }
 
   /** The same by the labels of the refill programme, whatever the size of the problem. */
   labelled(slot: number, codes: Codes): number {
-    if (codes.length === 0) return 0;
+    if (codes.length === 0) return this.nothing();
     const { rig, day } = this.slotOf(slot);
     const late = this.lateness(day, codes);
     const key = keyOf(rig, codes);
-    let cost = this.remembered.get(key);
-    if (cost === undefined) {
-      cost = this.labels(rig, codes);
+    let known = this.remembered.get(key);
+    if (known === undefined) {
+      known = this.labels(rig, codes);
       if (this.remembered.size >= MOST_REMEMBERED) this.remembered.clear();
-      this.remembered.set(key, cost);
+      this.remembered.set(key, known);
     }
-    return cost + late;
+    this.paidMs = known.paidMs;
+    return known.cost + late;
   }
 
-  /** Cost of a route without lateness by the labels of the refill programme. */
-  private labels(rig: number, codes: Codes): number {
+  /** A route by the labels of the refill programme. */
+  private labels(rig: number, codes: Codes): Known {
     const { width } = this.table;
     const jobs = codes.map((code) => Math.trunc(code / width));
     const modes = codes.map((code) => code % width);
-    return this.placer.estimate(rig, jobs, modes, codes.length, BEAM);
+    const cost = this.placer.estimate(rig, jobs, modes, codes.length, BEAM);
+    if (!Number.isFinite(cost)) return IMPOSSIBLE;
+    return { cost, paidMs: this.placer.lastEndMs(rig) - (this.table.problem.rigs[rig]?.shiftStartMs ?? 0) };
   }
 
   /** Cost of a route as it will really be driven: every time of day played through. */
   prove(slot: number, codes: Codes): number {
-    if (codes.length === 0) return 0;
+    if (codes.length === 0) return this.nothing();
     const { rig, day } = this.slotOf(slot);
     const key = keyOf(rig, codes);
-    const known = this.proved.get(key);
-    if (known !== undefined) return known + this.lateness(day, codes);
-    const outcome = this.place(slot, codes, 'quick');
-    const cost = outcome === null ? Number.POSITIVE_INFINITY : outcome.cost;
-    if (this.proved.size >= MOST_REMEMBERED) this.proved.clear();
-    this.proved.set(key, cost - this.lateness(day, codes));
-    if (outcome === null) this.remembered.set(key, Number.POSITIVE_INFINITY);
-    return cost;
+    let known = this.proved.get(key);
+    if (known === undefined) {
+      known = this.placed(slot, codes, 'quick');
+      if (this.proved.size >= MOST_REMEMBERED) this.proved.clear();
+      this.proved.set(key, known);
+      if (known === IMPOSSIBLE) this.remembered.set(key, IMPOSSIBLE);
+    }
+    this.paidMs = known.paidMs;
+    return known.cost + this.lateness(day, codes);
   }
 
   /** Cost of a plan with every route placed with all care; infinite where one cannot be driven. nano-dollars */
   carefulCost(state: State): number {
-    let cost = 0;
+    const costs: number[] = [];
+    const lengths: number[] = [];
     state.routes.forEach((codes, slot) => {
       if (codes.length === 0) return;
       const { rig, day } = this.slotOf(slot);
       const key = keyOf(rig, codes);
-      const late = this.lateness(day, codes);
-      const known =
-        this.careful.get(key) ?? (this.place(slot, codes, 'careful')?.cost ?? Number.POSITIVE_INFINITY) - late;
+      const known = this.careful.get(key) ?? this.placed(slot, codes, 'careful');
       this.careful.set(key, known);
-      cost += known + late;
+      costs.push(known.cost + this.lateness(day, codes));
+      lengths.push(known.paidMs);
     });
-    return cost;
+    return costOf(this.table.problem, costs, lengths);
+  }
+
+  private placed(slot: number, codes: Codes, care: Care): Known {
+    const outcome = this.place(slot, codes, care);
+    if (outcome === null) return IMPOSSIBLE;
+    return { cost: outcome.cost - this.lateness(this.slotOf(slot).day, codes), paidMs: outcome.paidMs };
   }
 
   /** The route with everything decided; null where it cannot be done. */

@@ -138,6 +138,7 @@ function totalLines(book: Book, plan: Plan): readonly string[] {
   return [
     `${rigDays(plan.days.map((day) => day.date))}, ${counted(totals.stops, 'stop')}, ${formatLargeArea(totals.treatedSqFt)}, ${counted(totals.loads, 'load')}, ${counted(totals.refills, 'refill')} (${totals.fillPointVisits} at fill points)`,
     `${formatDuration(totals.paidSec)} paid, ${formatDuration(totals.driveSec)} driving (${formatDistance(totals.distanceM)}, ${travelWords(plan.travel)}), ${formatMoney(totals.costUsd)}`,
+    ...(plan.evenDays === undefined ? [] : [`of this for days of unlike length: ${plan.evenDays.words}`]),
     `${formatVolume(totals.waterGal)} of water${products}`,
     `seed ${plan.seed}, ${plan.iterations} iterations`,
   ];

@@ -6,7 +6,7 @@ import { describePlace, writeWhole } from '../../services/files/index.ts';
 import { type PlanBase, type PlanOutcome, startPlanJob } from '../../services/jobs/index.ts';
 import { type Answer, type Command, fileOf, type Typed, UsageFault, type World } from '../command.ts';
 import { type BookInput, mayWrite, readBookFile, readPlanFile, roundOf } from '../input/index.ts';
-import { dateOf, secondsOf, wholeNumber } from '../parse.ts';
+import { dateOf, dollarsOf, secondsOf, wholeNumber } from '../parse.ts';
 import { issueLines } from '../text/index.ts';
 import { planText } from './plan-text.ts';
 
@@ -15,6 +15,7 @@ const MOST_SECONDS = 3600;
 const MOST_ITERATIONS = 1_000_000_000;
 const MOST_WORKERS = 64;
 const MOST_KEPT = 10_000;
+const MOST_EVEN_USD = 1000;
 const MOST_SEED = 2 ** 32 - 1;
 
 export const planCommand: Command = {
@@ -35,6 +36,11 @@ export const planCommand: Command = {
       name: 'workers',
       value: 'N',
       words: 'threads that search, each with a seed of its own; the best plan wins (1 unless told)',
+    },
+    {
+      name: 'balance',
+      value: 'USD',
+      words: 'price of each hour by which a day is longer than the mean day, so that days become alike (0 unless told)',
     },
     { name: 'from', value: 'PLAN', words: 'begin with this plan and change it only where that pays' },
     { name: 'keep', value: 'N', words: 'with --from: the first N stops of every day stay as they are' },
@@ -70,6 +76,7 @@ type Limits = {
   readonly seconds: number | null;
   readonly iterations: number | null;
   readonly workers: number;
+  readonly evenUsdPerHour: number;
 };
 
 function limitsOf(typed: Typed): Limits {
@@ -81,6 +88,7 @@ function limitsOf(typed: Typed): Limits {
     seconds: seconds ?? (iterations === undefined ? USUAL_SECONDS : null),
     iterations: iterations ?? null,
     workers: wholeNumber(typed, 'workers', 1, MOST_WORKERS) ?? 1,
+    evenUsdPerHour: dollarsOf(typed, 'balance', MOST_EVEN_USD) ?? 0,
   };
 }
 
@@ -126,7 +134,7 @@ function faultBefore({ where, issues }: BookInput, round: Round, date: string | 
 async function planRound(
   { book, where }: BookInput,
   round: Round,
-  { date, seed, seconds, iterations, workers, base }: Limits & { readonly base: PlanBase | null },
+  { date, base, ...limits }: Limits & { readonly base: PlanBase | null },
   typed: Typed,
   world: World,
 ): Promise<Result<PlanOutcome>> {
@@ -135,10 +143,7 @@ async function planRound(
     book,
     roundId: round.id,
     dates: date === undefined ? null : [date],
-    seed,
-    seconds,
-    iterations,
-    workers,
+    ...limits,
     base,
   };
   const job = startPlanJob(workerFile, order, typed.flags.has('progress') ? progressTeller(world) : () => undefined);

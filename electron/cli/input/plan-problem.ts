@@ -12,7 +12,8 @@ export async function readPlanFile(file: string): Promise<Result<Plan>> {
 }
 
 /**
- * The problem that a plan was made for: the whole round, or the days of it that were asked for then. Where none has the
+ * The problem that a plan was made for: the whole round, or the days of it that were asked for then, with the price on
+ * days of unlike length that the plan names. Where none has the
  * plan's fingerprint, the whole round.
  *
  * @param where the book's file, for errors: those of `buildProblem`, and 'reference-missing' where the round is not there
@@ -24,12 +25,13 @@ export function problemOfPlan(book: Book, plan: Plan, where: string): Result<Pro
     return err('reference-missing', `${where}, rounds`, detail, 'Use the book that the plan was made from.');
   }
   const measures = new Map(measureBook(book).map((each) => [each.propertyId, each]));
-  const whole = buildProblem(book, round.id, { measures });
+  const asked = { measures, evenUsdPerHour: plan.evenDays?.usdPerHour ?? 0 };
+  const whole = buildProblem(book, round.id, asked);
   if (!whole.ok) return { ok: false, error: { ...whole.error, where: `${where}, ${whole.error.where}` } };
   if (whole.value.hash === plan.problemHash) return whole;
   const planned = [...new Set(plan.days.map((each) => each.date))];
   for (const dates of [planned, ...round.dates.map((date) => [date])]) {
-    const part = buildProblem(book, round.id, { dates, measures });
+    const part = buildProblem(book, round.id, { ...asked, dates });
     if (part.ok && part.value.hash === plan.problemHash) return part;
   }
   return whole;

@@ -17,7 +17,7 @@ export function planHandlers(
       const found = library.find(session, client.id);
       return found.ok ? found.value.entry.keepPlan({ roundId, savedAt: now().toISOString(), plan }) : found;
     },
-    'job.startPlan': async ({ session, roundId, seed, seconds, iterations, dates, keep }, client) => {
+    'job.startPlan': async ({ session, roundId, seed, seconds, iterations, dates, evenUsdPerHour, keep }, client) => {
       const found = library.find(session, client.id);
       if (!found.ok) return found;
       const limit = seconds === undefined && iterations === undefined ? (await settings.read()).planSeconds : seconds;
@@ -29,6 +29,7 @@ export function planHandlers(
         seconds: limit ?? null,
         iterations: iterations ?? null,
         dates: dates ?? null,
+        evenUsdPerHour: evenUsdPerHour ?? 0,
         base,
       });
       return ok({ jobId });

@@ -14,6 +14,7 @@ export type PlanRequest = {
   readonly seconds: number | null;
   readonly iterations: number | null;
   readonly dates: readonly string[] | null;
+  readonly evenUsdPerHour: number;
   readonly base: PlanBase | null;
 };
 

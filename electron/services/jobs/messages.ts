@@ -14,6 +14,8 @@ export type PlanWish = {
   readonly seed: number;
   readonly seconds: number | null;
   readonly iterations: number | null;
+  /** Price on days of unlike length, dollars for an hour above the mean; 0 unless told. */
+  readonly evenUsdPerHour?: number;
   /** Threads that search, each with a seed of its own; 1 unless told. */
   readonly workers?: number;
   /** Absent: the round is planned from nothing. */

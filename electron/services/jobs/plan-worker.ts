@@ -17,7 +17,10 @@ const onProgress = throttleProgress((progress) => tell({ kind: 'progress', progr
 
 function run(): void {
   onProgress({ step: 'Reading the round', done: 0, total: 1, bestSoFar: '' });
-  const problem = buildProblem(order.book, order.roundId, order.dates === null ? {} : { dates: order.dates });
+  const problem = buildProblem(order.book, order.roundId, {
+    ...(order.dates === null ? {} : { dates: order.dates }),
+    evenUsdPerHour: order.evenUsdPerHour ?? 0,
+  });
   if (!problem.ok) {
     tell({ kind: 'failed', error: problem.error });
     return;

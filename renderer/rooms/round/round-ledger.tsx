@@ -42,7 +42,7 @@ export function RoundLedger() {
 type PlanBarProps = { readonly round: Round; readonly known: KnownPlan | null };
 
 function PlanBar({ round, known }: PlanBarProps) {
-  const { planSeconds, planSeed } = useHost((state) => state.settings);
+  const { planSeconds, planSeed, planEvenUsd } = useHost((state) => state.settings);
   const job = usePlans((state) => state.job);
   const stale = usePlanStale();
   const busy = job === null ? null : 'A round is being planned already';
@@ -78,12 +78,31 @@ function PlanBar({ round, known }: PlanBarProps) {
             onCommit={(value) => saveSetting({ planSeed: value ?? planSeed })}
           />
         </span>
+        <span
+          className="inline-field"
+          title="Days become alike in length: each hour by which a rig's day is longer than the mean day counts as so much. 0: as they come"
+        >
+          <span aria-hidden="true">even days $</span>
+          <QuantityInput
+            kind="number"
+            label="Price of an hour above the mean day, in dollars"
+            value={planEvenUsd}
+            most={1000}
+            onCommit={(value) => saveSetting({ planEvenUsd: Math.max(0, value ?? planEvenUsd) })}
+          />
+          <span aria-hidden="true">/h</span>
+        </span>
         <Button
           look="main"
           whyNot={busy}
           tip="Ctrl+Enter"
           onPress={() => {
-            startPlanning({ roundId: round.id, seconds: planSeconds, seed: planSeed }).catch(() => undefined);
+            startPlanning({
+              roundId: round.id,
+              seconds: planSeconds,
+              seed: planSeed,
+              evenUsdPerHour: planEvenUsd,
+            }).catch(() => undefined);
           }}
         >
           <Play size={14} aria-hidden="true" /> {known === null ? 'Plan this round' : 'Plan again'}
@@ -151,6 +170,7 @@ function Outcome({ round, known, book }: OutcomeProps) {
   return (
     <>
       <TotalsLine known={known} />
+      {known.plan.evenDays !== undefined && <p className="quiet">{known.plan.evenDays.words}</p>}
       <DaysTable plan={known.plan} />
       <UnplacedTable plan={known.plan} />
       <BuyTable plan={known.plan} book={book} />

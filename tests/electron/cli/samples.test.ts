@@ -177,3 +177,18 @@ describe('judge', () => {
     expect(swardway(['report', changed, out]).remarks).toContain('[plan-stale]');
   });
 });
+
+test('a plan with a price on days of unlike length says what they cost, and is judged and reported with that price', () => {
+  const book = sampleFile('mixed-day');
+  const file = scratch.at('even.json');
+  const run = swardway(['plan', book, '--iterations', '40', '--balance', '12.5', '--json', '--out', file]);
+  expect(run.code).toBe(0);
+  const plan = jsonOf<Plan & { readonly evenDays: { usdPerHour: number; words: string } }>(run, 'plan');
+  expect(plan.evenDays.usdPerHour).toBe(12.5);
+  expect(jsonOf<Verdict>(swardway(['judge', book, file, '--json']), 'judge')).toMatchObject({
+    feasible: true,
+    totals: { costUsd: plan.totals.costUsd },
+  });
+  expect(jsonOf<{ current: boolean }>(swardway(['report', book, file, '--json']), 'report').current).toBe(true);
+  expect(swardway(['plan', book, '--iterations', '40', '--balance', '12.5']).out).toContain(plan.evenDays.words);
+}, 120_000);

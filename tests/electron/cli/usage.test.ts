@@ -52,6 +52,8 @@ describe('a wrong command line ends with 2, a usage line and nothing on standard
     [['plan', 'book.json', '--iterations', '-1e3'], '--iterations needs a whole number'],
     [['plan', 'book.json', '--date', '-3'], '--date needs a date like'],
     [['plan', 'book.json', '--out', '--progress'], '--out needs a value, but "--progress" follows'],
+    [['plan', 'book.json', '--balance', '-1'], '--balance needs a number of dollars from 0 to 1000, not "-1"'],
+    [['plan', 'book.json', '--balance', '1001'], '--balance needs a number of dollars from 0 to 1000'],
     [['plan', 'book.json', '--seconds', '0'], '--seconds needs a number above 0'],
     [['plan', 'book.json', '--iterations', '1.5'], '--iterations needs a whole number'],
     [['plan', 'book.json', '--date', '16.3.2027'], '--date needs a date like'],

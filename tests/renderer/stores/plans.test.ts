@@ -50,10 +50,10 @@ beforeEach(() => {
 
 describe('planning', () => {
   test('asks the host, follows its progress, and keeps the plan', async () => {
-    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     expect(host.asked[0]).toEqual({
       name: 'job.startPlan',
-      request: { session: 's1', roundId: 'r1', seconds: 5, seed: 3 },
+      request: { session: 's1', roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 },
     });
     planProgress(progress({ done: 4, bestSoFar: '2 days' }));
     expect(usePlans.getState().job).toMatchObject({ done: 4, total: 10, bestSoFar: '2 days' });
@@ -63,20 +63,20 @@ describe('planning', () => {
   });
 
   test('progress never goes back', async () => {
-    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     planProgress(progress({ done: 6 }));
     planProgress(progress({ done: 5 }));
     expect(usePlans.getState().job?.done).toBe(6);
   });
 
   test('only one at a time', async () => {
-    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
-    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     expect(host.asked.filter((each) => each.name === 'job.startPlan')).toHaveLength(1);
   });
 
   test('that ends before its start is answered is not left running', async () => {
-    const starting = startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    const starting = startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     planDone(done());
     await starting;
     expect(usePlans.getState().job).toBeNull();
@@ -84,7 +84,7 @@ describe('planning', () => {
   });
 
   test('can be stopped, and says that the best is kept', async () => {
-    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     await cancelPlanning();
     expect(usePlans.getState().job?.cancelling).toBe(true);
     expect(host.asked.at(-1)).toEqual({ name: 'job.cancel', request: { jobId: 'j1' } });
@@ -93,17 +93,17 @@ describe('planning', () => {
   });
 
   test('that fails is told with its round and can be started again', async () => {
-    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     planFailed({ jobId: 'j1', session: 's1', roundId: 'r1', error: DISK_FULL });
     expect(usePlans.getState()).toMatchObject({ job: null, failures: { r1: DISK_FULL } });
-    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     await settle();
     expect(usePlans.getState().failures).toEqual({});
   });
 
   test('that is stopped before there is a plan keeps the one from before and is no failure', async () => {
     planDone(done());
-    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3 });
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     planFailed({ jobId: 'j1', session: 's1', roundId: 'r1', error: { ...DISK_FULL, code: 'cancelled' } });
     expect(usePlans.getState()).toMatchObject({ job: null, failures: {}, plans: { r1: { plan: PLAN } } });
     expect(useNotices.getState().notice).toMatchObject({ kind: 'news' });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { explainChoices, type OtherWay } from '../../../../core/plan/explain/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
-import type { Problem } from '../../../../core/plan/problem/index.ts';
+import { type Problem, unevenCost } from '../../../../core/plan/problem/index.ts';
 import { placeRefills, type RouteOutcome, type Solution, type Visit } from '../../../../core/plan/refills/index.ts';
 import { explainPlan } from '../../../../core/plan/result/index.ts';
 import { solve } from '../../../../core/plan/search/index.ts';
@@ -52,6 +52,28 @@ describe('what a stop would take another way', () => {
       expect(verdict.violations, where).toEqual([]);
       expect(Math.abs(verdict.totals.costUsd - (solution.cost + way.addedCost) / 1e9), where).toBeLessThan(0.011);
     }
+  });
+
+  test('holds what days of unlike length then cost more or less', () => {
+    const priced = { ...problem, evenDays: { usdPerHour: 20, costPerMs: 5556 } };
+    const lengths = (of: Solution): readonly number[] => of.routes.map((each) => each.paidMs);
+    let moved = 0;
+    for (const { route, way } of asked) {
+      const same = explainChoices(priced, solution, route.slot, AMPLE).find(
+        (each) =>
+          each.visit === way.visit &&
+          each.slot === way.slot &&
+          each.position === way.position &&
+          each.mode === way.mode,
+      );
+      const other = redone(route, way);
+      if (same === undefined || other === null) continue;
+      const uneven = unevenCost(priced, lengths(other)) - unevenCost(priced, lengths(solution));
+      expect(Math.abs(same.addedCost - way.addedCost - uneven)).toBeLessThanOrEqual(2);
+      if (uneven !== 0) moved += 1;
+      if (moved >= 6) break;
+    }
+    expect(moved).toBe(6);
   });
 
   test('stops after as many days as it may place', () => {

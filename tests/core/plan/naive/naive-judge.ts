@@ -31,7 +31,7 @@ export function naiveJudge(problem: Problem, plan: Plan): NaiveVerdict {
       [...timeFaults(facts), ...contentFaults(facts), ...figureFaults(facts)].map((each) => where(facts, each)),
     ),
     ...coverageFaults(problem, plan, days),
-    ...totalFaults(plan, sums),
+    ...totalFaults(problem, plan, sums),
   ];
   const further = days.flatMap((facts) => furtherFaults(facts).map((each) => where(facts, each)));
   return { faults, further: [...further, ...furtherTotals(plan)], days: sums };
@@ -95,24 +95,53 @@ function coverageFaults(problem: Problem, plan: Plan, days: readonly DayFacts[])
   return faults;
 }
 
-function totalFaults(plan: Plan, sums: readonly DaySums[]): readonly Fault[] {
+function totalFaults(problem: Problem, plan: Plan, sums: readonly DaySums[]): readonly Fault[] {
   const { totals } = plan;
+  const { cost: unlike, faults } = unlikeDays(problem, plan, sums);
   const all = (key: keyof DaySums): number => sum(sums.map((each) => each[key]));
   const many = Math.max(1, sums.length);
-  return differing('totals', [
-    ['days', totals.days, sums.length, 0],
-    ['stops', totals.stops, all('stops'), 0],
-    ['treatedSqFt', totals.treatedSqFt, all('treatedSqFt'), 0.5],
-    ['paidSec', totals.paidSec, all('paidSec'), 0.05 * many],
-    ['overtimeSec', totals.overtimeSec, all('overtimeSec'), 0.05 * many],
-    ['driveSec', totals.driveSec, all('driveSec'), 0.05 * many],
-    ['distanceM', totals.distanceM, all('distanceM'), 0.5 * many],
-    ['refills', totals.refills, all('refills'), 0],
-    ['fillPointVisits', totals.fillPointVisits, all('stationRefills'), 0],
-    ['loads', totals.loads, sum(plan.days.map((day) => day.loads.length)), 0],
-    ['costUsd', totals.costUsd, all('cost') / 1e9, 0.0105 * many],
-    ['unplaced', totals.unplaced, plan.unplaced.length, 0],
+  return faults.concat(
+    differing('totals', [
+      ['days', totals.days, sums.length, 0],
+      ['stops', totals.stops, all('stops'), 0],
+      ['treatedSqFt', totals.treatedSqFt, all('treatedSqFt'), 0.5],
+      ['paidSec', totals.paidSec, all('paidSec'), 0.05 * many],
+      ['overtimeSec', totals.overtimeSec, all('overtimeSec'), 0.05 * many],
+      ['driveSec', totals.driveSec, all('driveSec'), 0.05 * many],
+      ['distanceM', totals.distanceM, all('distanceM'), 0.5 * many],
+      ['refills', totals.refills, all('refills'), 0],
+      ['fillPointVisits', totals.fillPointVisits, all('stationRefills'), 0],
+      ['loads', totals.loads, sum(plan.days.map((day) => day.loads.length)), 0],
+      ['costUsd', totals.costUsd, (all('cost') + unlike) / 1e9, 0.0105 * many],
+      ['unplaced', totals.unplaced, plan.unplaced.length, 0],
+    ]),
+  );
+}
+
+/** Part 9: hours above the mean day have a price where the problem says so. */
+export function unlikeDays(
+  problem: Problem,
+  plan: Plan,
+  sums: readonly DaySums[],
+): { readonly cost: number; readonly faults: readonly Fault[] } {
+  const price = problem.evenDays;
+  if (price === undefined) return { cost: 0, faults: [] };
+  const said = plan.evenDays;
+  const lengths = sums.map((each) => Math.round(each.paidSec * 1000));
+  const mean = lengths.length === 0 ? 0 : Math.ceil(sum(lengths) / lengths.length);
+  const above = sum(lengths.map((each) => (each > mean ? each - mean : 0)));
+  const cost = above * price.costPerMs;
+  const missing: Fault = { code: 'figure-differs', where: 'evenDays', words: 'not said' };
+  if (said === undefined) return { cost, faults: [missing] };
+  const faults = differing('evenDays', [
+    ['usdPerHour', said.usdPerHour, price.usdPerHour, 0],
+    ['meanSec', said.meanSec, mean / 1000, 0.05],
+    ['shortestSec', said.shortestSec, lengths.length === 0 ? 0 : Math.min(...lengths) / 1000, 0.05],
+    ['longestSec', said.longestSec, Math.max(0, ...lengths) / 1000, 0.05],
+    ['aboveSec', said.aboveSec, above / 1000, 0.05 * Math.max(1, lengths.length)],
+    ['costUsd', said.costUsd, cost / 1e9, 0.0105],
   ]);
+  return { cost, faults };
 }
 
 function furtherTotals(plan: Plan): readonly Fault[] {

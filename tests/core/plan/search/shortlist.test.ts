@@ -3,7 +3,7 @@ import { Shortlist } from '../../../../core/plan/search/shortlist.ts';
 import type { State } from '../../../../core/plan/search/state.ts';
 
 function plan(cost: number, codes: readonly number[], absent: readonly number[] = []): State {
-  return { routes: [codes], costs: [cost], absent, cost };
+  return { routes: [codes], costs: [cost], lengths: [0], absent, cost };
 }
 
 it('keeps the best different plans, fewest left out first', () => {
