@@ -43,6 +43,9 @@ export const zoneShapeSchema = v.variant('kind', [
   }),
 ]);
 
+/** Clockwise from north. */
+const bearingSchema = v.pipe(notNegative, v.maxValue(360));
+
 /** An area of turf treated in one way. */
 export const zoneSchema = v.object({
   id: idSchema,
@@ -52,6 +55,10 @@ export const zoneSchema = v.object({
   slopeDeg: v.optional(v.pipe(notNegative, v.maxValue(60)), 0),
   /** How the slope was found; absent: somebody's word. */
   slopeWorking: v.optional(slopeWorkingSchema),
+  /** Which way the ground falls, degrees clockwise from north; absent: not known. */
+  downhillDeg: v.optional(bearingSchema),
+  /** Direction in which swaths are to run, degrees clockwise from north; absent: the quickest, or up and down the slope. */
+  swathDeg: v.optional(bearingSchema),
   /** An area from a card or a customer to hold a drawn zone against, ft2. */
   statedAreaSqFt: v.optional(positive),
   /** The gates that have to be passed to reach the zone from the parking point, in any order. */

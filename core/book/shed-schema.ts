@@ -54,6 +54,7 @@ export const compartmentSchema = v.variant('kind', [
 
 export const HEAD_PURPOSES = ['spray', 'spread', 'aerate', 'seed'] as const;
 
+export const MARKS = ['foam', 'dye'] as const;
 export const SIDES = ['left', 'right'] as const;
 
 /** How a head is driven over a lawn. Where it is given, work on drawn ground is reckoned from the passes over it. */
@@ -72,6 +73,16 @@ export const headPassesSchema = v.object({
   shieldedSide: v.optional(v.picklist(SIDES)),
   /** Speed with nothing coming out, mph; absent: the working speed. */
   transitMph: v.optional(positive),
+  /** On ground at least this steep swaths run up and down the slope, degrees; absent: slope makes no difference. */
+  upAndDownFromDeg: v.optional(v.pipe(notNegative, v.maxValue(60))),
+  /** What shows where the last swath was; absent: nothing, as where wheel tracks show. */
+  mark: v.optional(
+    v.object({
+      what: v.picklist(MARKS),
+      /** Fluid ounces for 1,000 ft that are marked: by foam the straight swaths, by dye all that is sprayed. */
+      flOzPer1000Ft: positive,
+    }),
+  ),
   /** Hand trim of less ground than this on one zone is stated and not planned, ft2; absent: all of it is planned. */
   handTrimFromSqFt: v.optional(notNegative),
 });

@@ -23,6 +23,7 @@ export function gaugeOf(head: PassHead, where: string): Result<Gauge> {
     shieldedSide: head.shieldedSide ?? null,
     turnSec: head.turnSec,
     metresPerSec: head.speedMph * METRES_PER_SECOND_AT_1_MPH,
+    mark: head.mark ?? null,
     transitMetresPerSec: (head.transitMph ?? head.speedMph) * METRES_PER_SECOND_AT_1_MPH,
   });
 }
@@ -49,6 +50,12 @@ function faultOf(head: PassHead, trimSwathFt: number, where: string): Err | null
   }
   if (!(turnSec >= 0 && Number.isFinite(turnSec))) {
     return wrong(`A turn of ${turnSec} s cannot be.`, 'Give the seconds of a turn, 0 or more.');
+  }
+  if (head.mark !== undefined && !isPositive(head.mark.flOzPer1000Ft)) {
+    return wrong(
+      `Marking with ${head.mark.flOzPer1000Ft} fl oz for 1,000 ft cannot be.`,
+      'Give fluid ounces above 0, or leave the marker out.',
+    );
   }
   if (head.sectionsFt !== undefined && !fillSwath(head.sectionsFt, swathFt)) {
     return wrong(

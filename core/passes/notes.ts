@@ -8,6 +8,7 @@ type Found = {
   readonly areaSqM: number;
   /** Ways that leave the ground. */
   readonly leaves: number;
+  readonly isDownhillUnknown: boolean;
   readonly directionsCut: boolean;
   readonly orderCut: boolean;
 };
@@ -29,6 +30,12 @@ export function notesOf(found: Found): readonly PassNote[] {
   }
   if (found.leaves > 0) {
     tell('crosses-other-ground', `${found.leaves} of the ways between passes cross other ground.`);
+  }
+  if (found.isDownhillUnknown) {
+    tell(
+      'downhill-unknown',
+      'Swaths are to run up and down here, but it is not known which way the ground falls: they run the quickest way.',
+    );
   }
   if (found.directionsCut) {
     tell('angles-cut-short', 'The ground is large: not every direction was tried, the best so far is taken.');

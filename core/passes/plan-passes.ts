@@ -14,6 +14,7 @@ import { type Cell, cellsOf, type Swath } from './cells.ts';
 import { type Cover, coverOf } from './cover.ts';
 import { gaugeOf } from './gauge.ts';
 import { driveLoops } from './loops.ts';
+import { markUse } from './marking.ts';
 import { notesOf } from './notes.ts';
 import { orderCells } from './order.ts';
 import { type Openings, openingsOf } from './sections.ts';
@@ -47,7 +48,7 @@ export function planPasses(
     parts.push(plan);
     here = plan.end ?? here;
   }
-  return ok(addUp(parts, regionArea(ground), gauge.value));
+  return ok(addUp(parts, regionArea(ground), gauge.value, options.isDownhillUnknown ?? false));
 }
 
 type PartPlan = {
@@ -160,7 +161,7 @@ function endOf(work: readonly Leg[]): PlanePoint | null {
   return points?.[points.length - 1] ?? null;
 }
 
-function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge): PassPlan {
+function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge, isDownhillUnknown: boolean): PassPlan {
   const path = parts.flatMap((each) => each.legs);
   const sum = (figure: (leg: Leg) => number): number => path.reduce((total, leg) => total + figure(leg), 0);
   const sprayedM = sum((leg) => (leg.kind === 'transit' ? 0 : lengthM(leg.points)));
@@ -181,6 +182,7 @@ function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge): PassP
     turnCount,
     sprayedM,
     swathM,
+    mark: gauge.mark === null ? null : markUse(gauge.mark, sprayedM, swathM),
     unsprayedM,
     minutes: (sprayedM / gauge.metresPerSec + unsprayedM / gauge.transitMetresPerSec + turnCount * gauge.turnSec) / 60,
     areaSqM,
@@ -197,6 +199,7 @@ function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge): PassP
       handTrimSqM,
       areaSqM,
       leaves: parts.reduce((total, each) => total + each.leaves, 0),
+      isDownhillUnknown,
       directionsCut: parts.some((each) => each.directionsCut),
       orderCut: parts.some((each) => each.orderCut),
     }),

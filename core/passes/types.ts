@@ -19,11 +19,18 @@ export type PassHead = {
   readonly speedMph: number;
   /** Speed with nothing coming out, mph; absent: the working speed. */
   readonly transitMph?: number;
+  /** Absent: nothing marks where the last swath was. */
+  readonly mark?: PassMark;
 };
+
+/** A marker and how much of it is used for 1,000 ft that are marked, fl oz: by foam the straight swaths, by dye all that is sprayed. */
+export type PassMark = { readonly what: 'foam' | 'dye'; readonly flOzPer1000Ft: number };
 
 export type PassOptions = {
   /** Direction of the swaths, degrees anticlockwise from east, where the user has fixed it. */
   readonly angleDeg?: number;
+  /** True where swaths are to run up and down but nobody knows which way the ground falls: the plan says so. */
+  readonly isDownhillUnknown?: boolean;
   /** Ground round which the ways between separate parts lead, in the plane of the region: buildings, beds, water. */
   readonly obstacles?: Region;
 };
@@ -41,6 +48,7 @@ export type Gauge = {
   readonly metresPerSec: number;
   /** With nothing coming out. */
   readonly transitMetresPerSec: number;
+  readonly mark: PassMark | null;
 };
 
 /** Where a section is open along a swath: metres from the beginning of the swath, and sections counted from the left. */
@@ -63,10 +71,14 @@ export type PassNoteCode =
   | 'swath-wider-than-ground'
   | 'hand-trim-left'
   | 'crosses-other-ground'
+  | 'downhill-unknown'
   | 'angles-cut-short'
   | 'order-cut-short';
 
 export type PassNote = { readonly code: PassNoteCode; readonly message: string };
+
+/** A marker, the way that it marks, and how much of it that takes. */
+export type MarkUse = { readonly what: PassMark['what']; readonly markedM: number; readonly flOz: number };
 
 /** A way over some ground and what comes of it. Shares are of the area of the region, on the map. */
 export type PassPlan = {
@@ -76,8 +88,10 @@ export type PassPlan = {
   readonly trimCount: number;
   readonly turnCount: number;
   readonly sprayedM: number;
-  /** Of `sprayedM` the straight swaths: what has to be marked where nothing else shows the last one. */
+  /** Of `sprayedM` the straight swaths. */
   readonly swathM: number;
+  /** What is used to show where the last swath was; null where nothing is. */
+  readonly mark: MarkUse | null;
   readonly unsprayedM: number;
   readonly minutes: number;
   readonly areaSqM: number;

@@ -1,3 +1,4 @@
+export { formatBearing, parseBearing } from './bearing.ts';
 export type * from './brand.ts';
 export { quantity } from './brand.ts';
 export { isCalendarDate } from './calendar.ts';

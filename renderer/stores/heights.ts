@@ -14,9 +14,14 @@ type HeightsState = {
 
 export const useHeights = create<HeightsState>(() => ({ file: null, isReading: false }));
 
+/** Ground less steep than this falls no way that would matter, degrees. */
+const LEVEL_DEG = 0.5;
+
 /** A slope read from a picture of heights. */
 export type HeightSlope = {
   readonly slopeDeg: number;
+  /** Which way the ground falls, clockwise from north; null on ground so level that it means nothing. */
+  readonly downhillDeg: number | null;
   readonly fileName: string;
   readonly samples: number;
   /** How far the heights lie off the plane, root mean square. */
@@ -66,7 +71,8 @@ function fitSlope(
   const fitted = slopeFromHeights(samples);
   if (fitted.kind === 'slope') {
     const slopeDeg = Math.round(fitted.slopeDeg * 100) / 100;
-    return ok({ slopeDeg, fileName, samples: fitted.samples, residualM: fitted.residualM, isUnitStated });
+    const downhillDeg = fitted.slopeDeg < LEVEL_DEG ? null : Math.round(fitted.downhillDeg) % 360;
+    return ok({ slopeDeg, downhillDeg, fileName, samples: fitted.samples, residualM: fitted.residualM, isUnitStated });
   }
   const hint = 'Choose a picture that covers the lawn with pixels of a few metres, or enter the slope.';
   return err('nothing-to-do', fileName, fitted.why, hint);

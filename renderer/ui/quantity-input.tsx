@@ -1,8 +1,10 @@
 import { err, ok, type Result } from '../../core/base/index.ts';
 import {
+  formatBearing,
   formatShare,
   formatSlope,
   parseArea,
+  parseBearing,
   parseCarrierRate,
   parseClock,
   parseDuration,
@@ -37,7 +39,8 @@ export type QuantityKind =
   | 'money'
   | 'number'
   | 'whole'
-  | 'degrees';
+  | 'degrees'
+  | 'bearing';
 
 type Reader = {
   readonly parse: (text: string, where: string) => Result<number>;
@@ -66,6 +69,7 @@ const READERS: Readonly<Record<QuantityKind, Reader>> = {
   money: { parse: (text, where) => parseMoney(text, where), format: (v, w) => w.money(v) },
   number: { parse: numberFrom, format: (v) => trim(v) },
   whole: { parse: wholeFrom, format: (v) => trim(v) },
+  bearing: { parse: (text, where) => parseBearing(text, where), format: (v) => formatBearing(v) },
   degrees: { parse: degreesFrom, format: (v) => v.toFixed(6) },
 };
 

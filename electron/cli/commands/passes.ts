@@ -1,15 +1,14 @@
 import path from 'node:path';
-import { err, type Issue, issue, ok, type Result } from '../../../core/base/index.ts';
-import { type Book, emptyBook, type Property, type Zone } from '../../../core/book/index.ts';
+import { type Issue, issue, ok, type Result } from '../../../core/base/index.ts';
+import { emptyBook, type Property, type Zone } from '../../../core/book/index.ts';
 import { guessMapping, previewIntake } from '../../../core/intake/index.ts';
 import { treatableOutline } from '../../../core/measure/index.ts';
 import {
+  directionOptions,
   localRates,
-  type PassHead,
   type PassOptions,
   type PlacedPasses,
   passesOnOutline,
-  passHeadOf,
 } from '../../../core/passes/index.ts';
 import {
   feetToMetres,
@@ -19,13 +18,11 @@ import {
   squareMetresToSquareFeet,
 } from '../../../core/units/index.ts';
 import { describePlace } from '../../services/files/index.ts';
-import { type Answer, type Command, fileOf, type Typed, UsageFault, type World } from '../command.ts';
+import { type Answer, type Command, fileOf, type Typed, type World } from '../command.ts';
 import { isBookFile, readBookFile, readGround } from '../input/index.ts';
 import type { PassesOutput } from '../output/index.ts';
 import { type Column, issueLines, tableLines } from '../text/index.ts';
-
-/** Common practice, no source: 4 in of overlap, one pass round the edge, 4 s a turn, 3.5 mph. */
-const USUAL = { overlapFt: 1 / 3, trimPasses: 1, turnSec: 4, speedMph: 3.5 };
+import { type Ground, headsOf, type NamedHead, numberOf } from './passes-heads.ts';
 
 export const passesCommand: Command = {
   name: 'passes',
@@ -50,7 +47,27 @@ export const passesCommand: Command = {
     {
       name: 'angle',
       value: 'DEGREES',
-      words: 'direction of the swaths, anticlockwise from east (searched unless told)',
+      words: 'direction of the swaths, anticlockwise from east (as the zone says, else searched)',
+    },
+    {
+      name: 'up-and-down-from',
+      value: 'DEGREES',
+      words: 'swaths run up and down on ground at least this steep (as in the book, else never)',
+    },
+    {
+      name: 'downhill',
+      value: 'DEGREES',
+      words: 'which way the ground falls, clockwise from north, where a zone does not say',
+    },
+    {
+      name: 'mark',
+      value: 'MARKER',
+      words: 'foam or dye, which shows where the last swath was (as in the book, else none)',
+    },
+    {
+      name: 'mark-fl-oz',
+      value: 'FL-OZ',
+      words: 'marker for 1,000 ft marked: by foam swaths, by dye all that is sprayed',
     },
     { name: 'figures', value: null, words: 'with --json: figures alone, without ways and outlines' },
   ],
@@ -67,19 +84,6 @@ export const passesCommand: Command = {
 /** Files that are no book by their names; of others the bytes tell. */
 const OTHER_GROUND = /\.(?:csv|txt|kml|kmz|gpx|zip|shp|gpkg|dxf)$/i;
 const NO_BOOK: ReadonlySet<string> = new Set(['not-a-book', 'not-json']);
-
-type Ground = {
-  readonly book: Book;
-  readonly where: string;
-  readonly issues: readonly Issue[];
-  readonly isBook: boolean;
-};
-type NamedHead = {
-  readonly machineId: string | null;
-  readonly headId: string | null;
-  readonly name: string;
-  readonly head: PassHead;
-};
 
 async function readFile(file: string, world: World): Promise<Result<Ground>> {
   const stored = await isBookFile(file);
@@ -100,88 +104,14 @@ async function readFile(file: string, world: World): Promise<Result<Ground>> {
   });
 }
 
-function headsOf({ book, where, isBook }: Ground, typed: Typed): Result<readonly NamedHead[]> {
-  const given = numberOf(typed, 'swath-ft');
-  const speedMph = numberOf(typed, 'speed-mph');
-  const told = {
-    ...numberAs('overlapFt', numberOf(typed, 'overlap-ft')),
-    ...numberAs('trimPasses', numberOf(typed, 'trim')),
-    ...numberAs('turnSec', numberOf(typed, 'turn-sec')),
-    ...numberAs('trimSwathFt', numberOf(typed, 'trim-swath-ft')),
-    ...numberAs('transitMph', numberOf(typed, 'transit-mph')),
-    ...numberAs('speedMph', speedMph),
-    ...sectionsOf(typed),
-    ...shieldOf(typed),
-  };
-  if (given !== undefined) {
-    const head = { ...USUAL, ...told, swathFt: given };
-    return ok([{ machineId: null, headId: null, name: `${formatNumber(given, 2)} ft swath`, head }]);
-  }
-  if (!isBook) throw new UsageFault('--swath-ft is missing: this file has no machines.');
-  const id = typed.options.machine;
-  const machines = book.machines.filter((each) => id === undefined || each.id === id);
-  if (machines.length === 0) return noMachine(book, where, id);
-  return ok(
-    machines.flatMap((machine) =>
-      machine.heads.map(
-        (head): NamedHead => ({
-          machineId: machine.id,
-          headId: head.id,
-          name: `${machine.name}, ${head.name}`,
-          head: { ...USUAL, swathFt: head.swathFt, speedMph: head.speedMph, ...passHeadOf(head), ...told },
-        }),
-      ),
-    ),
-  );
-}
-
-const numberAs = <Name extends keyof PassHead>(name: Name, value: number | undefined): Partial<Record<Name, number>> =>
-  value === undefined ? {} : ({ [name]: value } as Record<Name, number>);
-
-function sectionsOf(typed: Typed): Pick<PassHead, 'sectionsFt'> {
-  const given = typed.options['sections-ft'];
-  return given === undefined ? {} : { sectionsFt: given.split(',').map((each) => numberIn('sections-ft', each)) };
-}
-
-function shieldOf(typed: Typed): Pick<PassHead, 'shieldedSide'> {
-  const side = typed.options.shield;
-  if (side === undefined) return {};
-  if (side !== 'left' && side !== 'right') throw new UsageFault(`--shield is left or right, not "${side}".`);
-  return { shieldedSide: side };
-}
-
-function noMachine(book: Book, where: string, id: string | undefined): Result<never> {
-  const known = book.machines.map((each) => each.id).join(', ');
-  return err(
-    'reference-missing',
-    `${where}, machines`,
-    id === undefined ? 'The book has no machine.' : `The book has no machine "${id}".`,
-    known === '' ? 'Add a machine to the book, or give --swath-ft.' : `It has these: ${known}.`,
-  );
-}
-
-/** The number after an option; undefined where it was not given. Whether it makes sense is for the passes to say. */
-function numberOf(typed: Typed, name: string): number | undefined {
-  const given = typed.options[name];
-  return given === undefined ? undefined : numberIn(name, given);
-}
-
-function numberIn(name: string, given: string): number {
-  const value = Number(given);
-  if (given.trim() === '' || !Number.isFinite(value)) throw new UsageFault(`--${name} needs a number, not "${given}".`);
-  return value;
-}
-
 type ZoneAnswer = PassesOutput['zones'][number];
 
 function answerOf(ground: Ground, heads: readonly NamedHead[], typed: Typed): Result<Answer> {
-  const angleDeg = numberOf(typed, 'angle');
-  const options = angleDeg === undefined ? {} : { angleDeg };
   const zones: ZoneAnswer[] = [];
   const issues: Issue[] = [...ground.issues];
   for (const property of ground.book.properties) {
     for (const zone of property.zones) {
-      const answer = zoneAnswer(property, zone, heads, options, typed.flags.has('figures'));
+      const answer = zoneAnswer(property, zone, heads, typed);
       if (!answer.ok) return answer;
       zones.push({ ...namesOf(property, zone), heads: answer.value });
       if (answer.value.length === 0 && heads.length > 0) issues.push(withoutOutline(property, zone));
@@ -210,18 +140,31 @@ function zoneAnswer(
   property: Property,
   zone: Zone,
   heads: readonly NamedHead[],
-  options: PassOptions,
-  figuresAlone: boolean,
+  typed: Typed,
 ): Result<ZoneAnswer['heads']> {
   const coordinates = treatableOutline(property, zone.id);
   const answers: ZoneAnswer['heads'][number][] = [];
   for (const named of coordinates.length === 0 ? [] : heads) {
     const where = `property ${property.id}, zone ${zone.id}, ${named.name}`;
-    const found = passesOnOutline({ type: 'MultiPolygon', coordinates }, named.head, options, where);
+    const found = passesOnOutline(
+      { type: 'MultiPolygon', coordinates },
+      named.head,
+      directionOf(zone, named, typed),
+      where,
+    );
     if (!found.ok) return found;
-    if (found.value !== null) answers.push(headAnswer(named, found.value, figuresAlone));
+    if (found.value !== null) answers.push(headAnswer(named, found.value, typed.flags.has('figures')));
   }
   return ok(answers);
+}
+
+/** The direction told on the command line, or that of the zone, or up and down where the ground is steep. */
+function directionOf(zone: Zone, { upAndDownFromDeg }: NamedHead, typed: Typed): PassOptions {
+  const angleDeg = numberOf(typed, 'angle');
+  if (angleDeg !== undefined) return { angleDeg };
+  const downhillDeg = zone.downhillDeg ?? numberOf(typed, 'downhill');
+  const passes = upAndDownFromDeg === undefined ? null : { upAndDownFromDeg };
+  return directionOptions(downhillDeg === undefined ? zone : { ...zone, downhillDeg }, passes);
 }
 
 function headAnswer(
@@ -230,7 +173,7 @@ function headAnswer(
   figuresAlone: boolean,
 ): ZoneAnswer['heads'][number] {
   const squareFeet = (squareMetres: number): number => squareMetresToSquareFeet(quantity<'m2'>(squareMetres));
-  const { swathCount, trimCount, turnCount, sprayedM, unsprayedM, minutes, angleDeg, notes } = plan;
+  const { swathCount, trimCount, turnCount, sprayedM, unsprayedM, minutes, angleDeg, mark, notes } = plan;
   const sectionsM = head.sectionsFt?.map((each) => feetToMetres(quantity<'ft'>(each))) ?? null;
   const rates = localRates(ground, plan, sectionsM);
   const shown = {
@@ -242,6 +185,7 @@ function headAnswer(
     headId,
     name,
     ...head,
+    mark: head.mark === undefined || mark === null ? null : { ...mark, flOzPer1000Ft: head.mark.flOzPer1000Ft },
     sectionsFt: head.sectionsFt ?? null,
     shieldedSide: head.shieldedSide ?? null,
     trimSwathFt: head.trimSwathFt ?? head.swathFt,
@@ -270,6 +214,9 @@ function headAnswer(
 type Row = { readonly zone: ZoneAnswer; readonly head: ZoneAnswer['heads'][number] };
 const percent = (share: number): string => `${formatNumber(100 * share, 1)} %`;
 
+const markWords = ({ mark }: Row['head']): string =>
+  mark === null ? '' : `${formatNumber(mark.flOz, 0)} fl oz ${mark.what}`;
+
 const COLUMNS: readonly Column<Row>[] = [
   { title: 'property', cell: ({ zone }) => zone.propertyName },
   { title: 'zone', cell: ({ zone }) => zone.zoneName },
@@ -279,6 +226,7 @@ const COLUMNS: readonly Column<Row>[] = [
   { title: 'swaths', cell: ({ head }) => formatNumber(head.swathCount), right: true },
   { title: 'minutes', cell: ({ head }) => formatNumber(head.minutes, 1), right: true },
   { title: 'overlap', cell: ({ head }) => percent(head.overlapShare), right: true },
+  { title: 'mark', cell: ({ head }) => markWords(head), right: true },
   { title: 'by hand', cell: ({ head }) => formatArea(head.handTrimSqFt), right: true },
   { title: 'remarks', cell: ({ head }) => head.notes.map((each) => each.message).join(' ') },
 ];

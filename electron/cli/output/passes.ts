@@ -25,8 +25,12 @@ const answerSchema = v.strictObject({
   trimCount: figure,
   turnCount: figure,
   sprayedM: figure,
-  /** Of it the straight swaths: what needs a mark where nothing shows the last one. */
+  /** Of it the straight swaths. */
   swathM: figure,
+  /** What shows where the last swath was: the way that is marked, and what that takes; null where nothing does. */
+  mark: v.nullable(
+    v.strictObject({ what: v.picklist(['foam', 'dye']), flOzPer1000Ft: figure, markedM: figure, flOz: figure }),
+  ),
   unsprayedM: figure,
   minutes: figure,
   /** What comes out over the treated ground, as a multiple of one pass; and most passes over one place. */

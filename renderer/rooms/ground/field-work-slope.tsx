@@ -6,6 +6,7 @@ import { degreesToGrade, quantity } from '../../../core/units/index.ts';
 import { useFormat } from '../../stores/index.ts';
 import { Choice, Field, QuantityInput } from '../../ui/index.ts';
 import { SlopeFromHeights } from './slope-from-heights.tsx';
+import { ZoneDirections } from './zone-directions.tsx';
 import { putZone, withSlope, withSlopeWorking } from './zone-edits.ts';
 
 type SlopeProps = { readonly property: Property; readonly zone: Zone };
@@ -70,6 +71,7 @@ export function SlopeForm({ property, zone }: SlopeProps) {
       )}
       {draft !== null && <SlopeLine draft={draft} />}
       <SlopeFromHeights property={property} zone={zone} />
+      <ZoneDirections property={property} zone={zone} />
     </>
   );
 }

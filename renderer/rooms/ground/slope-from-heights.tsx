@@ -10,11 +10,11 @@ import {
   useHeights,
 } from '../../stores/index.ts';
 import { Button, Field } from '../../ui/index.ts';
-import { putZone } from './zone-edits.ts';
+import { putZone, withOptional } from './zone-edits.ts';
 
 type SlopeProps = { readonly property: Property; readonly zone: Zone };
 
-/** Reads the slope of a drawn zone from a GeoTIFF of heights: one edit, which says where it is from. */
+/** Reads the slope of a drawn zone, and which way it falls, from a GeoTIFF of heights: one edit, which says where it is from. */
 export function SlopeFromHeights({ property, zone }: SlopeProps) {
   const { file, isReading } = useHeights();
   const words = useFormat();
@@ -25,12 +25,10 @@ export function SlopeFromHeights({ property, zone }: SlopeProps) {
     if (!slope.ok) return showError(slope.error);
     const source = sourceWords(slope.value, (feet) => words.length(feet));
     const working = { kind: 'elevation', source } as const;
-    const done = putZone(
-      property,
-      { ...zone, slopeDeg: slope.value.slopeDeg, slopeWorking: working },
-      'Slope from heights',
-    );
-    if (done.ok) showNews(`${zone.name}: ${slope.value.slopeDeg}°, ${source}`, true);
+    const { slopeDeg, downhillDeg } = slope.value;
+    const sloped = withOptional<Zone, 'downhillDeg'>(zone, 'downhillDeg', downhillDeg);
+    const done = putZone(property, { ...sloped, slopeDeg, slopeWorking: working }, 'Slope from heights');
+    if (done.ok) showNews(`${zone.name}: ${slopeDeg}°, ${source}`, true);
     else showError(done.error);
   };
   const choose = async (): Promise<void> => {

@@ -36,8 +36,9 @@ test('all that is said is taken over', () => {
     sectionsFt: [4, 4],
     shieldedSide: 'left',
     transitMph: 5,
+    mark: { what: 'foam', flOzPer1000Ft: 3 },
   } as const;
-  expect(passHeadOf({ ...HEAD, passes: { ...passes, handTrimFromSqFt: 50 } })).toEqual({
+  expect(passHeadOf({ ...HEAD, passes: { ...passes, handTrimFromSqFt: 50, upAndDownFromDeg: 8 } })).toEqual({
     swathFt: 8,
     speedMph: 4,
     ...passes,

@@ -1,7 +1,7 @@
 import { createRandom, type Random } from '../../../core/base/index.ts';
 import { fillNonzero } from '../../../core/geometry/booleans.ts';
 import { difference, type Region } from '../../../core/geometry/index.ts';
-import { type Leg, type PassHead, type PassPlan, planPasses } from '../../../core/passes/index.ts';
+import { type Leg, type PassHead, type PassOptions, type PassPlan, planPasses } from '../../../core/passes/index.ts';
 import { type Corner, rectangle, starCorners } from '../geometry/shapes.ts';
 
 /** Ground that several tests of passes go over, in metres round the origin. */
@@ -29,11 +29,14 @@ export const headOf = (swathM: number, change: Partial<PassHead> = {}): PassHead
   ...change,
 });
 
-export function planned(ground: Region, head: PassHead, angleDeg?: number): PassPlan {
-  const plan = planPasses(ground, head, angleDeg === undefined ? {} : { angleDeg });
+export function planWith(ground: Region, head: PassHead, options: PassOptions): PassPlan {
+  const plan = planPasses(ground, head, options);
   if (!plan.ok) throw new Error(plan.error.detail);
   return plan.value;
 }
+
+export const planned = (ground: Region, head: PassHead, angleDeg?: number): PassPlan =>
+  planWith(ground, head, angleDeg === undefined ? {} : { angleDeg });
 
 /** A lawn with a house, a drive that comes in from the edge, and two round beds. */
 export const houseLawn = (): Region =>

@@ -16,6 +16,7 @@ const gauge: Gauge = {
   shieldedSide: null,
   turnSec: 3,
   metresPerSec: 1.5,
+  mark: null,
   transitMetresPerSec: 1.5,
 };
 

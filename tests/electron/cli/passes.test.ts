@@ -51,6 +51,19 @@ describe('passes', () => {
     expect(found!.handTrim!.type).toBe('MultiPolygon');
   });
 
+  test('run up and down where the ground falls steeply, and a marker is counted along them', () => {
+    const slope = ['--up-and-down-from', '0', '--downhill', '0'];
+    const run = passes(lawns, ...head, '--trim', '2', ...slope, '--mark', 'foam', '--mark-fl-oz', '2', '--figures');
+    const [found] = jsonOf<PassesOutput>(run, 'passes').zones[0]!.heads;
+    expect(found!.angleDeg).toBeCloseTo(90, 6);
+    const { markedM, ...mark } = found!.mark!;
+    expect(markedM).toBe(found!.swathM);
+    expect(mark).toMatchObject({ what: 'foam', flOzPer1000Ft: 2 });
+    expect(mark.flOz).toBeCloseTo((markedM * FEET_PER_METRE * 2) / 1000, 6);
+    const unknown = jsonOf<PassesOutput>(passes(lawns, ...head, '--up-and-down-from', '0', '--figures'), 'passes');
+    expect(unknown.zones[0]!.heads[0]!.notes.map((each) => each.code)).toContain('downhill-unknown');
+  });
+
   test('of a fixed direction across take more swaths; figures alone leave the way out', () => {
     const run = passes(lawns, ...head, '--trim', '2', '--angle', '90', '--figures');
     const [found] = jsonOf<PassesOutput>(run, 'passes').zones[0]!.heads;

@@ -31,7 +31,10 @@ describe('the slope of a lawn from a picture of heights', () => {
     answerWith(0.1, false);
     const slope = await readHeightSlope(LAWN);
     // atan(0.1) = 5.71 degrees.
-    expect(slope).toMatchObject({ ok: true, value: { slopeDeg: 5.71, fileName: 'county.tif', isUnitStated: false } });
+    expect(slope).toMatchObject({
+      ok: true,
+      value: { slopeDeg: 5.71, downhillDeg: 270, fileName: 'county.tif', isUnitStated: false },
+    });
     expect(slope.ok && slope.value.residualM).toBeLessThan(1e-6);
     expect(slope.ok && slope.value.samples).toBeGreaterThan(100);
     const asked = host.asked[0]?.request as { token: string; positions: readonly Position[] };
