@@ -1,8 +1,10 @@
 export { passHeadOf } from './book-head.ts';
 export { angleOfBearing, bearingOfAngle, directionOptions } from './direction.ts';
+export { type KeptFigures, keepFigures, keptFigures, type PassOutline, passFigures } from './kept.ts';
 export { type LocalRates, localRates } from './local-rates.ts';
 export { type PlacedPasses, passesOnOutline } from './on-outline.ts';
 export { planPasses } from './plan-passes.ts';
 export { sidesOf } from './sides.ts';
 export { swathNumber } from './swath-number.ts';
 export type * from './types.ts';
+export { type ZonePasses, zonePasses } from './zone-passes.ts';

@@ -14,21 +14,27 @@ export type LocalRates = {
   readonly stepM: number;
 };
 
-/** Fields of the raster over the box of the ground, about. */
-const FIELDS = 60_000;
+/** Fields of the raster over the box of the ground, about, unless told. */
+const USUAL_FIELDS = 60_000;
 const FINEST_M = 0.02;
 
 /**
  * Passes over each place, by a raster that lies with the swaths. `average` is exact, from the areas; the other figures are of the
  * places in the middle of the fields.
  * @param sectionsM widths of the sections from left to right, metres, where the plan has any
+ * @param fields of the raster over the box of the ground, about
  */
-export function localRates(ground: Region, plan: PassPlan, sectionsM: readonly number[] | null = null): LocalRates {
+export function localRates(
+  ground: Region,
+  plan: PassPlan,
+  sectionsM: readonly number[] | null = null,
+  fields = USUAL_FIELDS,
+): LocalRates {
   const treatedSqM = plan.areaSqM - plan.handTrimSqM;
   if (!(treatedSqM > 0)) return { average: 0, worst: 0, repeatedShare: 0, stepM: 0 };
   const pivot = pivotOf(ground);
   const angle = ((plan.angleDeg ?? 0) * Math.PI) / 180;
-  const raster = new Raster(ground, pivot, angle);
+  const raster = new Raster(ground, pivot, angle, fields);
   for (const leg of plan.path) raster.add(leg, sectionsM);
   return { average: plan.appliedSqM / treatedSqM, ...raster.counts(), stepM: raster.stepM };
 }
@@ -46,7 +52,7 @@ class Raster {
   private readonly angle: number;
   private leg = 0;
 
-  constructor(ground: Region, pivot: PlanePoint, angle: number) {
+  constructor(ground: Region, pivot: PlanePoint, angle: number, fields: number) {
     const sides = turnSides(sidesOf(ground), angle, pivot);
     const [xs, ys] = [sides.filter((_, at) => at % 2 === 0), sides.filter((_, at) => at % 2 === 1)];
     this.pivot = pivot;
@@ -55,7 +61,7 @@ class Raster {
     this.south = least(ys);
     const wide = -least(xs.map((x) => -x)) - this.west;
     const high = -least(ys.map((y) => -y)) - this.south;
-    this.stepM = Math.max(FINEST_M, Math.sqrt((wide * high) / FIELDS));
+    this.stepM = Math.max(FINEST_M, Math.sqrt((wide * high) / fields));
     this.columns = Math.max(1, Math.ceil(wide / this.stepM));
     this.rows = Math.max(1, Math.ceil(high / this.stepM));
     this.passes = new Uint16Array(this.columns * this.rows);

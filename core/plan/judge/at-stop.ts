@@ -94,7 +94,8 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
     ledger.add('task-unknown', place, 'the problem has no such task');
     return;
   }
-  cover(state.coverage, task, from, to, place);
+  const before = state.visit?.ops.get(index)?.groundBefore ?? 0;
+  cover(state.coverage, task, before + from, before + to, place);
   const known = lookup.problem.tasks[task];
   if (known !== undefined) {
     state.worked.push({ task: known, startMs: msOf(activity.startSec), endMs: msOf(activity.endSec) });

@@ -72,18 +72,25 @@ function treatsFrom(activities: readonly PlanActivity[], start: number): (readon
 }
 
 /** Treats of one task by one method that follow each other are one run. */
-type Run = { readonly task: string; readonly method: string; readonly treats: Treat[]; readonly indexes: number[] };
+type Run = {
+  readonly task: string;
+  readonly method: string;
+  readonly trims: boolean;
+  readonly treats: Treat[];
+  readonly indexes: number[];
+};
 
 function runsOf(treats: readonly (readonly [number, Treat])[]): Run[] {
   const runs: Run[] = [];
   for (const [index, treat] of treats) {
     const task = taskKey(treat);
     const method = methodKey(treat.method);
+    const trims = treat.handTrim === true;
     const last = runs.at(-1);
-    if (last?.task === task && last.method === method) {
+    if (last?.task === task && last.method === method && last.trims === trims) {
       last.treats.push(treat);
       last.indexes.push(index);
-    } else runs.push({ task, method, treats: [treat], indexes: [index] });
+    } else runs.push({ task, method, trims, treats: [treat], indexes: [index] });
   }
   return runs;
 }
@@ -130,7 +137,8 @@ function inOrder(lookup: Lookup, modeOps: readonly Op[], runs: readonly Run[]): 
 }
 
 function isRun(lookup: Lookup, op: Op | undefined, run: Run): boolean {
-  return op !== undefined && lookup.taskOf.get(run.task) === op.task && methodKey(op.method) === run.method;
+  if (op === undefined || (op.groundBefore !== undefined) !== run.trims) return false;
+  return lookup.taskOf.get(run.task) === op.task && methodKey(op.method) === run.method;
 }
 
 /** Time by which set-up and pack-up are shorter than a mode asks for. */
@@ -174,7 +182,8 @@ function looseMatch(
   const modes = jobs.flatMap((job) => lookup.problem.jobs[job]?.modes[rig] ?? []);
   const ops = new Map<number, Op | null>();
   for (const [index, treat] of treats) {
-    const run: Run = { task: taskKey(treat), method: methodKey(treat.method), treats: [treat], indexes: [index] };
+    const trims = treat.handTrim === true;
+    const run = { task: taskKey(treat), method: methodKey(treat.method), trims, treats: [treat], indexes: [index] };
     ops.set(index, modes.flatMap((mode) => mode.ops).find((op) => isRun(lookup, op, run)) ?? null);
   }
   return {

@@ -1,16 +1,25 @@
 import {
-  type AppError,
   err,
   fingerprint,
   fingerprintNumbers,
   type Issue,
   issue,
+  NEVER_STOP,
   ok,
+  type Progress,
   type Result,
+  type StopSignal,
 } from '../../base/index.ts';
 import type { Book, Property, Round, Treatment, Zone } from '../../book/index.ts';
 import { demandFor, intervalIssues, yearLimitIssues } from '../../demand/index.ts';
-import { bandAreaSqFt, farthestFt, measureProperty, type PropertyMeasure } from '../../measure/index.ts';
+import {
+  bandAreaSqFt,
+  farthestFt,
+  measureProperty,
+  type PropertyMeasure,
+  treatableOutline,
+} from '../../measure/index.ts';
+import type { PassOutline } from '../../passes/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { quantity } from '../../units/index.ts';
 import { dateFault, fallsOn } from './calendar.ts';
@@ -19,10 +28,11 @@ import { labelHistory } from './earlier-rounds.ts';
 import { withEvenDays } from './even-days.ts';
 import { flagNotes } from './flags.ts';
 import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
-import { areaUnits, modesOf, type TaskOptions } from './modes.ts';
-import { type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
+import { modesOf, type TaskOptions } from './modes.ts';
+import { type Option, type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
 import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
-import { MS_PER_DAY, minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
+import { firstFault, roundWhere } from './round-faults.ts';
+import { areaUnits, MS_PER_DAY, minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
 import type { Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
 import { rankOf, workOrderOf } from './work-order.ts';
 
@@ -33,6 +43,9 @@ export type ProblemOptions = {
   readonly measures?: ReadonlyMap<string, PropertyMeasure>;
   /** Price on days of unlike length, dollars for an hour above the mean; 0 unless told. See `EvenDays`. */
   readonly evenUsdPerHour?: number;
+  /** Asked between two tasks: passes over thousands of lawns take a while. */
+  readonly signal?: StopSignal;
+  readonly onProgress?: (progress: Progress) => void;
 };
 
 /**
@@ -40,7 +53,7 @@ export type ProblemOptions = {
  *
  * @returns the problem, or the first thing that makes planning senseless: 'reference-missing' (round, rig, home),
  *   'quantity-out-of-range' (a day that no calendar has), 'nothing-to-do', 'label-limit-broken', 'book-invalid' (one machine
- *   on two rigs). Work that no rig can do is not an error: it is listed in `unplaceable` with the reason for every rig.
+ *   on two rigs), 'cancelled'. Work that no rig can do is not an error: it is listed in `unplaceable` with the reason for every rig.
  */
 export function buildProblem(book: Book, roundId: string, options: ProblemOptions = {}): Result<Problem> {
   const round = book.rounds.find((each) => each.id === roundId);
@@ -66,8 +79,19 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const rigs = round.rigIds
     .flatMap((id) => book.rigs.filter((each) => each.id === id))
     .map((rig) => equipRig(book, rig, supplies.stocks));
-  const parts = assemble(book, round, dates, rigs, supplies, gathered);
+  const jobsOf = groupJobs(book, round, rigs, supplies, gathered.facts, options);
+  if (jobsOf === null) return cancelled(round);
+  const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf);
   return ok(freeze(withEvenDays(parts, options.evenUsdPerHour ?? 0)));
+}
+
+function cancelled(round: Round): Result<never> {
+  return err(
+    'cancelled',
+    roundWhere(round),
+    'Planning was cancelled before the work was known.',
+    'Plan again when you are ready.',
+  );
 }
 
 function propertiesOf(book: Book, round: Round): readonly Property[] {
@@ -121,90 +145,23 @@ function gatherZone(
   const result = demandFor({ book, property, zone, zoneMeasure: measure, treatment, bandSqFt });
   issues.push(...result.issues);
   const farthest = farthestFt(property, zone);
+  const outline = onceOnly(() => treatableOutline(property, zone.id));
   for (const demand of result.demands) {
     if (demand.treatedSqFt > 0 || measure.areaSqFt === null)
-      facts.push({ property, zone, measure, treatment, demand, farthestFt: farthest });
+      facts.push({ property, zone, measure, treatment, demand, farthestFt: farthest, outline });
   }
+}
+
+function onceOnly(find: () => PassOutline): () => PassOutline {
+  let found: PassOutline | null = null;
+  return () => {
+    found ??= find();
+    return found;
+  };
 }
 
 function uniqueIssues(issues: readonly Issue[]): readonly Issue[] {
   return [...new Map(issues.map((each) => [`${each.code} ${each.where} ${each.message}`, each])).values()];
-}
-
-function roundWhere(round: Round): string {
-  return `round ${round.name === '' ? round.id : round.name}`;
-}
-
-function firstFault(book: Book, round: Round, dates: readonly string[], gathered: Gathered): AppError | null {
-  const where = roundWhere(round);
-  const broken = gathered.issues.find((each) => each.code === 'label-limit-broken');
-  if (broken !== undefined) {
-    return {
-      code: 'label-limit-broken',
-      where: broken.where,
-      detail: broken.message,
-      hint: 'Lower the rate of the mix or treatment, or correct the limit if it was entered wrongly.',
-    };
-  }
-  if (dates.length === 0)
-    return {
-      code: 'nothing-to-do',
-      where,
-      detail: 'No working day is left to plan.',
-      hint: 'Give the round at least one date.',
-    };
-  if (gathered.facts.length === 0) {
-    return {
-      code: 'nothing-to-do',
-      where,
-      detail: 'No property of the round has turf to treat.',
-      hint: 'Add properties with zones, or take fewer of them out of the round.',
-    };
-  }
-  return rigFault(book, round, where);
-}
-
-function rigFault(book: Book, round: Round, where: string): AppError | null {
-  const carriedBy = new Map<string, string>();
-  for (const rigId of round.rigIds) {
-    const rig = book.rigs.find((each) => each.id === rigId);
-    if (rig === undefined)
-      return {
-        code: 'reference-missing',
-        where,
-        detail: `Rig ${rigId} is not in the book.`,
-        hint: 'Choose rigs that are in the shed.',
-      };
-    if (!book.fillPoints.some((each) => each.id === rig.homeId)) {
-      return {
-        code: 'reference-missing',
-        where: `rig ${rig.name}`,
-        detail: `Its home ${rig.homeId} is not a fill point of the book.`,
-        hint: 'Give the rig a shop to start from.',
-      };
-    }
-    if (rig.endId !== undefined && !book.fillPoints.some((each) => each.id === rig.endId)) {
-      return {
-        code: 'reference-missing',
-        where: `rig ${rig.name}`,
-        detail: `The end of its day ${rig.endId} is not a fill point of the book.`,
-        hint: 'Let its day end at a fill point of the book, or where it starts.',
-      };
-    }
-    for (const { machineId } of rig.machines) {
-      const other = carriedBy.get(machineId);
-      if (other !== undefined) {
-        return {
-          code: 'book-invalid',
-          where: `rig ${rig.name}`,
-          detail: `Machine ${machineId} also rides on ${other}.`,
-          hint: 'Leave the machine on one of the rigs of this round.',
-        };
-      }
-      carriedBy.set(machineId, rig.name);
-    }
-  }
-  return null;
 }
 
 function assemble(
@@ -214,8 +171,8 @@ function assemble(
   rigs: readonly EquippedRig[],
   supplies: Supplies,
   gathered: Gathered,
+  jobsOf: Grouping,
 ): Omit<Problem, 'hash'> {
-  const jobsOf = groupJobs(book, round, rigs, supplies, gathered.facts);
   const properties = [...new Map(gathered.facts.map((each) => [each.property.id, each.property])).values()];
   const places: readonly Place[] = [
     ...book.fillPoints.map((each) => ({ id: each.id, at: each.at })),
@@ -307,17 +264,20 @@ function groupJobs(
   rigs: readonly EquippedRig[],
   supplies: Supplies,
   facts: readonly TaskFacts[],
-): Grouping {
+  { signal = NEVER_STOP, onProgress }: ProblemOptions,
+): Grouping | null {
   const byProperty = new Map<string, Answered[]>();
   const unplaceable: UnplaceableTask[] = [];
   const issues: Issue[] = [];
   const labels = labelHistory(book, round);
-  facts.forEach((each, task) => {
+  for (const [task, each] of facts.entries()) {
+    if (signal.stopped()) return null;
+    onProgress?.({ step: 'Reckoning the work', done: task, total: facts.length, bestSoFar: '' });
     const label = labels(each.property, each.treatment);
     if (label.kind === 'refused') {
       const reason = { code: 'label-limit-broken', words: label.words };
       unplaceable.push({ task, reasons: rigs.map(({ rig }) => ({ rigId: rig.id, ...reason })) });
-      return;
+      continue;
     }
     if (label.kind === 'later') issues.push(tooSoonNote(each, label.words));
     const answers = rigs.map((rig) => optionsFor(book, rig, each, round.wetGround));
@@ -325,13 +285,14 @@ function groupJobs(
     issues.push(...answers.flatMap((answer) => answer.issues));
     if (options.length === 0) {
       unplaceable.push({ task, reasons: answers.map((answer) => answer.refusal) });
-      return;
+      continue;
     }
     const entry = { task, facts: each, answers, notBefore: label.kind === 'later' ? label.date : '' };
     byProperty.set(each.property.id, [...(byProperty.get(each.property.id) ?? []), entry]);
     if (options.every((option) => option.tight)) issues.push(tightNote(each));
     if (options.every((option) => option.scant)) issues.push(scantWarning(each));
-  });
+    if (options.every((option) => option.untrimmedUnits > 0)) issues.push(leftWarning(each, options));
+  }
   const materialOf = (each: TaskFacts): number =>
     supplies.materials.findIndex((material) => material.id === each.demand.materialId);
   const groups = [...byProperty.values()].flatMap((answered) =>
@@ -353,6 +314,13 @@ function scantWarning({ property, zone, demand }: TaskFacts): Issue {
   const where = `property ${property.name}, zone ${zone.name}`;
   const words = `It takes ${demand.volumeGal.toFixed(2)} gal, less than the hand method needs to work evenly. Treat it together with other ground or with another method.`;
   return issue('warning', 'below-least-volume', where, words);
+}
+
+function leftWarning({ property, zone }: TaskFacts, options: readonly Option[]): Issue {
+  const least = Math.min(...options.map((each) => each.untrimmedUnits));
+  const where = `property ${property.name}, zone ${zone.name}`;
+  const words = `At least ${least} ft2 are not reached by any machine, and no rig that does the zone has a hand tool that may treat them. They stay untreated.`;
+  return issue('warning', 'ground-not-reached', where, words);
 }
 
 /**

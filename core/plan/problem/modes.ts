@@ -71,7 +71,8 @@ function choose(options: readonly Option[], unit: string): Option {
 }
 
 function quickest(options: readonly Option[]): Option {
-  return options.reduce((best, each) => (each.serviceMs < best.serviceMs ? each : best));
+  const ms = (option: Option): number => option.serviceMs + (option.trim?.serviceMs ?? 0);
+  return options.reduce((best, each) => (ms(each) < ms(best) ? each : best));
 }
 
 type Chosen = TaskOptions & { readonly option: Option };
@@ -116,15 +117,15 @@ function buildMode(equipped: EquippedRig, chosen: readonly Chosen[], materialOf:
   const carried = rig.machines.filter((each) => machineIds.has(each.machineId));
   const unloadMin = carried.reduce((sum, each) => sum + each.unloadMin, 0);
   const loadMin = carried.reduce((sum, each) => sum + each.loadMin, 0);
-  const second = rig.crew < 2 ? new Set<string>() : secondMethods(chosen.map((each) => strandOp(equipped, each)));
-  const used = equipped.handMethods.filter((hand) => chosen.some((each) => each.option.handMethodId === hand.id));
+  const second = rig.crew < 2 ? new Set<string>() : secondMethods(chosen.flatMap((each) => strandOps(equipped, each)));
+  const used = equipped.handMethods.filter((hand) =>
+    chosen.some(({ option }) => option.handMethodId === hand.id || option.trim?.handMethodId === hand.id),
+  );
   const handMin = (whose: boolean): number =>
     used.reduce((sum, each) => sum + (second.has(each.id) === whose ? each.setUpMin : 0), 0);
   const flagMin = flagMinutes(chosen.map((each) => each.facts.treatment));
   const reloadMs = minutesToMs(unloadMin + loadMin);
-  const ops = chosen.map((each) =>
-    buildOp(equipped, each, reloadMs, materialOf(each.facts), second.has(each.option.handMethodId)),
-  );
+  const ops = chosen.flatMap((each) => buildOps(equipped, each, reloadMs, materialOf(each.facts), second));
   // Each person gets ready and puts away what is theirs.
   return {
     beforeMs: minutesToMs(rig.stopMin + flagMin + Math.max(unloadMin + handMin(false) / 2, handMin(true) / 2)),
@@ -133,15 +134,12 @@ function buildMode(equipped: EquippedRig, chosen: readonly Chosen[], materialOf:
   };
 }
 
-function strandOp(equipped: EquippedRig, chosen: Chosen): StrandOp {
-  const { handMethodId } = chosen.option;
-  const hand = equipped.handMethods.find((each) => each.id === handMethodId);
-  return {
-    zoneId: chosen.facts.zone.id,
-    rank: chosen.rank,
-    handMethodId,
-    mayRunBeside: hand !== undefined && mayRunBeside(hand),
-  };
+function strandOps(equipped: EquippedRig, { option, facts, rank }: Chosen): readonly StrandOp[] {
+  const ids = option.trim === null ? [option.handMethodId] : [option.handMethodId, option.trim.handMethodId];
+  return ids.map((handMethodId) => {
+    const hand = equipped.handMethods.find((each) => each.id === handMethodId);
+    return { zoneId: facts.zone.id, rank, handMethodId, mayRunBeside: hand !== undefined && mayRunBeside(hand) };
+  });
 }
 
 /**
@@ -156,29 +154,36 @@ function secondInPlace(equipped: EquippedRig, ops: readonly Op[]): readonly Op[]
   return lasts ? [...second, ...first] : [...first, ...second];
 }
 
-function buildOp(equipped: EquippedRig, chosen: Chosen, reloadMs: number, material: number, second: boolean): Op {
-  const { option, facts } = chosen;
+/** The op of a task, and after a machine's its hand trim. */
+function buildOps(
+  equipped: EquippedRig,
+  { task, option }: Chosen,
+  reloadMs: number,
+  material: number,
+  second: ReadonlySet<string>,
+): readonly Op[] {
   const machine = equipped.machines.findIndex((each) => option.headId !== '' && each.id === option.machineIds[0]);
   const heads = equipped.machines[machine]?.heads ?? [];
   const head = heads.findIndex((each) => each.id === option.headId);
-  return {
-    task: chosen.task,
-    method: option.method,
+  const { method, draws, areaUnits, serviceMs, ground, trim } = option;
+  const main: Op = {
+    task,
+    ...(ground === null ? {} : { ground }),
+    method,
     material,
-    draws: option.draws,
-    areaUnits: areaUnits(facts.demand.treatedSqFt),
-    serviceMs: option.serviceMs,
+    draws,
+    areaUnits,
+    serviceMs,
     machine,
     head,
     swapMs: minutesToMs(heads[head]?.swapMin ?? 0),
     reloadMs,
-    second,
+    second: second.has(option.handMethodId),
   };
-}
-
-/** Whole ft2, rounded up, at least one. */
-export function areaUnits(squareFeet: number): number {
-  return Math.max(1, Math.ceil(squareFeet - 1e-6));
+  if (trim === null) return [main];
+  const onFoot = { machine: -1, head: -1, swapMs: 0, reloadMs, material, task, groundBefore: areaUnits };
+  const { handMethodId, ...work } = trim;
+  return [main, { ...onFoot, ...work, second: second.has(handMethodId) }];
 }
 
 function keepUseful(modes: readonly Mode[]): readonly Mode[] {

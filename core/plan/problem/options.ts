@@ -3,10 +3,14 @@ import type { Book, Compartment, Head, Machine, Property, Treatment, Zone } from
 import { type Applicator, type RateCheck, rateCheck, rateIssue } from '../../calibrate/index.ts';
 import type { ZoneDemand } from '../../demand/index.ts';
 import { standsFor, type ZoneMeasure } from '../../measure/index.ts';
+import type { PassOutline } from '../../passes/index.ts';
 import { type Method, methodName, methodsFor, reach, treatingMinutes } from '../../reach/index.ts';
+import { drawsOn } from './draws.ts';
+import { type Driven, drivenWork } from './driven.ts';
 import type { EquippedRig } from './rigs.ts';
-import { demandParts, minutesToMs } from './scale.ts';
-import type { Draw, UnplaceableReason } from './types.ts';
+import { areaUnits, minutesToMs } from './scale.ts';
+import { type Tool, trimmedBy } from './trim.ts';
+import type { Draw, OpGround, UnplaceableReason } from './types.ts';
 
 /** One treatment step on one zone, with everything that is known of it before a rig is chosen. */
 export type TaskFacts = {
@@ -16,11 +20,18 @@ export type TaskFacts = {
   readonly treatment: Treatment;
   readonly demand: ZoneDemand;
   readonly farthestFt: number;
+  /** What is treated of the zone, for passes; empty where it has no outline. */
+  readonly outline: () => PassOutline;
 };
+
+/** A hand tool that treats what the machine of an option does not reach. */
+export type Trim = Pick<Option, 'method' | 'handMethodId' | 'areaUnits' | 'serviceMs' | 'draws'>;
 
 /** A way for one rig to do one task. */
 export type Option = {
   readonly method: Method;
+  /** Ground that the method itself treats. */
+  readonly areaUnits: number;
   readonly serviceMs: number;
   readonly draws: readonly Draw[];
   /** Ids of the machines that have to be off the rig for it. */
@@ -30,6 +41,11 @@ export type Option = {
   readonly tight: boolean;
   /** True where the whole task takes less than the hand method needs to work evenly. */
   readonly scant: boolean;
+  /** What the passes come to; null where time and draws come from elsewhere. */
+  readonly ground: OpGround | null;
+  readonly trim: Trim | null;
+  /** Ground worth a hand trim for which the rig has no tool, whole ft2. */
+  readonly untrimmedUnits: number;
 };
 
 export type OptionAnswer = {
@@ -44,7 +60,7 @@ type Equipment = Pick<Option, 'machineIds' | 'handMethodId' | 'headId'> & { read
 
 /** All ways for a rig to do a task, and why the others cannot. */
 export function optionsFor(book: Book, equipped: EquippedRig, facts: TaskFacts, wetGround: boolean): OptionAnswer {
-  const options: Option[] = [];
+  const ways: Way[] = [];
   const refusals: UnplaceableReason[] = [];
   const issues: Issue[] = [];
   const refuse = (code: string, words: string): void => void refusals.push({ rigId: equipped.rig.id, code, words });
@@ -61,15 +77,42 @@ export function optionsFor(book: Book, equipped: EquippedRig, facts: TaskFacts, 
     const name = methodName(book, method);
     const rate = checkRate(book, facts, method);
     const found = rate === null || rate.kind === 'not-calibrated' ? null : rateIssue(rate, name);
-    const option = optionOf(book, equipped, facts, method, { tight: answer.tight, factor: rateFactor(rate) });
+    const { driven, issues: faults } = drivenWork(book, facts, method);
+    const factor = rateFactor(rate);
+    const option = optionOf(book, equipped, facts, method, { tight: answer.tight, factor, driven });
     if (option === null) refuse('no-compartment', `${name}: nothing on it holds the material`);
     else if (found?.severity === 'error') refuse('rate-above-label', found.message);
+    else if (driven !== null && driven.ground.leftUnits >= option.areaUnits)
+      refuse('no-room-for-swath', `${name}: its swath fits nowhere on this ground`);
     else {
-      options.push(option);
+      ways.push({ option, driven, factor });
+      issues.push(...faults);
       if (found !== null) issues.push(found);
     }
   }
+  const options = ways.map((each) => withTrim(book, equipped, facts, each, ways));
   return { options, refusal: joinRefusals(equipped.rig.id, refusals), issues };
+}
+
+type Way = { readonly option: Option; readonly driven: Driven | null; readonly factor: number };
+
+/** A machine leaves ground that is trimmed by hand where the rig has a tool for it, and enough is left to be worth it. */
+function withTrim(
+  book: Book,
+  equipped: EquippedRig,
+  facts: TaskFacts,
+  { option, driven }: Way,
+  ways: readonly Way[],
+): Option {
+  const left = driven?.ground.leftUnits ?? 0;
+  if (driven === null || left === 0 || left < driven.trimFromSqFt) return option;
+  const tools = ways.flatMap(({ option: own, factor }): readonly Tool[] => {
+    const hand = equipped.handMethods.find((each) => each.id === own.handMethodId);
+    return hand === undefined ? [] : [{ hand, option: own, factor }];
+  });
+  const trim = trimmedBy(book, { equipped, facts }, option, tools, left, option.areaUnits);
+  if (trim === null) return { ...option, untrimmedUnits: left };
+  return { ...option, areaUnits: option.areaUnits - left, ground: { ...driven.ground, leftUnits: 0 }, trim };
 }
 
 /** A starter step is spread like any granular product, whatever the treatment that it belongs to. */
@@ -86,17 +129,31 @@ function optionOf(
   equipped: EquippedRig,
   facts: TaskFacts,
   method: Method,
-  { tight, factor }: { readonly tight: boolean; readonly factor: number },
+  { tight, factor, driven }: { readonly tight: boolean; readonly factor: number; readonly driven: Driven | null },
 ): Option | null {
   const { treatedSqFt, passes } = facts.demand;
-  const minutes = treatingMinutes(book, method, treatedSqFt, passes);
+  const minutes = driven === null ? treatingMinutes(book, method, treatedSqFt, passes) : driven.minutes;
   const equipment = equipmentOf(equipped, method);
-  const draws = equipment === null ? null : drawsOn(equipment.compartment, facts.demand, factor);
+  const covered = factor * (driven?.coveredShare ?? 1);
+  const draws = equipment === null ? null : drawsOn(equipment.compartment, facts.demand, covered);
   if (minutes === null || equipment === null || draws === null) return null;
   const { machineIds, handMethodId, headId } = equipment;
   const hand = equipped.handMethods.find((each) => each.id === handMethodId);
   const scant = facts.demand.what === 'spray' && facts.demand.volumeGal * factor < (hand?.leastVolumeGal ?? 0);
-  return { method, serviceMs: minutesToMs(minutes), draws, machineIds, handMethodId, headId, tight, scant };
+  return {
+    method,
+    areaUnits: areaUnits(treatedSqFt),
+    serviceMs: minutesToMs(minutes),
+    draws,
+    machineIds,
+    handMethodId,
+    headId,
+    tight,
+    scant,
+    ground: driven?.ground ?? null,
+    trim: null,
+    untrimmedUnits: 0,
+  };
 }
 
 function equipmentOf(equipped: EquippedRig, method: Method): Equipment | null {
@@ -128,13 +185,6 @@ function drawnFrom(machine: Machine, head: Head): string {
   const listed = machine.compartments.filter((each) => head.compartmentIds.includes(each.id));
   const found = VESSELS[head.purpose].flatMap((kind) => listed.filter((each) => each.kind === kind));
   return found[0]?.id ?? '';
-}
-
-function drawsOn(compartment: number, demand: ZoneDemand, factor: number): readonly Draw[] | null {
-  if (demand.what === 'aerate') return [];
-  if (compartment < 0) return null;
-  const amount = demand.what === 'spray' ? demand.volumeGal * factor : demand.weightLb;
-  return [{ compartment, parts: demandParts(amount) }];
 }
 
 /** What the method delivers against what the mix asks for; null where nothing is sprayed. */

@@ -45,3 +45,8 @@ export function wagePerMs(dollarsPerHour: number): number {
 export function milesCostPerM(dollarsPerMile: number): number {
   return Math.round((dollarsPerMile * NANO_PER_DOLLAR) / METRES_PER_MILE);
 }
+
+/** Whole ft2, rounded up, at least one. */
+export function areaUnits(squareFeet: number): number {
+  return Math.max(1, Math.ceil(squareFeet - ROUNDING_SLACK));
+}

@@ -180,9 +180,26 @@ export type Task = {
 /** Amount of one compartment that an op empties, over its whole ground. */
 export type Draw = { readonly compartment: number; readonly parts: number };
 
-/** One task done by one method of one rig. */
+/** What the passes of a machine over the ground of an op come to. Its time and draws hold it already: these are for telling. */
+export type OpGround = {
+  /** Ground that the material goes over, overlap included, whole ft2. */
+  readonly coveredUnits: number;
+  /** Most passes over any one place. */
+  readonly worstPasses: number;
+  /** Straight swaths, and passes along the edge and round obstacles. */
+  readonly swaths: number;
+  readonly trims: number;
+  /** Ground of the op that the machine does not reach and nobody trims by hand, whole ft2. */
+  readonly leftUnits: number;
+};
+
+/** One task done by one method of one rig, or one of its two parts: what a machine reaches, and what is trimmed by hand. */
 export type Op = {
   readonly task: number;
+  /** Given for a hand trim: ground of its task that the machine's op does, which comes first in counting ground. whole ft2 */
+  readonly groundBefore?: number;
+  /** Given where time and draws come from the passes of the machine. */
+  readonly ground?: OpGround;
   readonly method: Method;
   /** Index into `materials`, or -1 where nothing is applied (aeration). */
   readonly material: number;

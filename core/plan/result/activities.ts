@@ -1,7 +1,7 @@
 import type { Activity } from '../refills/index.ts';
 import { drawnParts, fromParts, planFill, planStockFill, toSeconds } from './amounts.ts';
 import type { Names } from './names.ts';
-import { must, personOf, type RouteView } from './route.ts';
+import { isHandTrim, must, personOf, type RouteView } from './route.ts';
 import type { PlanActivity } from './types.ts';
 import { refillWords } from './words.ts';
 
@@ -103,6 +103,7 @@ function treated(view: RouteView, activity: TreatActivity) {
   return {
     method: op.method,
     person: personOf(op),
+    ...(isHandTrim(op) ? { handTrim: true } : {}),
     doneSqFt: activity.fromUnits,
     areaSqFt: activity.toUnits - activity.fromUnits,
     draws: op.draws.map((draw) => {

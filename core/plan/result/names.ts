@@ -1,4 +1,4 @@
-import type { Book, Mix, Product } from '../../book/index.ts';
+import type { Book, Head, Mix, Product } from '../../book/index.ts';
 import type { Problem } from '../problem/index.ts';
 import { fromParts } from './amounts.ts';
 
@@ -7,6 +7,7 @@ export type Names = {
   readonly property: (id: string) => string;
   readonly zone: (propertyId: string, zoneId: string) => string;
   readonly method: (machineOrHandId: string) => string;
+  readonly head: (machineId: string, headId: string) => Head | undefined;
   readonly place: (id: string) => string;
   readonly rig: (id: string) => string;
   readonly treatment: (id: string) => string;
@@ -39,6 +40,8 @@ export function namesOf(book: Book, problem: Problem): Names {
     property: (id) => properties.get(id)?.name ?? id,
     zone: (propertyId, zoneId) => properties.get(propertyId)?.zones.find((each) => each.id === zoneId)?.name ?? zoneId,
     method: (id) => methods.get(id) ?? id,
+    head: (machineId, headId) =>
+      book.machines.find((each) => each.id === machineId)?.heads.find((each) => each.id === headId),
     place: (id) => places.get(id) ?? id,
     rig: (id) => rigs.get(id) ?? id,
     treatment: (id) => treatments.get(id) ?? id,

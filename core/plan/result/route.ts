@@ -46,3 +46,8 @@ export function must<T>(value: T | undefined, what: string): T {
 export function personOf(op: Op): 1 | 2 {
   return op.second ? 2 : 1;
 }
+
+/** What a hand tool does after a machine. */
+export function isHandTrim(op: Op): boolean {
+  return op.groundBefore !== undefined;
+}

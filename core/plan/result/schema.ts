@@ -38,6 +38,9 @@ export const methodSchema = v.variant('kind', [
   v.object({ kind: v.literal('hand'), handMethodId: text }),
 ]);
 
+/** True for what is trimmed by hand after a machine: its ground comes after the machine's in the ground of the task. */
+const handTrim = v.optional(v.boolean());
+
 /**
  * What a rig does, one thing after the other without gaps; where two persons work at a stop, what the second one does overlaps with
  * what the first one does. Times are seconds after local midnight.
@@ -56,7 +59,8 @@ export const activitySchema = v.variant('kind', [
     method: methodSchema,
     /** 2: done by the second person while the first one works. */
     person: v.optional(v.picklist([1, 2]), 1),
-    /** Ground of the zone that was done before, and that is done now. ft2 */
+    handTrim,
+    /** Ground of this work that was done before, and that is done now. ft2 */
     doneSqFt: figure,
     areaSqFt: figure,
     draws: v.array(v.object({ compartmentId: text, materialId: text, volumeGal: figure, weightLb: figure })),
@@ -94,14 +98,36 @@ export const activitySchema = v.variant('kind', [
   v.object({ ...span, kind: v.literal('evening') }),
 ]);
 
+/** From the passes over the lawn's own shape, or from the field capacity of the machine. */
+export const reckonedSchema = v.variant('from', [
+  v.object({
+    from: v.literal('passes'),
+    /** Ground that the material goes over, overlap included: what empties the tank. ft2 */
+    coveredSqFt: figure,
+    /** What is covered beyond the ground that the machine treats, as a share of that. */
+    overlapShare: figure,
+    /** Rate on the ground that the machine treats, as a multiple of one pass: on average, and at the worst place. */
+    averageRate: figure,
+    worstRate: figure,
+    swaths: figure,
+    trimPasses: figure,
+    /** Ground that the machine does not reach and nobody trims by hand: it stays untreated. ft2 */
+    notReachedSqFt: figure,
+  }),
+  v.object({ from: v.literal('field-capacity'), fieldEfficiency: figure }),
+]);
+
 export const planTaskSchema = v.object({
   ...atOp,
   method: methodSchema,
   /** 2: done by the second person while the first one works. */
   person: v.optional(v.picklist([1, 2]), 1),
+  handTrim,
   startSec: figure,
   endSec: figure,
   areaSqFt: figure,
+  /** What a machine's minutes and material come from. */
+  reckoned: v.optional(reckonedSchema),
   volumeGal: figure,
   weightLb: figure,
   /** Numbers of the loads that covered it. */

@@ -1,6 +1,7 @@
 import { fromParts, toSeconds } from './amounts.ts';
 import type { Names } from './names.ts';
-import { personOf, type RouteView } from './route.ts';
+import { reckonedOf } from './reckoned.ts';
+import { isHandTrim, personOf, type RouteView } from './route.ts';
 import type { PlanActivity, PlanLoad, PlanStop, PlanTask } from './types.ts';
 import { methodWords } from './words.ts';
 
@@ -77,8 +78,10 @@ function planTask(
     readonly treatmentId: string;
   }): boolean =>
     each.propertyId === task.propertyId && each.zoneId === task.zoneId && each.treatmentId === task.treatmentId;
+  const trims = isHandTrim(op);
   const pieces = activities.filter(
-    (each): each is Treat => each.kind === 'treat' && each.step === task.step && same(each),
+    (each): each is Treat =>
+      each.kind === 'treat' && each.step === task.step && (each.handTrim === true) === trims && same(each),
   );
   const compartments = new Set(op.draws.map((draw) => view.rig.compartments[draw.compartment]?.id));
   const parts = (kind: 'tank' | 'dry'): number =>
@@ -90,9 +93,11 @@ function planTask(
     step: task.step,
     method: op.method,
     person: personOf(op),
+    ...(trims ? { handTrim: true } : {}),
+    ...reckonedOf(op, names),
     startSec: pieces[0]?.startSec ?? 0,
     endSec: pieces.at(-1)?.endSec ?? 0,
-    areaSqFt: task.areaUnits,
+    areaSqFt: op.areaUnits,
     volumeGal: fromParts(parts('tank')),
     weightLb: fromParts(parts('dry')),
     loadNumbers: loads

@@ -1,8 +1,10 @@
 import { formatArea, formatDuration, formatVolume, formatWeight, quantity } from '../../units/index.ts';
+import type { Mode, Op } from '../problem/index.ts';
 import type { Activity, RefillReason } from '../refills/index.ts';
 import { fromParts } from './amounts.ts';
 import type { Names } from './names.ts';
-import type { RouteView } from './route.ts';
+import { reckonedWords } from './reckoned.ts';
+import { isHandTrim, type RouteView } from './route.ts';
 
 /** Savings below this are not worth a figure. */
 const LEAST_SAVING_MS = 60_000;
@@ -12,7 +14,8 @@ type RefillActivity = Extract<Activity, { readonly kind: 'refill' }>;
 /** Why a refill is where it is, with its figures. */
 export function refillWords(view: RouteView, names: Names, activity: RefillActivity): string {
   const { op, task } = view.op(activity.visit, activity.op);
-  const zone = `${names.zone(task.propertyId, task.zoneId)} of ${names.property(task.propertyId)}`;
+  const ground = `${names.zone(task.propertyId, task.zoneId)} of ${names.property(task.propertyId)}`;
+  const zone = isHandTrim(op) ? `the hand trim on ${ground}` : ground;
   const place = activity.doneUnits > 0 ? `after ${area(activity.doneUnits)} of ${zone}` : `before ${zone}`;
   const share = 1 - activity.doneUnits / op.areaUnits;
   const need = op.draws.map((draw) => amount(view, draw.compartment, Math.ceil(draw.parts * share))).join(' and ');
@@ -64,21 +67,35 @@ function area(units: number): string {
   return formatArea(quantity(units), 'us');
 }
 
-/** Why a task is done by its method: its minutes and those of the other ways the rig has. */
+/** Why a task is done by its method: its minutes and those of the other ways the rig has; and what they come from. */
 export function methodWords(view: RouteView, names: Names, visit: number, opIndex: number): string {
   const { op } = view.op(visit, opIndex);
-  const { job } = view.visit(visit);
-  const modes = job.modes[view.slot.rig] ?? [];
-  const minutes = new Map<string, number>();
-  for (const other of modes.flatMap((mode) => mode.ops).filter((each) => each.task === op.task)) {
-    minutes.set(methodId(other.method), other.serviceMs);
+  const { job, mode } = view.visit(visit);
+  const order = orderWords(view, names, visit, opIndex);
+  const way = wayOf(mode, op.task);
+  const own = way === null ? methodId(op.method) : methodId(way.method);
+  if (isHandTrim(op)) {
+    const words = `${names.method(methodId(op.method))} treats what ${names.method(own)} does not reach, in ${duration(op.serviceMs)}.`;
+    return [words, ...order].join(' ');
   }
-  const own = methodId(op.method);
+  const minutes = new Map<string, number>();
+  for (const each of job.modes[view.slot.rig] ?? []) {
+    const other = wayOf(each, op.task);
+    if (other !== null) minutes.set(methodId(other.method), other.ms);
+  }
   const others = [...minutes].filter(([id]) => id !== own).map(([id, ms]) => `${names.method(id)} ${duration(ms)}`);
-  const chosen = `${names.method(own)} takes ${duration(op.serviceMs)}`;
+  const trims = way !== null && way.ms > op.serviceMs ? ` and ${duration(way.ms - op.serviceMs)} of hand trim` : '';
+  const chosen = `${names.method(own)} takes ${duration(op.serviceMs)}${trims}`;
   const compared =
     others.length === 0 ? `${chosen}; nothing else on this rig can do it sooner.` : `${chosen}; ${others.join(', ')}.`;
-  return [compared, ...orderWords(view, names, visit, opIndex)].join(' ');
+  return [compared, ...reckonedWords(op, names), ...order].join(' ');
+}
+
+/** How a mode does a task: its method, and the time with what is trimmed by hand after it. */
+function wayOf(mode: Mode, task: number): { readonly method: Op['method']; readonly ms: number } | null {
+  const ops = mode.ops.filter((each) => each.task === task);
+  const main = ops.find((each) => !isHandTrim(each));
+  return main === undefined ? null : { method: main.method, ms: ops.reduce((sum, each) => sum + each.serviceMs, 0) };
 }
 
 /** Who does it where two persons work, and what has to come first on the same ground. */

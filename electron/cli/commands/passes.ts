@@ -30,7 +30,7 @@ export const passesCommand: Command = {
   details: [
     'For a book: every head of the machines of the book, or of the one that --machine names, with its swath and speed and, where the book says it, how it is driven. For any file of ground (GeoJSON, KML, shapefiles …): the head that --swath-ft and --speed-mph describe, which in a book stands in for the machines.',
     'Trim passes go round the edge and round obstacles, then parallel swaths in the direction that takes least time, or in that of --angle. Missed ground is exactly what is listed as hand trim. Lengths are those of this plan, not of the best there is; minutes are at working speed with the seconds of --turn-sec for each change of swath.',
-    'Plans of days do not use these figures yet: there, minutes come from field efficiency.',
+    'Plans of days take these passes for every head of which the book says how it is driven; the others are reckoned from field efficiency.',
   ],
   operands: [{ name: 'FILE', words: 'book, or outlines (GeoJSON or another file of ground)' }],
   options: [

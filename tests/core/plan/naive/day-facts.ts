@@ -91,7 +91,8 @@ export function sameMethod(op: Op, treat: Treat): boolean {
 }
 
 export function does(problem: Problem, op: Op, treat: Treat): boolean {
-  return op.task === taskNumber(problem, treat) && sameMethod(op, treat);
+  const trims = op.groundBefore !== undefined;
+  return op.task === taskNumber(problem, treat) && sameMethod(op, treat) && (treat.handTrim === true) === trims;
 }
 
 /** The op of a treat in the reading of its visit; null where it has none. */

@@ -1,7 +1,7 @@
 import type { Problem } from '../../../../core/plan/problem/index.ts';
 import type { Plan, PlanDay } from '../../../../core/plan/result/index.ts';
 import { changesOf } from './contents.ts';
-import { type DayFacts, type Fault, GROUND, isKind, sum, taskNumber } from './day-facts.ts';
+import { type DayFacts, type Fault, GROUND, isKind, opOf, sum, taskNumber } from './day-facts.ts';
 import { type DaySums, differing, figureFaults, furtherFaults, sumsOf } from './figures.ts';
 import { contentFaults } from './limits.ts';
 import { timeFaults } from './times.ts';
@@ -66,6 +66,15 @@ function planFaults(problem: Problem, plan: Plan): readonly Fault[] {
 /** Every task is done from its first to its last square foot once, or listed, and not both. */
 function coverageFaults(problem: Problem, plan: Plan, days: readonly DayFacts[]): readonly Fault[] {
   const treats = days.flatMap((facts) => facts.day.activities.filter(isKind('treat')));
+  // In the ground of a task a hand trim comes after what the machine does.
+  const inTask = days.flatMap((facts) =>
+    facts.day.activities.flatMap((each, index) => {
+      if (each.kind !== 'treat') return [];
+      const before = opOf(facts, index)?.groundBefore ?? 0;
+      const [from, to] = marks(each);
+      return [{ task: taskNumber(problem, each), piece: [before + from, before + to] as const }];
+    }),
+  );
   const listed = plan.unplaced.map((each) => taskNumber(problem, each));
   const faults: Fault[] = [];
   const add = (code: Fault['code'], where: string, words: string): void => void faults.push({ code, where, words });
@@ -77,7 +86,7 @@ function coverageFaults(problem: Problem, plan: Plan, days: readonly DayFacts[])
   }
   problem.tasks.forEach((task, number) => {
     const where = `${task.propertyId}, ${task.zoneId}, ${task.treatmentId}`;
-    const pieces = treats.filter((each) => taskNumber(problem, each) === number).map(marks);
+    const pieces = inTask.filter((each) => each.task === number).map((each) => each.piece);
     const times = listed.filter((each) => each === number).length;
     if (times > 1) add('figure-differs', where, 'listed twice');
     if (pieces.length > 0 && times > 0) add('figure-differs', where, 'done and listed');

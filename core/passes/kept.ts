@@ -1,0 +1,107 @@
+import { canonicalJson, fingerprint, ok, type Result } from '../base/index.ts';
+import type { Position } from '../book/index.ts';
+import { feetToMetres, quantity } from '../units/index.ts';
+import { localRates } from './local-rates.ts';
+import { passesOnOutline } from './on-outline.ts';
+import type { PassHead, PassOptions } from './types.ts';
+
+/** The polygons of some ground in degrees: for each its outline, then its holes. */
+export type PassOutline = readonly (readonly (readonly Position[])[])[];
+
+/** What passes over some ground come to, on the map, once over. */
+export type PassFigures = {
+  readonly areaSqM: number;
+  /** Ground that the material goes over, overlap included. */
+  readonly appliedSqM: number;
+  readonly handTrimSqM: number;
+  readonly minutes: number;
+  readonly swathCount: number;
+  readonly trimCount: number;
+  /** Most passes over any one place. */
+  readonly worstPasses: number;
+};
+
+/** Figures with their key: of ground, head and options. */
+export type KeptFigures = readonly (readonly [key: string, figures: PassFigures])[];
+
+/** Of so many zones with so many heads figures are kept; some 200 bytes each. */
+const MOST_KEPT = 50_000;
+
+/** The worst place is looked for on a coarser raster than for a single lawn: there are thousands. */
+const FIELDS = 15_000;
+
+/** In the order in which they were last asked for. The same ground with the same head always has the same figures. */
+const kept = new Map<string, PassFigures>();
+
+/**
+ * Figures of the passes over some ground, reckoned once for each shape and head and then kept.
+ * @returns null where the outline has no ground. Errors: those of `planPasses`.
+ */
+export function passFigures(
+  outline: PassOutline,
+  head: PassHead,
+  options: Omit<PassOptions, 'obstacles'>,
+  where: string,
+): Result<PassFigures | null> {
+  if (outline.length === 0) return ok(null);
+  const key = keyOf(outline, head, options);
+  const known = kept.get(key);
+  if (known !== undefined) {
+    keep(key, known);
+    return ok(known);
+  }
+  const reckoned = reckon(outline, head, options, where);
+  if (reckoned.ok && reckoned.value !== null) keep(key, reckoned.value);
+  return reckoned;
+}
+
+/** All figures that are kept, oldest first: for a thread that starts with what another one knows. */
+export function keptFigures(): KeptFigures {
+  return [...kept];
+}
+
+/** Takes over figures that another thread has reckoned. */
+export function keepFigures(figures: KeptFigures): void {
+  for (const [key, each] of figures) keep(key, each);
+}
+
+function keep(key: string, figures: PassFigures): void {
+  kept.delete(key);
+  kept.set(key, figures);
+  for (const oldest of kept.keys()) {
+    if (kept.size <= MOST_KEPT) break;
+    kept.delete(oldest);
+  }
+}
+
+/** Outlines never change, so each is looked at once. */
+const prints = new WeakMap<PassOutline, string>();
+
+function keyOf(outline: PassOutline, head: PassHead, options: Omit<PassOptions, 'obstacles'>): string {
+  const print = prints.get(outline) ?? printOf(outline);
+  prints.set(outline, print);
+  // A marker changes nothing of these figures.
+  const { mark: _, ...driven } = head;
+  return `${print} ${canonicalJson([driven, options.angleDeg])}`;
+}
+
+function printOf(outline: PassOutline): string {
+  const corners = outline.reduce((sum, rings) => sum + rings.reduce((more, ring) => more + ring.length, 0), 0);
+  return `${fingerprint(outline)} ${corners}`;
+}
+
+function reckon(
+  coordinates: PassOutline,
+  head: PassHead,
+  options: Omit<PassOptions, 'obstacles'>,
+  where: string,
+): Result<PassFigures | null> {
+  const found = passesOnOutline({ type: 'MultiPolygon', coordinates }, head, options, where);
+  if (!found.ok) return found;
+  if (found.value === null) return ok(null);
+  const { ground, plan } = found.value;
+  const { areaSqM, appliedSqM, handTrimSqM, minutes, swathCount, trimCount } = plan;
+  const sectionsM = head.sectionsFt?.map((each) => feetToMetres(quantity<'ft'>(each))) ?? null;
+  const { worst } = localRates(ground, plan, sectionsM, FIELDS);
+  return ok({ areaSqM, appliedSqM, handTrimSqM, minutes, swathCount, trimCount, worstPasses: worst });
+}

@@ -1,0 +1,53 @@
+import { ok, type Result } from '../base/index.ts';
+import type { Head, Zone } from '../book/index.ts';
+import { quantity, squareMetresToSquareFeet } from '../units/index.ts';
+import { passHeadOf } from './book-head.ts';
+import { directionOptions } from './direction.ts';
+import { type PassOutline, passFigures } from './kept.ts';
+
+/** What passes with a head over the whole of a zone come to, on the ground that is treated. */
+export type ZonePasses = {
+  /** Once over, on ground as steep as the zone's. */
+  readonly minutes: number;
+  /** Ground that the material goes over, overlap included, as a multiple of the zone's ground. */
+  readonly coveredShare: number;
+  /** Ground that the machine does not reach, as a share of the zone's. */
+  readonly leftShare: number;
+  /** Most passes over any one place. */
+  readonly worstPasses: number;
+  readonly swathCount: number;
+  readonly trimCount: number;
+};
+
+/**
+ * Passes over a whole zone, in the direction that the zone and the head ask for. They are laid on the map: on a slope the way is
+ * taken to be longer by as much as there is more ground.
+ *
+ * @param outline what is treated of the zone
+ * @param groundSqFt its ground, slope counted
+ * @returns null where there is no outline, or the book does not say how the head is driven. Errors: those of `planPasses`.
+ */
+export function zonePasses(
+  zone: Zone,
+  outline: PassOutline,
+  groundSqFt: number,
+  head: Head,
+  where: string,
+): Result<ZonePasses | null> {
+  const passHead = passHeadOf(head);
+  if (passHead === null || !(groundSqFt > 0)) return ok(null);
+  const found = passFigures(outline, passHead, directionOptions(zone, head.passes ?? null), where);
+  if (!found.ok) return found;
+  if (found.value === null) return ok(null);
+  const { areaSqM, appliedSqM, handTrimSqM, minutes, worstPasses, swathCount, trimCount } = found.value;
+  if (!(areaSqM > 0)) return ok(null);
+  const steeper = groundSqFt / squareMetresToSquareFeet(quantity<'m2'>(areaSqM));
+  return ok({
+    minutes: minutes * Math.max(1, steeper),
+    coveredShare: appliedSqM / areaSqM,
+    leftShare: Math.min(1, handTrimSqM / areaSqM),
+    worstPasses,
+    swathCount,
+    trimCount,
+  });
+}
