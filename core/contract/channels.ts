@@ -99,6 +99,16 @@ export const channels = {
   ),
 
   'plan.read': channel<StoredPlan | null>()(v.strictObject({ session: handle, roundId: id })),
+  /** Whether a plan is still one of the book as it is now: the round, or the days of the plan, have its fingerprint. */
+  'plan.fits': channel<{ readonly fits: boolean }>()(
+    v.strictObject({
+      session: handle,
+      roundId: id,
+      problemHash: shortText,
+      dates: v.array(date),
+      evenUsdPerHour: evenPrice,
+    }),
+  ),
   'plan.store': channel<Saved>()(v.strictObject({ session: handle, roundId: id, plan: planSchema })),
 
   /** Plans a round in the background: job.progress events, then job.done or job.failed. */

@@ -3,7 +3,7 @@ import type { Book, Round } from '../../../core/book/index.ts';
 import { type Plan, writePlan } from '../../../core/plan/result/index.ts';
 import { programPlaces } from '../../program.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
-import { type PlanBase, type PlanOutcome, startPlanJob } from '../../services/jobs/index.ts';
+import { type PlanBase, type PlanOutcome, startPlanning } from '../../services/jobs/index.ts';
 import { type Answer, type Command, fileOf, type Typed, UsageFault, type World } from '../command.ts';
 import { type BookInput, mayWrite, readBookFile, readPlanFile, roundOf } from '../input/index.ts';
 import { dateOf, dollarsOf, secondsOf, wholeNumber } from '../parse.ts';
@@ -146,7 +146,7 @@ async function planRound(
     ...limits,
     base,
   };
-  const job = startPlanJob(workerFile, order, typed.flags.has('progress') ? progressTeller(world) : () => undefined);
+  const job = startPlanning(workerFile, order, typed.flags.has('progress') ? progressTeller(world) : () => undefined);
   const release = world.onInterrupt(job.cancel);
   const outcome = await job.outcome;
   release();

@@ -5,13 +5,17 @@ import type { Context, HandlersOf } from './context.ts';
 
 export function planHandlers(
   context: Context,
-): HandlersOf<'plan.read' | 'plan.store' | 'job.startPlan' | 'job.cancel'> {
+): HandlersOf<'plan.read' | 'plan.fits' | 'plan.store' | 'job.startPlan' | 'job.cancel'> {
   const { library, jobs, settings, now } = context;
   return {
     'plan.read': async ({ session, roundId }, client) => {
       const found = library.find(session, client.id);
       if (!found.ok) return found;
       return ok(found.value.entry.plans().find((plan) => plan.roundId === roundId) ?? null);
+    },
+    'plan.fits': async ({ session, ...asked }, client) => {
+      const found = library.find(session, client.id);
+      return found.ok ? jobs.fits(found.value, asked) : found;
     },
     'plan.store': async ({ session, roundId, plan }, client) => {
       const found = library.find(session, client.id);

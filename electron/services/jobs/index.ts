@@ -1,4 +1,6 @@
 export { createJobs, type Jobs, type PlanRequest } from './jobs.ts';
 export type { PlanBase } from './messages.ts';
 export { type PlanJob, type PlanOutcome, startPlanJob } from './plan-job.ts';
+export { startPlanning } from './planning.ts';
+export { startReckoning } from './reckoning.ts';
 export { throttleProgress } from './throttle.ts';

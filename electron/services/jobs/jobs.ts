@@ -6,7 +6,9 @@ import type { Client } from '../host-port.ts';
 import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
 import type { PlanBase } from './messages.ts';
-import { type PlanJob, type PlanOutcome, startPlanJob } from './plan-job.ts';
+import type { PlanJob, PlanOutcome } from './plan-job.ts';
+import { startPlanning } from './planning.ts';
+import { startReckoning } from './reckoning.ts';
 
 export type PlanRequest = {
   readonly roundId: string;
@@ -18,9 +20,18 @@ export type PlanRequest = {
   readonly base: PlanBase | null;
 };
 
+export type FitRequest = {
+  readonly roundId: string;
+  readonly problemHash: string;
+  readonly dates: readonly string[];
+  readonly evenUsdPerHour: number;
+};
+
 /** The work that runs in the background, and whom its news go to. */
 export type Jobs = {
   readonly startPlan: (session: Session, client: Client, request: PlanRequest) => string;
+  /** Whether a plan with this fingerprint, for the days that it has or for all of them, is one of the book as it is now. */
+  readonly fits: (session: Session, asked: FitRequest) => Promise<Result<{ readonly fits: boolean }>>;
   readonly cancel: (jobId: string, client: Client) => Result<Done>;
   /** Cancels the jobs of a session and waits until their plans are stored. */
   readonly endSession: (session: string) => Promise<void>;
@@ -51,7 +62,7 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
     const startedMs = performance.now();
     const book = session.entry.book();
     const workers = workersFor(book.properties.length);
-    const job = startPlanJob(workerFile, { book, ...request, workers }, (progress) =>
+    const job = startPlanning(workerFile, { book, ...request, workers }, (progress) =>
       client.send('job.progress', { ...about, ...progress }),
     );
     const finish = async (outcome: Result<PlanOutcome>): Promise<void> => {
@@ -79,6 +90,11 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
   };
   return {
     startPlan,
+    fits: (session, { roundId, problemHash, dates, evenUsdPerHour }) => {
+      const choices = dates.length === 0 ? [null] : [null, dates];
+      const book = session.entry.book();
+      return startReckoning(workerFile, { book, roundId, dates: choices, evenUsdPerHour, hash: problemHash }).outcome;
+    },
     cancel: (jobId, client) => {
       const found = running.get(jobId);
       if (found === undefined || found.client.id !== client.id) return unknownJob();

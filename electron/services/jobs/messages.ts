@@ -1,5 +1,6 @@
-import type { AppError, Progress } from '../../../core/base/index.ts';
+import type { AppError, Progress, Result } from '../../../core/base/index.ts';
 import type { Book } from '../../../core/book/index.ts';
+import type { KeptFigures } from '../../../core/passes/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { Keeping } from '../../../core/plan/search/index.ts';
 
@@ -20,7 +21,32 @@ export type PlanWish = {
   readonly workers?: number;
   /** Absent: the round is planned from nothing. */
   readonly base?: PlanBase | null;
+  /** Figures of passes that are known already. */
+  readonly figures?: KeptFigures;
 };
+
+/** A round of which the work is to be reckoned. */
+export type ReckonWish = {
+  readonly book: Book;
+  readonly roundId: string;
+  /** Days to ask about, one choice after the other until one has the fingerprint; null for all days of the round. */
+  readonly dates: readonly (readonly string[] | null)[];
+  readonly evenUsdPerHour?: number;
+  /** Fingerprint to compare with; null where the figures alone are wanted. */
+  readonly hash: string | null;
+};
+
+/** What the worker is started with to reckon alone. */
+export type ReckonOrder = {
+  readonly reckon: ReckonWish;
+  readonly figures: KeptFigures;
+  readonly stopFlag: SharedArrayBuffer;
+};
+
+/** What it then tells. The last message is 'reckoned'; its figures are those that were not known before. */
+export type ReckonMessage =
+  | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'reckoned'; readonly result: Result<{ readonly fits: boolean }>; readonly figures: KeptFigures };
 
 /** What the worker is started with. */
 export type PlanOrder = {

@@ -1,6 +1,7 @@
 import { Worker } from 'node:worker_threads';
-import { type AppError, err, type Progress, type Result } from '../../../core/base/index.ts';
+import type { Progress, Result } from '../../../core/base/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
+import { gaveNoPlan, workerFault } from './failures.ts';
 import type { PlanMessage, PlanOrder, PlanWish } from './messages.ts';
 
 export type PlanOutcome = { readonly plan: Plan; readonly cancelled: boolean };
@@ -103,22 +104,4 @@ function bestOf(results: readonly Result<PlanOutcome>[]): Result<PlanOutcome> {
 function isBetter(one: Plan, other: Plan): boolean {
   if (one.unplaced.length !== other.unplaced.length) return one.unplaced.length < other.unplaced.length;
   return one.totals.costUsd < other.totals.costUsd;
-}
-
-function gaveNoPlan(): Result<never> {
-  return err(
-    'cancelled',
-    'planning',
-    'Planning was cancelled before there was a plan.',
-    'Plan again when you are ready.',
-  );
-}
-
-function workerFault(detail: string): AppError {
-  return {
-    code: 'internal',
-    where: 'planning',
-    detail: `Planning stopped because of a fault in the program (${detail}).`,
-    hint: 'The book is unharmed. Report this with the log file, and try another seed.',
-  };
 }

@@ -1,25 +1,36 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import type { Clock, StopSignal } from '../../../core/base/index.ts';
+import { type Clock, ok, type Progress, type Result, type StopSignal } from '../../../core/base/index.ts';
+import { keepFigures, keptFigures } from '../../../core/passes/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
 import { explainPlan } from '../../../core/plan/result/index.ts';
 import { solve, startFrom } from '../../../core/plan/search/index.ts';
-import type { PlanMessage, PlanOrder } from './messages.ts';
+import type { PlanMessage, PlanOrder, PlanWish, ReckonMessage, ReckonOrder } from './messages.ts';
 import { throttleProgress } from './throttle.ts';
 
-/** The worker thread that plans one round and ends. Started by startPlanJob in both hosts. */
+/** The worker thread that plans one round, or reckons its work alone, and ends. Started by startPlanJob and startReckoning. */
 
-const { wish: order, stopFlag } = workerData as PlanOrder;
-const tell = (message: PlanMessage): void => parentPort?.postMessage(message);
+const { stopFlag } = workerData as PlanOrder | ReckonOrder;
+const tell = (message: PlanMessage | ReckonMessage): void => parentPort?.postMessage(message);
 const clock: Clock = { nowMs: () => performance.now() };
 const flag = new Int32Array(stopFlag);
 const signal: StopSignal = { stopped: () => Atomics.load(flag, 0) !== 0 };
 const onProgress = throttleProgress((progress) => tell({ kind: 'progress', progress }), clock);
 
-function run(): void {
+/** Reckoning is told of only where it takes a while. milliseconds */
+const TELL_AFTER_MS = 500;
+const startedMs = clock.nowMs();
+const onReckoning = (progress: Progress): void => {
+  if (clock.nowMs() - startedMs > TELL_AFTER_MS) onProgress(progress);
+};
+
+function plan(order: PlanWish): void {
   onProgress({ step: 'Reading the round', done: 0, total: 1, bestSoFar: '' });
+  keepFigures(order.figures ?? []);
   const problem = buildProblem(order.book, order.roundId, {
     ...(order.dates === null ? {} : { dates: order.dates }),
     evenUsdPerHour: order.evenUsdPerHour ?? 0,
+    signal,
+    onProgress: onReckoning,
   });
   if (!problem.ok) {
     tell({ kind: 'failed', error: problem.error });
@@ -32,8 +43,22 @@ function run(): void {
     ...(order.base == null ? {} : { start: startFrom(problem.value, order.base.plan, order.base) }),
   };
   const solution = solve(problem.value, options, { clock, signal, onProgress });
-  const plan = explainPlan(order.book, problem.value, solution);
-  tell({ kind: 'done', plan, cancelled: signal.stopped() });
+  tell({ kind: 'done', plan: explainPlan(order.book, problem.value, solution), cancelled: signal.stopped() });
 }
 
-run();
+function reckon({ reckon: { book, roundId, dates, evenUsdPerHour = 0, hash }, figures }: ReckonOrder): void {
+  keepFigures(figures);
+  const known = new Set(figures.map(([key]) => key));
+  let result: Result<{ readonly fits: boolean }> = ok({ fits: false });
+  for (const choice of dates) {
+    const days = choice === null ? {} : { dates: choice };
+    const built = buildProblem(book, roundId, { ...days, evenUsdPerHour, signal, onProgress: onReckoning });
+    result = built.ok ? ok({ fits: built.value.hash === hash }) : built;
+    if (signal.stopped() || (result.ok && result.value.fits)) break;
+  }
+  tell({ kind: 'reckoned', result, figures: keptFigures().filter(([key]) => !known.has(key)) });
+}
+
+const order = workerData as PlanOrder | ReckonOrder;
+if ('reckon' in order) reckon(order);
+else plan(order.wish);

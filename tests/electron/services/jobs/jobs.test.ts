@@ -3,9 +3,11 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Clock, Progress } from '../../../../core/base/index.ts';
+import type { Book } from '../../../../core/book/index.ts';
 import type { JobDone, JobProgress } from '../../../../core/contract/index.ts';
+import { keptFigures } from '../../../../core/passes/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
-import { startPlanJob, throttleProgress } from '../../../../electron/services/jobs/index.ts';
+import { startPlanJob, startPlanning, throttleProgress } from '../../../../electron/services/jobs/index.ts';
 import { problemOf, sampleBook } from '../../../support/samples.ts';
 import { bundleProgram } from '../../support/bundle.ts';
 import { startTestHost, type TestClient, type TestHost } from '../../support/test-host.ts';
@@ -15,6 +17,11 @@ beforeAll(async () => {
   worker = await bundleProgram('electron/services/jobs/plan-worker.ts');
 }, 60_000);
 afterAll(() => worker.remove());
+
+/** Waits until the search has a plan that can be kept. */
+async function untilFirstPlan(screen: TestClient): Promise<void> {
+  while ((await screen.next('job.progress')).bestSoFar === '');
+}
 
 describe('planning through the contract', () => {
   let host: TestHost;
@@ -59,6 +66,22 @@ describe('planning through the contract', () => {
     expect((await open()).plans).toEqual([{ roundId, savedAt: done.savedAt, plan: kept }]);
   });
 
+  test('tells whether a plan is still one of the book', async () => {
+    const { session, book } = await open();
+    await screen.must('job.startPlan', { session, roundId, seed: 1, iterations: 1 });
+    const { plan } = await screen.next('job.done');
+    const dates = [...new Set(plan.days.map((day) => day.date))];
+    const asked = { session, roundId, problemHash: plan.problemHash, dates, evenUsdPerHour: 0 };
+    expect(await screen.must('plan.fits', asked)).toEqual({ fits: true });
+    const [rig] = book.rigs;
+    const record = { ...rig!, stopMin: rig!.stopMin + 1 };
+    const action = { kind: 'put', table: 'rigs', record } as const;
+    await screen.must('book.apply', { session, action, baseRevision: 0 });
+    expect(await screen.must('plan.fits', asked)).toEqual({ fits: false });
+    const strange = await screen.call('plan.fits', { ...asked, roundId: 'no-such-round' });
+    expect(strange).toMatchObject({ ok: false, error: { code: 'reference-missing' } });
+  });
+
   test('gives the same plan for the same seed and iterations', async () => {
     const { session } = await open();
     const plan = async (seed: number) => {
@@ -71,8 +94,7 @@ describe('planning through the contract', () => {
   test('gives the best plan so far soon after a cancel', async () => {
     const { session } = await open();
     const { jobId } = await screen.must('job.startPlan', { session, roundId, seed: 1, seconds: 600 });
-    await screen.next('job.progress');
-    await screen.next('job.progress');
+    await untilFirstPlan(screen);
     const askedAt = performance.now();
     await screen.must('job.cancel', { jobId });
     const done: JobDone = await screen.next('job.done');
@@ -98,11 +120,57 @@ describe('planning through the contract', () => {
   test('a window that goes away leaves the best plan so far in the book', async () => {
     const { session } = await open();
     await screen.must('job.startPlan', { session, roundId, seed: 1, seconds: 600 });
-    await screen.next('job.progress');
-    await screen.next('job.progress');
+    await untilFirstPlan(screen);
     await host.services.disconnect('one');
     const again = host.screen('two');
     expect((await again.must('book.openSample', { sampleId: 'residential-day' })).plans).toHaveLength(1);
+  });
+});
+
+describe('planning with passes', () => {
+  /** Lawns that no other test has: the swath is of no other width. */
+  const driven = (swathFt: number): Book => {
+    const book = sampleBook('residential-day');
+    const passes = { overlapFt: 0.5, trimPasses: 1, turnSec: 4, handTrimFromSqFt: 1000 };
+    const machines = book.machines.map((machine) => ({
+      ...machine,
+      heads: machine.heads.map((head) => ({ ...head, swathFt, passes })),
+    }));
+    return { ...book, machines };
+  };
+  const order = (book: Book) => ({
+    book,
+    roundId: book.rounds[0]?.id ?? '',
+    dates: null,
+    seed: 1,
+    seconds: null,
+    iterations: 2,
+  });
+
+  test('reckons them once in a process, whoever asks', { timeout: 120_000 }, async () => {
+    const book = driven(7.9);
+    const before = keptFigures().length;
+    const told: string[] = [];
+    const outcome = await startPlanning(worker.file, order(book), ({ step }) => told.push(step)).outcome;
+    if (!outcome.ok) throw new Error(outcome.error.detail);
+    expect(told).toContain('Reckoning the work');
+    expect(keptFigures().length).toBeGreaterThan(before + 10);
+    const kept = keptFigures().length;
+    // Here, in this thread, nothing is left to be reckoned.
+    const problem = problemOf(book);
+    expect(keptFigures()).toHaveLength(kept);
+    expect(problem.hash).toBe(outcome.value.plan.problemHash);
+    expect(judgePlan(problem, outcome.value.plan).violations).toEqual([]);
+  });
+
+  test('can be cancelled meanwhile', { timeout: 60_000 }, async () => {
+    const job = startPlanning(worker.file, order(driven(7.7)), () => job.cancel());
+    expect(await job.outcome).toMatchObject({ ok: false, error: { code: 'cancelled' } });
+  });
+
+  test('ends with a failure where the thread cannot start', async () => {
+    const outcome = await startPlanning(path.join(tmpdir(), 'absent.cjs'), order(driven(7.6)), () => undefined).outcome;
+    expect(outcome).toMatchObject({ ok: false, error: { code: 'internal' } });
   });
 });
 
