@@ -1,5 +1,6 @@
 import { ok, type Result } from '../base/index.ts';
 import {
+  boxesMeet,
   EMPTY_REGION,
   intersection,
   joinParts,
@@ -122,14 +123,28 @@ const openingsIn = ({ directed, pivot, bare }: Piece, { sectionsM }: Gauge): Ope
 function directPieces(trim: Trim, ground: Region, gauge: Gauge, { angleDeg }: PassOptions): readonly Piece[] {
   const pieces = partsOf(trim.rest).map((part) => joinParts([part]));
   const sides = sidesOf(ground);
-  return pieces.map((piece) => {
+  const bareGround = shareOut(trim.bare, pieces);
+  return pieces.map((piece, index) => {
     const pivot = pivotOf(piece);
-    const bare = pieces.length === 1 ? trim.bare : intersection(trim.bare, piece);
+    const bare = bareGround[index] ?? EMPTY_REGION;
     const field = { rest: sidesOf(piece), bare: sidesOf(bare), ground: sides };
     const directed =
       angleDeg === undefined ? bestDirection(field, pivot, gauge) : fixedDirection(field, pivot, gauge, angleDeg);
     return { directed, pivot, bare: field.bare };
   });
+}
+
+/** The untreated ground of each piece: every part of it lies in one of them, and only near several has to be cut to tell which. */
+function shareOut(bare: Region, pieces: readonly Region[]): readonly Region[] {
+  if (pieces.length === 1) return [bare];
+  const shares: Region[][] = pieces.map(() => []);
+  for (const part of partsOf(bare).map((each) => joinParts([each]))) {
+    const near = pieces.flatMap((piece, index) => (boxesMeet(piece.box, part.box) ? [index] : []));
+    for (const index of near) {
+      shares[index]?.push(near.length === 1 ? part : intersection(part, pieces[index] ?? EMPTY_REGION));
+    }
+  }
+  return shares.map((each) => regionOf(each.flatMap((region) => region.paths)));
 }
 
 /** Ways between the legs of one part; the way from another part leads over other ground, round the obstacles. */

@@ -3,8 +3,13 @@ import { type Sides, sidesOf } from './sides.ts';
 import { distanceM } from './visits.ts';
 
 type Loop = readonly PlanePoint[];
-/** Edges of ground that no way may cross: its loops, and their sides in a row; side i of a loop ends at its corner i. */
-export type Walls = { readonly loops: readonly Loop[]; readonly sides: readonly Sides[] };
+/**
+ * Edges of ground that no way may cross: its loops, and per loop its sides in a row, side i ending at corner i, with the boxes of
+ * so many sides at a time (west, south, east, north), by which most of them are passed over.
+ */
+export type Walls = { readonly loops: readonly Loop[]; readonly runs: readonly Run[] };
+type Run = { readonly sides: Sides; readonly boxes: Float64Array };
+const SIDES_PER_BOX = 16;
 /** Whether a way keeps inside its walls, or outside of them: on ground, or round obstacles. */
 export type Keeps = 'inside' | 'outside';
 /** A way and whether it keeps to the ground. */
@@ -19,12 +24,32 @@ const MOST_CORNERS_PULLED = 400;
 export function wallsOf(ground: Region): Walls {
   return {
     loops: ground.paths.map((path) => path.map(({ x, y }) => ({ x: x / STEPS_PER_METRE, y: y / STEPS_PER_METRE }))),
-    sides: ground.paths.map((path) => sidesOf(regionOf([path]))),
+    runs: ground.paths.map((path) => {
+      const sides = sidesOf(regionOf([path]));
+      return { sides, boxes: boxesOf(sides) };
+    }),
   };
 }
 
+function boxesOf(sides: Sides): Float64Array {
+  const boxes = new Float64Array(4 * Math.ceil(sides.length / 4 / SIDES_PER_BOX));
+  for (let box = 0; box < boxes.length; box += 4) {
+    const ends = sides.subarray(box * SIDES_PER_BOX, (box + 4) * SIDES_PER_BOX);
+    let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
+    for (let at = 0; at < ends.length; at += 2) {
+      const [x, y] = [ends[at] as number, ends[at + 1] as number];
+      if (x < west) west = x;
+      if (x > east) east = x;
+      if (y < south) south = y;
+      if (y > north) north = y;
+    }
+    boxes.set([west, south, east, north], box);
+  }
+  return boxes;
+}
+
 /** Ground without edges in the way. */
-export const NO_WALLS: Walls = { loops: [], sides: [] };
+export const NO_WALLS: Walls = { loops: [], runs: [] };
 
 type Crossing = { readonly at: number; readonly loop: number; readonly side: number; readonly point: PlanePoint };
 
@@ -56,12 +81,19 @@ export function routeBetween(from: PlanePoint, to: PlanePoint, walls: Walls, kee
 function crossingsOf(from: PlanePoint, to: PlanePoint, walls: Walls): readonly Crossing[] {
   const found: Crossing[] = [];
   const touch = Math.max(TOUCH, TOUCH_M / Math.max(TOUCH_M, distanceM(from, to)));
-  for (const [loop, sides] of walls.sides.entries()) {
-    for (let at = 0; at < sides.length; at += 4) {
-      const share = crossingAt(from, to, sides, at);
-      if (!(share >= touch && share <= 1 - touch)) continue;
-      const point = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
-      found.push({ at: share, loop, side: at / 4, point });
+  const [west, east] = [Math.min(from.x, to.x), Math.max(from.x, to.x)];
+  const [south, north] = [Math.min(from.y, to.y), Math.max(from.y, to.y)];
+  for (const [loop, { sides, boxes }] of walls.runs.entries()) {
+    for (let box = 0; box < boxes.length; box += 4) {
+      if ((boxes[box] as number) > east || (boxes[box + 2] as number) < west) continue;
+      if ((boxes[box + 1] as number) > north || (boxes[box + 3] as number) < south) continue;
+      const end = Math.min(sides.length, (box + 4) * SIDES_PER_BOX);
+      for (let at = box * SIDES_PER_BOX; at < end; at += 4) {
+        const share = crossingAt(from, to, sides, at);
+        if (!(share >= touch && share <= 1 - touch)) continue;
+        const point = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+        found.push({ at: share, loop, side: at / 4, point });
+      }
     }
   }
   return found.sort((left, right) => left.at - right.at);
@@ -144,14 +176,15 @@ const middle = (from: PlanePoint, to: PlanePoint): PlanePoint => ({ x: (from.x +
 
 function isInside({ x, y }: PlanePoint, walls: Walls): boolean {
   let inside = false;
-  for (const loop of walls.loops) {
-    let previous = loop[loop.length - 1];
-    for (const corner of loop) {
-      if (previous !== undefined && corner.y > y !== previous.y > y) {
-        const at = previous.x + ((y - previous.y) / (corner.y - previous.y)) * (corner.x - previous.x);
-        if (x < at) inside = !inside;
+  for (const { sides, boxes } of walls.runs) {
+    for (let box = 0; box < boxes.length; box += 4) {
+      if ((boxes[box + 1] as number) > y || (boxes[box + 3] as number) < y) continue;
+      const end = Math.min(sides.length, (box + 4) * SIDES_PER_BOX);
+      for (let at = box * SIDES_PER_BOX; at < end; at += 4) {
+        const [fromX, fromY] = [sides[at] as number, sides[at + 1] as number];
+        const [toX, toY] = [sides[at + 2] as number, sides[at + 3] as number];
+        if (toY > y !== fromY > y && x < fromX + ((y - fromY) / (toY - fromY)) * (toX - fromX)) inside = !inside;
       }
-      previous = corner;
     }
   }
   return inside;
