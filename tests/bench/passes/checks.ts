@@ -1,16 +1,20 @@
 import { createRandom } from '../../../core/base/index.ts';
-import type { Region } from '../../../core/geometry/index.ts';
-import { type PassHead, type PassPlan, planPasses } from '../../../core/passes/index.ts';
+import { intersection, joinParts, partsOf, type Region } from '../../../core/geometry/index.ts';
+import { fixedDirection } from '../../../core/passes/angle.ts';
+import { gaugeOf } from '../../../core/passes/gauge.ts';
+import type { PassHead, PassPlan } from '../../../core/passes/index.ts';
+import { pivotOf, sidesOf } from '../../../core/passes/sides.ts';
+import type { Strips } from '../../../core/passes/strips.ts';
+import { trimOf } from '../../../core/passes/trim.ts';
+import type { Gauge } from '../../../core/passes/types.ts';
 import { isOn, treats } from '../../core/passes/grounds.ts';
 
-/** Checks of plans of passes that know nothing of how they came about. */
+/** Checks of plans of passes: by a raster that knows the path alone, and by looking at every direction. */
 
 const PLACES = 100_000;
 const STEPS_PER_METRE = 100_000;
-/** Ground left to the hand counts as much as five times its length at working speed, as in the choice of direction. */
+/** As in the choice of direction. */
 const HAND_FACTOR = 5;
-const METRES_PER_MILE = 1609.344;
-const SECONDS_PER_HOUR = 3600;
 
 /** Share of the ground that no leg treats: one random place in each field of a raster of 100,000 over the box. */
 export function missedByRaster(ground: Region, plan: PassPlan): number {
@@ -47,19 +51,28 @@ export function missedByRaster(ground: Region, plan: PassPlan): number {
   return on === 0 ? 0 : missed / on;
 }
 
-/** Seconds of a plan, and five times those of the length that is left to the hand. */
-function costOf(plan: PassPlan, head: PassHead): number {
-  const metresPerSec = (head.speedMph * METRES_PER_MILE) / SECONDS_PER_HOUR;
-  const swathM = (head.swathFt * METRES_PER_MILE) / 5280;
-  return 60 * plan.minutes + (HAND_FACTOR * plan.handTrimSqM) / swathM / metresPerSec;
+/** Seconds for swaths, the steps between lanes and the turns, and five times those of the length that is left to the hand. */
+function secondsOf({ lanes, lengthM, lostM, strips }: Strips, { metresPerSec, turnSec }: Gauge): number {
+  return (lengthM + HAND_FACTOR * lostM + strips.length * lanes.stepM) / metresPerSec + strips.length * turnSec;
 }
 
-/** By how much the plan costs more than the best of 180 with a fixed direction each, a degree apart; a share. */
-export function overScan(ground: Region, head: PassHead, plan: PassPlan): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let angleDeg = 0; angleDeg < 180; angleDeg += 1) {
-    const fixed = planPasses(ground, head, { angleDeg });
-    if (fixed.ok) least = Math.min(least, costOf(fixed.value, head));
-  }
-  return costOf(plan, head) / least - 1;
+/**
+ * By how much the swaths of the largest piece take longer than in the best of 180 directions a degree apart; a share, null where
+ * there are no swaths.
+ */
+export function overScan(ground: Region, head: PassHead, plan: PassPlan): number | null {
+  const gauge = gaugeOf(head, 'bench');
+  const [part] = partsOf(ground);
+  if (!gauge.ok || part === undefined || plan.angleDeg === null) return null;
+  const whole = joinParts([part]);
+  const trim = trimOf(whole, gauge.value);
+  const [largest] = partsOf(trim.rest);
+  if (largest === undefined) return null;
+  const piece = joinParts([largest]);
+  const bare = intersection(trim.bare, piece);
+  const field = { rest: sidesOf(piece), bare: sidesOf(bare), ground: sidesOf(whole) };
+  const seconds = (angleDeg: number): number =>
+    secondsOf(fixedDirection(field, pivotOf(piece), gauge.value, angleDeg).strips, gauge.value);
+  const scan = Array.from({ length: 180 }, (_, angleDeg) => seconds(angleDeg));
+  return seconds(plan.angleDeg) / Math.min(...scan) - 1;
 }

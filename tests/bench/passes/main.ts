@@ -19,7 +19,6 @@ const { values } = parseArgs({
     head: { type: 'string' },
     every: { type: 'string', default: '1' },
     checks: { type: 'string', default: '0' },
-    slowest: { type: 'string', default: '0' },
     csv: { type: 'string' },
   },
 });
@@ -70,7 +69,10 @@ function checksOf(runs: readonly Run[], head: PassHead): readonly (string | numb
   const every = Number(values.checks);
   const chosen = every > 0 ? runs.filter((_, index) => index % every === 0) : [];
   if (chosen.length === 0) return [0, '', '', ''];
-  const scan = chosen.map(({ ground, plan }) => 100 * overScan(ground, head, plan));
+  const scan = chosen.flatMap(({ ground, plan }) => {
+    const over = overScan(ground, head, plan);
+    return over === null ? [] : [100 * over];
+  });
   const raster = chosen.map(({ ground, plan }) => 100 * Math.abs(missedByRaster(ground, plan) - plan.missedShare));
   return [chosen.length, quantile(scan, 0.5).toFixed(2), quantile(scan, 0.95).toFixed(2), largest(raster).toFixed(3)];
 }
@@ -79,6 +81,8 @@ function rowOf(name: string, runs: readonly Run[], bench: BenchHead): readonly (
   const figures = (figure: (each: Run) => number) => runs.map(figure);
   const missed = figures(({ plan }) => 100 * plan.missedShare);
   const ideal = (plan: PassPlan): number => plan.areaSqM / (bench.swathM - OVERLAP_M);
+  // Trim passes of another width have no such ideal.
+  const hasIdeal = bench.trimM === bench.swathM;
   const way = figures(({ plan }) => (plan.sprayedM + plan.unsprayedM) / ideal(plan));
   const ms = figures((each) => each.ms);
   const apart = figures(({ plan }) => Math.abs(100 * (plan.handTrimSqM / plan.areaSqM - plan.missedShare)));
@@ -94,8 +98,8 @@ function rowOf(name: string, runs: readonly Run[], bench: BenchHead): readonly (
       0.5,
     ).toFixed(2),
     largest(figures(({ plan }) => 100 * plan.offTargetShare)).toFixed(4),
-    quantile(way, 0.5).toFixed(3),
-    quantile(way, 0.95).toFixed(3),
+    hasIdeal ? quantile(way, 0.5).toFixed(3) : '',
+    hasIdeal ? quantile(way, 0.95).toFixed(3) : '',
     quantile(ms, 0.5).toFixed(1),
     quantile(ms, 0.95).toFixed(1),
     largest(ms).toFixed(0),
@@ -119,11 +123,6 @@ for (const set of SETS) {
     const row = rowOf(set.name, runs, head).join(',');
     console.log(row);
     rows.push(row);
-    for (const { plan, ground, ms } of runs.toSorted((a, b) => b.ms - a.ms).slice(0, Number(values.slowest))) {
-      console.log(
-        `   ${ms.toFixed(0)} ms, ${plan.areaSqM.toFixed(0)} m2, ${ground.paths.reduce((s, p) => s + p.length, 0)} corners, ${plan.swathCount} swaths`,
-      );
-    }
   }
 }
 if (values.csv !== undefined) writeFileSync(values.csv, `${rows.join('\n')}\n`);
