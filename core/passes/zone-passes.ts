@@ -1,5 +1,6 @@
 import { ok, type Result } from '../base/index.ts';
-import type { Head, Zone } from '../book/index.ts';
+import type { Head, Property, Zone } from '../book/index.ts';
+import type { ZoneMeasure } from '../measure/index.ts';
 import { quantity, squareMetresToSquareFeet } from '../units/index.ts';
 import { passHeadOf } from './book-head.ts';
 import { directionOptions } from './direction.ts';
@@ -50,4 +51,19 @@ export function zonePasses(
     swathCount,
     trimCount,
   });
+}
+
+/**
+ * Minutes of the passes over a zone, for tables of who can go where; without hand trim.
+ * @param outlineOf what is treated of a zone
+ * @returns what gives null where the passes are not known
+ */
+export function passMinutesWith(
+  outlineOf: (property: Property, zoneId: string) => PassOutline,
+): (property: Property, zone: Zone, measure: ZoneMeasure, head: Head) => number | null {
+  return (property, zone, { areaSqFt }, head) => {
+    if (head.passes === undefined) return null;
+    const found = zonePasses(zone, outlineOf(property, zone.id), areaSqFt ?? 0, head, zone.name);
+    return found.ok && found.value !== null ? found.value.minutes : null;
+  };
 }

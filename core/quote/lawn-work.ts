@@ -1,6 +1,14 @@
 import type { Book, Property, Rig, Treatment, Zone } from '../book/index.ts';
 import { demandFor, totalDemand, type ZoneDemand } from '../demand/index.ts';
-import { bandAreaSqFt, farthestFt, type PropertyMeasure, standsFor, type ZoneMeasure } from '../measure/index.ts';
+import {
+  bandAreaSqFt,
+  farthestFt,
+  type PropertyMeasure,
+  standsFor,
+  treatableOutline,
+  type ZoneMeasure,
+} from '../measure/index.ts';
+import { passMinutesWith } from '../passes/index.ts';
 import { type FitRow, fitTable, type Method } from '../reach/index.ts';
 import type { LawnWork, ProductUse, ZoneWork } from './types.ts';
 
@@ -42,7 +50,9 @@ function workWith(
     if (coverage.kind === 'band') return bandAreaSqFt(lawn, zone, coverage.widthFt, coverage.along);
     return (of.areaSqFt ?? 0) * (coverage.kind === 'spot' ? coverage.share : 1);
   };
-  const table = fitTable(part, [measure], treatment, rig, { farthestFt, stands: standsFor, treatedSqFt });
+  const passMinutes = passMinutesWith(treatableOutline);
+  const site = { farthestFt, stands: standsFor, treatedSqFt, passMinutes };
+  const table = fitTable(part, [measure], treatment, rig, site);
   const zones = table.rows.map((row) => zoneWork(property, row, table.columns));
   const used = new Set(zones.flatMap((each) => (each.chosen === null ? [] : [methodKey(each.chosen.answer.method)])));
   return {

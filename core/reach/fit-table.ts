@@ -1,6 +1,6 @@
-import type { Book, Property, Rig, Treatment, Zone } from '../book/index.ts';
+import type { Book, Head, Property, Rig, Treatment, Zone } from '../book/index.ts';
 import type { PropertyMeasure, Stand, ZoneMeasure } from '../measure/index.ts';
-import type { Minutes } from '../units/index.ts';
+import { type Minutes, quantity } from '../units/index.ts';
 import { methodName } from './facts.ts';
 import { methodsFor } from './methods.ts';
 import { treatingMinutes } from './minutes.ts';
@@ -15,6 +15,8 @@ export type Site = {
   readonly stands?: (property: Property, zone: Zone) => readonly Stand[];
   /** Ground really treated, ft2; absent: the whole zone, or its share for spots. Bands need it. */
   readonly treatedSqFt?: (property: Property, zone: Zone, measure: ZoneMeasure) => number;
+  /** Minutes of the passes of a machine over the whole of a zone, once; null where they are not known. Absent: of none. */
+  readonly passMinutes?: (property: Property, zone: Zone, measure: ZoneMeasure, head: Head) => number | null;
   readonly wetGround?: boolean;
 };
 
@@ -80,10 +82,19 @@ function rowOf(facts: RowFacts, columns: readonly FitColumn[], site: Site): FitR
   const stands = () => site.stands?.(property, zone) ?? [];
   const cells = columns.map(({ method }): FitCell => {
     const answer = reach({ ...facts, farthestFt, stands, method, wetGround: site.wetGround ?? false });
+    const driven = answer.can ? drivenMinutes(facts, method, site) : null;
     const minutes = answer.can ? treatingMinutes(facts.book, method, treatedSqFt, passes) : null;
-    return { answer, minutes };
+    return { answer, minutes: driven === null ? minutes : quantity<'min'>(driven * passes) };
   });
   return { propertyId: property.id, zoneId: zone.id, name: `${property.name}, ${zone.name}`, treatedSqFt, cells };
+}
+
+/** Passes go over the whole of a zone; spots and bands have none. */
+function drivenMinutes({ book, property, zone, zoneMeasure, treatment }: RowFacts, method: Method, site: Site) {
+  if (method.kind === 'hand' || treatment.coverage.kind !== 'whole') return null;
+  const machine = book.machines.find((each) => each.id === method.machineId);
+  const head = machine?.heads.find((each) => each.id === method.headId);
+  return head === undefined ? null : (site.passMinutes?.(property, zone, zoneMeasure, head) ?? null);
 }
 
 function shareOf(treatment: Treatment, measure: ZoneMeasure): number {

@@ -1,6 +1,6 @@
 import type { Book, Property } from '../../book/index.ts';
-import type { PlanActivity, PlanDay, PlanLoad, PlanStop } from '../../plan/result/index.ts';
-import { formatArea, formatDistance, formatDuration, formatWidth } from '../../units/index.ts';
+import type { PlanActivity, PlanDay, PlanLoad, PlanStop, PlanTask } from '../../plan/result/index.ts';
+import { formatArea, formatDistance, formatDuration, formatShare, formatWidth } from '../../units/index.ts';
 import { type Block, BOX, left, pen, right, type TableRow } from '../blocks.ts';
 import { CAUTION_WORDS } from '../cautions.ts';
 import {
@@ -140,7 +140,19 @@ function detailsOf(book: Book, property: Property, stop: PlanStop | undefined): 
     joined([property.address, access.join('; '), way]),
     cautions.length === 0 ? '' : `Mind: ${cautions.join(', ')}.`,
     property.note === '' ? '' : `Note: ${property.note}`,
+    ...(stop?.tasks ?? []).map((task) => coverWords(book, task)),
   ].filter((each) => each !== '');
+}
+
+/** What a machine covers beside what it treats, and what it does not reach; '' where that is not reckoned from passes. */
+function coverWords(book: Book, { propertyId, zoneId, treatmentId, areaSqFt, reckoned }: PlanTask): string {
+  if (reckoned?.from !== 'passes') return '';
+  const { coveredSqFt, overlapShare, worstRate, notReachedSqFt } = reckoned;
+  const area = (sqFt: number): string => formatArea(sqFt, book.units);
+  const left = notReachedSqFt === 0 ? '' : `; ${area(notReachedSqFt)} not reached, left untreated`;
+  const what = `${zoneWord(book, propertyId, zoneId)}, ${treatmentWord(book, treatmentId)}`;
+  const treated = area(areaSqFt - notReachedSqFt);
+  return `${what}: ${area(coveredSqFt)} covered for ${treated}, ${formatShare(overlapShare)} overlap, ${worstRate} passes at most${left}`;
 }
 
 function joined(parts: readonly string[]): string {
@@ -156,7 +168,7 @@ function treatRow(walk: Walk, treat: OfKind<'treat'>): TableRow {
   return [
     BOX,
     clockWord(book, treat.startSec),
-    `${zone}${treatment}${rest}`,
+    `${zone}${treatment}${treat.handTrim === true ? ', hand trim' : ''}${rest}`,
     treat.person === 2 ? `${methodWord(book, treat.method)}, second person` : methodWord(book, treat.method),
     formatArea(treat.areaSqFt, book.units),
     loads.join(', '),

@@ -2,12 +2,15 @@ import type { PlanDay } from '../../plan/result/index.ts';
 
 /** Ground that a day goes onto, ft2: every zone once, with the largest of its tasks where several treatments share it. */
 export function turfSqFt(day: PlanDay): number {
+  const works = new Map<string, number>();
   const zones = new Map<string, number>();
-  for (const stop of day.stops) {
-    for (const task of stop.tasks) {
-      const key = JSON.stringify([task.propertyId, task.zoneId]);
-      zones.set(key, Math.max(zones.get(key) ?? 0, task.areaSqFt));
-    }
+  for (const { propertyId, zoneId, treatmentId, step, areaSqFt } of day.stops.flatMap((stop) => stop.tasks)) {
+    const zone = JSON.stringify([propertyId, zoneId]);
+    const work = JSON.stringify([zone, treatmentId, step]);
+    // What is trimmed by hand is ground beside the machine's.
+    const sqFt = (works.get(work) ?? 0) + areaSqFt;
+    works.set(work, sqFt);
+    zones.set(zone, Math.max(zones.get(zone) ?? 0, sqFt));
   }
   return [...zones.values()].reduce((sum, each) => sum + each, 0);
 }

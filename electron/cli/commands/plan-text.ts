@@ -8,6 +8,7 @@ import {
   formatLargeArea,
   formatMoney,
   formatProductAmount,
+  formatShare,
   formatVolume,
   formatWeight,
 } from '../../../core/units/index.ts';
@@ -54,22 +55,47 @@ function stopLines(book: Book, day: PlanDay): readonly string[] {
   );
   const several = new Set(rows.map(({ task }) => task.treatmentId)).size > 1;
   const shared = rows.some(({ task }) => task.person === 2);
+  const driven = rows.some(({ task }) => task.reckoned?.from === 'passes');
   const onFirst = (text: (stop: PlanStop) => string) => (row: StopRow) => (row.first ? text(row.stop) : '');
   const columns: readonly Column<StopRow>[] = [
     { title: 'stop', cell: onFirst((stop) => String(stop.number)), right: true },
     { title: 'arrive', cell: onFirst((stop) => formatClock(stop.arriveSec)), right: true },
     { title: 'leave', cell: onFirst((stop) => formatClock(stop.leaveSec)), right: true },
     { title: 'property', cell: onFirst((stop) => stop.name) },
-    { title: 'zone', cell: ({ task }) => zoneName(book, task.propertyId, task.zoneId) },
+    { title: 'zone', cell: ({ task }) => zoneWords(book, task) },
     ...(several ? [{ title: 'treatment', cell: ({ task }: StopRow) => treatmentName(book, task.treatmentId) }] : []),
     { title: 'with', cell: ({ task }) => methodName(book, task.method) },
     ...(shared ? [{ title: 'person', cell: ({ task }: StopRow) => String(task.person), right: true }] : []),
     { title: 'start', cell: ({ task }) => formatClock(task.startSec), right: true },
     { title: 'ground', cell: ({ task }) => formatArea(task.areaSqFt), right: true },
+    ...(driven ? COVER_COLUMNS : []),
     { title: 'amount', cell: ({ task }) => amount(task.volumeGal, task.weightLb), right: true },
     { title: 'load', cell: ({ task }) => task.loadNumbers.join(', ') },
   ];
   return tableLines(columns, rows);
+}
+
+function zoneWords(book: Book, { propertyId, zoneId, handTrim }: PlanTask): string {
+  return `${zoneName(book, propertyId, zoneId)}${handTrim === true ? ', hand trim' : ''}`;
+}
+
+/** What a machine covers for the ground that it treats, the most passes over one place, and what it leaves. */
+const COVER_COLUMNS: readonly Column<StopRow>[] = [
+  { title: 'covered', cell: ({ task }) => passesOf(task, ({ coveredSqFt }) => formatArea(coveredSqFt)), right: true },
+  { title: 'overlap', cell: ({ task }) => passesOf(task, (each) => formatShare(each.overlapShare)), right: true },
+  { title: 'worst', cell: ({ task }) => passesOf(task, ({ worstRate }) => `${worstRate} x`), right: true },
+  {
+    title: 'not reached',
+    cell: ({ task }) => passesOf(task, (each) => (each.notReachedSqFt > 0 ? formatArea(each.notReachedSqFt) : '')),
+    right: true,
+  },
+];
+
+type Passes = Extract<PlanTask['reckoned'], { readonly from: 'passes' }>;
+
+/** A figure of the passes; '' for what is not reckoned from them. */
+function passesOf({ reckoned }: PlanTask, words: (passes: Passes) => string): string {
+  return reckoned?.from === 'passes' ? words(reckoned) : '';
 }
 
 function loadLines(book: Book, day: PlanDay): readonly string[] {

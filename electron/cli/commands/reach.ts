@@ -1,6 +1,7 @@
 import { ok } from '../../../core/base/index.ts';
 import type { Book, Rig, Round, Treatment } from '../../../core/book/index.ts';
-import { bandAreaSqFt, farthestFt, measureBook, standsFor } from '../../../core/measure/index.ts';
+import { bandAreaSqFt, farthestFt, measureBook, standsFor, treatableOutline } from '../../../core/measure/index.ts';
+import { passMinutesWith } from '../../../core/passes/index.ts';
 import { type FitTable, fitTable } from '../../../core/reach/index.ts';
 import { formatArea, formatNumber } from '../../../core/units/index.ts';
 import { type Answer, type Command, fileOf } from '../command.ts';
@@ -41,6 +42,7 @@ function answerOf({ book, issues }: BookInput, round: Round, rig: Rig | null): A
     const site = {
       farthestFt,
       stands: standsFor,
+      passMinutes: passMinutesWith(treatableOutline),
       wetGround: round.wetGround,
       ...(treatment.coverage.kind === 'band' ? { treatedSqFt: bandOf(treatment.coverage) } : {}),
     };

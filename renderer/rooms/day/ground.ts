@@ -5,11 +5,16 @@ export type Ground = { readonly zonesSqFt: number; readonly treatedSqFt: number 
 
 /** Several treatments, or several steps of one, go over the same zone: its ground is the largest part that any of them takes. */
 export function groundOf(tasks: readonly PlanTask[]): Ground {
+  const works = new Map<string, number>();
   const zones = new Map<string, number>();
   let treatedSqFt = 0;
-  for (const { propertyId, zoneId, areaSqFt } of tasks) {
-    const key = `${propertyId} ${zoneId}`;
-    zones.set(key, Math.max(zones.get(key) ?? 0, areaSqFt));
+  for (const { propertyId, zoneId, treatmentId, step, areaSqFt } of tasks) {
+    const zone = JSON.stringify([propertyId, zoneId]);
+    const work = JSON.stringify([zone, treatmentId, step]);
+    // What is trimmed by hand is ground beside the machine's.
+    const sqFt = (works.get(work) ?? 0) + areaSqFt;
+    works.set(work, sqFt);
+    zones.set(zone, Math.max(zones.get(zone) ?? 0, sqFt));
     treatedSqFt += areaSqFt;
   }
   return { zonesSqFt: [...zones.values()].reduce((sum, each) => sum + each, 0), treatedSqFt };

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { Book, Property, Treatment } from '../../../core/book/index.ts';
-import { bandAreaSqFt, farthestFt, standsFor } from '../../../core/measure/index.ts';
+import { bandAreaSqFt, farthestFt, standsFor, treatableOutline } from '../../../core/measure/index.ts';
+import { passMinutesWith } from '../../../core/passes/index.ts';
 import type { PlanDay, PlanStop, PlanTask } from '../../../core/plan/result/index.ts';
 import {
   type FitCell,
@@ -10,6 +11,7 @@ import {
   methodName,
   type Site,
 } from '../../../core/reach/index.ts';
+import { formatShare } from '../../../core/units/index.ts';
 import { measureOf, useBook, useCurrentRound, useFormat, useSelection } from '../../stores/index.ts';
 import { Choice, Empty, Section } from '../../ui/index.ts';
 import { Loads, Truck } from './load-details.tsx';
@@ -79,13 +81,9 @@ function Fit({ book, property, day, stop }: FitProps) {
 
 function siteOf(treatment: Treatment, wetGround: boolean): Site {
   const { coverage } = treatment;
-  if (coverage.kind !== 'band') return { farthestFt, stands: standsFor, wetGround };
-  return {
-    farthestFt,
-    stands: standsFor,
-    wetGround,
-    treatedSqFt: (property, zone) => bandAreaSqFt(property, zone, coverage.widthFt, coverage.along),
-  };
+  const site = { farthestFt, stands: standsFor, passMinutes: passMinutesWith(treatableOutline), wetGround };
+  if (coverage.kind !== 'band') return site;
+  return { ...site, treatedSqFt: (property, zone) => bandAreaSqFt(property, zone, coverage.widthFt, coverage.along) };
 }
 
 function FitTable({ book, property, day, stop, treatment }: FitProps & { readonly treatment: Treatment }) {
@@ -148,6 +146,7 @@ function zoneName(property: Property, zoneId: string): string {
 function isChosen(stop: PlanStop, zoneId: string, treatmentId: string, method: Method): boolean {
   return stop.tasks.some(
     (task) =>
+      task.handTrim !== true &&
       task.zoneId === zoneId &&
       task.treatmentId === treatmentId &&
       JSON.stringify(sortedMethod(task.method)) === JSON.stringify(sortedMethod(method)),
@@ -172,19 +171,49 @@ function Chosen({ book, stop, property }: ChosenProps) {
     <Section title="Done here">
       <ol className="chosen-list">
         {stop.tasks.map((task: PlanTask) => (
-          <li key={`${task.zoneId} ${task.treatmentId} ${task.step}`}>
+          <li key={`${task.zoneId} ${task.treatmentId} ${task.step} ${task.handTrim === true}`}>
             <p>
               <b>
                 {words.clock(task.startSec)} {zoneName(property, task.zoneId)}
+                {task.handTrim === true && ', hand trim'}
               </b>
               , {words.area(task.areaSqFt)}, {methodName(book, task.method)}
               {task.person === 2 && ', second person'}
             </p>
+            <TaskFigures task={task} />
             <p className="quiet small">{task.why}</p>
           </li>
         ))}
       </ol>
     </Section>
+  );
+}
+
+/** Minutes and amount; of a machine what it covers for what it treats, or the field efficiency that was used. */
+function TaskFigures({ task }: { readonly task: PlanTask }) {
+  const words = useFormat();
+  const { reckoned, volumeGal, weightLb } = task;
+  const amount = volumeGal > 0 ? words.volume(volumeGal) : weightLb > 0 ? words.weight(weightLb) : null;
+  const spent = [words.duration(task.endSec - task.startSec), ...(amount === null ? [] : [amount])].join(', ');
+  if (reckoned === undefined) return <p className="small">{spent}</p>;
+  if (reckoned.from === 'field-capacity') {
+    return (
+      <p className="small">
+        {spent}; from field capacity, efficiency {formatShare(reckoned.fieldEfficiency)}
+      </p>
+    );
+  }
+  const { coveredSqFt, overlapShare, averageRate, worstRate, notReachedSqFt } = reckoned;
+  return (
+    <>
+      <p className="small">
+        {spent}; {words.area(coveredSqFt)} covered, {formatShare(overlapShare)} overlap; {words.number(averageRate, 2)}{' '}
+        × the rate on average, {worstRate} × at most
+      </p>
+      {notReachedSqFt > 0 && (
+        <p className="caution small">{words.area(notReachedSqFt)} not reached by the machine, left untreated</p>
+      )}
+    </>
   );
 }
 

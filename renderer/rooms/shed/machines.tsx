@@ -2,6 +2,7 @@ import { type Compartment, HEAD_PURPOSES, type Head, MACHINE_KINDS, type Machine
 import { freshId } from '../../stores/index.ts';
 import { machineBench } from './bench/bench-part.tsx';
 import { type Column, choiceOf } from './column.tsx';
+import { NEW_PASSES, passColumns } from './head-passes.ts';
 import { part } from './part.tsx';
 import type { ShelfPlan } from './shelf.ts';
 
@@ -180,7 +181,8 @@ export const machineShelf: ShelfPlan<'machines'> = {
   shelf: 'machines',
   title: 'Machines',
   one: 'machine',
-  about: 'Units that spray, spread, aerate or seed: how wide they are on the move, what they hold, how fast they work.',
+  about:
+    'Units that spray, spread, aerate or seed: how wide they are on the move, what they hold, how fast they work. A head that works by passes is reckoned from the shape of every drawn lawn: passes round the edge, then swaths with their overlap; any other from its field efficiency.',
   caution: "Slopes are the maker's figures. Keep to the machine's manual on the day.",
   columns,
   parts: [
@@ -206,7 +208,7 @@ export const machineShelf: ShelfPlan<'machines'> = {
       one: 'head',
       rows: (m) => m.heads,
       replace: (m, heads) => ({ ...m, heads }),
-      columns: (m) => [...headColumns, drawsFrom(m)],
+      columns: (m) => [...headColumns, drawsFrom(m), ...passColumns],
       name: (h) => h.name,
       keyOf: (h) => h.id,
       create: (m) => ({
@@ -218,6 +220,7 @@ export const machineShelf: ShelfPlan<'machines'> = {
         fieldEfficiency: 0.65,
         swapMin: 0,
         compartmentIds: m.compartments.filter((each) => each.kind === 'tank').map((each) => each.id),
+        passes: NEW_PASSES,
       }),
     }),
     machineBench,
