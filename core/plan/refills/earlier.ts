@@ -20,9 +20,7 @@ export function moveEarlier(
   for (let e = (next < 0 ? events.length : next) - 1; e >= first; e -= 1) {
     const event = events[e] as RefillEvent;
     if (event.station >= 0 || event.done === 0) continue;
-    const before = events[e - 1];
-    const floor = before !== undefined && before.position === event.position ? before.done : 0;
-    const done = earliest(chain, moved, e, floor);
+    const done = earliest(chain, moved, e);
     if (done >= event.done) continue;
     moved[e] = { ...event, done };
     changed = true;
@@ -31,9 +29,9 @@ export function moveEarlier(
 }
 
 /** Least units at which event e can lie so that no compartment is asked for more than it holds before it is filled again. */
-function earliest(chain: Chain, events: readonly RefillEvent[], e: number, floor: number): number {
+function earliest(chain: Chain, events: readonly RefillEvent[], e: number): number {
   const event = events[e] as RefillEvent;
-  let low = Math.max(1, floor === 0 ? 1 : 0);
+  let low = 1;
   let high = event.done;
   while (low < high) {
     const middle = Math.floor((low + high) / 2);

@@ -1,0 +1,171 @@
+import { describe, expect, it } from 'vitest';
+import type { Problem } from '../../../../core/plan/problem/index.ts';
+import { withoutIdle } from '../../../../core/plan/refills/busy.ts';
+import type { Chain } from '../../../../core/plan/refills/chain.ts';
+import { moveEarlier } from '../../../../core/plan/refills/earlier.ts';
+import { keepLedger } from '../../../../core/plan/refills/ledger.ts';
+import { neighboursOf } from '../../../../core/plan/refills/neighbours.ts';
+import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { addedMs, leadAfter } from '../../../../core/plan/refills/strands.ts';
+import { smallProblem } from '../judge/small-problem.ts';
+
+const [SHOP, HYDRANT, RIG] = [0, 1, -1];
+const [TANK, HOPPER] = [0, 1];
+
+/** Rows of the small problem's jobs: seed and spray at Acre, spray at Birch, another mix at Cedar. */
+function chainOf(jobs: readonly number[], change: (problem: Problem) => Problem = (problem) => problem): Chain {
+  const { chain } = new RefillSearch(change(smallProblem()), 0);
+  chain.load(
+    jobs,
+    jobs.map(() => 0),
+    jobs.length,
+  );
+  return chain;
+}
+
+const event = (position: number, done = 0, station = RIG, changes = 0): RefillEvent => ({
+  position,
+  done,
+  station,
+  changes,
+});
+
+describe('the day cut at its events', () => {
+  it('tells what is used between them, and the runs of one material', () => {
+    // Acre 4,000 of seed and 1,800 of mix one; Birch 2,700 of it over 9,000 ft2; Cedar 600 of mix two.
+    const events = [event(1, 0, HYDRANT), event(2, 1000), event(2, 1001), event(3, 0, SHOP, 1 << TANK)];
+    const ledger = keepLedger(chainOf([0, 1, 2]), events);
+    expect(ledger.events).toEqual([null, ...events]);
+    expect(ledger.stretches.map(({ used }) => [...used])).toEqual([
+      [0, 4000],
+      [1800 + 300, 0],
+      [1, 0],
+      [2700 - 301, 0],
+      [600, 0],
+    ]);
+    expect(ledger.runs).toEqual([
+      { compartment: TANK, material: 0, stock: 0, firstEvent: 0 },
+      { compartment: HOPPER, material: 2, stock: 1, firstEvent: 0 },
+      { compartment: TANK, material: 1, stock: 0, firstEvent: 4 },
+    ]);
+    expect([...ledger.runAt]).toEqual([0, 1, 0, 1, 0, 1, 0, 1, 2, 1]);
+  });
+
+  it('has no run where a compartment is not used', () => {
+    const ledger = keepLedger(chainOf([1]), [event(0, 6666)]);
+    expect([...ledger.runAt]).toEqual([0, -1, 0, -1]);
+    expect(ledger.stretches.map(({ used }) => [...used])).toEqual([
+      [2000, 0],
+      [700, 0],
+    ]);
+  });
+});
+
+describe('refills inside ops', () => {
+  it('come as early as the tank then lasts to the end', () => {
+    // 2,000 of 2,700 parts are left after 2,331 ft2.
+    expect(moveEarlier(chainOf([1]), [event(0, 6666)], 0)).toEqual([event(0, 2331)]);
+    expect(moveEarlier(chainOf([1]), [event(0, 2331)], 0)).toBeNull();
+    // With Acre after it, 4,500 in all, the tank cannot last to the end from any point of Birch.
+    expect(moveEarlier(chainOf([1, 0]), [event(0, 6666)], 0)).toBeNull();
+  });
+
+  it('come as early as it lasts to the next one that fills it', () => {
+    const chain = chainOf([1, 0]);
+    // The later one may come after 1 ft2 of Acre's spray, with 1,799 parts to come. 1 part of it and what is left of Birch are 2,000.
+    const later = event(2, 4000);
+    expect(moveEarlier(chain, [event(0, 8000), later], 0)).toEqual([event(0, 2334), event(2, 1)]);
+    expect(moveEarlier(chain, [event(0, 8000), later], 1)).toEqual([event(0, 8000), event(2, 1)]);
+    // Stations stay where they are, and what lies after one is left to a later call.
+    const rows = [event(0, 8000), event(2, 0, HYDRANT), event(2, 4000)];
+    expect(moveEarlier(chain, rows, 0)).toEqual([event(0, 2331), ...rows.slice(1)]);
+    expect(moveEarlier(chain, rows, 2)).toEqual([...rows.slice(0, 2), event(2, 1)]);
+    expect(moveEarlier(chain, [event(0, 8000, SHOP)], 0)).toBeNull();
+  });
+
+  it('of one op stay in order', () => {
+    const chain = chainOf([1]);
+    expect(moveEarlier(chain, [event(0, 5000), event(0, 6000)], 0)).toEqual([event(0, 1), event(0, 2331)]);
+    expect(moveEarlier(chain, [event(0, 0), event(0, 6000)], 0)).toEqual([event(0, 0), event(0, 2331)]);
+  });
+
+  it('last to a change of material', () => {
+    const chain = chainOf([1, 2]);
+    expect(moveEarlier(chain, [event(0, 6666), event(1, 0, RIG, 1 << TANK)], 0)?.[0]).toEqual(event(0, 2331));
+    // A station without the material does not count: the hydrant has water, so that it does.
+    expect(moveEarlier(chain, [event(0, 6666), event(1, 0, HYDRANT, 1 << TANK)], 0)?.[0]).toEqual(event(0, 2331));
+  });
+});
+
+describe('events at which nothing is done', () => {
+  const nothing = { fills: [], stock: [] };
+  const fill = { fills: [{ compartment: 0, material: 0, parts: 1 }], stock: [] };
+  const stock = { fills: [], stock: [{ stock: 0, parts: 1 }] };
+
+  it('are left out; a rinse, a fill or stock taken on is something', () => {
+    const events = [event(0, 1), event(1), event(2, 0, RIG, 1), event(3), event(4)];
+    const found = withoutIdle({ events, moves: [nothing, nothing, fill, nothing, stock, nothing] });
+    expect(found.events).toEqual([events[1], events[2], events[3]]);
+    expect(found.moves).toEqual([nothing, fill, nothing, stock]);
+  });
+
+  it('are none in a day without them, which stays as it is', () => {
+    const work = { events: [event(0, 1)], moves: [nothing, fill], pours: new Map([[1, 2]]) };
+    expect(withoutIdle(work)).toBe(work);
+  });
+});
+
+/** A row in words: "after 0 of 2 at the hydrant"; `+` inside an op. */
+function wordsOf(events: readonly RefillEvent[]): string {
+  const places = ['rig', 'shop', 'hydrant'];
+  const told = events.map(
+    ({ position, done, station, changes }) =>
+      `${position}${done > 0 ? '+' : ''} ${places[station + 1]}${changes === 0 ? '' : `, rinsed ${changes}`}`,
+  );
+  return told.length === 0 ? 'nothing' : told.join('; ');
+}
+
+describe('rows of refills beside another one', () => {
+  it('are these for a short day', async () => {
+    const rows = [
+      { jobs: [1], events: [event(0, 6666)] },
+      { jobs: [1, 2], events: [event(0, 0, HYDRANT), event(1, 0, RIG, 1 << TANK)] },
+      { jobs: [0, 1], events: [event(2, 0, HYDRANT), event(2, 0, SHOP), event(2, 5000)] },
+    ];
+    const lines = rows.flatMap(({ jobs, events }) => {
+      const beside = neighboursOf(chainOf(jobs), events).map(wordsOf);
+      return [`# beside ${wordsOf(events)}`, ...beside.sort(), ''];
+    });
+    await expect(lines.join('\n')).toMatchFileSnapshot('neighbours.txt');
+  });
+
+  it('of a long day are near what they change', () => {
+    const jobs = Array.from({ length: 26 }, () => 1);
+    const chain = chainOf(jobs);
+    const rows = neighboursOf(chain, [event(10, 7)]);
+    // Elsewhere: three places before and after, seven in all, with three supplies each, less the one that is there; left out; one from
+    // the rig more at each of 52 places, and one more on the other side of the one inside its own op.
+    const alone = rows.filter((each) => each.length < 2).map(wordsOf);
+    expect(alone.length).toBe(1 + 7 * 3 - 1);
+    expect(alone).toEqual(expect.arrayContaining(['nothing', '9 rig', '11+ shop', '10+ hydrant', '10 rig']));
+    expect(rows.filter((each) => each.length === 2).every((each) => each.some(({ position }) => position === 10))).toBe(
+      true,
+    );
+    expect(rows.filter((each) => each.length === 2).length).toBe(52);
+  });
+});
+
+describe('work of two persons side by side', () => {
+  it.each([
+    // lead, second, ms: added, lead then
+    [0, false, 5, 5, 5],
+    [5, true, 3, 0, 2],
+    [5, true, 8, 3, -3],
+    [-4, false, 3, 0, -1],
+    [-4, false, 6, 2, 2],
+    [-4, true, 6, 6, -10],
+    [4, false, 6, 6, 10],
+  ])('a lead of %i, second %s, %i ms more', (lead, second, ms, added, then) => {
+    expect([addedMs(lead, second, ms), leadAfter(lead, second, ms)]).toEqual([added, then]);
+  });
+});

@@ -1,0 +1,55 @@
+/**
+ * What the tests of refills and judge use of vitest, without its workers: the tests are gathered once and stay in memory, so that a
+ * mutant costs no more than the tests themselves. `quick-runner.mjs` puts this in the place of the package.
+ */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { chai, expect as realExpect } from 'vitest';
+
+/** Every test that was gathered, in order: its file, its name and what it does. */
+export const tests = [];
+
+let file = '';
+let groups = [];
+let running = '';
+
+export async function gather(name, load) {
+  file = name;
+  await load();
+}
+
+export async function run(test) {
+  running = test.file;
+  await test.run();
+}
+
+chai.Assertion.addMethod('toMatchFileSnapshot', async function matchFile(name) {
+  realExpect(this._obj).toBe(readFileSync(path.join(path.dirname(running), name), 'utf8'));
+});
+
+export const expect = realExpect;
+
+/** The settings of a test may stand before what it does. */
+const bodyOf = (words) => words.find((each) => typeof each === 'function');
+
+const listed =
+  (make) =>
+  (cases) =>
+  (name, ...words) => {
+    cases.forEach((each, number) => {
+      const values = Array.isArray(each) ? each : [each];
+      make(`${name}, case ${number + 1}`, () => bodyOf(words)(...values));
+    });
+  };
+
+export const describe = (name, ...words) => {
+  groups.push(name);
+  bodyOf(words)();
+  groups = groups.slice(0, -1);
+};
+describe.each = listed(describe);
+
+export const it = (name, ...words) => {
+  tests.push({ file, name: [...groups, name].join(' > '), run: bodyOf(words) });
+};
+it.each = listed(it);
