@@ -12,25 +12,25 @@ const proved = JSON.parse(readFileSync(new URL('../oracle/proved-costs.json', im
   readonly (number | null)[]
 >;
 /** Days of each family: few, because each change of the sources is held against them (`npm run test:mutation`). */
-const DAYS = 8;
+const DAYS = 7;
 
 /** Days with more in them at once than brute force can do: they are held against a replay alone. */
-const LARGER: readonly Family[] = [
-  {
-    name: 'all at once',
-    shape: {
-      jobs: 2,
-      zones: 3,
-      stations: 2,
-      materials: 4,
-      windows: 0.3,
-      breaks: 0.5,
-      bagsAboard: 1,
-      seconds: 0.4,
-      thirst: 1.5,
-    },
-    seeds: [1, 12],
+const BUSY: Family = {
+  name: 'all at once',
+  shape: {
+    jobs: 2,
+    zones: 3,
+    stations: 2,
+    materials: 4,
+    windows: 0.3,
+    breaks: 0.5,
+    bagsAboard: 1,
+    seconds: 0.4,
+    thirst: 1.5,
   },
+  seeds: [1, 12],
+};
+const LARGER: readonly Family[] = [
   {
     name: 'bags and payload',
     shape: { jobs: 3, stations: 2, materials: 4, heavy: 1, bagsAboard: 0.7, thirst: 1.5, hours: 14 },
@@ -48,7 +48,7 @@ const LARGER: readonly Family[] = [
  * played again; of several ways that cost the same the one that is taken is written down. The figures of pruning beside them say how
  * many refills were tried. After a change `npx vitest -u` writes the lists anew: to be read again.
  */
-describe.each([...FAMILIES, ...LARGER])(
+describe.each([BUSY, ...FAMILIES.toReversed(), ...LARGER])(
   'decisions on days of $name',
   ({ name, shape, seeds: [first, last], cheaper }) => {
     it('are these', async () => {
