@@ -6,6 +6,43 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { chai, expect as realExpect } from 'vitest';
 
+/** The mutant that is switched on, -1 for none. Instrumented sources read it at every place that has a mutant. */
+export let activeMutant = -1;
+let hits = 0;
+let mostHits = Number.POSITIVE_INFINITY;
+
+export function switchOn(mutant, limit) {
+  activeMutant = mutant;
+  hits = 0;
+  mostHits = limit ?? Number.POSITIVE_INFINITY;
+}
+
+/** Called where the mutant takes the place of the source; a loop that has lost its end is left by the exception. */
+export function hitMutant() {
+  hits += 1;
+  if (hits > mostHits) throw new Error('this mutant goes on for ever');
+  return true;
+}
+
+export const goesOn = () => hits > mostHits;
+
+const counts = new Float64Array(100_000);
+
+/** Called where mutants lie, in the first run alone: which test comes by which of them. */
+export function countMutants(...mutants) {
+  for (const mutant of mutants) counts[mutant] += 1;
+}
+
+/** How often each mutant was come by since the last call. */
+export function takeCounts() {
+  const found = {};
+  counts.forEach((count, mutant) => {
+    if (count > 0) found[mutant] = count;
+  });
+  counts.fill(0);
+  return found;
+}
+
 /** Every test that was gathered, in order: its file, its name and what it does. */
 export const tests = [];
 

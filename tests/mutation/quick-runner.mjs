@@ -9,19 +9,13 @@ import { build } from 'vite';
 import { TESTS } from './test-files.mjs';
 
 const BARE_VITEST = fileURLToPath(new URL('bare-vitest.mjs', import.meta.url));
-/** In the instrumented sources: counts which test comes by which mutant. Of use in the first run alone. */
-const COUNTING = 'function stryCov_9fa48() {';
-/** The same with numbers in an array: with names in objects, as stryker does it, the first run takes minutes. */
-const COUNT = `${COUNTING}
-  for (let k = 0; k < arguments.length; k += 1) globalThis.__mutantCounts__[arguments[k]] += 1;
-}
-function uncounted() {`;
-const MOST_MUTANTS = 100_000;
+const INSTRUMENTED = 'function stryMutAct_9fa48';
+/** Share of stryker's hundredfold number of hits after which a mutant counts as one that goes on for ever. */
+const HITS = 0.1;
 
 class QuickRunner {
   /** The sandbox, where stryker starts this process. */
   root = process.cwd();
-  state = stateOfMutants();
   loaded = null;
 
   capabilities() {
@@ -29,11 +23,10 @@ class QuickRunner {
   }
 
   async dryRun({ files = [] }) {
-    globalThis.__mutantCounts__ = new Float64Array(MOST_MUTANTS);
-    const { tests, run } = await this.load(true);
+    const { tests, run, takeCounts } = await this.load(true);
     const mutantCoverage = { static: takeCounts(), perTest: {} };
-    const results = [];
     const wanted = new Set(files.flatMap((file) => this.testsOf(file)));
+    const results = [];
     for (const test of tests) {
       if (wanted.size > 0 && !wanted.has(test.file)) continue;
       const id = idOf(test);
@@ -50,22 +43,22 @@ class QuickRunner {
   }
 
   async mutantRun({ activeMutant, sandboxFileName, testFilter, hitLimit }) {
-    const { tests, run } = await this.load(false);
+    const { tests, run, switchOn, goesOn } = await this.load(false);
     const files = this.testsOf(sandboxFileName);
     const chosen = testFilter === undefined ? null : new Set(testFilter);
-    Object.assign(this.state, { activeMutant: activeMutant.id, hitCount: 0, hitLimit });
+    switchOn(Number(activeMutant.id), hitLimit && hitLimit * HITS);
     let nrOfTests = 0;
     try {
       for (const test of tests) {
         if (!files.includes(test.file) || chosen?.has(idOf(test)) === false) continue;
         nrOfTests += 1;
         const failureMessage = await failureOf(run, test);
-        if (this.state.hitCount > hitLimit) return { status: 'timeout', reason: `Hit limit reached (${hitLimit})` };
+        if (goesOn()) return { status: 'timeout', reason: 'goes on for ever' };
         if (failureMessage !== null) return { status: 'killed', killedBy: [idOf(test)], failureMessage, nrOfTests };
       }
       return { status: 'survived', nrOfTests };
     } finally {
-      Object.assign(this.state, { activeMutant: undefined, hitCount: undefined, hitLimit: undefined });
+      switchOn(-1);
     }
   }
 
@@ -79,23 +72,6 @@ class QuickRunner {
     this.loaded ??= await loadTests(this.root, counting);
     return this.loaded;
   }
-}
-
-/** How often each mutant was come by since the last call. */
-function takeCounts() {
-  const counts = globalThis.__mutantCounts__;
-  const found = {};
-  counts.forEach((count, mutant) => {
-    if (count > 0) found[mutant] = count;
-  });
-  counts.fill(0);
-  return found;
-}
-
-/** Where the instrumented sources look for the mutant that is switched on. */
-function stateOfMutants() {
-  globalThis.__stryker__ ??= {};
-  return globalThis.__stryker__;
 }
 
 /** Tells tests apart; where two have the same name, neither could be chosen. */
@@ -117,16 +93,16 @@ async function loadTests(root, counting) {
   const outDir = path.join(root, 'dist/mutation-bundle');
   const name = counting ? 'counting.mjs' : 'plain.mjs';
   if (!existsSync(path.join(outDir, name))) await bundle(root, outDir, name, counting);
-  const { tests, run, gather, files } = await import(pathToFileURL(path.join(outDir, name)).href);
-  for (const [file, load] of files) await gather(file, load);
-  return { tests, run };
+  const loaded = await import(pathToFileURL(path.join(outDir, name)).href);
+  for (const [file, load] of loaded.files) await loaded.gather(file, load);
+  return loaded;
 }
 
 async function bundle(root, outDir, name, counting) {
   const quoted = (text) => JSON.stringify(text);
   const entry = path.join(outDir, `entry-of-${name}`);
   const lines = [
-    `export { tests, run, gather } from ${quoted(BARE_VITEST)};`,
+    `export * from ${quoted(BARE_VITEST)};`,
     'export const files = [',
     ...Object.values(TESTS)
       .flat()
@@ -150,9 +126,7 @@ async function bundle(root, outDir, name, counting) {
         },
         transform(code, id) {
           const placed = code.replaceAll('import.meta.url', quoted(pathToFileURL(id).href));
-          if (!counting) return placed.replaceAll(COUNTING, `${COUNTING}} function uncounted() {`);
-          const numbered = placed.replaceAll(/stryCov_9fa48\([^)]+\)/g, (call) => call.replaceAll('"', ''));
-          return numbered.replaceAll(COUNTING, COUNT);
+          return placed.includes(INSTRUMENTED) ? withSwitches(placed, counting) : placed;
         },
       },
     ],
@@ -166,6 +140,19 @@ async function bundle(root, outDir, name, counting) {
       rolldownOptions: { output: { format: 'esm', entryFileNames: name, codeSplitting: false } },
     },
   });
+}
+
+/**
+ * Instrumented sources ask a function of their own, by name, at every place of a mutant. A number in a variable of the bundle costs
+ * next to nothing instead, so that the tests stay about as quick as without mutants.
+ */
+function withSwitches(code, counting) {
+  const switched = code
+    .replaceAll(/stryMutAct_9fa48\("(\d+)"\)/g, counting ? 'false' : '(activeMutant === $1 && hitMutant())')
+    .replaceAll(/stryCov_9fa48\(([\d", ]+)\)/g, (_, mutants) =>
+      counting ? `countMutants(${mutants.replaceAll('"', '')})` : '0',
+    );
+  return `import { activeMutant, hitMutant, countMutants } from ${JSON.stringify(BARE_VITEST)};\n${switched}`;
 }
 
 export const strykerPlugins = [{ kind: 'TestRunner', name: 'quick', factory: () => new QuickRunner() }];

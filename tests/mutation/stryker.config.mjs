@@ -10,7 +10,7 @@ export default {
   // One process, so that the times of the tests mean the same with and without a mutant.
   concurrency: 1,
   timeoutMS: 5000,
-  timeoutFactor: 2,
+  timeoutFactor: 1,
   ignoreStatic: true,
   // Mutants whose sources and tests have not changed keep their result from the run before.
   incremental: true,

@@ -18,6 +18,7 @@ export const TESTS = {
     'tests/core/plan/refills/events.test.ts',
     'tests/core/plan/refills/model.test.ts',
     'tests/core/plan/refills/floor-figures.test.ts',
+    'tests/core/plan/refills/outlook.test.ts',
     'tests/core/plan/refills/programme.test.ts',
     'tests/core/plan/refills/faults.test.ts',
     'tests/core/plan/refills/reasons.test.ts',

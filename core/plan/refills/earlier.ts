@@ -4,8 +4,7 @@ import { drawnAfter } from './steps.ts';
 
 /**
  * The same events with the refills from the rig inside ops as early as the compartments allow, from event `first` on to the next
- * station. The labels place them where a
- * compartment runs dry; earlier ones cost the same and can bring parts from home to use that a station would be paid for.
+ * station. The labels place them where a compartment runs dry; earlier ones cost the same and can bring parts from home to use that a station would be paid for.
  *
  * @returns null where nothing moves
  */
@@ -19,7 +18,6 @@ export function moveEarlier(
   const next = events.findIndex((event, e) => e >= first && event.station >= 0);
   for (let e = (next < 0 ? events.length : next) - 1; e >= first; e -= 1) {
     const event = events[e] as RefillEvent;
-    if (event.station >= 0 || event.done === 0) continue;
     const done = earliest(chain, moved, e);
     if (done >= event.done) continue;
     moved[e] = { ...event, done };

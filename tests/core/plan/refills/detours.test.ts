@@ -43,11 +43,14 @@ function worthALook(problem: Problem, from: number, to: number): number[] {
 
 it('stations on the way are those that no other one is as good as', () => {
   let left = 0;
-  for (let seed = 1; seed <= 12; seed += 1) {
+  for (let seed = 1; seed <= 6; seed += 1) {
     const plain = randomProblem(seed, { jobs: 3, stations: 3, windows: 0.5, evenFlow: seed % 2 === 0 });
-    // The last one twice: the same place, flow and hours.
-    const twin = plain.stations.at(-1);
-    const problem = { ...plain, stations: twin === undefined ? plain.stations : [...plain.stations, { ...twin }] };
+    // The last one twice more: the same place, flow and hours; and with quicker flow.
+    const twins = plain.stations.slice(-1).flatMap((each) => {
+      const quick = each.msPerPart.map((ms) => (ms > 0 ? ms - 1 : ms));
+      return [{ ...each }, { ...each, msPerPart: quick }];
+    });
+    const problem = { ...plain, stations: [...plain.stations, ...twins] };
     const detours = new Detours(createRigModel(problem, 0));
     const places = problem.placeIds.length;
     for (let from = 0; from < places; from += 1)
@@ -62,5 +65,5 @@ it('stations on the way are those that no other one is as good as', () => {
         }
       }
   }
-  expect(left).toBeGreaterThan(300);
+  expect(left).toBeGreaterThan(150);
 });

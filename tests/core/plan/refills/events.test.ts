@@ -87,6 +87,23 @@ describe('refills inside ops', () => {
     const chain = chainOf([1]);
     expect(moveEarlier(chain, [event(0, 5000), event(0, 6000)], 0)).toEqual([event(0, 1), event(0, 2331)]);
     expect(moveEarlier(chain, [event(0, 0), event(0, 6000)], 0)).toEqual([event(0, 0), event(0, 2331)]);
+    expect(moveEarlier(chain, [event(0, 5000), event(0, 6000)], 1)).toBeNull();
+    expect(moveEarlier(chain, [event(0, 2331), event(0, 6000)], 1)).toEqual([event(0, 2331), event(0, 2331)]);
+    // A station at the beginning ends the stretch.
+    expect(moveEarlier(chain, [event(0, 0, SHOP), event(0, 8000)], 0)).toBeNull();
+  });
+
+  it('last past a station that has something else', () => {
+    // Acre twice, 4,000 parts of seed each time, 6,000 in the hopper; the hydrant in between has none.
+    const chain = chainOf([0, 0], (small) => ({
+      ...small,
+      rigs: small.rigs.map((rig) => ({
+        ...rig,
+        compartments: rig.compartments.map((each, c) => (c === HOPPER ? { ...each, capacityParts: 6000 } : each)),
+      })),
+    }));
+    const moved = moveEarlier(chain, [event(0, 3000), event(1, 0, HYDRANT)], 0);
+    expect(moved).toEqual([event(0, 2000), event(1, 0, HYDRANT)]);
   });
 
   it('last to a change of material', () => {
@@ -127,13 +144,37 @@ function wordsOf(events: readonly RefillEvent[]): string {
 
 describe('rows of refills beside another one', () => {
   it('are these for a short day', async () => {
+    // Acre's spray with mix two: the tank changes before or in the seed's op, for Acre's spray uses it first.
+    const otherMix = (small: Problem): Problem => ({
+      ...small,
+      jobs: small.jobs.map((job, j) => {
+        const [mode] = job.modes[0] ?? [];
+        if (j !== 0 || mode === undefined) return job;
+        return {
+          ...job,
+          modes: [[{ ...mode, ops: mode.ops.map((op, o) => (o === 1 ? { ...op, material: 1 } : op)) }], []],
+        };
+      }),
+    });
+    const oneFoot = (small: Problem): Problem => ({
+      ...small,
+      jobs: small.jobs.map((job, j) => {
+        const [mode] = job.modes[0] ?? [];
+        const area = j === 1 ? 1 : 2;
+        if (mode === undefined) return job;
+        return { ...job, modes: [[{ ...mode, ops: mode.ops.map((op) => ({ ...op, areaUnits: area })) }], []] };
+      }),
+    });
     const rows = [
       { jobs: [1], events: [event(0, 6666)] },
       { jobs: [1, 2], events: [event(0, 0, HYDRANT), event(1, 0, RIG, 1 << TANK)] },
       { jobs: [0, 1], events: [event(2, 0, HYDRANT), event(2, 0, SHOP), event(2, 5000)] },
+      { jobs: [1, 2], events: [event(1, 0, HYDRANT), event(1, 0, RIG, 1 << TANK)] },
+      { jobs: [1, 0], events: [event(1, 0, RIG), event(1, 500, HYDRANT, 1 << TANK)], change: otherMix },
+      { jobs: [1, 2], events: [event(0), event(1, 0, RIG, 1 << TANK)], change: oneFoot },
     ];
-    const lines = rows.flatMap(({ jobs, events }) => {
-      const beside = neighboursOf(chainOf(jobs), events).map(wordsOf);
+    const lines = rows.flatMap(({ jobs, events, change }) => {
+      const beside = neighboursOf(chainOf(jobs, change), events).map(wordsOf);
       return [`# beside ${wordsOf(events)}`, ...beside.sort(), ''];
     });
     await expect(lines.join('\n')).toMatchFileSnapshot('neighbours.txt');
@@ -146,12 +187,24 @@ describe('rows of refills beside another one', () => {
     // Elsewhere: three places before and after, seven in all, with three supplies each, less the one that is there; left out; one from
     // the rig more at each of 52 places, and one more on the other side of the one inside its own op.
     const alone = rows.filter((each) => each.length < 2).map(wordsOf);
-    expect(alone.length).toBe(1 + 7 * 3 - 1);
-    expect(alone).toEqual(expect.arrayContaining(['nothing', '9 rig', '11+ shop', '10+ hydrant', '10 rig']));
+    const elsewhere = (places: readonly string[], but: string): string[] =>
+      places
+        .flatMap((place) => ['rig', 'shop', 'hydrant'].map((each) => `${place} ${each}`))
+        .filter((each) => each !== but);
+    expect(alone.sort()).toEqual(
+      ['nothing', ...elsewhere(['9', '9+', '10', '10+', '11', '11+', '12'], '10+ rig')].sort(),
+    );
+    const begun = neighboursOf(chain, [event(10)]).filter((each) => each.length < 2);
+    expect(begun.map(wordsOf).sort()).toEqual(
+      ['nothing', ...elsewhere(['8+', '9', '9+', '10', '10+', '11', '11+'], '10 rig')].sort(),
+    );
     expect(rows.filter((each) => each.length === 2).every((each) => each.some(({ position }) => position === 10))).toBe(
       true,
     );
     expect(rows.filter((each) => each.length === 2).length).toBe(52);
+    // Of 24 ops all places are tried.
+    const all = neighboursOf(chainOf(jobs.slice(0, 24)), [event(10, 7)]).filter((each) => each.length < 2);
+    expect(all.length).toBe(48 * 3);
   });
 });
 

@@ -67,3 +67,22 @@ it('the payload', () => {
     ['hydrant, visit 0, 5000 ft2', { kind: 'payload' }],
   ]);
 });
+
+it('what an early refill brings where the day would be too long without it', () => {
+  const paidMs = (rig: Partial<ProblemRig>): number => {
+    const placement = placeRefills(
+      openProblem(rig),
+      0,
+      [ACRE, BIRCH].map((job) => ({ job, mode: 0 })),
+    );
+    return placement.kind === 'placed' ? placement.outcome.paidMs : 0;
+  };
+  const firstReason = (rig: Partial<ProblemRig>, moreMs: number): RefillReason | undefined =>
+    reasonsOf({ ...rig, overtimeMs: 0, shiftMs: paidMs(rig) + moreMs }, [ACRE, BIRCH])[0]?.[1];
+  // A refill from the rig inside the op takes 120 s more.
+  expect(firstReason({}, 119_999)).toEqual(runsDry);
+  expect(firstReason({}, 120_000)).toEqual({ kind: 'cheaper-here-than-later', savedMs: 120_000 });
+  // The other place of supply takes 52.8 s more.
+  expect(firstReason({ nurseParts: 0 }, 0)).toEqual({ kind: 'stock-runs-out', stock: WATER });
+  expect(firstReason({ nurseParts: 0 }, 52_800)).toEqual({ kind: 'cheaper-here-than-later', savedMs: 52_800 });
+});

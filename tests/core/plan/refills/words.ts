@@ -48,15 +48,25 @@ function valuesOf(fields: object): string {
     .join(' ');
 }
 
-/** Refills tried with all labels and with few, ends of the day found, and what few labels find. */
+/** Refills tried and ends of the day found: with all labels, with the best cost and end known beforehand, and with few labels. */
 function effortLines(problem: Problem, visits: readonly Visit[]): readonly string[] {
   const [jobs, modes] = [visits.map((each) => each.job), visits.map((each) => each.mode)];
   const search = new RefillSearch(problem, 0);
-  const efforts = [300, 2].map((beam) => {
-    const cost = search.run(jobs, modes, jobs.length, { beam, latestMs: Number.POSITIVE_INFINITY });
-    return `${search.labels.nodes} tried for ${search.finals.length} ends, the best ${dollars(cost)} $`;
-  });
+  const told = (words: string, cost: number): string => {
+    const { nodes } = search.labels;
+    return `${words}: ${nodes} tried for ${search.finals.length} ends, the best ${dollars(cost)} $`;
+  };
+  const run = (beam: number, latestMs: number, upper: number): number =>
+    search.run(jobs, modes, jobs.length, { beam, latestMs, upper });
+  const never = Number.POSITIVE_INFINITY;
+  const best = run(300, never, never);
+  const lines = [told('all', best)];
+  const endMs = search.bestEnd();
+  lines.push(told('below that', run(300, never, best)), told('by then', run(300, endMs, never)));
+  run(300, endMs - 1, never);
+  lines.push(`a millisecond earlier: ${search.finals.length} ends, ${valuesOf(search.dead)}`);
+  lines.push(told('few', run(2, never, never)));
   const placer = new RefillPlacer(problem);
   const estimate = placer.estimate(0, jobs, modes, jobs.length, 8);
-  return [...efforts, `estimate ${dollars(estimate)} $, end ${seconds(placer.lastEndMs(0))} s`];
+  return [...lines, `estimate ${dollars(estimate)} $, end ${seconds(placer.lastEndMs(0))} s`];
 }
