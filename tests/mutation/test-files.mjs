@@ -20,6 +20,7 @@ export const TESTS = {
     'tests/core/plan/refills/floor-figures.test.ts',
     'tests/core/plan/refills/outlook.test.ts',
     'tests/core/plan/refills/programme.test.ts',
+    'tests/core/plan/refills/timeline.test.ts',
     'tests/core/plan/refills/faults.test.ts',
     'tests/core/plan/refills/reasons.test.ts',
     'tests/core/plan/refills/whole.test.ts',
