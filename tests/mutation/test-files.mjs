@@ -12,7 +12,6 @@ export const TESTS = {
     'tests/core/plan/judge/judge.test.ts',
     'tests/core/plan/judge/pour.test.ts',
     'tests/core/plan/judge/fuzz.test.ts',
-    'tests/core/plan/judge/placed.test.ts',
   ],
   'core/plan/refills': [
     'tests/core/plan/refills/events.test.ts',

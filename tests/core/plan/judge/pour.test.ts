@@ -9,8 +9,16 @@ import type { Draft } from './breakers.ts';
 
 type Pour = Draft<Extract<PlanActivity, { readonly kind: 'pour' }>>;
 
-/** The first invented day on which bags that ride on the machine are poured between ft2 of a zone. */
+let poured: { readonly problem: Problem; readonly plan: Plan } | null = null;
+
+/** A day with bags poured, to be changed. */
 function pouredDay(): { readonly problem: Problem; readonly plan: Draft<Plan> } {
+  poured ??= findPouredDay();
+  return { problem: poured.problem, plan: structuredClone(poured.plan) as Draft<Plan> };
+}
+
+/** The first invented day on which bags that ride on the machine are poured between ft2 of a zone. */
+function findPouredDay(): { readonly problem: Problem; readonly plan: Plan } {
   for (let seed = 1; seed <= 100; seed += 1) {
     const problem = randomProblem(seed, { jobs: 4, stations: 1, materials: 2, thirst: 2, bagsAboard: 1 });
     const placed = placeRefills(
@@ -19,12 +27,10 @@ function pouredDay(): { readonly problem: Problem; readonly plan: Draft<Plan> } 
       problem.jobs.map((_, job) => ({ job, mode: 0 })),
     );
     if (placed.kind !== 'placed') continue;
-    const poured = placed.outcome.activities.some((each) => each.kind === 'pour' && each.doneUnits > 0);
-    if (!poured) continue;
+    if (!placed.outcome.activities.some((each) => each.kind === 'pour' && each.doneUnits > 0)) continue;
     const { cost } = placed.outcome;
     const solution = { problemHash: problem.hash, routes: [placed.outcome], unserved: [], cost, iterations: 0, seed };
-    const plan = explainPlan(emptyBook('invented', 'Invented'), problem, solution);
-    return { problem, plan: structuredClone(plan) as Draft<Plan> };
+    return { problem, plan: explainPlan(emptyBook('invented', 'Invented'), problem, solution) };
   }
   throw new Error('no day with bags poured');
 }

@@ -12,7 +12,7 @@ const proved = JSON.parse(readFileSync(new URL('../oracle/proved-costs.json', im
   readonly (number | null)[]
 >;
 /** Days of each family: few, because each change of the sources is held against them (`npm run test:mutation`). */
-const DAYS = 7;
+const DAYS = 5;
 
 /** Days with more in them at once than brute force can do: they are held against a replay alone. */
 const BUSY: Family = {
@@ -39,7 +39,7 @@ const LARGER: readonly Family[] = [
   {
     name: 'long rows',
     shape: { jobs: 12, stations: 2, thirst: 1.3, hours: 30, breaks: 1, noNurse: 0.5 },
-    seeds: [1, 3],
+    seeds: [2, 3],
   },
 ];
 
