@@ -101,6 +101,20 @@ describe.each(SHAPES)('a row of visits with %s', (_, shape) => {
     }
   });
 
+  it('knows where two persons work, and which bags are then poured beside other work', () => {
+    for (const day of days) {
+      const { problem, visits, row } = day;
+      const chain = load(day);
+      const shared = visits.map((__, v) => row.some((each) => each.visit === v && each.op.second));
+      visits.forEach((__, v) => void expect(chain.isShared(v)).toBe(shared[v]));
+      const compartments = problem.rigs[0]?.compartments ?? [];
+      compartments.forEach((__, c) => {
+        const hopper = compartments.some((each) => each.pours?.into === c);
+        expect(chain.poursBeside(c), `compartment ${c}`).toBe(hopper && shared.includes(true));
+      });
+    }
+  });
+
   it('knows what is still to be used of every compartment', () => {
     for (const day of days) {
       const { problem, row } = day;

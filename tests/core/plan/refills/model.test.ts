@@ -74,6 +74,16 @@ describe('a rig in flat arrays', () => {
     };
     expect(createRigModel(limited(full), 0).mayOverload).toBe(false);
     expect(createRigModel(limited(full - 1), 0).mayOverload).toBe(true);
+    // With seed heavier than water the vessels are full of seed, and the nurse tank of water.
+    const sown = 12_000 * 1000 + 3000 * 834 + 5000 * 1000;
+    const heavy = (cargoLimit: number): Problem => {
+      const stocks = limited(cargoLimit).stocks.map((each) =>
+        each.kind === 'dry' ? { ...each, weightPerPart: 1000 } : each,
+      );
+      return { ...limited(cargoLimit), stocks };
+    };
+    expect(createRigModel(heavy(sown), 0).mayOverload).toBe(false);
+    expect(createRigModel(heavy(sown - 1), 0).mayOverload).toBe(true);
   });
 
   it('tells moments of loading apart by what has not been taken on since', () => {
