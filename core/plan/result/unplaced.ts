@@ -62,10 +62,12 @@ function reasonOf(problem: Problem, solution: Solution, names: Names, why: WhyNo
   }
 }
 
-function noSingleCause({ every, tried, insertions }: WhyNot): string {
+function noSingleCause(why: WhyNot): string {
+  const { every, tried, insertions, alone } = why;
   if (insertions === 0) return 'has no working day';
+  const stands = alone.kind === 'fits' ? '' : `${standing(why)}; `;
   const searched = every ? '' : ` in the ${tried} likeliest of its ${insertions} places in the plan`;
-  return `no single cause found: no longer day, wider hours or larger tank alone lets it in${searched}`;
+  return `${stands}no single cause found: no longer day, wider hours or larger tank alone lets it in${searched}`;
 }
 
 /** A tank of more than twice its size is no advice where there is another one; it stays among the ways. */

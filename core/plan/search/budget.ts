@@ -1,4 +1,5 @@
 import { type Clock, NEVER_STOP, type Progress, type StopSignal } from '../../base/index.ts';
+import type { Exchange } from './exchange.ts';
 import { SMALL } from './size.ts';
 
 export type Limits = {
@@ -14,6 +15,8 @@ export type SolveRun = {
   readonly clock?: Clock;
   readonly signal?: StopSignal;
   readonly onProgress?: (progress: Progress) => void;
+  /** Other searches of the same problem that this one meets now and then; none unless told. */
+  readonly exchange?: Exchange;
 };
 
 const STANDING_CLOCK: Clock = { nowMs: () => 0 };

@@ -1,16 +1,15 @@
-import { type Found, type FoundRoute, Search, type SearchOptions } from '../../routing/engine/index.ts';
+import type { Found } from '../../routing/engine/index.ts';
 import type { Problem } from '../problem/index.ts';
 import type { RouteOutcome, Solution } from '../refills/index.ts';
 import { Budget, type Limits, type SolveRun } from './budget.ts';
 import { Choices } from './choices.ts';
+import type { Exchange } from './exchange.ts';
 import { insertLeftOut } from './last-insertions.ts';
-import { DayModel } from './model.ts';
+import { Legs } from './legs.ts';
 import { type Near, nearest } from './near.ts';
 import { type Measure, Polish } from './polish.ts';
-import { Shortlist } from './shortlist.ts';
 import { SMALL } from './size.ts';
 import { layOutSlots, type Slots } from './slots.ts';
-import { SmallModel } from './small-model.ts';
 import { type LaidStart, layOutStart, type Start } from './start.ts';
 import { costOf, reckonState, type State } from './state.ts';
 import { type JobTable, layOutJobs } from './tables.ts';
@@ -23,21 +22,8 @@ export type SolveOptions = Limits & {
   readonly start?: Start;
 };
 
-/** Share of the usual temperatures where there is a plan to begin with. */
-const START_HEAT = 0.05;
-/** Plans of up to so many jobs are begun several times; the last leg, from the best of them, is as long as so many others. */
-const MOST_RESTARTED = 100;
-const RESTARTS = 5;
-const LAST_LEG = 2;
-const LAST_HEAT = 0.3;
-/** Between the seeds of two beginnings. */
-const SEED_STRIDE = 7919;
-/** Plans of a small problem that are placed with all care before the best is taken. */
-const SHORTLISTED = 12;
 /** Routes that are reckoned by the labels at most while a plan is polished. */
 const MOST_LABELLED = 2000;
-/** Rounds between two looks at whether to tell something. */
-const STRETCH = 64;
 
 /**
  * Searches for the order of stops, their days, rigs and methods: ruin and recreate with annealing on the routing engine, then
@@ -52,15 +38,8 @@ export function solve(problem: Problem, options: SolveOptions, run: SolveRun = {
   return new Planning(problem, options, run).solve();
 }
 
-const NOTHING_FOUND: Found = { routes: [], absent: [], cost: 0, iterations: 0 };
-
 function unreckoned(routes: readonly Codes[]): Omit<State, 'absent'> {
   return { routes, costs: routes.map(() => 0), lengths: routes.map(() => 0), cost: 0 };
-}
-
-function isBetter(one: Found, other: Found): boolean {
-  if (one.absent.length !== other.absent.length) return one.absent.length < other.absent.length;
-  return one.cost < other.cost;
 }
 
 class Planning {
@@ -73,10 +52,8 @@ class Planning {
   private readonly slots: Slots;
   private readonly near: Near;
   private readonly choices: Choices;
-  private readonly shortlist = new Shortlist(SHORTLISTED);
-  private iterations = 0;
-  /** The best of the legs so far. */
-  private best: Found | null = null;
+  private readonly legs: Legs;
+  private readonly exchange: Exchange | undefined;
 
   constructor(problem: Problem, options: SolveOptions, run: SolveRun) {
     this.problem = problem;
@@ -88,12 +65,19 @@ class Planning {
     this.slots = layOutSlots(this.table, this.start.pinned);
     this.near = nearest(this.table);
     this.choices = new Choices(this.table, this.slots, this.start.kept);
+    const { table, slots, near, values, start, budget } = this;
+    const { seed, start: begun } = options;
+    const warm = begun !== undefined;
+    const { exchange } = run;
+    this.exchange = exchange;
+    this.legs = new Legs({ problem, table, slots, near, values, start, budget, seed, warm, exchange });
   }
 
   solve(): Solution {
     const { problem, table, budget } = this;
     const isEmpty = problem.jobs.length === 0 || problem.slots.length === 0;
-    const found = isEmpty ? this.nothing() : this.stateOf(this.search());
+    const found = isEmpty ? this.nothing() : this.stateOf(this.legs.run());
+    this.exchange?.leave();
     const polished = this.polish(found);
     const kept = table.jobs <= SMALL ? this.cheapest(polished) : polished;
     const routes = this.place(kept);
@@ -104,76 +88,8 @@ class Planning {
     );
     budget.report(1, table.jobs - kept.absent.length, table.jobs, cost, true);
     const unserved = [...kept.absent].sort((left, right) => left - right);
-    const { iterations } = this;
+    const { iterations } = this.legs;
     return { problemHash: problem.hash, routes, unserved, cost, iterations, seed: this.options.seed };
-  }
-
-  /** Small plans are begun several times, and the best beginning is searched on; so that no one bad turn decides. */
-  private search(): Found {
-    const { options, table, start, iterationsLeft, secondsLeft } = this;
-    const once = options.start !== undefined || table.jobs <= SMALL || table.jobs > MOST_RESTARTED;
-    if (once) return this.leg(options.seed, iterationsLeft(1), secondsLeft(1), this.warm(start.routes));
-    for (let restart = 0; restart < RESTARTS && (this.best === null || !this.isOver()); restart += 1) {
-      const share = 1 / (RESTARTS - restart + LAST_LEG);
-      this.keep(this.leg(options.seed + restart * SEED_STRIDE, iterationsLeft(share), secondsLeft(share), {}));
-    }
-    const warm = { start: this.best?.routes, heat: LAST_HEAT };
-    if (!this.isOver()) this.keep(this.leg(options.seed, iterationsLeft(1), secondsLeft(1), warm));
-    return (this.best as Found | null) ?? NOTHING_FOUND;
-  }
-
-  private keep(found: Found): void {
-    if (this.best === null || isBetter(found, this.best)) this.best = found;
-  }
-
-  private isOver(): boolean {
-    return this.budget.isOver(this.iterations);
-  }
-
-  /** What a leg may use of the iterations that are left, at least one; likewise of the time. */
-  private readonly iterationsLeft = (share: number): number | undefined => {
-    const { iterations } = this.budget;
-    return iterations === undefined ? undefined : Math.max(1, Math.ceil((iterations - this.iterations) * share));
-  };
-
-  private readonly secondsLeft = (share: number): number | undefined => {
-    const { seconds } = this.budget;
-    return seconds === undefined ? undefined : Math.max(0, (seconds - this.budget.spentSeconds()) * share);
-  };
-
-  private warm(routes: readonly FoundRoute[]): Partial<SearchOptions> {
-    const { fixed, held } = this.start;
-    return this.options.start === undefined ? {} : { start: routes, fixed, held, heat: START_HEAT };
-  }
-
-  private leg(
-    seed: number,
-    iterations: number | undefined,
-    seconds: number | undefined,
-    start: Partial<SearchOptions>,
-  ): Found {
-    const { table, slots, near, values, budget } = this;
-    const model =
-      table.jobs <= SMALL
-        ? new SmallModel(table, slots, near, values, this.shortlist)
-        : new DayModel(table, slots, near);
-    const { withoutGain, clock, signal } = budget;
-    const search = new Search(model, { seed, iterations, seconds, withoutGain, ...start }, { clock, signal });
-    for (let until = STRETCH; ; until += STRETCH) {
-      search.run(until);
-      const over = search.pace.iterations < until;
-      if (over || budget.isDue()) this.tell(search.found());
-      if (over) break;
-    }
-    this.iterations += search.pace.iterations;
-    return search.found();
-  }
-
-  private tell(found: Found): void {
-    const { table, budget, best } = this;
-    const { absent, cost } = best !== null && isBetter(best, found) ? best : found;
-    const share = budget.share(this.iterations + found.iterations);
-    budget.report(share, table.jobs - absent.length, table.jobs, cost, false);
   }
 
   private nothing(): State {
@@ -227,7 +143,7 @@ class Planning {
   private cheapest(first: State): State {
     let best = first;
     let least = this.values.carefulCost(first);
-    for (const state of this.shortlist.list()) {
+    for (const state of this.legs.shortlist.list()) {
       if (state.absent.length > first.absent.length) continue;
       const cost = this.values.carefulCost(state);
       if (cost >= least) continue;

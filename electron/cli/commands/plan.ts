@@ -35,7 +35,8 @@ export const planCommand: Command = {
     {
       name: 'workers',
       value: 'N',
-      words: 'threads that search, each with a seed of its own; the best plan wins (1 unless told)',
+      words:
+        'threads that search, each with a seed of its own, and exchange their best routes; the best plan wins (1 unless told)',
     },
     {
       name: 'balance',

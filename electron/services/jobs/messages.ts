@@ -3,6 +3,7 @@ import type { Book } from '../../../core/book/index.ts';
 import type { KeptFigures } from '../../../core/passes/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { Keeping } from '../../../core/plan/search/index.ts';
+import type { Seat } from './exchange.ts';
 
 /** A plan to begin with, and what of it has to stay. */
 export type PlanBase = Keeping & { readonly plan: Plan };
@@ -17,7 +18,7 @@ export type PlanWish = {
   readonly iterations: number | null;
   /** Price on days of unlike length, dollars for an hour above the mean; 0 unless told. */
   readonly evenUsdPerHour?: number;
-  /** Threads that search, each with a seed of its own; 1 unless told. */
+  /** Threads that search, each with a seed of its own, and tell each other of their best now and then; 1 unless told. */
   readonly workers?: number;
   /** Absent: the round is planned from nothing. */
   readonly base?: PlanBase | null;
@@ -53,6 +54,8 @@ export type PlanOrder = {
   readonly wish: PlanWish;
   /** One 32-bit number that both sides see: 1 asks the search to end and give the best it has. */
   readonly stopFlag: SharedArrayBuffer;
+  /** Its place among several threads; null where it is alone. */
+  readonly seat: Seat | null;
 };
 
 /** What the worker tells. The last message is 'done' or 'failed'. */

@@ -1,6 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import type { Progress, Result } from '../../../core/base/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
+import { layTable, leaveSeat, portsOf } from './exchange.ts';
 import { gaveNoPlan, workerFault } from './failures.ts';
 import type { PlanMessage, PlanOrder, PlanWish } from './messages.ts';
 
@@ -23,8 +24,9 @@ const PATIENCE_MS = 15_000;
 const SEED_STRIDE = 104_729;
 
 /**
- * Plans one round in a worker thread, or in as many as the wish says, each with a seed of its own: the best plan is the answer, the same
- * one for the same seed, iterations and number of threads. The plan names the seed that found it.
+ * Plans one round in a worker thread, or in as many as the wish says, each with a seed of its own: they tell each other of their best
+ * routes at fixed numbers of iterations, and the best plan is the answer, the same one for the same seed, iterations and number of
+ * threads. The plan names the seed of the thread that found it.
  *
  * @param workerFile the bundled plan-worker
  */
@@ -35,14 +37,12 @@ export function startPlanJob(
   patienceMs: number = PATIENCE_MS,
 ): PlanJob {
   const stopFlag = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
-  const threads = Array.from({ length: Math.max(1, wish.workers ?? 1) }, (_, index) =>
-    startThread(
-      workerFile,
-      { ...wish, seed: wish.seed + index * SEED_STRIDE },
-      stopFlag,
-      index === 0 ? onProgress : null,
-    ),
-  );
+  const seats = layTable(Math.max(1, wish.workers ?? 1));
+  const threads = seats.map((seat, index) => {
+    const own = { ...wish, seed: wish.seed + index * SEED_STRIDE };
+    const order = { wish: own, stopFlag, seat: seats.length === 1 ? null : seat };
+    return startThread(workerFile, order, index === 0 ? onProgress : null);
+  });
   let killer: NodeJS.Timeout | null = null;
   const outcome = Promise.all(threads.map((thread) => thread.outcome)).then((results) => {
     if (killer !== null) clearTimeout(killer);
@@ -66,15 +66,16 @@ type PlanThread = {
 
 function startThread(
   workerFile: string,
-  wish: PlanWish,
-  stopFlag: SharedArrayBuffer,
+  order: PlanOrder,
   onProgress: ((progress: Progress) => void) | null,
 ): PlanThread {
-  const worker = new Worker(workerFile, { workerData: { wish, stopFlag } satisfies PlanOrder });
+  const { seat } = order;
+  const worker = new Worker(workerFile, { workerData: order, transferList: seat === null ? [] : [...portsOf(seat)] });
   let killed = false;
   const outcome = new Promise<Result<PlanOutcome>>((settle) => {
     const finish = (result: Result<PlanOutcome>): void => {
       settle(result);
+      if (seat !== null) leaveSeat(seat);
       void worker.terminate();
     };
     worker.on('message', (message: PlanMessage) => {

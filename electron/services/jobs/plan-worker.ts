@@ -4,7 +4,8 @@ import { keepFigures, keptFigures } from '../../../core/passes/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
 import { explainPlan } from '../../../core/plan/result/index.ts';
 import { solve, startFrom } from '../../../core/plan/search/index.ts';
-import type { PlanMessage, PlanOrder, PlanWish, ReckonMessage, ReckonOrder } from './messages.ts';
+import { exchangeAt } from './exchange.ts';
+import type { PlanMessage, PlanOrder, ReckonMessage, ReckonOrder } from './messages.ts';
 import { throttleProgress } from './throttle.ts';
 
 /** The worker thread that plans one round, or reckons its work alone, and ends. Started by startPlanJob and startReckoning. */
@@ -23,7 +24,7 @@ const onReckoning = (progress: Progress): void => {
   if (clock.nowMs() - startedMs > TELL_AFTER_MS) onProgress(progress);
 };
 
-function plan(order: PlanWish): void {
+function plan({ wish: order, seat }: PlanOrder): void {
   onProgress({ step: 'Reading the round', done: 0, total: 1, bestSoFar: '' });
   keepFigures(order.figures ?? []);
   const problem = buildProblem(order.book, order.roundId, {
@@ -42,7 +43,8 @@ function plan(order: PlanWish): void {
     ...(order.iterations === null ? {} : { iterations: order.iterations }),
     ...(order.base == null ? {} : { start: startFrom(problem.value, order.base.plan, order.base) }),
   };
-  const solution = solve(problem.value, options, { clock, signal, onProgress });
+  const exchange = seat === null ? {} : { exchange: exchangeAt(seat, signal.stopped) };
+  const solution = solve(problem.value, options, { clock, signal, onProgress, ...exchange });
   tell({ kind: 'done', plan: explainPlan(order.book, problem.value, solution), cancelled: signal.stopped() });
 }
 
@@ -61,4 +63,4 @@ function reckon({ reckon: { book, roundId, dates, evenUsdPerHour = 0, hash }, fi
 
 const order = workerData as PlanOrder | ReckonOrder;
 if ('reckon' in order) reckon(order);
-else plan(order.wish);
+else plan(order);

@@ -190,6 +190,18 @@ test('several threads give the best of their plans, the same one every time', { 
   expect(await planned(1, three.seed)).toEqual(three);
 });
 
+test('threads that exchange their best on the way give the same plan every time', { timeout: 180_000 }, async () => {
+  const book = sampleBook('residential-day');
+  const planned = async () => {
+    const order = { book, roundId: book.rounds[0]?.id ?? '', dates: null, seed: 1, seconds: null, workers: 2 };
+    // The last of the searches is two sevenths of it, and they meet after each 1,024 iterations of that.
+    const outcome = await startPlanJob(worker.file, { ...order, iterations: 8000 }, () => undefined).outcome;
+    if (!outcome.ok) throw new Error(outcome.error.detail);
+    return outcome.value.plan;
+  };
+  expect(await planned()).toEqual(await planned());
+});
+
 describe('a worker that misbehaves', () => {
   let folder = '';
   beforeAll(async () => {

@@ -1,0 +1,20 @@
+import { type BadBook, badText, planText } from '../core/plan/bad-books.ts';
+
+/** How long each of the books that make no sense takes from its text to the answer: rows of name, processor seconds, how it ended. */
+export function timeBadBooks(
+  books: readonly BadBook[],
+  iterations: number,
+  processorSeconds: () => number,
+): readonly string[] {
+  return books.map((bad) => {
+    const text = badText(bad);
+    const startSec = processorSeconds();
+    const outcome = planText(text, { seed: 1, iterations });
+    const spent = processorSeconds() - startSec;
+    const ended =
+      'code' in outcome
+        ? `refused: ${outcome.code}`
+        : `${outcome.plan.totals.stops} stops, ${outcome.plan.unplaced.length} pieces of work left out`;
+    return [bad.name, spent.toFixed(2), ended].join(',');
+  });
+}
