@@ -106,7 +106,7 @@ class Planning {
     return { ...unreckoned(routes), absent: absent.map((customer) => customer - 1) };
   }
 
-  /** By rule, then with what was left out put in where it fits, then by the labels. */
+  /** By rule, then with what was left out put in where it fits, then by the labels; and what no route could hold after all once more. */
   private polish(found: State): State {
     const { table, values, choices, near } = this;
     const signal = this.budget.polishSignal();
@@ -120,7 +120,8 @@ class Planning {
       return values.labelled(slot, codes);
     };
     const enough = { stopped: () => labelled >= MOST_LABELLED + table.jobs || signal.stopped() };
-    return this.drivable(new Polish(filled, values, choices, near, { cost, labels: true, signal: enough }).run());
+    const polished = new Polish(filled, values, choices, near, { cost, labels: true, signal: enough }).run();
+    return insertLeftOut(this.drivable(polished), values, choices, signal);
   }
 
   /** Takes visits out of routes that cannot be driven after all, where they fail, until they can. */
