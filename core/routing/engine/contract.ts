@@ -79,8 +79,11 @@ export type RouteModel = {
   renew(route: number): void;
   /** Whether a renewed route can be driven; where not, the insertion that broke it is taken back. */
   holds(route: number): boolean;
-  /** Whether it is worth looking at a route for this customer at all. Constant time, before any position is looked at. */
-  admits(customer: number, route: number): boolean;
+  /**
+   * Whether it is worth looking at a route for this customer at all, where adding `most` or more is too much. Constant time, before any
+   * position is looked at.
+   */
+  admits(customer: number, route: number, most: number): boolean;
   /** No more than what putting the customer after the node adds to the cost. Constant time. */
   bound(customer: number, after: number): number;
   /** What it adds, infinite where it cannot be; `way` is set. `bound` is what `bound` said. */
@@ -96,10 +99,14 @@ export type RouteModel = {
   restore?(subject: number, before: number): void;
   /** The routes as they stand are the best so far: time to take note of what else belongs to them. */
   keep?(): void;
+  /** The same as `settle`, after customers were taken out and before they are put back. */
+  loosen?(): void;
   /** May change the routes once more after a step, by the tours' own changes only; they are taken back with the step. */
   settle?(): void;
   /** How many neighbours of a customer are looked at first; the engine's own number unless told. */
   readonly nearTried?: number;
+  /** How often far positions are looked at where no near one costs little enough for the step; always unless told. */
+  readonly farShare?: number;
   /** For models in which one customer is done in several parts, each a node of its own. */
   readonly parts?: Parts;
 };

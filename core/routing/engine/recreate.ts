@@ -104,7 +104,7 @@ export class Recreate {
     }
     if (!full) this.scanScreened(customer, screen, false);
     const bounded = this.limit < Number.POSITIVE_INFINITY;
-    if (full || (this.bestAfter < 0 && bounded)) {
+    if (full || (bounded && this.bestAfter < 0 && this.looksFar())) {
       this.scanEnds(customer);
       this.scanScreened(customer, screen, true);
     }
@@ -171,7 +171,7 @@ export class Recreate {
     for (let rank = 1; rank <= nearTried; rank += 1) {
       const node = near[row + rank] as number;
       const route = routeOf[node] as number;
-      if (route < 0 || !model.admits(customer, route)) continue;
+      if (route < 0 || !model.admits(customer, route, this.bestCost)) continue;
       this.consider(customer, node);
       this.consider(customer, prev[node] as number);
     }
@@ -196,7 +196,7 @@ export class Recreate {
       const after = onward[node] as number;
       if (apart - Math.max(before, after) >= most) continue;
       const route = routeOf[node] as number;
-      if (route < 0 || !model.admits(customer, route)) continue;
+      if (route < 0 || !model.admits(customer, route, this.bestCost)) continue;
       if (after <= open && apart - after < most) this.consider(customer, node);
       if (before <= open && apart - before < most) this.consider(customer, prev[node] as number);
       most = wholeAbove(this.bestCost);
@@ -209,7 +209,7 @@ export class Recreate {
     const { inUse, used, prev } = tours;
     for (let at = 0; at < used; at += 1) {
       const route = inUse[at] as number;
-      if (!model.admits(customer, route)) continue;
+      if (!model.admits(customer, route, this.bestCost)) continue;
       const sentinel = tours.sentinel(route);
       this.consider(customer, sentinel);
       this.consider(customer, prev[sentinel] as number);
@@ -222,7 +222,7 @@ export class Recreate {
     const { inUse, used, next } = tours;
     for (let at = 0; at < used; at += 1) {
       const route = inUse[at] as number;
-      if (!model.admits(customer, route)) continue;
+      if (!model.admits(customer, route, this.bestCost)) continue;
       const sentinel = tours.sentinel(route);
       let node = sentinel;
       do {
@@ -236,7 +236,7 @@ export class Recreate {
     const { model, tours } = this;
     for (let kind = 0; kind < tours.kinds; kind += 1) {
       const route = tours.emptyRoute(kind);
-      if (route >= 0 && model.admits(customer, route)) this.consider(customer, tours.sentinel(route));
+      if (route >= 0 && model.admits(customer, route, this.bestCost)) this.consider(customer, tours.sentinel(route));
     }
   }
 
@@ -251,6 +251,12 @@ export class Recreate {
     this.bestCost = price;
     this.bestAfter = after;
     this.bestWay = model.way;
+  }
+
+  /** Whether far positions are looked at where no near one costs little enough. */
+  private looksFar(): boolean {
+    const { farShare } = this.model;
+    return farShare === undefined || this.random.unit() < farShare;
   }
 
   /** Whether a position is passed over by chance. */

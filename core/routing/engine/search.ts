@@ -138,6 +138,7 @@ export class Search {
     const limit = before - heat * Math.log(1 - this.random.unit());
     const bounded = beforeCount === 0 && model.growing === true;
     const count = this.ruin.run(absent, beforeCount);
+    model.loosen?.();
     const left = this.recreate.run(absent, count, beforeCount, this.ruin.seed, bounded ? limit : undefined);
     if (left >= 0) model.settle?.();
     if (left < 0 || !this.accepts(beforeCount, left, limit)) {

@@ -1,16 +1,31 @@
 import type { Random } from '../../base/index.ts';
 import type { FoundRoute, Order, RouteModel, Screen, Tours } from '../engine/index.ts';
+import { Drivers } from './drivers.ts';
 import { Edges } from './edges.ts';
 import { meanEdgeOf, USUAL_HEAT } from './heat.ts';
 import { nearness } from './neighbours.ts';
 import { ordersOf } from './orders.ts';
 import { Segments } from './segments.ts';
 import type { Fleet, RoutingProblem } from './types.ts';
-import { Vehicles } from './vehicles.ts';
+import { EVERY_KIND, Vehicles } from './vehicles.ts';
 
-const TIMED_HEAT = { start: 2, end: 0.01 };
-/** How often routes change vehicles at no cost after a step. */
+/** With windows or a longest day: hotter. Where kinds are free to choose they settle late, long before the order of customers does. */
+const TIMED_HEAT = { start: 1.5, end: 0.1 };
+const MIXED_HEAT = { start: 0.7, end: 0.018 };
+/** How often far positions are looked at where no near one will do: a step with nothing near rarely pays. */
+const FAR_SHARE = 0.15;
+/**
+ * How often a route of a limited fleet changes vehicles by chance: before customers are put back, or after it where there are windows
+ * or a longest day, as the change then most often costs nothing.
+ */
+const CHANGE_SHARE = 0.3;
 const SHUFFLE_SHARE = 0.4;
+/**
+ * Where vehicles do not run out: how often a route keeps a kind drawn by chance while customers are put back, and how often kinds drawn
+ * by chance are not given out. Else a larger vehicle is never taken before it is full, and several small ones never replace a large one.
+ */
+const KEEP_SHARE = 0.4;
+const WITHHOLD_SHARE = 0.3;
 
 /**
  * Vehicles that differ in capacity, cost, and where they may go; windows and a longest day where the problem has them. A route has no
@@ -25,12 +40,12 @@ export class FleetModel implements RouteModel {
   readonly orders: readonly Order[];
   readonly screen: Screen;
   readonly heat;
-  readonly growing: boolean;
-  cost = 0;
+  readonly growing = true;
+  readonly farShare = FAR_SHARE;
   way = 0;
   readonly vehicles: Vehicles;
+  private readonly drivers: Drivers;
   private readonly allowed: Int32Array;
-  private readonly demand: Int32Array;
   private readonly edges: Edges;
   private readonly times: Segments | null;
   private readonly mostDuration: number;
@@ -40,12 +55,6 @@ export class FleetModel implements RouteModel {
   private readonly bestDriver: Int32Array;
   private readonly fleet: Fleet;
   private readonly random: Random;
-  private readonly load: Int32Array;
-  private readonly length: Float64Array;
-  /** Kinds that may go to every customer of a route. */
-  private readonly mask: Int32Array;
-  /** Least cost of each route as it stands, by a kind that is free or its own. */
-  private readonly least: Float64Array;
   private tours!: Tours;
 
   constructor(problem: RoutingProblem, fleet: Fleet, random: Random) {
@@ -57,69 +66,51 @@ export class FleetModel implements RouteModel {
     this.kindOf = new Int32Array(routes);
     ({ near: this.near, nearWidth: this.nearWidth } = nearness(problem));
     this.orders = ordersOf(problem);
-    this.demand = problem.demand;
     this.allowed = fleet.allowed;
     this.vehicles = new Vehicles(problem, fleet, routes);
+    this.drivers = new Drivers(this.vehicles, problem.demand, fleet.allowed);
     this.edges = new Edges(this, problem.cost, routes, this.vehicles.cheapest);
     this.screen = this.edges.screen;
     const timed = problem.windows !== null || Number.isFinite(fleet.mostDuration);
     this.times = timed ? new Segments(problem, routes) : null;
-    this.heat = timed ? TIMED_HEAT : USUAL_HEAT;
-    const [{ fixed, perLength } = { fixed: 0, perLength: 1 }] = fleet.kinds;
-    this.growing = fleet.kinds.every((each) => each.fixed === fixed && each.perLength === perLength);
     this.mostDuration = fleet.mostDuration;
     this.limited = fleet.kinds.some((each) => each.vehicles.length < routes);
+    const usual = this.limited ? USUAL_HEAT : MIXED_HEAT;
+    this.heat = timed ? TIMED_HEAT : usual;
     const everywhere = 2 ** fleet.kinds.length - 1;
     this.restricted = fleet.allowed.some((each, node) => node > 0 && (each & everywhere) !== everywhere);
     this.bestDriver = new Int32Array(routes);
-    this.load = new Int32Array(routes);
-    this.length = new Float64Array(routes);
-    this.mask = new Int32Array(routes).fill(-1);
-    this.least = new Float64Array(routes);
+  }
+
+  get cost(): number {
+    return this.drivers.cost;
   }
 
   bind(tours: Tours): void {
     this.tours = tours;
+    this.drivers.bind(tours);
   }
 
   linked(customer: number, after: number, before: number, route: number): void {
-    const { vehicles, load, length } = this;
-    const kind = vehicles.driver[route] as number;
-    const more = this.edges.link(customer, after, before);
-    if (this.tours.size[route] === 1) {
-      this.cost += vehicles.fixed[kind] as number;
-      vehicles.free[kind] = (vehicles.free[kind] as number) - 1;
-    }
-    this.cost += (vehicles.perLength[kind] as number) * more;
-    length[route] = (length[route] as number) + more;
-    load[route] = (load[route] as number) + (this.demand[customer] as number);
+    this.drivers.added(customer, route, this.edges.link(customer, after, before));
   }
 
   unlinked(customer: number, after: number, before: number, route: number): void {
-    const { vehicles, load, length } = this;
-    const kind = vehicles.driver[route] as number;
-    const less = this.edges.unlink(customer, after, before);
-    if (this.tours.size[route] === 0) {
-      this.cost -= vehicles.fixed[kind] as number;
-      vehicles.free[kind] = (vehicles.free[kind] as number) + 1;
-    }
-    this.cost -= (vehicles.perLength[kind] as number) * less;
-    length[route] = (length[route] as number) - less;
-    load[route] = (load[route] as number) - (this.demand[customer] as number);
+    this.drivers.removed(customer, route, this.edges.unlink(customer, after, before));
   }
 
   renew(route: number): void {
     const { tours, allowed } = this;
-    const sentinel = tours.sentinel(route);
-    let mask = -1;
     if (this.restricted) {
+      const sentinel = tours.sentinel(route);
+      let mask = -1;
       for (let node = tours.next[sentinel] as number; node !== sentinel; node = tours.next[node] as number) {
         mask &= allowed[node] as number;
       }
+      this.drivers.mask[route] = mask;
     }
-    this.mask[route] = mask;
     this.times?.renew(tours, route);
-    this.least[route] = tours.size[route] === 0 ? 0 : this.leastOf(route, mask, 0, 0);
+    this.drivers.forget(route);
   }
 
   /** What `admits` and `price` let in can be driven. */
@@ -127,57 +118,65 @@ export class FleetModel implements RouteModel {
     return true;
   }
 
-  admits(customer: number, route: number): boolean {
-    const { vehicles } = this;
-    const mask = (this.mask[route] as number) & (this.allowed[customer] as number);
-    const load = (this.load[route] as number) + (this.demand[customer] as number);
-    const own = this.ownKind(route);
-    for (let kind = vehicles.kinds - 1; kind >= 0; kind -= 1) {
-      if ((vehicles.capacity[kind] as number) < load || ((mask >> kind) & 1) === 0) continue;
-      if (kind === own || (vehicles.free[kind] as number) > 0) return true;
-    }
-    return false;
+  admits(customer: number, route: number, most: number): boolean {
+    return this.drivers.admits(customer, route, most);
   }
 
   bound(customer: number, after: number): number {
-    return this.vehicles.cheapest * this.edges.added(customer, after, this.tours.next[after] as number);
+    const { tours, times, drivers } = this;
+    const route = tours.routeOf[after] as number;
+    const before = tours.next[after] as number;
+    if (times?.tooLate(customer, after, before) === true) return Number.POSITIVE_INFINITY;
+    const more = this.edges.added(customer, after, before);
+    return (drivers.base[route] as number) + (drivers.unit[route] as number) * more;
   }
 
-  price(customer: number, after: number): number {
-    const { tours, times } = this;
+  price(customer: number, after: number, bound: number): number {
+    const { tours, times, drivers } = this;
     const route = tours.routeOf[after] as number;
     const before = tours.next[after] as number;
     if (times !== null && times.spanWith(customer, after, before) > this.mostDuration) return Number.POSITIVE_INFINITY;
-    const mask = (this.mask[route] as number) & (this.allowed[customer] as number);
-    const more = this.edges.added(customer, after, before);
-    const cost = this.leastOf(route, mask, this.demand[customer] as number, more);
+    this.way = drivers.only[route] as number;
+    if (this.way >= 0) return bound;
+    const price = drivers.priceOf(customer, route, this.edges.added(customer, after, before));
     this.way = this.vehicles.found;
-    if (this.way < 0) return Number.POSITIVE_INFINITY;
-    return cost - (this.least[route] as number);
+    return price;
   }
 
   /** The route changes for the kind of vehicle that the price was for. */
   prepare(_customer: number, after: number, way: number): void {
-    this.drive(this.tours.routeOf[after] as number, way);
+    this.drivers.drive(this.tours.routeOf[after] as number, way);
   }
 
   restore(route: number, kind: number): void {
-    this.swapDriver(route, kind);
+    this.drivers.restore(route, kind);
+  }
+
+  /** Each route that changed gets the kind that now costs it least; then some kinds change by chance. */
+  loosen(): void {
+    const { vehicles, drivers, random } = this;
+    drivers.keep(-1);
+    vehicles.offer(EVERY_KIND);
+    drivers.cheapen();
+    if (vehicles.kinds === 1 || this.tours.touchedCount === 0) return;
+    if (this.limited) {
+      if (this.times === null && random.unit() < CHANGE_SHARE) drivers.change(random);
+      return;
+    }
+    if (random.unit() < WITHHOLD_SHARE) vehicles.offer(random.below(2 ** vehicles.kinds));
+    if (random.unit() < KEEP_SHARE) drivers.keep(drivers.change(random));
   }
 
   /** Each route that changed gets the kind that costs it least; then routes swap vehicles where that saves something. */
   settle(): void {
-    const { tours, vehicles } = this;
-    for (let at = 0; at < tours.touchedCount; at += 1) {
-      const route = tours.touched[at] as number;
-      if (tours.size[route] === 0) continue;
-      this.leastOf(route, this.mask[route] as number, 0, 0);
-      this.drive(route, vehicles.found);
-    }
-    if (!this.limited) return;
+    const { tours, vehicles, drivers, random } = this;
+    drivers.keep(-1);
+    vehicles.offer(EVERY_KIND);
+    drivers.cheapen();
     const touched = tours.touchedCount;
-    for (let at = 0; at < touched; at += 1) this.trade(tours.touched[at] as number);
-    if (this.times !== null && this.random.unit() < SHUFFLE_SHARE) this.shuffle(touched);
+    if (!this.limited || touched === 0) return;
+    for (let at = 0; at < touched; at += 1) drivers.trade(tours.touched[at] as number);
+    if (this.times !== null && random.unit() < SHUFFLE_SHARE) drivers.change(random);
   }
 
   meanEdge(): number {
@@ -198,83 +197,5 @@ export class FleetModel implements RouteModel {
       if (vehicle !== undefined) lists[vehicle] = customers;
     }
     return lists;
-  }
-
-  private ownKind(route: number): number {
-    return this.tours.size[route] === 0 ? -1 : (this.vehicles.driver[route] as number);
-  }
-
-  private leastOf(route: number, mask: number, moreLoad: number, moreLength: number): number {
-    const load = (this.load[route] as number) + moreLoad;
-    return this.vehicles.leastCost(this.ownKind(route), mask, load, (this.length[route] as number) + moreLength);
-  }
-
-  private drive(route: number, kind: number): void {
-    const before = this.vehicles.driver[route] as number;
-    if (before === kind) return;
-    this.tours.changed(route, route, before);
-    this.swapDriver(route, kind);
-  }
-
-  private swapDriver(route: number, kind: number): void {
-    const { vehicles } = this;
-    if ((this.tours.size[route] as number) > 0) {
-      const before = vehicles.driver[route] as number;
-      const length = this.length[route] as number;
-      this.cost += vehicles.costOf(kind, length) - vehicles.costOf(before, length);
-      vehicles.free[before] = (vehicles.free[before] as number) + 1;
-      vehicles.free[kind] = (vehicles.free[kind] as number) - 1;
-    }
-    vehicles.driver[route] = kind;
-  }
-
-  /** The route swaps vehicles with the other route where that saves most, if any. */
-  private trade(route: number): void {
-    const { tours, vehicles } = this;
-    if (tours.size[route] === 0) return;
-    const own = vehicles.driver[route] as number;
-    const length = this.length[route] as number;
-    let best = 0;
-    let partner = -1;
-    for (let other = 0; other < tours.routes; other += 1) {
-      const kind = vehicles.driver[other] as number;
-      if (tours.size[other] === 0 || kind === own) continue;
-      const perLength = (vehicles.perLength[kind] as number) - (vehicles.perLength[own] as number);
-      const change = perLength * (length - (this.length[other] as number));
-      if (change >= best || !this.canDrive(kind, route) || !this.canDrive(own, other)) continue;
-      best = change;
-      partner = other;
-    }
-    if (partner < 0) return;
-    const kind = vehicles.driver[partner] as number;
-    this.drive(partner, own);
-    this.drive(route, kind);
-  }
-
-  private canDrive(kind: number, route: number): boolean {
-    if ((this.load[route] as number) > (this.vehicles.capacity[kind] as number)) return false;
-    return (((this.mask[route] as number) >> kind) & 1) === 1;
-  }
-
-  /** A route that changed takes, at the same cost, another kind that is free, or that of another route which can take its own. */
-  private shuffle(touched: number): void {
-    const { tours, vehicles, random } = this;
-    const route = tours.touched[random.below(touched)] as number;
-    if (tours.size[route] === 0) return;
-    const own = vehicles.driver[route] as number;
-    const kind = random.below(vehicles.kinds);
-    if (kind === own || !this.canDrive(kind, route)) return;
-    if ((vehicles.free[kind] as number) > 0) {
-      this.drive(route, kind);
-      return;
-    }
-    const from = random.below(tours.routes);
-    for (let step = 0; step < tours.routes; step += 1) {
-      const other = (from + step) % tours.routes;
-      if (tours.size[other] === 0 || vehicles.driver[other] !== kind || !this.canDrive(own, other)) continue;
-      this.drive(other, own);
-      this.drive(route, kind);
-      return;
-    }
   }
 }

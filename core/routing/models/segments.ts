@@ -19,6 +19,8 @@ export class Segments {
   private readonly spanTo: Int32Array;
   private readonly earliestTo: Int32Array;
   private readonly latestTo: Int32Array;
+  /** Earliest end of the service at each node. */
+  private readonly readyAt: Int32Array;
   /** From the start of the service at each node to the return. */
   private readonly spanFrom: Int32Array;
   private readonly earliestFrom: Int32Array;
@@ -35,6 +37,7 @@ export class Segments {
     this.spanTo = new Int32Array(total);
     this.earliestTo = new Int32Array(total).fill(this.open[0] as number);
     this.latestTo = new Int32Array(total).fill(this.close[0] as number);
+    this.readyAt = this.earliestTo.slice();
     this.spanFrom = new Int32Array(total);
     this.earliestFrom = this.earliestTo.slice();
     this.latestFrom = this.latestTo.slice();
@@ -52,6 +55,7 @@ export class Segments {
       const wait = Math.max(0, (open[node] as number) - reach - latest);
       this.spanTo[node] = reach + wait + (service[node] as number);
       this.earliestTo[node] = Math.max((open[node] as number) - reach, this.earliestTo[before] as number) - wait;
+      this.readyAt[node] = (this.earliestTo[node] as number) + (this.spanTo[node] as number);
       this.latestTo[node] = Math.min((close[node] as number) - reach, latest);
       before = node;
     }
@@ -64,6 +68,12 @@ export class Segments {
       this.latestFrom[node] = Math.min((this.latestFrom[after] as number) - reach, close[node] as number);
       after = node;
     }
+  }
+
+  /** Whether a customer between two nodes is reached too late, or its follower is, even if no way took any time. */
+  tooLate(customer: number, after: number, before: number): boolean {
+    if ((this.readyAt[after] as number) > (this.close[customer] as number)) return true;
+    return (this.open[customer] as number) + (this.service[customer] as number) > (this.latestFrom[before] as number);
   }
 
   /** Least time that the route takes with a customer between two nodes; infinite where somebody is reached too late. */
