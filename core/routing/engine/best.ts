@@ -38,7 +38,9 @@ export class Best {
         customers.push(node);
       }
       const ways = customers.map((customer) => this.way[customer] as number);
-      if (customers.length > 0) routes.push({ route, customers, ways });
+      if (customers.length === 0) continue;
+      const note = this.tours.model.noteOf?.(route);
+      routes.push({ route, customers, ways, ...(note === undefined ? {} : { note }) });
     }
     return { routes, absent: this.absent, cost: this.cost, iterations };
   }

@@ -99,6 +99,10 @@ export type RouteModel = {
   restore?(subject: number, before: number): void;
   /** The routes as they stand are the best so far: time to take note of what else belongs to them. */
   keep?(): void;
+  /** What belongs to a route of the best solution besides its customers. */
+  noteOf?(route: number): number;
+  /** Told before the customers of found routes are put in: takes up what `noteOf` said of them. */
+  takeUp?(routes: readonly FoundRoute[]): void;
   /** The same as `settle`, after customers were taken out and before they are put back. */
   loosen?(): void;
   /** May change the routes once more after a step, by the tours' own changes only; they are taken back with the step. */
@@ -131,6 +135,8 @@ export type FoundRoute = {
   readonly route: number;
   readonly customers: readonly number[];
   readonly ways: readonly number[];
+  /** What the model keeps of it besides, as a number that only the model understands. */
+  readonly note?: number | undefined;
 };
 
 /** The best routes of a search, and the customers that are in none. */

@@ -105,6 +105,7 @@ export class Search {
 
   private begin(routes: readonly FoundRoute[]): void {
     const { tours } = this;
+    this.model.takeUp?.(routes);
     for (const { route, customers, ways } of routes) {
       let after = tours.sentinel(route);
       customers.forEach((customer, at) => {

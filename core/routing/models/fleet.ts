@@ -188,6 +188,15 @@ export class FleetModel implements RouteModel {
     this.bestDriver.set(this.vehicles.driver);
   }
 
+  /** The kind that drives a route of the best solution. */
+  noteOf(route: number): number {
+    return this.bestDriver[route] as number;
+  }
+
+  takeUp(routes: readonly FoundRoute[]): void {
+    for (const { route, note } of routes) if (note !== undefined) this.drivers.drive(route, note);
+  }
+
   /** Routes of the best solution, one list for every vehicle of the fleet. */
   byVehicle(found: readonly FoundRoute[]): readonly (readonly number[])[] {
     const left = this.fleet.kinds.map((each) => [...each.vehicles].reverse());

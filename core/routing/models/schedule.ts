@@ -81,6 +81,12 @@ export class Schedule {
     this.restore(trip, after);
   }
 
+  /** Moves a trip to the end of what a vehicle does. */
+  append(trip: number, vehicle: number): void {
+    const last = this.prev[this.trips + vehicle] as number;
+    if (last !== trip) this.move(trip, last);
+  }
+
   /** Hangs a trip behind a node of a chain, or nowhere (-1). */
   restore(trip: number, after: number): void {
     const { next, prev } = this;

@@ -141,6 +141,22 @@ export class TripsModel implements RouteModel {
     this.bestNext.set(this.schedule.next);
   }
 
+  /** Vehicle of a trip of the best solution and its place among those that the vehicle drives, as one number that grows with both. */
+  noteOf(trip: number): number {
+    const { bestNext, customers } = this;
+    let ahead = -1;
+    let node = trip;
+    for (; node < customers; node = bestNext[node] as number) ahead += 1;
+    return (node - customers + 1) * customers - 1 - ahead;
+  }
+
+  /** Trips are hung behind those that their vehicle has already, in the order of the notes. */
+  takeUp(routes: readonly FoundRoute[]): void {
+    const noted = routes.flatMap(({ route, note }) => (note === undefined ? [] : [{ route, note }]));
+    noted.sort((one, other) => one.note - other.note);
+    for (const { route, note } of noted) this.schedule.append(route, Math.floor(note / this.customers));
+  }
+
   /** Routes of the best solution, one list for every vehicle that is used, 0 between two trips. */
   byVehicle(found: readonly FoundRoute[]): readonly (readonly number[])[] {
     const customersOf = new Map(found.map(({ route, customers }) => [route, customers]));

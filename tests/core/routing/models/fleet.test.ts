@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { createRandom } from '../../../../core/base/index.ts';
+import { Search, search } from '../../../../core/routing/engine/index.ts';
 import { judgeRoutes, ROUTING_FORMATS, type RoutingProblem, solveRouting } from '../../../../core/routing/index.ts';
+import { FleetModel } from '../../../../core/routing/models/fleet.ts';
 import { inventedFleet, MIXED, RESTRICTED } from '../fleet-instances.ts';
 
 function read(text: string): RoutingProblem {
@@ -44,5 +47,25 @@ describe('routes of a fleet', () => {
     const text = RESTRICTED.replace('1 2 3\n2 3 4', '1 2\n2 4');
     const answer = solveRouting(read(text), { seed: 1, iterations: 200 });
     expect(answer.absent).toEqual([2]);
+  });
+
+  test.each([0, 0.4])('a search begins where another one ended, with the same vehicles: windows %d', (windows) => {
+    const problem = inventedFleet(5, 40, windows);
+    const model = (): FleetModel =>
+      new FleetModel(problem, problem.fleet as NonNullable<typeof problem.fleet>, createRandom(1));
+    const first = model();
+    const found = search(first, { seed: 1, iterations: 1000 });
+    const second = model();
+    const again = new Search(second, { seed: 2, start: found.routes }).found();
+    expect(found.absent).toEqual([]);
+    expect(again.cost).toBe(found.cost);
+    expect(again.routes.map(({ route, note }) => [route, note])).toEqual(
+      found.routes.map(({ route, note }) => [route, note]),
+    );
+    expect(new Set(found.routes.map(({ note }) => note)).size).toBeGreaterThan(1);
+    expect(judgeRoutes(problem, second.byVehicle(again.routes)).faults).toEqual([]);
+    const other = new Search(model(), { seed: 3 });
+    other.adopt(found.routes);
+    expect(other.found().cost).toBe(found.cost);
   });
 });
