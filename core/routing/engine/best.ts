@@ -18,7 +18,8 @@ export class Best {
 
   /** Takes the routes as they stand where they leave out fewer, or as many at less cost; whether it did. */
   offer(absent: Int32Array, count: number): boolean {
-    const { cost } = this.tours.model;
+    const { cost, excess = 0 } = this.tours.model;
+    if (excess > 0) return false;
     if (count > this.absentCount || (count === this.absentCount && cost >= this.cost)) return false;
     this.cost = cost;
     this.absentCount = count;

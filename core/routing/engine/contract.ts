@@ -64,6 +64,10 @@ export type RouteModel = {
   readonly groups?: VisitGroups | undefined;
   /** Cost of all routes as they stand. */
   cost: number;
+  /** By how much the routes break limits that may be broken on the way, at a cost. The best routes break none. */
+  readonly excess?: number;
+  /** Told now and then how far the cooling is, 0 to 1: breaking a limit may come to cost more or less. */
+  ease?(phase: number): void;
   /** The way of doing the customer that `price` chose last; 0 where there is but one. */
   way: number;
 
@@ -111,6 +115,11 @@ export type RouteModel = {
   readonly nearTried?: number;
   /** How often far positions are looked at where no near one costs little enough for the step; always unless told. */
   readonly farShare?: number;
+  /**
+   * Cost of one route by itself. For models whose cost is the sum of these, with routes all of one kind and customers done in one way
+   * only: routes met in different solutions are then combined.
+   */
+  costOf?(route: number): number;
   /** For models in which one customer is done in several parts, each a node of its own. */
   readonly parts?: Parts;
 };

@@ -1,5 +1,6 @@
 import { type Clock, createRandom, type Random, type StopSignal } from '../../base/index.ts';
 import { Best } from './best.ts';
+import { Combine } from './combine.ts';
 import type { Found, FoundRoute, RouteModel } from './contract.ts';
 import { type Limits, Pace } from './pace.ts';
 import { Recreate } from './recreate.ts';
@@ -9,6 +10,10 @@ import { Tours } from './tours.ts';
 
 /** Steps of one cooling, by the square of the customers: what small problems have found by then they rarely better by cooling slower. */
 const STEPS_BY_SQUARE = 200;
+/** The same where the routes of all coolings are combined, so that more of them pay. */
+const STEPS_COMBINED = 40;
+/** Routes of problems of more customers are not combined: coolings are too few for it. */
+const MOST_COMBINED = 250;
 
 export type SearchOptions = Limits & {
   /** Same model, seed and iterations: same routes. */
@@ -46,6 +51,13 @@ export class Search {
   private absentCount: number;
   private readonly best: Best;
   private readonly hot: number;
+  /** Null where routes cannot be combined. */
+  private readonly combine: Combine | null;
+  /** Steps of one cooling at least. */
+  private readonly cooling: number;
+  private heat: number;
+  /** Share of the search for which the heat was reckoned last. */
+  private share = -1;
   /** 1 for customers that no step may leave out; null where there are none. */
   private readonly held: Uint8Array | null;
 
@@ -71,21 +83,32 @@ export class Search {
     this.best = new Best(this.tours);
     this.best.offer(this.absent, this.absentCount);
     this.hot = (options.heat ?? 1) * model.heat.start * model.meanEdge();
+    this.heat = this.hot;
+    const whole = customers <= MOST_COMBINED && model.costOf !== undefined && (options.fixed ?? []).length === 0;
+    this.combine = whole ? new Combine(this.tours, this.random) : null;
+    this.cooling = (whole ? STEPS_COMBINED : STEPS_BY_SQUARE) * customers ** 2;
   }
 
   /** Searches on until a limit is met, or until so many iterations are done. */
   run(untilIteration = Number.POSITIVE_INFINITY): void {
-    const { pace, hot } = this;
-    const { start, end } = this.model.heat;
-    let share = -1;
-    let heat = hot;
+    const { pace } = this;
     while (pace.iterations < untilIteration && !pace.over()) {
-      if (pace.share !== share) {
-        ({ share } = pace);
-        heat = hot * (end / start) ** pace.phase(STEPS_BY_SQUARE * this.model.customers ** 2);
-      }
-      this.step(heat);
+      if (pace.share !== this.share) this.cool();
+      this.step(this.heat);
     }
+  }
+
+  /** Brings the heat up to date, and what else changes in the course of a cooling. */
+  private cool(): void {
+    const { model, pace, combine } = this;
+    const { start, end } = model.heat;
+    this.share = pace.share;
+    const phase = pace.phase(this.cooling);
+    this.heat = this.hot * (end / start) ** phase;
+    model.ease?.(phase);
+    if (combine?.isDue(phase) !== true || this.best.absentCount > 0) return;
+    const routes = combine.run(this.best.cost, pace.iterations);
+    if (routes.length > 0) this.adopt(routes);
   }
 
   found(): Found {
@@ -148,6 +171,7 @@ export class Search {
       return;
     }
     this.absentCount = left;
+    if (left === 0 && model.cost !== before) this.combine?.note();
     if (best.offer(absent, left)) this.pace.gained();
   }
 

@@ -3,13 +3,23 @@ import { awayOf, turned } from './edges.ts';
 import { meanEdgeOf, USUAL_HEAT } from './heat.ts';
 import { nearness } from './neighbours.ts';
 import { ordersOf } from './orders.ts';
+import { Overload } from './overload.ts';
 import type { RoutingProblem } from './types.ts';
+
+/**
+ * Problems of up to so many customers end warmer, as below that hardly a step changes anything, and carry too much on the way. Larger
+ * ones have too few steps for each customer to gain by either.
+ */
+const SMALL = 250;
+const SMALL_END = 0.01;
 
 /**
  * Like vehicles with one capacity from one depot; with windows or a longest route where the problem has them. Costs are integers.
  *
  * With windows each node carries the earliest departure that its forerunners allow and the latest arrival that its followers allow,
  * so that an insertion is tested in O(1).
+ *
+ * Once every customer of a small problem has its place, routes may carry a little too much on the way. See `Overload`.
  */
 export class PlainModel implements RouteModel {
   readonly customers: number;
@@ -17,7 +27,7 @@ export class PlainModel implements RouteModel {
   readonly near: Int32Array;
   readonly nearWidth: number;
   readonly orders: readonly Order[];
-  readonly heat = USUAL_HEAT;
+  readonly heat: { readonly start: number; readonly end: number };
   readonly growing = true;
   cost = 0;
   readonly way = 0;
@@ -36,10 +46,9 @@ export class PlainModel implements RouteModel {
   private readonly onward: Int32Array;
   private readonly service: Int32Array;
   private readonly demand: Int32Array;
-  private readonly capacity: number;
   /** Cost from each node to its follower. */
   private readonly edge: Int32Array;
-  private readonly load: Int32Array;
+  private readonly overload: Overload;
   /** Cost of each route with its service times. */
   private readonly length: Float64Array;
   /** Earliest departure from each node; the depot's opening for sentinels. */
@@ -55,6 +64,7 @@ export class PlainModel implements RouteModel {
     const { customers, vehicles, windows } = problem;
     const total = customers + 1 + vehicles;
     this.customers = customers;
+    this.heat = customers > SMALL ? USUAL_HEAT : { start: USUAL_HEAT.start, end: SMALL_END };
     this.width = customers + 1;
     this.kindOf = new Int32Array(vehicles);
     ({ near: this.near, nearWidth: this.nearWidth } = nearness(problem));
@@ -68,9 +78,8 @@ export class PlainModel implements RouteModel {
     this.close = windows?.close ?? new Int32Array(0);
     this.mostLength = problem.mostLength;
     this.edge = new Int32Array(total);
-    this.load = new Int32Array(vehicles);
     this.demand = problem.demand;
-    this.capacity = problem.capacity;
+    this.overload = new Overload(problem.capacity, problem.demand, vehicles);
     this.service = problem.service;
     this.into = new Int32Array(total).fill(-UNSCREENED);
     this.onward = new Int32Array(total).fill(-UNSCREENED);
@@ -88,14 +97,13 @@ export class PlainModel implements RouteModel {
   }
 
   linked(customer: number, after: number, before: number, route: number): void {
-    const { customers, edge, load, length, into, onward } = this;
+    const { customers, edge, length, into, onward } = this;
     const row = customer * this.width;
     const reach = this.back[after > customers ? row : row + after] as number;
     const leave = this.matrix[before > customers ? row : row + before] as number;
     const more = reach + leave - (edge[after] as number);
-    this.cost += more;
+    this.cost += more + this.overload.carry(route, this.demand[customer] as number);
     length[route] = (length[route] as number) + more + (this.service[customer] as number);
-    load[route] = (load[route] as number) + (this.demand[customer] as number);
     edge[after] = reach;
     edge[customer] = leave;
     into[customer] = after > customers ? UNSCREENED : reach;
@@ -105,18 +113,27 @@ export class PlainModel implements RouteModel {
   }
 
   unlinked(customer: number, after: number, before: number, route: number): void {
-    const { customers, edge, load, length, into, onward } = this;
+    const { customers, edge, length, into, onward } = this;
     const row = after > customers ? 0 : after * this.width;
     const direct = this.matrix[before > customers ? row : row + before] as number;
     const less = (edge[after] as number) + (edge[customer] as number) - direct;
-    this.cost -= less;
+    this.cost += this.overload.carry(route, -(this.demand[customer] as number)) - less;
     length[route] = (length[route] as number) - less - (this.service[customer] as number);
-    load[route] = (load[route] as number) - (this.demand[customer] as number);
     edge[after] = direct;
     into[customer] = -UNSCREENED;
     onward[customer] = -UNSCREENED;
     if (after <= customers) onward[after] = before > customers ? UNSCREENED : direct;
     if (before <= customers) into[before] = after > customers ? UNSCREENED : direct;
+  }
+
+  get excess(): number {
+    return this.overload.excess;
+  }
+
+  ease(phase: number): void {
+    // Where not all have a place, none of the routes that serve more of them might ever be within their capacity.
+    if (this.customers > SMALL || this.tours.placed < this.customers) return;
+    this.cost += this.overload.look(phase, this.meanEdge());
   }
 
   renew(route: number): void {
@@ -147,7 +164,7 @@ export class PlainModel implements RouteModel {
   }
 
   admits(customer: number, route: number): boolean {
-    return (this.load[route] as number) + (this.demand[customer] as number) <= this.capacity;
+    return (this.overload.load[route] as number) + (this.demand[customer] as number) <= this.overload.most;
   }
 
   bound(customer: number, after: number): number {
@@ -160,7 +177,17 @@ export class PlainModel implements RouteModel {
   }
 
   price(customer: number, after: number, bound: number): number {
-    return this.limited && !this.fits(customer, after, bound) ? Number.POSITIVE_INFINITY : bound;
+    if (this.limited && !this.fits(customer, after, bound)) return Number.POSITIVE_INFINITY;
+    return bound + this.overload.extra(this.routeOf[after] as number, this.demand[customer] as number);
+  }
+
+  costOf(route: number): number {
+    const { edge, next, customers } = this;
+    const sentinel = customers + 1 + route;
+    let sum = edge[sentinel] as number;
+    for (let node = next[sentinel] as number; node !== sentinel; node = next[node] as number)
+      sum += edge[node] as number;
+    return sum;
   }
 
   meanEdge(): number {
