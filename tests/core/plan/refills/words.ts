@@ -68,5 +68,8 @@ function effortLines(problem: Problem, visits: readonly Visit[]): readonly strin
   lines.push(told('few', run(2, never, never)));
   const placer = new RefillPlacer(problem);
   const estimate = placer.estimate(0, jobs, modes, jobs.length, 8);
-  return [...lines, `estimate ${dollars(estimate)} $, end ${seconds(placer.lastEndMs(0))} s`];
+  lines.push(`estimate ${dollars(estimate)} $, end ${seconds(placer.lastEndMs(0))} s`);
+  const quick = placer.place(0, visits, 'quick');
+  if (quick.kind === 'placed') lines.push(`quick ${dollars(quick.outcome.cost)} $`);
+  return lines;
 }

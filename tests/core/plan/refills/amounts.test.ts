@@ -1,0 +1,140 @@
+import { describe, expect, it } from 'vitest';
+import type { Problem, ProblemRig, Station } from '../../../../core/plan/problem/index.ts';
+import { settleAmounts } from '../../../../core/plan/refills/amounts.ts';
+import { keepLedger } from '../../../../core/plan/refills/ledger.ts';
+import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { smallProblem } from '../judge/small-problem.ts';
+
+const DAY_MS = 24 * 3_600_000;
+const [ACRE, BIRCH, CEDAR] = [0, 1, 2];
+const [SHOP, HYDRANT, RIG] = [0, 1, -1];
+const [TANK, HOPPER] = [0, 1];
+
+type Setting = {
+  readonly rig?: Partial<ProblemRig>;
+  readonly hopper?: number;
+  readonly station?: (station: Station, k: number) => Partial<Station>;
+};
+
+/** Amounts in words: what goes into vessels and, after a stroke, into the stock, event by event; null where they do not fit. */
+function amountsOf(
+  jobs: readonly number[],
+  events: readonly Partial<RefillEvent>[],
+  { rig = {}, hopper = 10_000, station = () => ({}) }: Setting = {},
+  sparing = false,
+): readonly string[] | null {
+  const small = smallProblem();
+  const problem: Problem = {
+    ...small,
+    stations: small.stations.map((each, k) => ({ ...each, openMs: 0, closeMs: DAY_MS, ...station(each, k) })),
+    rigs: small.rigs.map((each) => ({
+      ...each,
+      compartments: each.compartments.map((one, c) => (c === HOPPER ? { ...one, capacityParts: hopper } : one)),
+      ...rig,
+    })),
+  };
+  const search = new RefillSearch(problem, 0);
+  search.chain.load(
+    jobs,
+    jobs.map(() => 0),
+    jobs.length,
+  );
+  const row = events.map((each) => ({ position: 0, done: 0, station: RIG, changes: 0, ...each }));
+  const settled = settleAmounts(search, keepLedger(search.chain, row), sparing);
+  const told = (entries: readonly object[]): string => entries.map((each) => Object.values(each).join(':')).join(' ');
+  return settled === null ? null : settled.moves.map(({ fills, stock }) => `${told(fills)} | ${told(stock)}`);
+}
+
+describe('amounts by rule', () => {
+  it('fill up where the tank runs dry, the last time to measure', () => {
+    expect(amountsOf([BIRCH], [{ done: 6666 }])).toEqual(['0:0:2000 | 0:700', '0:0:700 | ']);
+    // Acre 1,800 and Birch 2,700: filled up before Birch, and the rest when that is gone.
+    const events = [{ position: 2 }, { position: 2, done: 6666 }];
+    expect(amountsOf([ACRE, BIRCH], events)).toEqual(['0:0:2000 1:2:4000 | 0:2500', '0:0:1800 | ', '0:0:700 | ']);
+    // Sparing: only what is needed up to the next refill, 2,000 less the 200 that are left.
+    const early = [{ position: 2 }, { position: 2, done: 3000 }];
+    expect(amountsOf([ACRE, BIRCH], early, {}, true)).toEqual([
+      '0:0:2000 1:2:4000 | 0:2500',
+      '0:0:700 | ',
+      '0:0:1800 | ',
+    ]);
+    expect(amountsOf([ACRE, BIRCH], early)).toEqual(['0:0:2000 1:2:4000 | 0:2500', '0:0:1800 | ', '0:0:700 | ']);
+  });
+
+  it('do not fit where the tank would have to hold more, or lasts too short', () => {
+    expect(amountsOf([BIRCH], [{ done: 6667 }])).toBeNull();
+    expect(amountsOf([BIRCH], [{ done: 2330 }])).toBeNull();
+    expect(amountsOf([BIRCH], [{ done: 2331 }])).not.toBeNull();
+    expect(amountsOf([BIRCH], [])).toBeNull();
+  });
+
+  it('do not fit where the nurse tank is too small', () => {
+    expect(amountsOf([BIRCH], [{ done: 6666 }], { rig: { nurseParts: 700 } })).not.toBeNull();
+    expect(amountsOf([BIRCH], [{ done: 6666 }], { rig: { nurseParts: 699 } })).toBeNull();
+  });
+
+  it('do not fit where the payload is too small', () => {
+    expect(amountsOf([BIRCH], [{ done: 6666 }], { rig: { cargoLimit: 2700 * 834 } })).not.toBeNull();
+    expect(amountsOf([BIRCH], [{ done: 6666 }], { rig: { cargoLimit: 2700 * 834 - 1 } })).toBeNull();
+    expect(amountsOf([ACRE], [], { rig: { cargoLimit: 1800 * 834 + 4000 * 100 } })).not.toBeNull();
+    expect(amountsOf([ACRE], [], { rig: { cargoLimit: 1800 * 834 + 4000 * 100 - 1 } })).toBeNull();
+  });
+
+  it('do not fit where there are too few bag places', () => {
+    // 2,000 parts of seed are in the hopper, 2,000 in a bag.
+    const half = [{ done: 2000 }];
+    expect(amountsOf([ACRE], half, { hopper: 2000 })).toEqual(['0:0:1800 1:2:2000 | 1:2000', '1:2:2000 | ']);
+    expect(amountsOf([ACRE], half, { hopper: 2000, rig: { bagPlaces: 0 } })).toBeNull();
+  });
+
+  it('take water for a rinse out of the nurse tank, or at a place that has it', () => {
+    const change = { position: 1, changes: 1 << TANK };
+    const events = [{ done: 6666 }, change];
+    expect(amountsOf([BIRCH, CEDAR], events)).toEqual(['0:0:2000 | 0:1500', '0:0:700 | ', '0:1:600 | ']);
+    expect(amountsOf([BIRCH, CEDAR], events, { rig: { nurseParts: 1499 } })).toBeNull();
+    const atHydrant = [{ done: 6666 }, { ...change, station: HYDRANT }];
+    expect(amountsOf([BIRCH, CEDAR], atHydrant)).toEqual(['0:0:2000 | 0:700', '0:0:700 | ', '0:1:600 | ']);
+    // A place without water: the rinse is out of the nurse tank, and the mix too.
+    const noWater = (_: Station, k: number): Partial<Station> => (k === HYDRANT ? { msPerPart: [-1, 3] } : {});
+    const dry = [{ done: 6666 }, { ...change, station: HYDRANT }, { position: 1 }];
+    expect(amountsOf([BIRCH, CEDAR], dry, { station: noWater })).toEqual([
+      '0:0:2000 | 0:1500',
+      '0:0:700 | ',
+      ' | ',
+      '0:1:600 | ',
+    ]);
+  });
+
+  it('take at a station what its leg uses, into the tank first', () => {
+    const trip = [
+      { position: 2, station: HYDRANT },
+      { position: 2, done: 6666 },
+    ];
+    // 200 parts are left of Acre: 1,800 fit in, and 700 more go into the nurse tank, or come with it from home.
+    expect(amountsOf([ACRE, BIRCH], trip)).toEqual(['0:0:2000 1:2:4000 | 0:700', '0:0:1800 | ', '0:0:700 | ']);
+    expect(amountsOf([ACRE, BIRCH], trip, { rig: { nurseParts: 300 } })).toBeNull();
+    const twice = [
+      { position: 2, station: HYDRANT },
+      { position: 2, done: 6666, station: SHOP },
+    ];
+    expect(amountsOf([ACRE, BIRCH], twice, { rig: { nurseParts: 0 } })).toEqual([
+      '0:0:2000 1:2:4000 | ',
+      '0:0:1800 | ',
+      '0:0:700 | ',
+    ]);
+  });
+
+  it('fill one vessel at a station that has nothing for the other', () => {
+    const events = [
+      { position: 0, done: 2000 },
+      { position: 1, station: HYDRANT },
+      { position: 1, done: 3000 },
+    ];
+    expect(amountsOf([ACRE], events, { hopper: 2000 })).toEqual([
+      '0:0:1800 1:2:2000 | 1:2000',
+      '1:2:2000 | ',
+      ' | ',
+      ' | ',
+    ]);
+  });
+});
