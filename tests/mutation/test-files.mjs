@@ -21,6 +21,7 @@ export const TESTS = {
     'tests/core/plan/refills/programme.test.ts',
     'tests/core/plan/refills/timeline.test.ts',
     'tests/core/plan/refills/dominance.test.ts',
+    'tests/core/plan/refills/steps.test.ts',
     'tests/core/plan/refills/amounts.test.ts',
     'tests/core/plan/refills/long-rows.test.ts',
     'tests/core/plan/refills/faults.test.ts',

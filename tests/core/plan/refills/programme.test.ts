@@ -241,6 +241,32 @@ describe('the bag places', () => {
     expect(settled([ACRE, CEDAR], change, limed(4001, 3)).whole).not.toBeNull();
   });
 
+  it('hold both products together', () => {
+    const halved = (bagPlaces: number): Setting => {
+      const all = limed(4000, bagPlaces);
+      return {
+        ...all,
+        problem: (small) => {
+          const whole = all.problem?.(small) ?? small;
+          const compartments = (each: ProblemRig) =>
+            each.compartments.map((one, c) => (c === 1 ? { ...one, capacityParts: 4000, fillMsPerPart: 2 } : one));
+          const jobs = whole.jobs.map((job, j) => {
+            const [mode] = job.modes[0] ?? [];
+            if (j !== ACRE || mode === undefined) return job;
+            const ops = mode.ops.map((op, o) => (o === 0 ? { ...op, draws: [{ compartment: 1, parts: 6000 }] } : op));
+            return { ...job, modes: [[{ ...mode, ops }], []] };
+          });
+          return { ...whole, jobs, rigs: whole.rigs.map((each) => ({ ...each, compartments: compartments(each) })) };
+        },
+      };
+    };
+    // 2,000 parts of seed do not fit into the hopper: one bag of it, and two of lime.
+    const events = [{ done: 1 }, ...change];
+    const found = settled([ACRE, CEDAR], events, halved(3));
+    expect(amountsOf(found)).toEqual(['0:0:1800 1:2:4000 | 1:2000 2:4000', '1:2:2000 | ', '1:3:4000 | ']);
+    expect(settled([ACRE, CEDAR], events, halved(2)).whole).toBeNull();
+  });
+
   it('are free again for what a station gives on the way', () => {
     const shop = [{ position: 2, station: SHOP, changes: 1 << 1 }];
     const found = settled([ACRE, CEDAR], shop, limed(4001, 0));

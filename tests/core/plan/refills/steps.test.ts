@@ -1,0 +1,277 @@
+import { describe, expect, it } from 'vitest';
+import type { Op, Problem } from '../../../../core/plan/problem/index.ts';
+import * as field from '../../../../core/plan/refills/labels.ts';
+import { RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { drawnAfter, servedAfter } from '../../../../core/plan/refills/steps.ts';
+import { smallProblem } from '../judge/small-problem.ts';
+
+const [TANK, HOPPER, BAGS] = [0, 1, 2];
+const [WATER, SEED, LIME] = [0, 1, 2];
+const [SEED_OP, SPRAY_OP, BIRCH_OP] = [0, 1, 2];
+const [SHOP, HYDRANT] = [0, 1];
+const NOT_ABOARD = -2;
+
+/**
+ * The small problem with bags of 3,000 parts beside a hopper of 1,000, poured at 4 ms a part, two bag places, and lime in bags of 2,000,
+ * which nothing needs.
+ */
+function setUp(change: (problem: Problem) => Problem = (problem) => problem) {
+  const small = smallProblem();
+  const bags = {
+    id: 'bags',
+    kind: 'dry' as const,
+    capacityParts: 3000,
+    fillMsPerPart: 0,
+    pours: { into: HOPPER, msPerPart: 4 },
+  };
+  const problem: Problem = {
+    ...small,
+    stocks: [...small.stocks, { kind: 'dry', productId: 'lime', weightPerPart: 100, bagParts: 2000 }],
+    stations: small.stations.map((each) => ({
+      ...each,
+      openMs: 0,
+      closeMs: 86_400_000,
+      msPerPart: [...each.msPerPart, -1],
+    })),
+    rigs: small.rigs.map((each) => ({
+      ...each,
+      bagPlaces: 2,
+      cargoLimit: 1e9,
+      compartments: [
+        ...each.compartments.map((one, c) => (c === HOPPER ? { ...one, capacityParts: 1000 } : one)),
+        bags,
+      ],
+    })),
+  };
+  const search = new RefillSearch(change(problem), 0);
+  const { chain, labels, steps } = search;
+  chain.load([0, 1, 2], [0, 0, 0], 3);
+  const at = labels.first(chain, 25_200_000, 0);
+  const vessel = (c: number, name: number): number => at + labels.compartmentsAt + c * field.PER_COMPARTMENT + name;
+  const stock = (s: number, name: number): number => at + labels.stocksAt + s * field.PER_STOCK + name;
+  const set = (place: number, value: number): void => {
+    labels.data[place] = value;
+  };
+  const get = (place: number): number => labels.data[place] as number;
+  return { at, steps, vessel, stock, set, get };
+}
+
+type Label = ReturnType<typeof setUp>;
+
+describe('500 ft2 of seed come out of the bags', () => {
+  /** Out of the bags, and out of the hopper, which the rig has filled from its stock. */
+  const poured = (change: (label: Label) => void): readonly number[] => {
+    const label = setUp();
+    const { at, steps, vessel, set, get } = label;
+    set(vessel(HOPPER, field.DIRECT), 0);
+    set(vessel(HOPPER, field.FREE), 0);
+    change(label);
+    const before = get(vessel(HOPPER, field.USED));
+    steps.work(at, SEED_OP, 500);
+    return [get(vessel(BAGS, field.USED)), get(vessel(HOPPER, field.USED)) - before];
+  };
+
+  it.each([
+    ['not, while the stock gives them', 0, () => undefined],
+    ['as far as the stock does not last', 300, ({ set, stock }: Label) => set(stock(SEED, field.DRAWN), 9800)],
+    ['all, where nothing of it is aboard', 500, ({ set, stock }: Label) => set(stock(SEED, field.PRICE), NOT_ABOARD)],
+    ['where another stock takes the bag places', 500, ({ set, stock }: Label) => set(stock(LIME, field.DRAWN), 2001)],
+    [
+      'where it has taken them before',
+      300,
+      ({ set, stock }: Label) => {
+        set(stock(LIME, field.MOST_DRAWN), 2000);
+        set(stock(SEED, field.DRAWN), 4800);
+      },
+    ],
+    [
+      'not, where they were put in directly',
+      0,
+      ({ set, stock, vessel }: Label) => {
+        set(vessel(HOPPER, field.DIRECT), 500);
+        set(stock(SEED, field.DRAWN), 10_000);
+      },
+    ],
+    ['where the hopper is dry', 400, ({ set, vessel }: Label) => set(vessel(HOPPER, field.USED), 900)],
+    ['where pouring costs less than a station', 500, ({ set, stock }: Label) => set(stock(SEED, field.PRICE), 3)],
+    ['not, where it costs as much', 0, ({ set, stock }: Label) => set(stock(SEED, field.PRICE), 2)],
+    [
+      'as far as they came from home',
+      120,
+      ({ set, stock, vessel }: Label) => {
+        set(stock(SEED, field.PRICE), 3);
+        set(vessel(BAGS, field.FREE), 120);
+      },
+    ],
+    [
+      'no more than would have to be paid for',
+      200,
+      ({ set, stock, vessel }: Label) => {
+        set(stock(SEED, field.PRICE), 3);
+        set(vessel(HOPPER, field.FREE), 300);
+      },
+    ],
+  ] as const)('%s', (_, parts, change) => {
+    expect(poured(change as (label: Label) => void)).toEqual([parts, 500 - parts]);
+  });
+
+  it('and take their time', () => {
+    const { at, steps, set, stock, get } = setUp();
+    set(stock(SEED, field.PRICE), 3);
+    steps.work(at, SEED_OP, 1100);
+    // 1,200 s for 4,000 ft2; all of the hopper is from home, and 100 are poured.
+    expect(get(at + field.TIME)).toBe(25_200_000 + 330_000 + 400);
+  });
+});
+
+describe('how far work goes', () => {
+  it('is as far as the hopper and its bags hold, or the tank', () => {
+    const { at, steps, set, vessel } = setUp();
+    expect(steps.furthest(at, SEED_OP)).toBe(4000);
+    set(vessel(BAGS, field.USED), 1);
+    expect(steps.furthest(at, SEED_OP)).toBe(3999);
+    set(vessel(HOPPER, field.USED), 10);
+    expect(steps.furthest(at, SEED_OP)).toBe(3989);
+    expect(steps.furthest(at, BIRCH_OP)).toBe(6666);
+    set(vessel(TANK, field.USED), 1999);
+    expect(steps.furthest(at, BIRCH_OP)).toBe(3);
+    set(vessel(TANK, field.USED), 2000);
+    expect(steps.furthest(at, BIRCH_OP)).toBe(0);
+    expect(steps.limitAt(at, BIRCH_OP)).toEqual({ kind: 'compartment', index: TANK });
+  });
+
+  it('is as far as the stock gives what is not in the vessels', () => {
+    const { at, steps, set, vessel, stock } = setUp();
+    set(vessel(TANK, field.DIRECT), 500);
+    set(stock(WATER, field.DRAWN), 2990);
+    // 510 parts over 9,000 ft2 with 2,700: 1,700 ft2.
+    expect(steps.furthest(at, BIRCH_OP)).toBe(1700);
+    set(vessel(TANK, field.DIRECT), 0);
+    set(stock(WATER, field.DRAWN), 3000);
+    expect(steps.furthest(at, BIRCH_OP)).toBe(0);
+    expect(steps.limitAt(at, BIRCH_OP)).toEqual({ kind: 'stock', index: WATER });
+    set(stock(WATER, field.PRICE), NOT_ABOARD);
+    set(stock(WATER, field.DRAWN), 0);
+    expect(steps.furthest(at, BIRCH_OP)).toBe(0);
+    // Seed: 100 parts are in the hopper, none in the bags; 5,000 in one bag beside one of lime.
+    set(vessel(HOPPER, field.DIRECT), 100);
+    set(vessel(BAGS, field.DIRECT), 0);
+    set(stock(LIME, field.DRAWN), 1);
+    set(stock(SEED, field.DRAWN), 4000);
+    expect(steps.furthest(at, SEED_OP)).toBe(1100);
+    set(stock(LIME, field.MOST_DRAWN), 2001);
+    set(stock(SEED, field.DRAWN), 0);
+    expect(steps.furthest(at, SEED_OP)).toBe(100);
+    set(stock(LIME, field.MOST_DRAWN), 0);
+    set(stock(SEED, field.MOST_DRAWN), 5001);
+    expect(steps.furthest(at, SEED_OP)).toBe(100);
+  });
+
+  it('is as far as the payload carries what is used', () => {
+    const { at, steps } = setUp((problem) => ({
+      ...problem,
+      rigs: problem.rigs.map((each) => ({ ...each, cargoLimit: 1500 * 834 })),
+    }));
+    expect(steps.furthest(at, BIRCH_OP)).toBe(5000);
+    steps.work(at, BIRCH_OP, 5000);
+    expect(steps.furthest(at, BIRCH_OP)).toBe(5000);
+    expect(steps.limitAt(at, BIRCH_OP)).toEqual({ kind: 'payload', index: -1 });
+  });
+});
+
+describe('two persons at one stop', () => {
+  const shared = (parts: number): Label =>
+    setUp((problem) => ({
+      ...problem,
+      jobs: problem.jobs.map((job, j) => {
+        const [mode] = job.modes[0] ?? [];
+        if (j !== 1 || mode === undefined) return job;
+        const [spray] = mode.ops as readonly [Op];
+        const hose = { ...spray, material: -1, draws: [], second: true };
+        const less = { ...spray, draws: [{ compartment: TANK, parts }] };
+        return { ...job, modes: [[{ ...mode, ops: [hose, less] }], []] };
+      }),
+    }));
+
+  it('run short where a vessel does not last through it', () => {
+    for (const [used, short] of [
+      [0, false],
+      [1, true],
+    ] as const) {
+      const { at, steps, set, vessel } = shared(2000);
+      set(vessel(TANK, field.USED), used);
+      expect(steps.runsShort(at, 1), `${used} used`).toBe(short);
+    }
+    const { at, steps, set, vessel } = shared(1);
+    expect(steps.runsShort(at, 1)).toBe(false);
+    set(vessel(TANK, field.MATERIAL), 1);
+    expect(steps.runsShort(at, 1)).toBe(true);
+    // Alone a person may refill where it is dry.
+    expect(steps.runsShort(at, 0)).toBe(false);
+  });
+});
+
+describe('a visit to a station', () => {
+  it('takes its time, fills what it has and prices the stock', () => {
+    const { at, steps, set, get, vessel, stock } = setUp();
+    set(vessel(TANK, field.USED), 700);
+    set(vessel(TANK, field.FREE), 1300);
+    set(vessel(HOPPER, field.USED), 600);
+    set(stock(WATER, field.DRAWN), 40);
+    set(stock(WATER, field.OPENED), 1);
+    set(stock(SEED, field.DRAWN), 50);
+    expect(steps.visitStation(at, SPRAY_OP, HYDRANT, 0)).toBe(true);
+    expect(get(at + field.TIME)).toBe(25_200_000 + 240_000);
+    expect([get(vessel(TANK, field.USED)), get(vessel(TANK, field.DIRECT))]).toEqual([0, 2000]);
+    expect([get(vessel(HOPPER, field.USED)), get(stock(SEED, field.DRAWN))]).toEqual([600, 50]);
+    expect([field.DRAWN, field.PRICE, field.OPENED].map((name) => get(stock(WATER, name)))).toEqual([0, 10, 0]);
+    expect([get(at + field.STATIONS), get(at + field.GIVEN)]).toEqual([1, 1]);
+    // Nothing of the tank was filled out of the stock since it was opened but what is not free: 2,000 less 700 less 1,300.
+    expect(get(vessel(TANK, field.PRELOADED))).toBe(0);
+    expect(steps.visitStation(at, SPRAY_OP, SHOP, 0)).toBe(true);
+    expect([get(at + field.STATIONS), get(at + field.GIVEN)]).toEqual([2, 3]);
+    expect(get(stock(SEED, field.PRICE))).toBe(3);
+  });
+
+  it('keeps in mind what the rig had put in out of the stock from home', () => {
+    const { at, steps, set, get, vessel, stock } = setUp();
+    set(vessel(TANK, field.USED), 700);
+    set(vessel(TANK, field.FREE), 100);
+    set(stock(WATER, field.OPENED), 1);
+    steps.visitStation(at, SPRAY_OP, HYDRANT, 0);
+    expect(get(vessel(TANK, field.PRELOADED))).toBe(1200);
+    set(vessel(TANK, field.USED), 300);
+    steps.visitStation(at, SPRAY_OP, HYDRANT, 0);
+    expect(get(vessel(TANK, field.PRELOADED))).toBe(1200);
+    set(vessel(TANK, field.USED), 1500);
+    steps.visitStation(at, SPRAY_OP, HYDRANT, 0);
+    expect(get(vessel(TANK, field.PRELOADED))).toBe(400);
+  });
+
+  it('is not possible where it is shut, and waits where it is not yet open', () => {
+    const hours = (openMs: number, closeMs: number): Label =>
+      setUp((problem) => ({
+        ...problem,
+        stations: problem.stations.map((each, k) => (k === HYDRANT ? { ...each, openMs, closeMs } : each)),
+      }));
+    const on = hours(0, 25_440_000);
+    expect(on.steps.visitStation(on.at, SPRAY_OP, HYDRANT, 0)).toBe(true);
+    const shut = hours(0, 25_439_999);
+    expect(shut.steps.visitStation(shut.at, SPRAY_OP, HYDRANT, 0)).toBe(false);
+    const late = hours(26_000_000, 86_400_000);
+    expect(late.steps.visitStation(late.at, SPRAY_OP, HYDRANT, 0)).toBe(true);
+    expect(late.get(late.at + field.TIME)).toBe(26_240_000);
+    expect(late.steps.visitStation(late.at, SPRAY_OP, 7, 0)).toBe(false);
+  });
+});
+
+describe('shares of an op', () => {
+  it('are rounded up for parts and down for time, and whole at its end', () => {
+    expect([drawnAfter(10, 1, 3), drawnAfter(10, 3, 3), drawnAfter(10, 4, 3), drawnAfter(10, 0, 3)]).toEqual([
+      4, 10, 10, 0,
+    ]);
+    expect([servedAfter(10, 1, 3), servedAfter(10, 3, 3), servedAfter(10, 4, 3), servedAfter(10, 0, 3)]).toEqual([
+      3, 10, 10, 0,
+    ]);
+  });
+});
