@@ -52,6 +52,40 @@ describe('a plan made by hand', () => {
   });
 });
 
+describe('what lies below the reach of the pump', () => {
+  /** The small plan on a rig whose tank keeps 0.6 gal, with these figures on its five load tickets. */
+  function saidOf(sumps: readonly number[]): readonly string[] {
+    const plan = structuredClone(smallPlan()) as Draft<Plan>;
+    sumps.forEach((gallons, k) => {
+      const load = plan.days[0]?.loads[k];
+      if (load !== undefined) load.sumpGal = gallons;
+    });
+    const problem = smallProblem();
+    const rigs = problem.rigs.map((rig) => ({
+      ...rig,
+      compartments: rig.compartments.map((each) => (each.kind === 'tank' ? { ...each, sumpParts: 60 } : each)),
+    }));
+    const { violations } = judgePlan({ ...problem, rigs }, plan as Plan);
+    return violations.map((each) => `${each.code}, ${each.where}: ${each.message}`);
+  }
+
+  it('is filled by the first load of a mix, and by the first after a rinse', () => {
+    expect(saidOf([0.6, 0, 0, 0, 0.6])).toEqual([]);
+  });
+
+  it('is named where a ticket has another figure', () => {
+    for (const [k, sumps] of [
+      [1, [0, 0, 0, 0, 0.6]],
+      [3, [0.6, 0, 0.6, 0, 0.6]],
+      [5, [0.6, 0, 0, 0, 0]],
+    ] as const) {
+      const [said, ...others] = saidOf(sumps);
+      expect(others).toEqual([]);
+      expect(said).toContain(`load ${k}: sumpGal`);
+    }
+  });
+});
+
 describe('what may be left of a mix', () => {
   /** The small plan with so much more of the second mix in the tank at the end, or of the first one before the rinse. */
   function leaving(gallons: number, when: 'evening' | 'rinse') {
