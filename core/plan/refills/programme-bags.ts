@@ -57,8 +57,7 @@ export class Pours {
     const bags = model.bagsOf[c] as number;
     const levels = [linear.sum(), linear.sum()] as const;
     for (let e = 0; e < this.events; e += 1) {
-      if (e === 0 || day.ledger.runAt[e * C + c] !== day.ledger.runAt[(e - 1) * C + c])
-        for (const level of levels) level.fill(0);
+      if (day.ledger.runAt[e * C + c] !== day.ledger.runAt[(e - 1) * C + c]) for (const level of levels) level.fill(0);
       fillUp(day, levels[0], e, c);
       fillUp(day, levels[1], e, bags);
       for (const stint of this.stints) {

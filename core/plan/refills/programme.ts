@@ -192,15 +192,16 @@ export class DayProgramme {
     const C = model.compartments;
     const level = linear.sum();
     for (let e = 0; e < this.events.length; e += 1) {
-      const began = e === 0 || this.ledger.runAt[e * C + c] !== this.ledger.runAt[(e - 1) * C + c];
-      if (began) level.fill(0);
+      // Before the morning and after the last event there is no run, which differs from any.
+      const run = this.ledger.runAt[e * C + c];
+      if (run !== this.ledger.runAt[(e - 1) * C + c]) level.fill(0);
       const fill = this.fillAt[e * C + c] as number;
       if (fill >= 0) {
         level[fill] = 1;
         linear.atMost(level, model.capacity[c] as number);
       }
       add(level, this.uses[e * C + c] as Sum, -1);
-      const last = e + 1 === this.events.length || this.ledger.runAt[(e + 1) * C + c] !== this.ledger.runAt[e * C + c];
+      const last = run !== this.ledger.runAt[(e + 1) * C + c];
       if (this.runOf(e, c) === undefined) continue;
       if (last || (this.fillAt[(e + 1) * C + c] as number) >= 0) linear.atLeast(level);
     }
