@@ -1,5 +1,5 @@
 import { MessageChannel, type MessagePort, receiveMessageOnPort, type TransferListItem } from 'node:worker_threads';
-import type { Exchange, Offer } from '../../../core/plan/search/index.ts';
+import { type Exchange, isBetter, type Offer } from '../../../core/plan/search/index.ts';
 
 /** The place of one of several planning threads at their common table. */
 export type Seat = {
@@ -88,9 +88,4 @@ function takeOffer(port: MessagePort, meeting: number): Offer | null {
     if (received === undefined) return null;
     if (received.message.meeting === meeting) return received.message.offer;
   }
-}
-
-function isBetter(one: Offer, other: Offer): boolean {
-  if (one.absent.length !== other.absent.length) return one.absent.length < other.absent.length;
-  return one.cost < other.cost;
 }
