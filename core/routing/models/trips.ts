@@ -1,17 +1,21 @@
 import type { Random } from '../../base/index.ts';
 import type { FoundRoute, Order, RouteModel, Screen, Tours } from '../engine/index.ts';
 import { Edges } from './edges.ts';
-import { meanEdgeOf, USUAL_HEAT } from './heat.ts';
+import { meanEdgeOf } from './heat.ts';
 import { nearness } from './neighbours.ts';
 import { ordersOf } from './orders.ts';
 import { Schedule } from './schedule.ts';
 import { Segments } from './segments.ts';
 import type { Fleet, RoutingProblem } from './types.ts';
 
+/** Temperatures as shares of the mean edge: hotter than without windows and several trips, from trials on public instances. */
+const TRIPS_HEAT = { start: 1, end: 0.03 } as const;
 /** How often a trip is moved in time, or to another vehicle, at no cost after a step. */
 const SHUFFLE_SHARE = 0.5;
 /** Places that are tried for it. */
 const SHUFFLE_TRIES = 4;
+/** How often far positions are looked at where no near one will do. */
+const FAR_SHARE = 0.15;
 /** Costs per length are whole numbers of hundredths. */
 const HUNDREDTHS = 100;
 
@@ -26,8 +30,9 @@ export class TripsModel implements RouteModel {
   readonly nearWidth: number;
   readonly orders: readonly Order[];
   readonly screen: Screen;
-  readonly heat = USUAL_HEAT;
+  readonly heat = TRIPS_HEAT;
   readonly growing = true;
+  readonly farShare = FAR_SHARE;
   cost = 0;
   way = 0;
   private readonly demand: Int32Array;
@@ -99,7 +104,9 @@ export class TripsModel implements RouteModel {
   }
 
   bound(customer: number, after: number): number {
-    return this.perLength * this.edges.added(customer, after, this.tours.next[after] as number);
+    const before = this.tours.next[after] as number;
+    if (this.times.tooLate(customer, after, before)) return Number.POSITIVE_INFINITY;
+    return this.perLength * this.edges.added(customer, after, before);
   }
 
   price(customer: number, after: number, bound: number): number {
