@@ -83,6 +83,21 @@ export function withoutHairs(region: Region): Region {
   );
 }
 
+/** What at least two of the regions cover. */
+export function coveredTwice(regions: readonly Region[]): Region {
+  const all = regionOf(regions.flatMap((each) => each.paths));
+  if (isEmpty(all)) return EMPTY_REGION;
+  // A clockwise frame round everything takes one from every winding, so that only twice is still positive.
+  const { west, south, east, north } = all.box;
+  const frame: GridPath = [
+    { x: west - 1, y: south - 1 },
+    { x: west - 1, y: north + 1 },
+    { x: east + 1, y: north + 1 },
+    { x: east + 1, y: south - 1 },
+  ];
+  return sweep('positive', [...all.paths, frame]);
+}
+
 /** A closed path of any kind, self-crossing or not, as the region that nonzero filling gives it. */
 export function fillNonzero(paths: readonly GridPath[]): Region {
   return sweep('union', paths);

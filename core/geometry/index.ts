@@ -1,4 +1,4 @@
-export { difference, grow, intersection, shrink, union, withoutHairs } from './booleans.ts';
+export { coveredTwice, difference, grow, intersection, shrink, union, withoutHairs } from './booleans.ts';
 export { type CommonGround, commonGround, type Lie, quickLie } from './common-ground.ts';
 export { boxCentre, type DegreesBox, degreesBox, joinBoxes, polygonsOf, positionFault } from './degrees-box.ts';
 export { distanceMetres } from './ellipsoid.ts';

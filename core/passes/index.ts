@@ -3,6 +3,8 @@ export { angleOfBearing, bearingOfAngle, directionOptions } from './direction.ts
 export { type KeptFigures, keepFigures, keptFigures, type PassOutline, passFigures } from './kept.ts';
 export { type LocalRates, localRates } from './local-rates.ts';
 export { type PlacedPasses, passesOnOutline } from './on-outline.ts';
+export { passPicture } from './picture.ts';
+export type * from './picture-types.ts';
 export { planPasses } from './plan-passes.ts';
 export { sidesOf } from './sides.ts';
 export { swathNumber } from './swath-number.ts';

@@ -21,6 +21,7 @@ export type PlacedLeg = Pick<Leg, 'kind' | 'widthM'> & {
 export type PlacedPasses = {
   /** The ground in a local plane. */
   readonly ground: Region;
+  readonly plane: LocalPlane;
   readonly plan: PassPlan;
   readonly path: readonly PlacedLeg[];
   readonly handTrim: AreaGeometry;
@@ -46,6 +47,7 @@ export function passesOnOutline(
   const plan = planned.value;
   return ok({
     ground: read.net,
+    plane,
     plan,
     path: plan.path.map((leg) => placed(leg, plane)),
     handTrim: toGeometry(plan.handTrim, plane),
