@@ -10,6 +10,7 @@ import type {
   Cancelled,
   Done,
   OpenBook,
+  PassDrawing,
   PickedFile,
   RecentBook,
   SampleInfo,
@@ -110,6 +111,11 @@ export const channels = {
     }),
   ),
   'plan.store': channel<Saved>()(v.strictObject({ session: handle, roundId: id, plan: planSchema })),
+
+  /** Lays the passes of a head over a zone, in a thread of the host's. */
+  'passes.draw': channel<PassDrawing>()(
+    v.strictObject({ session: handle, propertyId: id, zoneId: id, machineId: id, headId: id }),
+  ),
 
   /** Plans a round in the background: job.progress events, then job.done or job.failed. */
   'job.startPlan': channel<{ readonly jobId: string }>()(

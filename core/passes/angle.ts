@@ -9,6 +9,8 @@ export type Directed = { readonly angle: number; readonly strips: Strips; readon
 
 const GRID_STEPS = 36;
 const REFINE_DEG = [0.5, 1, 2] as const;
+/** Of so many directions those about them are tried. */
+const REFINED = 3;
 /** Directions of the edge that are tried beside the grid: the longest in sum. */
 const MOST_EDGE_DIRECTIONS = 12;
 /** Sides looked at over all directions before the search stops; about a second of work. */
@@ -24,7 +26,7 @@ const TIE = 1e-7;
 /**
  * The direction in which swaths take least time: their length and the steps between them at working speed, and a turn for
  * each. Tried are 36 directions from the longest edge on, the directions of the edge, and half a degree to two on both sides
- * of the best. Measured from an edge, the choice does not depend on how the ground lies to the compass.
+ * of the three best. Measured from an edge, the choice does not depend on how the ground lies to the compass.
  */
 export function bestDirection(field: Field, pivot: PlanePoint, gauge: Gauge): Directed {
   const edges = edgeDirections(field.ground);
@@ -36,8 +38,9 @@ export function bestDirection(field: Field, pivot: PlanePoint, gauge: Gauge): Di
     .map((each) => each.angle);
   const look = lookAt(field, pivot, gauge);
   look.tryAll(first);
-  const best = look.best();
-  look.tryAll(REFINE_DEG.flatMap((step) => [best - step * DEGREE, best + step * DEGREE]));
+  for (const near of look.bestFew(REFINED)) {
+    look.tryAll(REFINE_DEG.flatMap((step) => [near - step * DEGREE, near + step * DEGREE]));
+  }
   return look.result();
 }
 
@@ -50,7 +53,8 @@ export function fixedDirection(field: Field, pivot: PlanePoint, gauge: Gauge, an
 
 type Look = {
   readonly tryAll: (angles: readonly number[]) => void;
-  readonly best: () => number;
+  /** The directions tried so far that cost least. */
+  readonly bestFew: (count: number) => readonly number[];
   readonly result: () => Directed;
 };
 
@@ -58,6 +62,7 @@ type Look = {
 function lookAt(field: Field, pivot: PlanePoint, gauge: Gauge): Look {
   let best: number | null = null;
   let bestCost = Number.POSITIVE_INFINITY;
+  const tried: { readonly angle: number; readonly cost: number }[] = [];
   let looked = 0;
   let wasCutShort = false;
   const lay = stripLayer();
@@ -66,6 +71,7 @@ function lookAt(field: Field, pivot: PlanePoint, gauge: Gauge): Look {
     const sum = lay(turn(angle), gauge);
     looked += field.rest.length + field.bare.length + field.ground.length + SIDES_PER_LANE * sum.lanes.count;
     const cost = costOf(sum, gauge);
+    tried.push({ angle, cost });
     if (best !== null && !(cost < bestCost * (1 - TIE))) return;
     bestCost = cost;
     best = angle;
@@ -81,7 +87,10 @@ function lookAt(field: Field, pivot: PlanePoint, gauge: Gauge): Look {
         else wasCutShort = true;
       }
     },
-    best: found,
+    bestFew: (count) => {
+      const ranked = tried.toSorted((left, right) => left.cost - right.cost);
+      return ranked.slice(0, count).map((each) => each.angle);
+    },
     result: () => ({ angle: found(), strips: stripsOver(turn(found()), gauge, lay), wasCutShort }),
   };
 }

@@ -1,10 +1,11 @@
 import { randomBytes } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { err, ok, type Result } from '../../../core/base/index.ts';
-import type { Done } from '../../../core/contract/index.ts';
+import type { Done, PassDrawing } from '../../../core/contract/index.ts';
 import type { Client } from '../host-port.ts';
 import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
+import { type DrawRequest, drawPasses } from './drawing.ts';
 import type { PlanBase } from './messages.ts';
 import type { PlanJob, PlanOutcome } from './plan-job.ts';
 import { startPlanning } from './planning.ts';
@@ -32,6 +33,8 @@ export type Jobs = {
   readonly startPlan: (session: Session, client: Client, request: PlanRequest) => string;
   /** Whether a plan with this fingerprint, for the days that it has or for all of them, is one of the book as it is now. */
   readonly fits: (session: Session, asked: FitRequest) => Promise<Result<{ readonly fits: boolean }>>;
+  /** The passes of a head over a zone, to be looked at. */
+  readonly draw: (session: Session, asked: DrawRequest) => Promise<Result<PassDrawing>>;
   readonly cancel: (jobId: string, client: Client) => Result<Done>;
   /** Cancels the jobs of a session and waits until their plans are stored. */
   readonly endSession: (session: string) => Promise<void>;
@@ -95,6 +98,7 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
       const book = session.entry.book();
       return startReckoning(workerFile, { book, roundId, dates: choices, evenUsdPerHour, hash: problemHash }).outcome;
     },
+    draw: (session, asked) => drawPasses(workerFile, session.entry.book(), asked),
     cancel: (jobId, client) => {
       const found = running.get(jobId);
       if (found === undefined || found.client.id !== client.id) return unknownJob();

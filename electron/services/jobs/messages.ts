@@ -1,6 +1,7 @@
 import type { AppError, Progress, Result } from '../../../core/base/index.ts';
-import type { Book } from '../../../core/book/index.ts';
-import type { KeptFigures } from '../../../core/passes/index.ts';
+import type { Book, Property } from '../../../core/book/index.ts';
+import type { PassDrawing } from '../../../core/contract/index.ts';
+import type { KeptFigures, PassHead, PassOptions } from '../../../core/passes/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { Keeping } from '../../../core/plan/search/index.ts';
 import type { Seat } from './exchange.ts';
@@ -48,6 +49,20 @@ export type ReckonOrder = {
 export type ReckonMessage =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'reckoned'; readonly result: Result<{ readonly fits: boolean }>; readonly figures: KeptFigures };
+
+/** Passes that are to be laid over a zone. */
+export type DrawWish = {
+  readonly property: Property;
+  readonly zoneId: string;
+  readonly head: PassHead;
+  readonly options: PassOptions;
+  readonly slopeDeg: number;
+  readonly where: string;
+};
+
+/** What the worker is started with to lay passes alone, and the one thing that it then tells. */
+export type DrawOrder = { readonly draw: DrawWish; readonly stopFlag: SharedArrayBuffer };
+export type DrawMessage = { readonly result: Result<PassDrawing> };
 
 /** What the worker is started with. */
 export type PlanOrder = {

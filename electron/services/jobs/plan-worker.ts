@@ -1,16 +1,20 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { type Clock, ok, type Progress, type Result, type StopSignal } from '../../../core/base/index.ts';
-import { keepFigures, keptFigures } from '../../../core/passes/index.ts';
+import { treatableOutline } from '../../../core/measure/index.ts';
+import { keepFigures, keptFigures, passPicture } from '../../../core/passes/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
 import { explainPlan } from '../../../core/plan/result/index.ts';
 import { solve, startFrom } from '../../../core/plan/search/index.ts';
 import { exchangeAt } from './exchange.ts';
-import type { PlanMessage, PlanOrder, ReckonMessage, ReckonOrder } from './messages.ts';
+import type { DrawMessage, DrawOrder, PlanMessage, PlanOrder, ReckonMessage, ReckonOrder } from './messages.ts';
 import { throttleProgress } from './throttle.ts';
 
-/** The worker thread that plans one round, or reckons its work alone, and ends. Started by startPlanJob and startReckoning. */
+/**
+ * The worker thread that plans one round, or reckons its work alone, or lays passes over one zone, and ends. Started by startPlanJob,
+ * startReckoning and drawPasses.
+ */
 
-const { stopFlag } = workerData as PlanOrder | ReckonOrder;
+const { stopFlag } = workerData as PlanOrder | ReckonOrder | DrawOrder;
 const tell = (message: PlanMessage | ReckonMessage): void => parentPort?.postMessage(message);
 const clock: Clock = { nowMs: () => performance.now() };
 const flag = new Int32Array(stopFlag);
@@ -61,6 +65,13 @@ function reckon({ reckon: { book, roundId, dates, evenUsdPerHour = 0, hash }, fi
   tell({ kind: 'reckoned', result, figures: keptFigures().filter(([key]) => !known.has(key)) });
 }
 
-const order = workerData as PlanOrder | ReckonOrder;
-if ('reckon' in order) reckon(order);
+function draw({ draw: { property, zoneId, head, options, slopeDeg, where } }: DrawOrder): void {
+  const found = passPicture(treatableOutline(property, zoneId), head, options, slopeDeg, where);
+  const message: DrawMessage = { result: found.ok ? ok({ picture: found.value }) : found };
+  parentPort?.postMessage(message);
+}
+
+const order = workerData as PlanOrder | ReckonOrder | DrawOrder;
+if ('draw' in order) draw(order);
+else if ('reckon' in order) reckon(order);
 else plan(order);

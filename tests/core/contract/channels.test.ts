@@ -33,6 +33,13 @@ const SOUND: Readonly<Record<ChannelName, unknown>> = {
   'file.upload': { purpose: 'csv', name: 'lawns.csv', base64: 'YSxi' },
   'file.saveText': { suggestedName: 'lawns.csv', text: '' },
   'plan.read': { session, roundId: 'spring' },
+  'passes.draw': {
+    session: 's',
+    propertyId: 'lawn',
+    zoneId: 'zone',
+    machineId: 'machine',
+    headId: 'head',
+  },
   'plan.fits': { session, roundId: 'spring', problemHash: '0', dates: [], evenUsdPerHour: 0 },
   'plan.store': { session, roundId: 'spring', plan: {} },
   'job.startPlan': { session, roundId: 'spring', seed: 1, seconds: 2, dates: ['2026-03-02'] },
