@@ -11,6 +11,7 @@ import '../styles/welcome.css';
 import '../styles/lists.css';
 import '../styles/map.css';
 import '../styles/backdrop.css';
+import '../styles/passes.css';
 import '../styles/draw.css';
 import '../styles/print.css';
 import '../styles/ribbon.css';

@@ -22,6 +22,8 @@ type MapPanelProps = {
   readonly showSelection: number;
   readonly onSelect: (propertyId: string, zoneId: string | null) => void;
   readonly onCentre?: (centre: () => readonly [number, number]) => void;
+  /** A pass was pointed at, where any are shown: its number along the way. */
+  readonly onPass?: (leg: number) => void;
   /** Where parts of lawns can be chosen. */
   readonly onPart?: LawnEvents['onPart'];
   /** Where the map is drawn on: what there is to draw now, and where its events go. */
@@ -43,11 +45,11 @@ const metWishes = new Map<string, number>();
 
 /** The map with its grid, scale bar and buttons. The list beside it holds the same lawns for those who do not use a map. */
 export function MapPanel(props: MapPanelProps) {
-  const { label, scene, system, caption, showAll, showSelection, onSelect, onCentre, onPart, drawing } = props;
+  const { label, scene, system, caption, showAll, showSelection, onSelect, onCentre, onPart, onPass, drawing } = props;
   const box = useRef<HTMLDivElement>(null);
   const view = useRef<MapView | null>(null);
-  const handlers = useRef({ onSelect, onCentre, onPart, drawing });
-  handlers.current = { onSelect, onCentre, onPart, drawing };
+  const handlers = useRef({ onSelect, onCentre, onPart, onPass, drawing });
+  handlers.current = { onSelect, onCentre, onPart, onPass, drawing };
   const sceneNow = useRef(scene);
   sceneNow.current = scene;
   const lookKey = useRef('');
@@ -59,6 +61,7 @@ export function MapPanel(props: MapPanelProps) {
     const opened = openMap(box.current, {
       onSelect: (propertyId, zoneId) => handlers.current.onSelect(propertyId, zoneId),
       onFrame: setFrame,
+      onPass: (leg) => handlers.current.onPass?.(leg),
       ...(handlers.current.onPart === undefined ? {} : { onPart: (part, add) => handlers.current.onPart?.(part, add) }),
       drawing: handlers.current.drawing ?? null,
     });

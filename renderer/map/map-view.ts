@@ -19,6 +19,7 @@ import { crowdedLabels, LEAST_APART } from './crowding.ts';
 import type { DrawEvents, DrawWish, SnapFinder } from './drawing/draw-surface.ts';
 import { openDrawSurface } from './drawing/leaflet-surface.ts';
 import { type Detail, type LawnEvents, type LawnLook, lawnLayers } from './lawn-layers.ts';
+import { openPassLayers } from './pass-layers.ts';
 import { fillMarkLayer, routeLayers } from './route-layers.ts';
 import type { LawnLabel, MapScene } from './scene.ts';
 
@@ -67,13 +68,15 @@ export type MapDrawing = { readonly events: DrawEvents; readonly snapTo: SnapFin
 
 type Handlers = LawnEvents & {
   readonly onFrame: (frame: MapFrame) => void;
+  /** A pass was pointed at: its number along the way. */
+  readonly onPass: (leg: number) => void;
   readonly drawing: MapDrawing | null;
 };
 
 type Drawn = { readonly property: Property; readonly key: string; readonly layer: Layer };
 
 /** Opens a Leaflet map in an element. Tiles come from the host's own address alone; without any the ground is drawn by the frame around it. */
-export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Handlers): MapView {
+export function openMap(element: HTMLElement, { onFrame, onPass, drawing, ...asked }: Handlers): MapView {
   const map = createMap(element, {
     zoomControl: false,
     attributionControl: false,
@@ -98,6 +101,7 @@ export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Ha
     dots: canvas({ padding: 0.3 }),
   };
   const drawn = new Map<string, Drawn>();
+  const passes = openPassLayers(map, onPass);
   let scene: MapScene | null = null;
   let overlays: readonly Layer[] = [];
 
@@ -121,6 +125,7 @@ export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Ha
       const before = scene;
       scene = next;
       redrawLawns();
+      if (before?.passes !== next.passes) passes.show(next.passes ?? null);
       if (before?.route !== next.route || before?.fillMarks !== next.fillMarks) {
         for (const layer of overlays) layer.remove();
         overlays = [routeLayers(next.route, tools.routes), ...next.fillMarks.map(fillMarkLayer)];
@@ -158,6 +163,7 @@ export function openMap(element: HTMLElement, { onFrame, drawing, ...asked }: Ha
     },
     close: () => {
       backdrop.close();
+      passes.close();
       surface?.close();
       map.off();
       map.remove();

@@ -1,6 +1,6 @@
 /**
  * The hatchings that the map is drawn with. Leaflet's paths name them by id. Turf is diagonal, what is not treated is crossed,
- * water is dotted, so that the map reads in grey.
+ * water is dotted, so that the map reads in grey; ground that passes go over twice is dotted finely, ground that they leave is crossed.
  */
 export function MapPatterns() {
   return (
@@ -17,6 +17,30 @@ export function MapPatterns() {
           <circle cx="1.5" cy="1.5" r="0.9" />
           <circle cx="4.5" cy="4.5" r="0.9" />
         </pattern>
+        <pattern
+          id="pass-overlap"
+          className="pattern pattern-overlap"
+          width="4"
+          height="4"
+          patternUnits="userSpaceOnUse"
+        >
+          <rect width="4" height="4" />
+          <circle cx="1" cy="1" r="0.7" />
+          <circle cx="3" cy="3" r="0.7" />
+        </pattern>
+        <Cross id="pass-missed" tone="missed" step={4} />
+        <marker
+          id="pass-arrow"
+          markerUnits="userSpaceOnUse"
+          markerWidth="9"
+          markerHeight="9"
+          refX="5"
+          refY="4.5"
+          orient="auto"
+          overflow="visible"
+        >
+          <path className="pass-arrow" d="M1.5 1L6.5 4.5L1.5 8" />
+        </marker>
       </defs>
     </svg>
   );

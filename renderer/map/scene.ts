@@ -1,4 +1,5 @@
 import type { Position, Property } from '../../core/book/index.ts';
+import type { PassPicture } from '../../core/passes/index.ts';
 
 /** A number or a word that stands on a lawn. */
 export type LawnLabel = {
@@ -33,6 +34,9 @@ export function partKey({ kind, partId }: Pick<MapPart, 'kind' | 'partId'>): str
   return `${kind} ${partId}`;
 }
 
+/** Passes over a zone of the selected lawn, and the stretch of them that is read, by its number along the way. */
+export type PassScene = { readonly picture: PassPicture; readonly leg: number | null };
+
 /** Everything the map shows. */
 export type MapScene = {
   readonly properties: readonly Property[];
@@ -50,4 +54,5 @@ export type MapScene = {
   readonly chosen?: readonly string[];
   /** The part whose corners are being moved: it is drawn by the drawing, not here. */
   readonly hidden?: string | null;
+  readonly passes?: PassScene | null;
 };

@@ -40,6 +40,7 @@ export {
   takeDroppedFile,
 } from './open.ts';
 export * from './overlays.ts';
+export * from './passes.ts';
 export * from './places.ts';
 export {
   cancelPlanning,

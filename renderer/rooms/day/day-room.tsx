@@ -2,9 +2,19 @@ import { useMemo } from 'react';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { BackdropControls } from '../../backdrop/index.ts';
 import { MapPanel } from '../../map/index.ts';
+import { usePassScene } from '../../passes/index.ts';
 import { cursorWords, LevelsRibbon, LevelsTable } from '../../ribbon/index.ts';
 import { type SceneWish, useBackdrop, useScene } from '../../scene/index.ts';
-import { goTo, moveCursor, selectStop, useCurrentDay, useFormat, useSelection, useView } from '../../stores/index.ts';
+import {
+  goTo,
+  moveCursor,
+  readLeg,
+  selectStop,
+  useCurrentDay,
+  useFormat,
+  useSelection,
+  useView,
+} from '../../stores/index.ts';
 import { Button, Empty, Workbench } from '../../ui/index.ts';
 import { DayStops } from './day-stops.tsx';
 import { StopInspector } from './stop-inspector.tsx';
@@ -50,7 +60,7 @@ function NoDay() {
 
 function DayMap({ day }: { readonly day: PlanDay }) {
   const wish = useMemo((): SceneWish => ({ kind: 'day', day }), [day]);
-  const scene = useScene(wish);
+  const scene = usePassScene(useScene(wish));
   const backdrop = useBackdrop();
   const words = useFormat();
   const zoomToAll = useView((state) => state.zoomToAll);
@@ -69,6 +79,7 @@ function DayMap({ day }: { readonly day: PlanDay }) {
       showAll={`${day.date} ${day.rigId} ${zoomToAll}`}
       showSelection={zoomToSelection}
       onSelect={select}
+      onPass={readLeg}
     >
       <BackdropControls />
     </MapPanel>

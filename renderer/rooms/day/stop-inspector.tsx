@@ -15,6 +15,7 @@ import { formatShare } from '../../../core/units/index.ts';
 import { measureOf, useBook, useCurrentRound, useFormat, useSelection } from '../../stores/index.ts';
 import { Choice, Empty, Section } from '../../ui/index.ts';
 import { Loads, Truck } from './load-details.tsx';
+import { StopPasses } from './stop-passes.tsx';
 
 /** The selected stop: who can go, what was chosen and why, which loads it takes. */
 export function StopInspector({ day }: { readonly day: PlanDay }) {
@@ -30,6 +31,7 @@ export function StopInspector({ day }: { readonly day: PlanDay }) {
       <StopHead stop={stop} property={property} />
       <Fit key={stop.number} book={book} property={property} day={day} stop={stop} />
       <Chosen book={book} stop={stop} property={property} />
+      <StopPasses key={`passes ${stop.number}`} book={book} property={property} stop={stop} />
       <OtherWays stop={stop} />
       <Loads book={book} day={day} stop={stop} />
       <Truck book={book} day={day} />

@@ -1,11 +1,13 @@
 import { useMemo } from 'react';
 import { BackdropControls, PictureDesk } from '../../backdrop/index.ts';
 import { MapPanel, partKey } from '../../map/index.ts';
+import { usePassScene } from '../../passes/index.ts';
 import { type SceneWish, useBackdrop, useScene } from '../../scene/index.ts';
 import {
   choosePart,
   chooseProperty,
   followMapCentre,
+  readLeg,
   useBook,
   useDraft,
   useFormat,
@@ -55,6 +57,7 @@ export function GroundRoom() {
         showSelection={zoomToSelection}
         onSelect={chooseProperty}
         onPart={choosePart}
+        onPass={readLeg}
         onCentre={followMapCentre}
         drawing={{ wish, pointing, inView, events: DRAW_EVENTS, snapTo: snapToBook }}
       >
@@ -70,14 +73,14 @@ export function GroundRoom() {
 
 /** The lawns, with what is chosen marked and what is being changed left to the drawing. */
 function useGroundScene() {
-  const scene = useScene(WISH);
+  const scene = usePassScene(useScene(WISH));
   const parts = useParts((state) => state.parts);
   // Asked for as text, so that a step of drawing that changes neither leaves the lawns alone.
   const edited = useDraft((state) => JSON.stringify(editedPart(state.draft)));
   return useMemo(() => {
     const part = JSON.parse(edited) as ReturnType<typeof editedPart>;
     const hidden = part?.propertyId === scene.selectedPropertyId ? (part?.key ?? null) : null;
-    return { ...scene, chosen: parts.map(partKey), hidden };
+    return { ...scene, chosen: parts.map(partKey), hidden, ...(edited === 'null' ? {} : { passes: null }) };
   }, [scene, parts, edited]);
 }
 

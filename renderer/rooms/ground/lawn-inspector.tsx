@@ -22,6 +22,7 @@ import { PastSection } from './field-work-past.tsx';
 import { ZonesSection } from './field-work-zones.tsx';
 import { ExclusionsTable, GatesTable } from './ground-tables.tsx';
 import { WhenToWork } from './when-to-work.tsx';
+import { ZonePasses } from './zone-passes.tsx';
 
 /** What is known of the selected lawn, and can be changed. */
 export function LawnInspector() {
@@ -47,6 +48,7 @@ function Lawn({ property }: { readonly property: Property }) {
       <LawnHead property={property} />
       <Areas property={property} />
       <ZonesSection property={property} />
+      <ZonePasses property={property} />
       <GatesTable property={property} />
       {property.exclusions.length > 0 && <ExclusionsTable property={property} />}
       <Site property={property} />

@@ -1,0 +1,61 @@
+import type { PassPicture, PictureLeg } from '../../core/passes/index.ts';
+import { formatBearing, metresToFeet, quantity } from '../../core/units/index.ts';
+import { counted, type Formatter } from '../format/index.ts';
+
+const INCHES_PER_FOOT = 12;
+
+const NAMES: Readonly<Record<PictureLeg['kind'], string>> = {
+  trim: 'Trim pass',
+  swath: 'Swath',
+  transit: 'Way without material',
+};
+
+/** "Swath 12 of 42": which stretch of its kind it is. */
+export function legName({ legs }: PassPicture, at: number): string {
+  const leg = legs[at];
+  if (leg === undefined) return '';
+  const kind = legs.filter((each) => each.kind === leg.kind);
+  return `${NAMES[leg.kind]} ${kind.indexOf(leg) + 1} of ${kind.length}`;
+}
+
+/** "312 ft long, 5 ft wide, 1,560 ft² covered; begins at minute 8:12, takes 1:01". */
+export function legWords({ legs }: PassPicture, at: number, words: Formatter): string {
+  const leg = legs[at];
+  if (leg === undefined) return '';
+  const wide = metresToFeet(quantity<'m'>(leg.widthM)) * INCHES_PER_FOOT;
+  const parts = [`${words.length(leg.lengthFt)} long`];
+  if (leg.kind !== 'transit') parts.push(`${words.width(wide)} wide`, `${words.area(leg.coveredSqFt)} covered`);
+  return `${parts.join(', ')}; begins at ${clockOf(leg.fromMinutes)}, takes ${clockOf(leg.minutes)}`;
+}
+
+/** "8:12" from minutes. */
+function clockOf(minutes: number): string {
+  const seconds = Math.round(minutes * 60);
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')} min`;
+}
+
+export type Figure = { readonly name: string; readonly words: string };
+
+const percent = (share: number, words: Formatter): string => `${words.number(100 * share, share < 0.01 ? 2 : 1)} %`;
+
+/** What the passes come to, figure by figure. */
+export function figuresOf(picture: PassPicture, words: Formatter): readonly Figure[] {
+  const { trimCount, swathCount, bearingDeg, mark } = picture;
+  return [
+    { name: 'passes', words: `${counted(trimCount, 'trim pass', 'trim passes')}, ${counted(swathCount, 'swath')}` },
+    ...(bearingDeg === null ? [] : [{ name: 'swaths run', words: formatBearing(bearingDeg) }]),
+    { name: 'time', words: words.duration(Math.round(picture.minutes * 60)) },
+    { name: 'way', words: `${words.length(picture.sprayedFt)} treating, ${words.length(picture.unsprayedFt)} not` },
+    {
+      name: 'gone over twice',
+      words: `${percent(picture.overlapShare, words)}; ${words.number(picture.worstPasses)} times at the worst place`,
+    },
+    {
+      name: 'not reached',
+      words: `${percent(picture.missedShare, words)}, ${words.area(picture.handTrimSqFt)} to trim by hand`,
+    },
+    ...(mark === null
+      ? []
+      : [{ name: mark.what, words: `${words.product(mark.flOz, 'fl-oz')} over ${words.distance(mark.markedM)}` }]),
+  ];
+}
