@@ -7,8 +7,8 @@ import type { Gauge } from './types.ts';
 /** Swaths over one piece of ground in the best direction found. Angles are radians in [0, pi). */
 export type Directed = { readonly angle: number; readonly strips: Strips; readonly wasCutShort: boolean };
 
-const GRID_STEPS = 36;
-const REFINE_DEG = [0.5, 1, 2] as const;
+const GRID_STEPS = 60;
+const REFINE_DEG = [0.5, 1, 1.5] as const;
 /** Of so many directions those about them are tried. */
 const REFINED = 3;
 /** Directions of the edge that are tried beside the grid: the longest in sum. */
@@ -25,7 +25,7 @@ const TIE = 1e-7;
 
 /**
  * The direction in which swaths take least time: their length and the steps between them at working speed, and a turn for
- * each. Tried are 36 directions from the longest edge on, the directions of the edge, and half a degree to two on both sides
+ * each. Tried are 60 directions from the longest edge on, the directions of the edge, and half a degree to one and a half on both sides
  * of the three best. Measured from an edge, the choice does not depend on how the ground lies to the compass.
  */
 export function bestDirection(field: Field, pivot: PlanePoint, gauge: Gauge): Directed {
