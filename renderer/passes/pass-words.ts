@@ -2,8 +2,6 @@ import type { PassPicture, PictureLeg } from '../../core/passes/index.ts';
 import { formatBearing, metresToFeet, quantity } from '../../core/units/index.ts';
 import { counted, type Formatter } from '../format/index.ts';
 
-const INCHES_PER_FOOT = 12;
-
 const NAMES: Readonly<Record<PictureLeg['kind'], string>> = {
   trim: 'Trim pass',
   swath: 'Swath',
@@ -18,13 +16,13 @@ export function legName({ legs }: PassPicture, at: number): string {
   return `${NAMES[leg.kind]} ${kind.indexOf(leg) + 1} of ${kind.length}`;
 }
 
-/** "312 ft long, 5 ft wide, 1,560 ft² covered; begins at minute 8:12, takes 1:01". */
+/** "312 ft long, 5 ft wide, 1,560 ft² covered; begins at 8:12 min, takes 1:01 min". */
 export function legWords({ legs }: PassPicture, at: number, words: Formatter): string {
   const leg = legs[at];
   if (leg === undefined) return '';
-  const wide = metresToFeet(quantity<'m'>(leg.widthM)) * INCHES_PER_FOOT;
+  const wideFt = metresToFeet(quantity<'m'>(leg.widthM));
   const parts = [`${words.length(leg.lengthFt)} long`];
-  if (leg.kind !== 'transit') parts.push(`${words.width(wide)} wide`, `${words.area(leg.coveredSqFt)} covered`);
+  if (leg.kind !== 'transit') parts.push(`${words.length(wideFt)} wide`, `${words.area(leg.coveredSqFt)} covered`);
   return `${parts.join(', ')}; begins at ${clockOf(leg.fromMinutes)}, takes ${clockOf(leg.minutes)}`;
 }
 

@@ -1,15 +1,18 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { growthFigure } from './growth-figure.ts';
+import { passesSummary } from './passes/summary.ts';
 
 /**
- * Writes the summary of docs/benchmarks.md, between its two marks, from the tables beside it, and the figure of growth:
+ * Writes the summaries of docs/benchmarks.md, each between its two marks, from the tables beside it, and the figure of growth:
  * npm run docs:benchmarks
  */
 const FOLDER = 'docs/benchmarks';
 const PAGE = 'docs/benchmarks.md';
 const BEGIN = '<!-- summary: written from the tables -->';
 const END = '<!-- end of summary -->';
+const PASSES_BEGIN = '<!-- passes: written from their table -->';
+const PASSES_END = '<!-- end of passes -->';
 const MET_PER_CENT = 1e-4;
 
 type Row = { readonly instance: string; readonly gap: number | null; readonly faults: number };
@@ -54,9 +57,16 @@ const summary = [
   '| --- | --- | --- | --- | --- | --- | --- |',
   ...tables.map(summaryRow),
 ].join('\n');
-const page = readFileSync(PAGE, 'utf8');
-const [before, rest = ''] = page.split(BEGIN);
-const [, after] = rest.split(END);
-if (before === undefined || after === undefined) throw new Error(`${PAGE} lacks its marks`);
-writeFileSync(PAGE, `${before}${BEGIN}\n\n${summary}\n\n${END}${after}`);
+
+/** Puts a text between the two marks of its part of the page. */
+function putIn(page: string, begin: string, end: string, text: string): string {
+  const [before, rest = ''] = page.split(begin);
+  const [, after] = rest.split(end);
+  if (before === undefined || after === undefined) throw new Error(`${PAGE} lacks its marks`);
+  return `${before}${begin}\n\n${text}\n\n${end}${after}`;
+}
+
+const passes = passesSummary(readFileSync(path.join(FOLDER, 'passes-outlines.csv'), 'utf8'));
+const page = putIn(readFileSync(PAGE, 'utf8'), BEGIN, END, summary);
+writeFileSync(PAGE, putIn(page, PASSES_BEGIN, PASSES_END, passes));
 writeFileSync(path.join(FOLDER, 'growth.svg'), growthFigure(readFileSync(path.join(FOLDER, 'growth.csv'), 'utf8')));

@@ -1,5 +1,5 @@
 import { err, type Issue, ok, type Result } from '../../../core/base/index.ts';
-import type { Book } from '../../../core/book/index.ts';
+import type { Book, Machine } from '../../../core/book/index.ts';
 import { type PassHead, passHeadOf } from '../../../core/passes/index.ts';
 import { formatNumber } from '../../../core/units/index.ts';
 import { type Typed, UsageFault } from '../command.ts';
@@ -48,19 +48,24 @@ export function headsOf({ book, where, isBook }: Ground, typed: Typed): Result<r
   const id = typed.options.machine;
   const machines = book.machines.filter((each) => id === undefined || each.id === id);
   if (machines.length === 0) return noMachine(book, where, id);
-  return ok(
-    machines.flatMap((machine) =>
-      machine.heads.map(
-        (head): NamedHead => ({
-          machineId: machine.id,
-          headId: head.id,
-          name: `${machine.name}, ${head.name}`,
-          head: { ...USUAL, swathFt: head.swathFt, speedMph: head.speedMph, ...passHeadOf(head), ...told },
-          upAndDownFromDeg: steepDeg ?? head.passes?.upAndDownFromDeg,
-        }),
-      ),
+  const heads = machines.flatMap((machine) =>
+    machine.heads.map(
+      (head): NamedHead => ({
+        machineId: machine.id,
+        headId: head.id,
+        name: `${machine.name}, ${head.name}`,
+        head: { ...USUAL, swathFt: head.swathFt, speedMph: head.speedMph, ...passHeadOf(head), ...told },
+        upAndDownFromDeg: steepDeg ?? head.passes?.upAndDownFromDeg,
+      }),
     ),
   );
+  return heads.length > 0 ? ok(heads) : noHead(machines, where);
+}
+
+function noHead(machines: readonly Machine[], where: string): Result<never> {
+  const names = machines.map((each) => each.name).join(', ');
+  const hint = 'Give it a head with its swath and speed, or give --swath-ft.';
+  return err('nothing-to-do', `${where}, machines`, `${names}: no head to spray or spread with.`, hint);
 }
 
 const numberAs = <Name extends keyof PassHead>(name: Name, value: number | undefined): Partial<Record<Name, number>> =>

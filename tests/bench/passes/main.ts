@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import type { Region } from '../../../core/geometry/index.ts';
 import { type PassHead, type PassPlan, planPasses } from '../../../core/passes/index.ts';
@@ -11,7 +11,7 @@ import { type BenchHead, HEADS, headOf, isThere, OVERLAP_M, regionsOf, SETS } fr
  * npm run bench:passes -- [--set NAME] [--head NAME] [--every N] [--checks N] [--csv FILE]
  *
  * --every takes each N-th outline of a set, --checks holds each N-th of those against a raster and a scan of all directions
- * (0: none). Times are processor milliseconds of this process, in the order in which the outlines stand in their files.
+ * (0: none). Rows are added to the table of --csv. Times are processor milliseconds of this process, in the order in which the outlines stand in their files.
  */
 const { values } = parseArgs({
   options: {
@@ -107,8 +107,13 @@ function rowOf(name: string, runs: readonly Run[], bench: BenchHead): readonly (
   ];
 }
 
-const rows: string[] = [COLUMNS.join(',')];
-console.log(rows[0]);
+/** Prints a row, and adds it to the table where one is kept, so that sets can be run one at a time. */
+function tell(row: string): void {
+  console.log(row);
+  if (values.csv !== undefined) appendFileSync(values.csv, `${row}\n`);
+}
+
+if (values.csv === undefined || !existsSync(values.csv)) tell(COLUMNS.join(','));
 for (const set of SETS) {
   if (values.set !== undefined && values.set !== set.name) continue;
   if (!isThere(set)) {
@@ -120,9 +125,6 @@ for (const set of SETS) {
   for (const head of HEADS) {
     if (values.head !== undefined && !head.name.startsWith(values.head)) continue;
     const runs = grounds.map((ground) => run(ground, headOf(head)));
-    const row = rowOf(set.name, runs, head).join(',');
-    console.log(row);
-    rows.push(row);
+    tell(rowOf(set.name, runs, head).join(','));
   }
 }
-if (values.csv !== undefined) writeFileSync(values.csv, `${rows.join('\n')}\n`);

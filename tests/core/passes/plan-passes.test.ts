@@ -237,6 +237,8 @@ describe('ground and figures with which no pass can be driven', () => {
     ['trim passes', { trimPasses: -1 }],
     ['turn', { turnSec: -1 }],
     ['speed between passes', { transitMph: 0 }],
+    ['Marking', { mark: { what: 'foam', flOzPer1000Ft: 0 } }],
+    ['Sections', { sectionsFt: [1, 1] }],
   ];
   for (const [word, change] of wrong) {
     it(`${JSON.stringify(change)} is refused with its name`, () => {

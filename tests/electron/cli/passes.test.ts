@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PassesOutput } from '../../../electron/cli/output/index.ts';
 import { ringAt } from '../../core/geometry/shapes.ts';
@@ -123,5 +123,39 @@ describe('passes', () => {
   test('outlines without a swath, and a swath that is no number, are a wrong command line', () => {
     expect(passes(lawns)).toMatchObject({ code: 2, remarks: expect.stringContaining('--swath-ft is missing') });
     expect(passes(lawns, '--swath-ft', 'wide').remarks).toContain('--swath-ft needs a number');
+  });
+
+  test('a swath wider than every zone, and a zone thinner than any swath: all of it by hand, told, and no fault', () => {
+    const run = passes(lawns, '--swath-ft', '400', '--figures');
+    expect(run.code).toBe(0);
+    const [found] = jsonOf<PassesOutput>(run, 'passes').zones[0]!.heads;
+    expect(found).toMatchObject({ minutes: 0, swathCount: 0, trimCount: 0, missedShare: 1, angleDeg: null });
+    expect(found!.handTrimSqFt).toBeCloseTo(found!.areaSqFt, 6);
+    expect(found!.notes.map((each) => each.code)).toEqual(['swath-wider-than-ground']);
+    const text = swardway(['passes', lawns, '--swath-ft', '400']);
+    expect(text.out).toContain('left to hand methods');
+  });
+
+  test('a speed of zero or less, and a marker without an amount, are refused with their names', () => {
+    for (const speed of ['0', '-3']) {
+      const error = errorOf(passes(lawns, '--swath-ft', '5', '--speed-mph', speed), lawns);
+      expect(error).toMatchObject({ code: 'quantity-out-of-range' });
+      expect(error.detail).toContain('speed');
+    }
+    expect(passes(lawns, '--swath-ft', '5', '--mark', 'foam').code).toBe(2);
+    expect(errorOf(passes(lawns, '--swath-ft', '5', '--mark', 'foam', '--mark-fl-oz', '0'), lawns).detail).toContain(
+      'Marking',
+    );
+  });
+
+  test('a machine without a head is told', () => {
+    const book = scratch.at('no-heads.json');
+    const sample = JSON.parse(readFileSync(sampleFile('residential-day'), 'utf8'));
+    for (const machine of sample.machines) machine.heads = [];
+    sample.rounds = [];
+    writeFileSync(book, JSON.stringify(sample));
+    const error = errorOf(passes(book), book);
+    expect(error).toMatchObject({ code: 'nothing-to-do' });
+    expect(error.detail).toContain('no head');
   });
 });
