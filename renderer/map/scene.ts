@@ -34,7 +34,7 @@ export function partKey({ kind, partId }: Pick<MapPart, 'kind' | 'partId'>): str
   return `${kind} ${partId}`;
 }
 
-/** Passes over a zone of the selected lawn, and the stretch of them that is read, by its number along the way. */
+/** Passes over a zone, and the stretch of them that is read, by its number along the way. */
 export type PassScene = { readonly picture: PassPicture; readonly leg: number | null };
 
 /** Everything the map shows. */

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { PassPicture } from '../../core/passes/index.ts';
 import { type PassWish, readLeg, showPasses, useFormat, useLaidPasses, usePasses } from '../stores/index.ts';
 import { Button, Choice, Section } from '../ui/index.ts';
@@ -19,7 +19,6 @@ export function PassPanel({ subjects, whyNone }: PassPanelProps) {
   const [wanted, setWanted] = useState('');
   const subject = subjects.find((each) => keyOf(each) === wanted) ?? subjects[0] ?? null;
   useLaidPasses(subject?.wish ?? null);
-  useEffect(() => () => readLeg(null), []);
   return (
     <Section
       title="Passes"

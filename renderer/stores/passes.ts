@@ -43,8 +43,9 @@ export function readLeg(leg: number | null): void {
   usePasses.setState({ leg });
 }
 
-/** Asks for the passes of a wish, and anew when lawn, machine or the book at the host change. */
+/** Asks for the passes of a wish for as long as there is one on screen, and anew when lawn, machine or the book at the host change. */
 export function useLaidPasses(wish: PassWish | null): void {
+  useEffect(() => () => usePasses.setState(NOTHING), []);
   const isOn = usePasses((state) => state.isOn);
   const session = useBook((state) => state.open?.session ?? null);
   const revision = useBook((state) => state.open?.revision ?? 0);

@@ -59,7 +59,7 @@ describeWithChromium('the pass map', () => {
     await along.focus();
     const spoken = () => along.getAttribute('aria-valuetext');
     expect(await spoken()).toMatch(
-      /^Trim pass 1 of \d+: [\d.,]+ ft long, 8 ft wide, [\d,]+ ft² covered; begins at 0:00 min/,
+      /^Trim pass 1 of \d+: [\d.,]+ ft long, 8\.0 ft wide, [\d,]+ ft² covered; begins at 0:00 min/,
     );
     const first = await spoken();
     await page.keyboard.press('ArrowRight');
