@@ -16,6 +16,13 @@ export type MapPoint = {
   readonly label: string;
 };
 
+/** Passes over one area of a small map. */
+export type MapPasses = {
+  readonly legs: readonly { readonly kind: 'trim' | 'swath' | 'transit'; readonly positions: readonly Position[] }[];
+  readonly overlap: AreaGeometry;
+  readonly missed: AreaGeometry;
+};
+
 /**
  * A row of a table: one text per column, or a row whose last text runs over the rest of the columns. A 'stop' begins a part of the
  * table that stays together on paper; 'detail' belongs to the row above it; 'refill' interrupts the work; 'sum' closes a column.
@@ -52,6 +59,8 @@ export type Block =
       readonly points: readonly MapPoint[];
       /** A line through these places, in order; empty for none. */
       readonly route: readonly Position[];
+      /** Passes of machines over the turf: lines with an arrow on each swath, ground gone over twice and ground not reached. */
+      readonly passes?: readonly MapPasses[];
       /** Units of the scale bar. */
       readonly units: 'us' | 'metric';
     }

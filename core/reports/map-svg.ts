@@ -1,6 +1,6 @@
 import type { AreaGeometry, Position } from '../book/index.ts';
 import { formatNumber } from '../units/index.ts';
-import type { Block, MapPoint } from './blocks.ts';
+import type { Block, MapPasses, MapPoint } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
 import { type Spot, spreadLabels } from './map-labels.ts';
 
@@ -34,10 +34,11 @@ export function mapSvg(map: MapBlock): string {
     const ground = each.look === 'turf' || each.look === 'parcel' ? '' : `<path class="ground" d="${outline}"/>`;
     return `${ground}<path class="${each.look}" d="${outline}"/>`;
   });
+  const passes = (map.passes ?? []).map((each) => passesSvg(each, view));
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
   const points = map.points.map((each) => (each.look === 'stop' ? '' : pointSvg(each, view.spot(each.at))));
   points.push(stopsSvg(map.points, view));
-  return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="Map">${PATTERNS}${areas.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot, map.units)}</svg>`;
+  return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="Map">${PATTERNS}${areas.join('')}${passes.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot, map.units)}</svg>`;
 }
 
 function ringsOf(geometry: AreaGeometry): readonly (readonly Position[])[] {
@@ -85,6 +86,24 @@ function pointSvg(point: MapPoint, [x, y]: Spot): string {
   return `<g transform="${at}"><circle class="${point.look}" r="12"/><text y="5">${label}</text></g>`;
 }
 
+/** Plain ground below, so that only turf without passes is hatched: what is gone over twice is dotted, what is not reached is filled. */
+function passesSvg({ legs, overlap, missed }: MapPasses, view: View): string {
+  const outline = (geometry: AreaGeometry): string =>
+    ringsOf(geometry)
+      .map((ring) => path(ring.map(view.spot), true))
+      .join('');
+  const lines = legs.map(({ kind, positions }) => {
+    const spots = positions.map(view.spot);
+    const [from, to] = spots;
+    // The arrow of a swath hangs on a corner in its middle.
+    const isSwath = kind === 'swath' && from !== undefined && to !== undefined;
+    const drawn = isSwath ? [from, [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] as const, to] : spots;
+    return `<path class="pass-${kind}" d="${path(drawn, false)}"/>`;
+  });
+  const again = `<path class="pass-twice" d="${outline(overlap)}"/>`;
+  return `${again}${lines.join('')}<path class="pass-missed" d="${outline(missed)}"/>`;
+}
+
 /** Numbers of stops, moved apart where they would cover each other; a line leads from a moved number to its place. */
 function stopsSvg(points: readonly MapPoint[], view: View): string {
   const stops = points.filter((each) => each.look === 'stop');
@@ -119,4 +138,4 @@ function furniture(pixelsPerFoot: number, units: MapBlock['units']): string {
 }
 
 const PATTERNS =
-  '<defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V6" class="thread"/></pattern><pattern id="cross" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M0 0L6 6M6 0L0 6" class="thread"/></pattern><pattern id="dots" width="5" height="5" patternUnits="userSpaceOnUse"><circle cx="2.5" cy="2.5" r="0.9" class="dot"/></pattern></defs>';
+  '<defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V6" class="thread"/></pattern><pattern id="cross" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M0 0L6 6M6 0L0 6" class="thread"/></pattern><pattern id="dots" width="5" height="5" patternUnits="userSpaceOnUse"><circle cx="2.5" cy="2.5" r="0.9" class="dot"/></pattern><pattern id="twice" width="4" height="4" patternUnits="userSpaceOnUse"><circle cx="1" cy="1" r="0.6" class="dot"/></pattern><pattern id="missed" width="3" height="3" patternUnits="userSpaceOnUse"><path d="M0 0L3 3M3 0L0 3" class="missed-thread"/></pattern><marker id="driven" markerUnits="userSpaceOnUse" markerWidth="8" markerHeight="8" refX="4" refY="4" orient="auto"><path d="M1.5 1L6 4L1.5 7" class="driven"/></marker></defs>';

@@ -48,6 +48,13 @@ td .box{margin-right:2pt}
 .map .thread{stroke:#888;stroke-width:.8;fill:none}
 .map .dot{fill:#333}
 .map .route{fill:none;stroke:#111;stroke-width:2}
+.map .pass-trim{fill:none;stroke:#111;stroke-width:1.6}
+.map .pass-swath{fill:none;stroke:#111;stroke-width:.8;marker-mid:url(#driven)}
+.map .pass-transit{fill:none;stroke:#111;stroke-width:.8;stroke-dasharray:3 3}
+.map .pass-twice{fill:url(#twice);fill-rule:evenodd}
+.map .pass-missed{fill:url(#missed);fill-rule:evenodd;stroke:#111;stroke-width:.8}
+.map .driven{fill:none;stroke:#111;stroke-width:1.2}
+.map .missed-thread{stroke:#111;stroke-width:.8;fill:none}
 .map .parcel{fill:none;stroke:#111;stroke-width:1;stroke-dasharray:7 4}
 .map text.name{paint-order:stroke;stroke:#fff;stroke-width:4px}
 .map .gate{stroke:#111;stroke-width:2.4;fill:none}

@@ -27,10 +27,9 @@ export function PassPanel({ subjects, whyNone }: PassPanelProps) {
           look="quiet"
           pressed={isOn}
           whyNot={subject === null ? whyNone : null}
-          label="Show the passes on the map"
           onPress={() => showPasses(!isOn)}
         >
-          {isOn ? 'hide' : 'show on the map'}
+          Show on the map
         </Button>
       }
     >

@@ -25,7 +25,7 @@ export * from './edits.ts';
 export { receiveFile } from './files.ts';
 export { exportGround } from './ground-export.ts';
 export * from './heights.ts';
-export { askHost, changeSettings, useHost } from './host.ts';
+export { askHost, callHost, changeSettings, useHost } from './host.ts';
 export * from './imports.ts';
 export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';
 export { closeNotice, type Notice, say, showError, showNews, useNotices } from './notices.ts';

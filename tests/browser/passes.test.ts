@@ -35,7 +35,7 @@ describeWithChromium('the pass map', () => {
 
   test('shows every pass of a zone as a band with its line, what is gone over twice, and what is not reached', async () => {
     const { page } = desk;
-    await page.getByRole('button', { name: 'Show the passes on the map' }).click();
+    await page.getByRole('button', { name: 'Show on the map' }).click();
     const figures = page.locator('.pass-figures');
     await figures.waitFor();
     const [, trims, swaths] = /(\d+) trim pass(?:es)?, (\d+) swaths?/.exec((await figures.textContent()) ?? '') ?? [];
@@ -76,7 +76,7 @@ describeWithChromium('the pass map', () => {
     await field.fill('E');
     await field.press('Enter');
     await page.waitForFunction(() => document.querySelector('.pass-figures')?.textContent?.includes('90° E'));
-    await page.getByRole('button', { name: 'Show the passes on the map' }).click();
+    await page.getByRole('button', { name: 'Show on the map' }).click();
     expect(await page.locator('.pass-band').count()).toBe(0);
   });
 
@@ -84,10 +84,32 @@ describeWithChromium('the pass map', () => {
     const { page } = desk;
     await planRound(page, 2);
     await goToRoom(page, 'Day');
-    await page.getByRole('button', { name: 'Show the passes on the map' }).click();
+    await page.getByRole('button', { name: 'Show on the map' }).click();
     await page.locator('.pass-figures').waitFor();
     expect(await page.locator('.pass-band').count()).toBeGreaterThan(3);
     expect(await accessFaults(page)).toEqual([]);
+  });
+
+  test('prints on the measure sheet where it is wanted, in black on white', async () => {
+    const { page } = desk;
+    await goToRoom(page, 'Paper');
+    await page.getByRole('option', { name: /^Measure sheet/ }).click();
+    const sheet = page.frameLocator('.paper-page');
+    await sheet.locator('svg.map').waitFor();
+    expect(await sheet.locator('.pass-swath').count()).toBe(0);
+    const choice = page.getByLabel('Passes on the plan');
+    const head = await choice.locator('option').nth(1).getAttribute('value');
+    await choice.selectOption(head);
+    await sheet.locator('.pass-swath').first().waitFor();
+    expect(await sheet.getByText(/^On the plan: passes of .*, \d+ trim passes \(thick\) and \d+ swaths/).count()).toBe(
+      1,
+    );
+    expect(
+      await sheet
+        .locator('.pass-swath')
+        .first()
+        .evaluate((line) => getComputedStyle(line).stroke),
+    ).toBe('rgb(17, 17, 17)');
     expect(desk.complaints).toEqual([]);
   });
 });

@@ -1,14 +1,22 @@
 import type { Exclusion, Property } from '../../book/index.ts';
 import { workedArea } from '../../field-work/index.ts';
 import { centreOf, outlineArea } from '../../geometry/index.ts';
-import { formatArea, formatLength, formatWidth, squareMetresToSquareFeet, type UnitSystem } from '../../units/index.ts';
+import type { PassPicture } from '../../passes/index.ts';
+import {
+  formatArea,
+  formatLength,
+  formatNumber,
+  formatWidth,
+  squareMetresToSquareFeet,
+  type UnitSystem,
+} from '../../units/index.ts';
 import { type Block, left, type MapPoint, right } from '../blocks.ts';
 import type { PropertyInput } from '../input.ts';
 import { areasOf } from '../run-sheet/index.ts';
 import { foundBy, slopeWords } from './words.ts';
 
 /** The plan: lot, zones with their names, what is left out, gates with their widths, hose stands (H), parking point (P). */
-export function planBlock({ book, property }: PropertyInput): Block {
+export function planBlock({ book, property, passes }: PropertyInput): Block {
   const gates = property.gates.flatMap((gate): readonly MapPoint[] =>
     gate.at === undefined ? [] : [{ look: 'gate', at: gate.at, label: formatWidth(gate.clearWidthIn, book.units) }],
   );
@@ -21,8 +29,25 @@ export function planBlock({ book, property }: PropertyInput): Block {
     areas: [...parcel, ...areasOf(property)],
     points: [...names(property), ...gates, ...hoses, { look: 'parking', at: property.parking, label: 'P' }],
     route: [],
+    ...(passes == null
+      ? {}
+      : { passes: passes.pictures.map(({ legs, overlap, handTrim }) => ({ legs, overlap, missed: handTrim })) }),
     units: book.units,
   };
+}
+
+/** What the passes on the plan come to, and how they are drawn. */
+export function passesBlock({ book, passes }: PropertyInput): readonly Block[] {
+  if (passes == null || passes.pictures.length === 0) return [];
+  const sum = (of: (picture: PassPicture) => number): number =>
+    passes.pictures.reduce((all, each) => all + of(each), 0);
+  const [trims, swaths] = [sum((each) => each.trimCount), sum((each) => each.swathCount)];
+  const byHand = formatArea(
+    sum((each) => each.handTrimSqFt),
+    book.units,
+  );
+  const text = `On the plan: passes of ${passes.by}, ${trims} trim passes (thick) and ${swaths} swaths (arrows), ${formatNumber(sum((each) => each.minutes))} min once over. Dotted: gone over twice. Crossed: ${byHand} not reached, left to hand methods. Dashed: ways with nothing coming out.`;
+  return [{ kind: 'note', text }];
 }
 
 /** Names of the zones in their middles, where there are several to tell apart. */

@@ -2,7 +2,7 @@ import { formatArea } from '../../units/index.ts';
 import type { Block, Sheet } from '../blocks.ts';
 import { CAUTION_WORDS, USUAL_CAUTIONS } from '../cautions.ts';
 import type { PropertyInput } from '../input.ts';
-import { exclusionsBlock, gatesBlock, planBlock, workingBlocks, zonesBlock } from './ground-blocks.ts';
+import { exclusionsBlock, gatesBlock, passesBlock, planBlock, workingBlocks, zonesBlock } from './ground-blocks.ts';
 import { costBlocks, fitBlocks, namesBlock, priceBlock, takesBlock } from './quote-blocks.ts';
 import { changeWords, parkingWords, totalWords } from './words.ts';
 
@@ -21,6 +21,7 @@ export function measureSheet(input: PropertyInput): Sheet {
       factsBlock(input),
       ...(change ? [{ kind: 'note' as const, text: `Before: ${changeWords(change, book.units)}.` }] : []),
       planBlock(input),
+      ...passesBlock(input),
       zonesBlock(input),
       ...workingBlocks(input),
       ...(property.exclusions.length === 0 ? [] : [exclusionsBlock(input)]),

@@ -17,9 +17,10 @@ import {
   useProperty,
   useSelection,
 } from '../../stores/index.ts';
-import { Button, Choice, Empty, Section, Tick, Workbench } from '../../ui/index.ts';
+import { Button, Choice, Empty, Field, Section, Tick, Workbench } from '../../ui/index.ts';
 import { offerWindowPrinting } from './print-window.ts';
 import { withFonts, withFontsInside } from './sheet-fonts.ts';
+import { NO_PASSES, passOptions, useSheetPasses } from './sheet-passes.ts';
 import { makeSheet } from './sheets.ts';
 
 const NO_LAWNS: readonly Property[] = [];
@@ -34,6 +35,8 @@ export function PaperRoom() {
   const kind = SHEETS.find((each) => each.id === sheetId) ?? SHEETS[0];
   const property = selected ?? book?.properties[0] ?? null;
   const [forCustomer, setForCustomer] = useState(false);
+  const [passesOf, setPassesOf] = useState(NO_PASSES);
+  const passes = useSheetPasses(property, passesOf);
   const sheet = useMemo(
     () =>
       book === null || kind === undefined
@@ -44,8 +47,9 @@ export function PaperRoom() {
             day,
             property,
             reader: forCustomer ? 'customer' : 'office',
+            passes,
           }),
-    [book, known, day, property, kind, forCustomer],
+    [book, known, day, property, kind, forCustomer, passes],
   );
   return (
     <Workbench
@@ -59,6 +63,8 @@ export function PaperRoom() {
           property={property}
           forCustomer={forCustomer}
           onForCustomer={setForCustomer}
+          passesOf={passesOf}
+          onPassesOf={setPassesOf}
         />
       }
       rightLabel="About this sheet"
@@ -105,9 +111,13 @@ type FactsProps = {
   readonly property: Property | null;
   readonly forCustomer: boolean;
   readonly onForCustomer: (forCustomer: boolean) => void;
+  /** Which head's passes are drawn on the plan. */
+  readonly passesOf: string;
+  readonly onPassesOf: (passesOf: string) => void;
 };
 
-function SheetFacts({ scope, property, forCustomer, onForCustomer }: FactsProps) {
+function SheetFacts({ scope, property, forCustomer, onForCustomer, passesOf, onPassesOf }: FactsProps) {
+  const book = useBook((state) => state.open?.book ?? null);
   const properties = useBook((state) => state.open?.book.properties ?? NO_LAWNS);
   const known = useCurrentPlan();
   const day = useCurrentDay();
@@ -124,6 +134,11 @@ function SheetFacts({ scope, property, forCustomer, onForCustomer }: FactsProps)
             onChoose={selectProperty}
           />
           <Tick label="customer's copy: no machines, costs or margin" checked={forCustomer} onChange={onForCustomer} />
+          {book !== null && (
+            <Field label="Plan shows">
+              <Choice label="Passes on the plan" value={passesOf} options={passOptions(book)} onChoose={onPassesOf} />
+            </Field>
+          )}
         </Section>
       )}
       {scope === 'day' && day !== null && (

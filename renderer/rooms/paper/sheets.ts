@@ -2,7 +2,7 @@ import type { Book, Property } from '../../../core/book/index.ts';
 import { lastChange } from '../../../core/measure/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
-import { SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
+import { SHEETS, type Sheet, type SheetKind, type SheetPasses } from '../../../core/reports/index.ts';
 import { measureOf } from '../../stores/index.ts';
 
 /** Kinds of sheet that there are. */
@@ -15,10 +15,12 @@ export type SheetSource = {
   readonly property: Property | null;
   /** Whose copy of a sheet about a lawn it is. */
   readonly reader: 'office' | 'customer';
+  /** Passes to be drawn on the plan of the lawn. */
+  readonly passes: SheetPasses | null;
 };
 
 /** The sheet of a kind, or why there is none. */
-export function makeSheet(kind: SheetKind, { book, plan, day, property, reader }: SheetSource): Sheet | string {
+export function makeSheet(kind: SheetKind, { book, plan, day, property, reader, passes }: SheetSource): Sheet | string {
   if (kind.scope === 'day') {
     return plan === null || day === null
       ? 'Plan a round first: this sheet is made from a planned day.'
@@ -35,5 +37,6 @@ export function makeSheet(kind: SheetKind, { book, plan, day, property, reader }
     change,
     quote: lawnQuote(book, property, measure),
     reader,
+    passes,
   });
 }
