@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Book, Property, Zone } from '../../../core/book/index.ts';
-import { lastChange, measureProperty } from '../../../core/measure/index.ts';
+import { lastChange, measureProperty, treatableOutline } from '../../../core/measure/index.ts';
+import { passPicture } from '../../../core/passes/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import { type PropertyInput, SHEETS, type Sheet, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
 import { fixtureBook } from './fixture.ts';
@@ -35,6 +36,23 @@ const withZone = (property: Property, zoneId: string, more: Partial<Zone>): Prop
 });
 
 describe('the ground on the measure sheet', () => {
+  it('has the passes of a head on its plan, with what they come to, where they are given', () => {
+    const birch = fixtureBook().properties.find((each) => each.id === 'birch')!;
+    const outline = treatableOutline(birch, birch.zones[0]!.id);
+    const head = { swathFt: 8, overlapFt: 1, trimPasses: 1, turnSec: 4, speedMph: 4 };
+    const picture = passPicture(outline, head, {}, 0, 'birch');
+    if (!picture.ok || picture.value === null) throw new Error('no passes');
+    const passes = { by: 'Rider, boom', pictures: [picture.value] };
+    const html = sheetsHtml([sheet(fixtureBook(), 'birch', { passes })]);
+    expect(html.split('<path class="pass-swath"')).toHaveLength(picture.value.swathCount + 1);
+    expect(html.split('<path class="pass-trim"')).toHaveLength(picture.value.trimCount + 1);
+    expect(html).toContain('<path class="pass-missed"');
+    expect(text(fixtureBook(), 'birch', { passes })).toContain(
+      `passes of Rider, boom, ${picture.value.trimCount} trim passes (thick) and ${picture.value.swathCount} swaths`,
+    );
+    expect(sheetsHtml([sheet(fixtureBook(), 'birch')])).not.toContain('<path class="pass-swath"');
+  });
+
   it('shows the likely error of each zone and of the total, and how the outline was drawn', () => {
     const drawn = changed('birch', (property) => {
       const shape = property.zones[0]?.shape;

@@ -82,6 +82,39 @@ describe('planning through the contract', () => {
     expect(strange).toMatchObject({ ok: false, error: { code: 'reference-missing' } });
   });
 
+  test('lays the passes of a head over a zone, and says why where it cannot', async () => {
+    const { session, book } = await open();
+    const [machine] = book.machines;
+    const [property] = book.properties;
+    const asked = {
+      session,
+      propertyId: property!.id,
+      zoneId: property!.zones[0]!.id,
+      machineId: machine!.id,
+      headId: machine!.heads[0]!.id,
+    };
+    const heads = (passes: object | null) =>
+      machine!.heads.map(({ passes: _, ...head }) => (passes === null ? head : { ...head, passes }));
+    const put = (passes: object | null) =>
+      ({ kind: 'put', table: 'machines', record: { ...machine!, heads: heads(passes) } }) as never;
+    await screen.must('book.apply', { session, action: put(null), baseRevision: 0 });
+    expect(await screen.call('passes.draw', asked)).toMatchObject({ ok: false, error: { code: 'nothing-to-do' } });
+    await screen.must('book.apply', {
+      session,
+      action: put({ overlapFt: 1, trimPasses: 1, turnSec: 4 }),
+      baseRevision: 1,
+    });
+    const { picture } = await screen.must('passes.draw', asked);
+    expect(picture!.legs.filter((leg) => leg.kind === 'swath')).toHaveLength(picture!.swathCount);
+    expect(picture!.swathCount).toBeGreaterThan(0);
+    for (const strange of [{ zoneId: 'none' }, { headId: 'none' }]) {
+      expect(await screen.call('passes.draw', { ...asked, ...strange })).toMatchObject({
+        ok: false,
+        error: { code: 'reference-missing' },
+      });
+    }
+  });
+
   test('gives the same plan for the same seed and iterations', async () => {
     const { session } = await open();
     const plan = async (seed: number) => {
