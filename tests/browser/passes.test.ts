@@ -100,7 +100,7 @@ describeWithChromium('the pass map', () => {
     const choice = page.getByLabel('Passes on the plan');
     const head = await choice.locator('option').nth(1).getAttribute('value');
     await choice.selectOption(head);
-    await sheet.locator('.pass-swath').first().waitFor();
+    await sheet.locator('.pass-swath').first().waitFor({ state: 'attached' });
     expect(await sheet.getByText(/^On the plan: passes of .*, \d+ trim passes \(thick\) and \d+ swaths/).count()).toBe(
       1,
     );
