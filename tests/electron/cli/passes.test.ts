@@ -138,14 +138,14 @@ describe('passes', () => {
 
   test('a speed of zero or less, and a marker without an amount, are refused with their names', () => {
     for (const speed of ['0', '-3']) {
-      const error = errorOf(passes(lawns, '--swath-ft', '5', '--speed-mph', speed), lawns);
+      const error = errorOf(passes(lawns, '--swath-ft', '5', '--speed-mph', speed), 'zone pitch');
       expect(error).toMatchObject({ code: 'quantity-out-of-range' });
       expect(error.detail).toContain('speed');
     }
     expect(passes(lawns, '--swath-ft', '5', '--mark', 'foam').code).toBe(2);
-    expect(errorOf(passes(lawns, '--swath-ft', '5', '--mark', 'foam', '--mark-fl-oz', '0'), lawns).detail).toContain(
-      'Marking',
-    );
+    expect(
+      errorOf(passes(lawns, '--swath-ft', '5', '--mark', 'foam', '--mark-fl-oz', '0'), 'zone pitch').detail,
+    ).toContain('Marking');
   });
 
   test('a machine without a head is told', () => {
