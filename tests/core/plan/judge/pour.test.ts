@@ -122,4 +122,51 @@ describe('bags poured on the machine', () => {
     expect(verdict.feasible).toBe(false);
     expect(verdict.violations.map((each) => each.code)).toContain(code);
   });
+
+  it('are told in words where they go wrong', () => {
+    const said = (
+      change: (plan: Draft<Plan>, pour: Pour) => void,
+      more: (problem: Problem) => Problem = (each) => each,
+    ) => {
+      const { problem, plan } = pouredDay();
+      change(plan, pourOf(plan));
+      return judgePlan(more(problem), plan as Plan).violations.map((each) => each.message);
+    };
+    const { afterSqFt } = pourOf(pouredDay().plan);
+    expect(said((_, pour) => void Object.assign(pour, { afterSqFt: afterSqFt + 10 }))).toEqual([
+      `after ${afterSqFt + 10} ft2 stated, ${afterSqFt} ft2 are done`,
+    ]);
+    expect(said((_, pour) => void Object.assign(pour, { afterSqFt: afterSqFt + 0.5 }))).toEqual([]);
+    // The pouring comes after the stop is packed up.
+    const late = said((plan, pour) => {
+      const activities = plan.days[0]?.activities ?? [];
+      activities.splice(activities.indexOf(pour), 1);
+      activities.splice(activities.findIndex((each) => each.kind === 'pack-up') + 1, 0, pour);
+    });
+    expect(late).toContain('bags are poured where no work is done');
+    // Another product on the same stock.
+    const other = said(
+      (_, pour) => {
+        for (const fill of pour.fills) fill.materialId = 'granules-other';
+      },
+      (problem) => {
+        const granules = problem.materials[1];
+        const named = granules === undefined ? [] : [{ ...granules, id: 'granules-other' }];
+        return { ...problem, materials: [...problem.materials, ...named] };
+      },
+    );
+    expect(other).toEqual(
+      expect.arrayContaining([
+        'm/bags hold another material',
+        'm/hopper is filled with another material without a rinse',
+      ]),
+    );
+    const wrong = said((_, pour) => {
+      for (const fill of pour.fills) fill.compartmentId = 'm/bags';
+    });
+    expect(wrong).toContain('m/bags cannot be poured into m/bags');
+    expect(said((_, pour) => void Object.assign(pour, { fromCompartmentId: 'm/sack' }))).toContain(
+      'the rig has no bags "m/sack" on a machine',
+    );
+  });
 });
