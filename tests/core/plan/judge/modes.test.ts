@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
 import type { Job, Mode, Op, Problem } from '../../../../core/plan/problem/index.ts';
+import type { Plan } from '../../../../core/plan/result/index.ts';
+import type { Draft } from './breakers.ts';
 import { smallPlan } from './small-plan.ts';
 import { smallProblem } from './small-problem.ts';
 
@@ -76,4 +78,22 @@ it('of two jobs at one property the one whose tasks are done is meant, and only 
     [...small.jobs, other],
   ])
     expect(judgePlan({ ...small, jobs }, smallPlan()).violations).toEqual([]);
+});
+
+it('a visit that follows no mode is set up and packed up for as long as the shortest of them asks', () => {
+  const plan = structuredClone(smallPlan()) as Draft<Plan>;
+  for (const each of plan.days[0]?.activities ?? [])
+    if (each.kind === 'treat' && each.propertyId === 'birch') each.method = { kind: 'hand', handMethodId: 'hose' };
+  const said = (modes: (mode: Mode) => readonly Mode[]): readonly string[] =>
+    judgePlan(withModes(smallProblem(), BIRCH, modes), plan as Plan).violations.map((each) => each.message);
+  const longer = (mode: Mode): Mode => ({
+    ...mode,
+    beforeMs: mode.beforeMs + 10 * SECOND,
+    afterMs: mode.afterMs + 10 * SECOND,
+  });
+  const right = said((mode) => [mode]);
+  expect(right.length).toBeGreaterThan(0);
+  expect(said((mode) => [longer(mode), mode])).toEqual(right);
+  expect(said((mode) => [mode, longer(mode)])).toEqual(right);
+  expect(said((mode) => [longer(mode)]).length).toBe(right.length + 2);
 });
