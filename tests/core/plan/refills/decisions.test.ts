@@ -13,6 +13,11 @@ const proved = JSON.parse(readFileSync(new URL('../oracle/proved-costs.json', im
 >;
 /** Days of each family: few, because each change of the sources is held against them (`npm run test:mutation`). */
 const DAYS = 5;
+/** Further days, on which one refill is better elsewhere than where the labels put it. */
+const FURTHER: Readonly<Record<string, readonly number[]>> = {
+  windows: [23, 35, 39],
+  'two persons, windows': [17],
+};
 
 /** Days with more in them at once than brute force can do: they are held against a replay alone. */
 const BUSY: Family = {
@@ -53,7 +58,8 @@ describe.each([BUSY, ...FAMILIES.toReversed(), ...LARGER])(
   ({ name, shape, seeds: [first, last], cheaper }) => {
     it('are these', async () => {
       const lines: string[] = [];
-      for (let seed = first; seed <= Math.min(last, first + DAYS - 1); seed += 1) {
+      const some = Array.from({ length: Math.min(DAYS, last - first + 1) }, (_, k) => first + k);
+      for (const seed of [...some, ...(FURTHER[name] ?? [])]) {
         const problem = randomProblem(seed, shape);
         const visits = shuffledVisits(problem, seed);
         const placement = new RefillPlacer(problem).place(0, visits);

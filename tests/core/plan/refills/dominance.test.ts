@@ -304,6 +304,14 @@ describe('a label that makes a trip to a place with everything', () => {
       (_, b) => b.set(b.stock(WATER, field.PRICE), 3),
     ],
     ['buying what it has used more of home', BASE + 40 * 10, (a) => a.set(a.stock(WATER, field.HOME_DRAWN), 40)],
+    [
+      'no more than the difference in that',
+      BASE + 10 * 10,
+      (a, b) => {
+        a.set(a.stock(WATER, field.HOME_DRAWN), 40);
+        b.set(b.stock(WATER, field.HOME_DRAWN), 30);
+      },
+    ],
     ['filling and buying what home had put in', BASE + 50 * 40, (a) => a.set(a.vessel(TANK, field.FREE), 1950)],
     ['buying what the rig had put in', BASE + 70 * 10, (_, b) => b.set(b.vessel(TANK, field.PRELOADED), 70)],
     ['no more of it than is used', BASE + 2700 * 10, (_, b) => b.set(b.vessel(TANK, field.PRELOADED), 9000)],
@@ -327,6 +335,17 @@ describe('a label that makes a trip to a place with everything', () => {
 
   it.each(cases)('needs %s', (_, needed, change) => {
     expect(leadNeeded(change, afterTrip)).toBe(needed);
+  });
+
+  it('buys every stock that the other one has aboard', () => {
+    // From the morning on 4,000 parts of seed at 3 ms, and of 5,300 parts of water the 5,000 that are aboard, at 6 ms.
+    const beats: Beats = ({ resets }, a, b) => resets.beats(a, b, SEED_OP, trip, Number.NEGATIVE_INFINITY);
+    expect(leadNeeded(() => undefined, beats)).toBe(TRIP + 4000 * 3 + 5000 * 6);
+    const less: Change = (_, b) => {
+      b.set(b.stock(SEED, field.DRAWN), 5000);
+      b.set(b.vessel(HOPPER, field.DIRECT), 1000);
+    };
+    expect(leadNeeded(less, beats)).toBe(TRIP + 1000 * 3 + 5000 * 6);
   });
 
   it('needs the pay of a trip with long ways', () => {

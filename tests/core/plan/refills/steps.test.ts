@@ -124,6 +124,45 @@ describe('500 ft2 of seed come out of the bags', () => {
   });
 });
 
+describe('of 9,000 parts of seed that are paid for, from home come', () => {
+  it.each([
+    ['as many as two bag places hold', 9000, () => undefined],
+    ['fewer beside a bag of lime', 5000, ({ set, stock }: Label) => set(stock(LIME, field.HOME_DRAWN), 1)],
+    ['fewer after such a one', 5000, ({ set, stock }: Label) => set(stock(LIME, field.PAST_MOST), 1)],
+    [
+      'none beside two',
+      0,
+      ({ set, stock }: Label) => {
+        set(stock(LIME, field.PAST_MOST), 1);
+        set(stock(LIME, field.CARRIED_STOCK), 2001);
+      },
+    ],
+    ['not those that are used up', 6000, ({ set, stock }: Label) => set(stock(SEED, field.HOME_DRAWN), 4000)],
+    ['not those that were carried', 7000, ({ set, stock }: Label) => set(stock(SEED, field.CARRIED_STOCK), 3000)],
+    ['all, before any station gave some', 9000, ({ set, stock }: Label) => set(stock(SEED, field.PRICE), -1)],
+  ] as const)('%s', (_, parts, change) => {
+    const label = setUp();
+    const { at, steps, set, get, stock } = label;
+    set(stock(SEED, field.PRICE), 3);
+    (change as (label: Label) => void)(label);
+    const [time, price] = [get(at + field.TIME), Math.max(0, get(stock(SEED, field.PRICE)))];
+    expect(steps.parts.pay(at, SEED, 9000, 2, true, 0)).toBe(parts);
+    expect(get(at + field.TIME) - time).toBe(9000 * 2 + (9000 - parts) * price);
+  });
+
+  it('those that were put in before, where the stock has not been opened', () => {
+    const { at, steps, set, get, stock } = setUp();
+    set(stock(SEED, field.PRICE), 3);
+    expect(steps.parts.pay(at, SEED, 9000, 2, false, 70)).toBe(70);
+    expect(get(stock(SEED, field.CARRIED_PRELOADED))).toBe(70);
+    expect(steps.parts.pay(at, SEED, 9000, 2, false, 0)).toBe(0);
+    expect(get(stock(SEED, field.HOME_DRAWN))).toBe(70);
+    set(stock(LIME, field.PRICE), 3);
+    // Home has no lime.
+    expect(steps.parts.pay(at, LIME, 5, 2, true, 0)).toBe(0);
+  });
+});
+
 describe('how far work goes', () => {
   it('is as far as the hopper and its bags hold, or the tank', () => {
     const { at, steps, set, vessel } = setUp();
