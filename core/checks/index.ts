@@ -4,6 +4,7 @@ import { absurd } from './absurd.ts';
 import { calibration } from './calibration.ts';
 import { calibrationDue } from './calibration-due.ts';
 import { doubledOutlines } from './doubled-outlines.ts';
+import { undrivableHeads, undrivenHeads } from './driven-heads.ts';
 import { duplicateIds } from './duplicate-ids.ts';
 import { emptyZones } from './empty-zones.ts';
 import { hours } from './hours.ts';
@@ -41,6 +42,8 @@ export const RULES: readonly Rule[] = [
   products,
   calibration,
   calibrationDue,
+  undrivenHeads,
+  undrivableHeads,
   rounds,
   rigs,
   sharedMachines,

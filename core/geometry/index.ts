@@ -24,3 +24,4 @@ export {
   regionOf,
   STEPS_PER_METRE,
 } from './region.ts';
+export { type Obstacles, obstaclesOf, waysRound } from './way-round.ts';

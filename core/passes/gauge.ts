@@ -1,4 +1,4 @@
-import { type Err, err, ok, type Result } from '../base/index.ts';
+import { type AppError, type Err, err, ok, type Result } from '../base/index.ts';
 import { feetToMetres, quantity } from '../units/index.ts';
 import type { Gauge, PassHead } from './types.ts';
 
@@ -26,6 +26,12 @@ export function gaugeOf(head: PassHead, where: string): Result<Gauge> {
     mark: head.mark ?? null,
     transitMetresPerSec: (head.transitMph ?? head.speedMph) * METRES_PER_SECOND_AT_1_MPH,
   });
+}
+
+/** Why no pass can be driven with a head; null where passes can. */
+export function passFault(head: PassHead, where: string): AppError | null {
+  const gauge = gaugeOf(head, where);
+  return gauge.ok ? null : gauge.error;
 }
 
 function faultOf(head: PassHead, trimSwathFt: number, where: string): Err | null {

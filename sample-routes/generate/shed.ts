@@ -1,9 +1,19 @@
-import type { Book, FillPoint, HandMethod, Machine, Mix, Product, Rig } from '../../core/book/index.ts';
+import type { Book, FillPoint, HandMethod, HeadPasses, Machine, Mix, Product, Rig } from '../../core/book/index.ts';
 import { type Spot, toPosition } from './ground.ts';
 
 /** Machines, products and rates of the samples: all of them made up, none of them for use. */
 
 const NOT_FOR_USE = 'invented, not for use';
+
+/** How a head is driven: 4 in of overlap, one pass round the edge with half the swath, 3 s a turn, 5 mph in between. */
+const driven = (swathFt: number): HeadPasses => ({
+  overlapFt: 0.33,
+  trimPasses: 1,
+  turnSec: 3,
+  trimSwathFt: swathFt / 2,
+  transitMph: 5,
+  handTrimFromSqFt: 250,
+});
 
 export const STAND_ON_35: Machine = {
   id: 'stand-on-35',
@@ -24,6 +34,7 @@ export const STAND_ON_35: Machine = {
       swathFt: 8,
       speedMph: 4,
       fieldEfficiency: 0.6,
+      passes: driven(8),
       swapMin: 0,
       compartmentIds: ['tank'],
     },
@@ -34,6 +45,7 @@ export const STAND_ON_35: Machine = {
       swathFt: 10,
       speedMph: 4,
       fieldEfficiency: 0.6,
+      passes: driven(10),
       swapMin: 0,
       compartmentIds: ['hopper'],
     },
@@ -61,6 +73,7 @@ export const RIDE_ON_49: Machine = {
       swathFt: 12,
       speedMph: 5,
       fieldEfficiency: 0.62,
+      passes: driven(12),
       swapMin: 0,
       compartmentIds: ['left', 'right'],
     },
@@ -71,6 +84,7 @@ export const RIDE_ON_49: Machine = {
       swathFt: 14,
       speedMph: 5,
       fieldEfficiency: 0.66,
+      passes: driven(14),
       swapMin: 0,
       compartmentIds: ['hopper'],
     },
@@ -81,6 +95,7 @@ export const RIDE_ON_49: Machine = {
       swathFt: 4,
       speedMph: 4,
       fieldEfficiency: 0.6,
+      passes: driven(4),
       swapMin: 15,
       compartmentIds: [],
     },

@@ -44,9 +44,13 @@ const FIGURES: Readonly<Record<string, (found: Found) => number>> = {
   },
   'by machine ft²': ({ plan }) => treated(plan, 'machine'),
   'by hand ft²': ({ plan }) => treated(plan, 'hand'),
-  'mix gal': ({ plan }) => plan.totals.waterGal,
-  'product fl oz': ({ plan }) => plan.totals.products.find((each) => each.productId === 'forecrop')?.amount ?? 0,
-  'feed lb': ({ plan }) => plan.totals.products.find((each) => each.productId === 'greenmeal')?.amount ?? 0,
+  'treated ft²': ({ plan }) => plan.totals.treatedSqFt,
+  'mix gal at least': ({ plan }) => plan.totals.waterGal,
+  'mix gal at most': ({ plan }) => plan.totals.waterGal,
+  'product fl oz at least': ({ plan }) => amountOf(plan, 'forecrop'),
+  'product fl oz at most': ({ plan }) => amountOf(plan, 'forecrop'),
+  'feed lb at least': ({ plan }) => amountOf(plan, 'greenmeal'),
+  'feed lb at most': ({ plan }) => amountOf(plan, 'greenmeal'),
   'sports ground ft²': ({ book }) => areaOf(book, 'sports-ground'),
   'hall ft²': ({ book }) => areaOf(book, 'weavers-hall'),
   stops: ({ plan }) => plan.totals.stops,
@@ -59,6 +63,10 @@ const FIGURES: Readonly<Record<string, (found: Found) => number>> = {
   'paid minutes at most': ({ plan }) => plan.totals.paidSec / 60,
   'left undone': ({ plan }) => plan.totals.unplaced,
 };
+
+function amountOf(plan: Plan, productId: string): number {
+  return plan.totals.products.find((each) => each.productId === productId)?.amount ?? 0;
+}
 
 function treated(plan: Plan, kind: 'machine' | 'hand'): number {
   const tasks = plan.days.flatMap((day) => day.stops).flatMap((stop) => stop.tasks);
@@ -130,10 +138,11 @@ describe('the residential day shows what it is made for', () => {
 
   test('every load covers what it holds, and nothing is left over', () => {
     for (const load of plan.days.flatMap((day) => day.loads)) {
-      // Rounding up each zone to a hundredth of a gallon makes the load a little larger than the bare rate.
+      // Passes over small lawns overlap by a quarter at most, and not on every lawn that a load covers; no ground goes without.
       const bare = load.coversSqFt * 0.0005;
-      expect(load.beforeGal + load.volumeGal - load.leftGal).toBeGreaterThanOrEqual(bare - 0.02);
-      expect(load.beforeGal + load.volumeGal - load.leftGal).toBeLessThan(bare + 0.01 * load.covers.length + 0.02);
+      // Up to 250 ft² of a zone are left to nobody, at most an eighth of the smallest.
+      expect(load.beforeGal + load.volumeGal - load.leftGal).toBeGreaterThanOrEqual(0.95 * bare - 0.02);
+      expect(load.beforeGal + load.volumeGal - load.leftGal).toBeLessThan(1.15 * bare + 0.02);
     }
     expect(plan.days.flatMap((day) => day.leftOver)).toEqual([]);
   });

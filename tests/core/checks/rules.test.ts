@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Book, readBook, type Zone } from '../../../core/book/index.ts';
+import { type Book, type Head, type Machine, readBook, type Zone } from '../../../core/book/index.ts';
 import { checkBook, RULES } from '../../../core/checks/index.ts';
 import { BROKEN_GROUND } from './broken-ground.ts';
 
@@ -29,6 +29,11 @@ function turnedRound(zone: Zone): Zone {
   return { ...zone, shape: { kind: 'drawn', geometry: { type: 'Polygon', coordinates } } };
 }
 
+const withHeads =
+  (change: (head: Head) => Head) =>
+  (machine: Machine): Machine => ({ ...machine, heads: machine.heads.map(change) });
+const without = ({ passes: _, ...head }: Head): Head => head;
+
 /** For each rule: the sample book with one thing broken that this rule has to find. */
 const BROKEN: Readonly<Record<string, readonly Book[]>> = {
   ...BROKEN_GROUND,
@@ -50,6 +55,21 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
     { ...good, fillPoints: good.fillPoints.map((each) => ({ ...each, products: ['nothing'] })) },
     { ...good, properties: [{ ...first(good.properties), gates: [] }] },
     { ...good, machines: [{ ...first(good.machines), compartments: [] }] },
+  ],
+  'head-without-passes': [{ ...good, machines: good.machines.map(withHeads((head) => without(head))) }],
+  'passes-not-possible': [
+    {
+      ...good,
+      machines: good.machines.map(
+        withHeads((head) => ({ ...head, passes: { overlapFt: head.swathFt, trimPasses: 1, turnSec: 4 } })),
+      ),
+    },
+    {
+      ...good,
+      machines: good.machines.map(
+        withHeads((head) => ({ ...head, passes: { overlapFt: 0, trimPasses: 1, turnSec: 4, sectionsFt: [1, 2] } })),
+      ),
+    },
   ],
   'vessel-unusable': [
     {
