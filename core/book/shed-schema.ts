@@ -136,6 +136,10 @@ export const handMethodSchema = v.object({
   /** Longest way from the stand to the farthest corner, ft; absent where nothing ties the worker to the rig. */
   reachFt: v.optional(positive),
   minutesPer1000SqFt: positive,
+  /** Seconds on each zone besides, to bring the tool or hose there; absent: none. */
+  standSec: v.optional(notNegative),
+  /** Seconds for each 50 ft of the way from the stand to the farthest point of a zone, to pull the hose on and back; absent: none. */
+  moveSec: v.optional(notNegative),
   /** Minutes at each stop to get ready and to put away (hose out and in). */
   setUpMin: v.optional(notNegative, 0),
   /** Smallest volume with which the pump or gun still works evenly, gal. */

@@ -83,7 +83,7 @@ function rowOf(facts: RowFacts, columns: readonly FitColumn[], site: Site): FitR
   const cells = columns.map(({ method }): FitCell => {
     const answer = reach({ ...facts, farthestFt, stands, method, wetGround: site.wetGround ?? false });
     const driven = answer.can ? drivenMinutes(facts, method, site) : null;
-    const minutes = answer.can ? treatingMinutes(facts.book, method, treatedSqFt, passes) : null;
+    const minutes = answer.can ? treatingMinutes(facts.book, method, treatedSqFt, passes, farthestFt ?? 0) : null;
     return { answer, minutes: driven === null ? minutes : quantity<'min'>(driven * passes) };
   });
   return { propertyId: property.id, zoneId: zone.id, name: `${property.name}, ${zone.name}`, treatedSqFt, cells };

@@ -132,7 +132,8 @@ function optionOf(
   { tight, factor, driven }: { readonly tight: boolean; readonly factor: number; readonly driven: Driven | null },
 ): Option | null {
   const { treatedSqFt, passes } = facts.demand;
-  const minutes = driven === null ? treatingMinutes(book, method, treatedSqFt, passes) : driven.minutes;
+  const minutes =
+    driven === null ? treatingMinutes(book, method, treatedSqFt, passes, facts.farthestFt) : driven.minutes;
   const equipment = equipmentOf(equipped, method);
   const covered = factor * (driven?.coveredShare ?? 1);
   const draws = equipment === null ? null : drawsOn(equipment.compartment, facts.demand, covered);

@@ -35,7 +35,7 @@ export function trimmedBy(
   if (best === undefined) return null;
   const { tool, compartment } = best;
   const draws = drawsOn(compartment, facts.demand, (tool.factor * leftUnits) / wholeUnits);
-  const minutes = treatingMinutes(book, tool.option.method, leftUnits, facts.demand.passes);
+  const minutes = treatingMinutes(book, tool.option.method, leftUnits, facts.demand.passes, facts.farthestFt);
   if (draws === null || minutes === null) return null;
   const { method, handMethodId } = tool.option;
   return { method, handMethodId, areaUnits: leftUnits, serviceMs: minutesToMs(minutes), draws };

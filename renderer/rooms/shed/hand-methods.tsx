@@ -90,6 +90,23 @@ const columns: readonly Column<HandMethod>[] = [
   },
   {
     kind: 'figure',
+    figure: 'number',
+    label: 'seconds on each zone',
+    get: (h) => h.standSec ?? null,
+    set: (h, standSec) => ({ ...h, standSec }),
+    unset: ({ standSec: _, ...method }) => method,
+  },
+  {
+    kind: 'figure',
+    figure: 'number',
+    label: 'seconds for 50 ft of hose',
+    hiddenFor: (h) => h.what !== 'hose',
+    get: (h) => h.moveSec ?? null,
+    set: (h, moveSec) => ({ ...h, moveSec }),
+    unset: ({ moveSec: _, ...method }) => method,
+  },
+  {
+    kind: 'figure',
     figure: 'minutes',
     label: 'to get ready',
     get: (h) => h.setUpMin,

@@ -35,6 +35,14 @@ describe('treatingMinutes', () => {
     expect(treatingMinutes(book, hand('reel'), 5000, 3)).toBe(30);
     expect(treatingMinutes(book, hand('gone'), 5000)).toBeNull();
   });
+
+  it('a hose also by its handling: seconds on the zone, and for each 50 ft of the way that are begun', () => {
+    const handMethods = book.handMethods.map((each) => ({ ...each, standSec: 30, moveSec: 15 }));
+    const handled = { ...book, handMethods };
+    expect(treatingMinutes(handled, hand('reel'), 5000, 1, 120)).toBeCloseTo(10 + (30 + 3 * 15) / 60, 9);
+    expect(treatingMinutes(handled, hand('reel'), 5000, 1, Number.POSITIVE_INFINITY)).toBeCloseTo(10.5, 9);
+    expect(treatingMinutes(handled, BOOM, 5000, 1, 120)).toBe(treatingMinutes(book, BOOM, 5000));
+  });
 });
 
 describe('fitTable', () => {

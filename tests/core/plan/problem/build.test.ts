@@ -145,8 +145,9 @@ describe('a frozen problem', () => {
     expect(problemOf(residential).rigs[0]?.cargoLimit).toBe(expected);
   });
 
-  test('works minutes out from field capacity', () => {
-    const problem = problemOf(residential);
+  test('works minutes out from field capacity where nobody said how a head is driven', () => {
+    const heads = (residential.machines[0]?.heads ?? []).map(({ passes: _, ...head }) => head);
+    const problem = problemOf(withMachine(residential, { heads }));
     const front = jobOf(problem, 'teasel-lane-2').modes[0]?.[0]?.ops.find(
       (op) => problem.tasks[op.task]?.zoneId === 'front',
     );

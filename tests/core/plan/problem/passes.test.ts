@@ -19,9 +19,17 @@ function withHeads(book: Book, change: (head: Head) => Partial<Head>): Book {
   return { ...book, machines };
 }
 
+const UNDRIVEN: Book = {
+  ...sampleBook('residential-day'),
+  machines: sampleBook('residential-day').machines.map((machine) => ({
+    ...machine,
+    heads: machine.heads.map(({ passes: _, ...head }) => head),
+  })),
+};
+
 /** The first property of the residential day as the only one, its one zone a rectangle of so many feet. */
 function oneLawn(wideFt: number, highFt: number, change: Partial<Property['zones'][number]> = {}): Book {
-  const book = sampleBook('residential-day');
+  const book = UNDRIVEN;
   const [property] = book.properties;
   const [zone] = property!.zones;
   const [w, h] = [wideFt * FEET, highFt * FEET];
