@@ -86,7 +86,7 @@ function pointSvg(point: MapPoint, [x, y]: Spot): string {
   return `<g transform="${at}"><circle class="${point.look}" r="12"/><text y="5">${label}</text></g>`;
 }
 
-/** Plain ground below, so that only turf without passes is hatched: what is gone over twice is dotted, what is not reached is filled. */
+/** Lines of the passes; what is gone over twice is dotted, what is not reached is crossed so closely that it prints dark. */
 function passesSvg({ legs, overlap, missed }: MapPasses, view: View): string {
   const outline = (geometry: AreaGeometry): string =>
     ringsOf(geometry)
