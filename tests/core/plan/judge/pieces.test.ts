@@ -3,7 +3,9 @@ import { checkCoverage, cover, emptyCoverage } from '../../../../core/plan/judge
 import { checkTotals } from '../../../../core/plan/judge/figures.ts';
 import { createLedger } from '../../../../core/plan/judge/ledger.ts';
 import { lookupOf } from '../../../../core/plan/judge/lookup.ts';
+import { busyUntil, dueStart, type Persons, whoseWork } from '../../../../core/plan/judge/persons.ts';
 import { amountWords, clockWords, marksOf, msOf, partsOf } from '../../../../core/plan/judge/tolerance.ts';
+import type { PlanActivity } from '../../../../core/plan/result/index.ts';
 import { smallPlan } from './small-plan.ts';
 import { smallProblem } from './small-problem.ts';
 
@@ -142,4 +144,25 @@ it('totals may be off by as much for each day, and no more', () => {
   };
   expect(saidOfDays(1.9)).toEqual([]);
   expect(saidOfDays(2.1)).toEqual(['paidSec', 'overtimeSec', 'driveSec', 'distanceM', 'costUsd']);
+});
+
+describe('two persons at a stop', () => {
+  it('treat each for themselves; the first one swaps heads and pours; both do the rest', () => {
+    const kinds = ['treat', 'swap-head', 'pour', 'refill', 'set-up', 'drive'] as const;
+    const whose = kinds.map((kind) => whoseWork({ kind, person: 2 } as unknown as PlanActivity));
+    expect(whose).toEqual([1, 0, 0, null, null, null]);
+    expect(whoseWork({ kind: 'treat', person: 1 } as unknown as PlanActivity)).toBe(0);
+  });
+
+  it('begin when they are free', () => {
+    const persons: Persons = { untilMs: [10, 30] };
+    expect([dueStart(persons, 0), dueStart(persons, 1), dueStart(persons, null)]).toEqual([10, 30, 30]);
+    busyUntil(persons, 0, 20);
+    busyUntil(persons, 1, 25);
+    expect(persons.untilMs).toEqual([20, 30]);
+    busyUntil(persons, null, 25);
+    expect(persons.untilMs).toEqual([30, 30]);
+    busyUntil(persons, null, 40);
+    expect(persons.untilMs).toEqual([40, 40]);
+  });
 });
