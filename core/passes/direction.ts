@@ -16,8 +16,8 @@ export function directionOptions(
   return downhillDeg === undefined ? { isDownhillUnknown: true } : { angleDeg: angleOfBearing(downhillDeg) };
 }
 
-/** A bearing, degrees clockwise from north, as the angle of a line, degrees anticlockwise from east in [0, 180). */
+/**
+ * A bearing, degrees clockwise from north, as the angle of a line, degrees anticlockwise from east in [0, 180); and the other way
+ * round, since the one mirrors the other.
+ */
 export const angleOfBearing = (bearingDeg: number): number => (((90 - bearingDeg) % 180) + 180) % 180;
-
-/** The angle of a line, degrees anticlockwise from east, as its bearing, degrees clockwise from north in [0, 180). */
-export const bearingOfAngle = angleOfBearing;

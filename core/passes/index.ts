@@ -1,5 +1,5 @@
 export { passHeadOf } from './book-head.ts';
-export { angleOfBearing, bearingOfAngle, directionOptions } from './direction.ts';
+export { directionOptions } from './direction.ts';
 export { passFault } from './gauge.ts';
 export { type KeptFigures, keepFigures, keptFigures, type PassOutline, passFigures } from './kept.ts';
 export { type LocalRates, localRates } from './local-rates.ts';

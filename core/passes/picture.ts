@@ -12,7 +12,7 @@ import {
   toGeometry,
 } from '../geometry/index.ts';
 import { feetToMetres, metresToFeet, quantity, squareMetresToSquareFeet } from '../units/index.ts';
-import { bearingOfAngle } from './direction.ts';
+import { angleOfBearing } from './direction.ts';
 import { gaugeOf } from './gauge.ts';
 import type { PassOutline } from './kept.ts';
 import { localRates } from './local-rates.ts';
@@ -83,7 +83,7 @@ function draw(
     missedShare: plan.missedShare,
     averagePasses: rates.average,
     worstPasses: rates.worst,
-    bearingDeg: plan.angleDeg === null ? null : bearingOfAngle(plan.angleDeg),
+    bearingDeg: plan.angleDeg === null ? null : angleOfBearing(plan.angleDeg),
     mark: plan.mark,
     notes: plan.notes,
   };
