@@ -1,6 +1,7 @@
 import type { Care, RouteOutcome, Visit } from '../refills/index.ts';
 import { RefillPlacer } from '../refills/index.ts';
 import { Reckoner } from './reckoner.ts';
+import { routeKeys } from './route-keys.ts';
 import { SMALL } from './size.ts';
 import { costOf, type State } from './state.ts';
 import type { JobTable } from './tables.ts';
@@ -30,11 +31,13 @@ export class RouteValues {
   private readonly remembered = new Map<string, Known>();
   private readonly proved = new Map<string, Known>();
   private readonly careful = new Map<string, Known>();
+  private readonly key: (rig: number, codes: Codes) => string;
   private readonly late: readonly Float64Array[];
   private readonly reckoners: readonly Reckoner[];
 
   constructor(table: JobTable) {
     this.table = table;
+    this.key = routeKeys(table.jobs * table.width);
     this.placer = new RefillPlacer(table.problem);
     this.late = table.problem.jobs.map((job) => job.lateCost);
     this.reckoners = table.problem.rigs.map((_, rig) => new Reckoner(table, rig));
@@ -73,7 +76,7 @@ export class RouteValues {
     if (codes.length === 0) return this.nothing();
     const { rig, day } = this.slotOf(slot);
     const late = this.lateness(day, codes);
-    const key = keyOf(rig, codes);
+    const key = this.key(rig, codes);
     let known = this.remembered.get(key);
     if (known === undefined) {
       known = this.labels(rig, codes);
@@ -98,7 +101,7 @@ export class RouteValues {
   prove(slot: number, codes: Codes): number {
     if (codes.length === 0) return this.nothing();
     const { rig, day } = this.slotOf(slot);
-    const key = keyOf(rig, codes);
+    const key = this.key(rig, codes);
     let known = this.proved.get(key);
     if (known === undefined) {
       known = this.placed(slot, codes, 'quick');
@@ -117,7 +120,7 @@ export class RouteValues {
     state.routes.forEach((codes, slot) => {
       if (codes.length === 0) return;
       const { rig, day } = this.slotOf(slot);
-      const key = keyOf(rig, codes);
+      const key = this.key(rig, codes);
       const known = this.careful.get(key) ?? this.placed(slot, codes, 'careful');
       this.careful.set(key, known);
       costs.push(known.cost + this.lateness(day, codes));
@@ -160,8 +163,4 @@ export class RouteValues {
   private slotOf(slot: number): { readonly rig: number; readonly day: number } {
     return this.table.problem.slots[slot] ?? { rig: 0, day: 0 };
   }
-}
-
-function keyOf(rig: number, codes: Codes): string {
-  return String.fromCharCode(rig, ...codes);
 }
