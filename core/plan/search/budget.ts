@@ -24,6 +24,9 @@ const USUAL_ITERATIONS = 40_000;
 const USUAL_SMALL = 600;
 /** Share of the time that is kept for polishing the best plan. */
 const POLISH_SHARE = 0.12;
+/** What may be used beyond the time to place jobs that are still left out, as a share of it and in ms: a lawn is worth a moment. */
+const LAST_SHARE = 0.05;
+const LAST_MS = 1000;
 const PROGRESS_EVERY_MS = 100;
 
 /** How long to search, how long to polish, and what is told meanwhile. */
@@ -69,6 +72,13 @@ export class Budget {
   /** Stops when asked to, and when the whole time is over. */
   polishSignal(): StopSignal {
     return { stopped: () => this.signal.stopped() || this.clock.nowMs() >= this.endMs };
+  }
+
+  /** Stops when asked to, and a moment from now on, or after the whole time where that is later. */
+  lastSignal(): StopSignal {
+    const moment = Math.max(LAST_MS, LAST_SHARE * (this.endMs - this.startMs));
+    const endMs = Math.max(this.endMs, this.clock.nowMs()) + moment;
+    return { stopped: () => this.signal.stopped() || this.clock.nowMs() >= endMs };
   }
 
   /** Whether it is time to tell something again. */

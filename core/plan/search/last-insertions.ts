@@ -9,7 +9,7 @@ const TRIED_SHORT_DAYS = 8;
 /** Of one day: where the best place does not hold, the others of the same day seldom do. */
 const TRIED_OF_A_DAY = 3;
 /** Such trials for a whole plan at most. */
-const MOST_TRIALS = 600;
+const MOST_TRIALS = 1000;
 
 type Place = { readonly slot: number; readonly at: number; readonly code: number; readonly added: number };
 

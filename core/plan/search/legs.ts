@@ -1,5 +1,7 @@
+import { createRandom } from '../../base/index.ts';
 import { type Found, Search, type SearchOptions } from '../../routing/engine/index.ts';
 import type { Problem } from '../problem/index.ts';
+import { AreaPlan, areasOf } from './areas.ts';
 import type { Budget } from './budget.ts';
 import { type Exchange, isBetter, isTimeToAdopt, iterationsBetween } from './exchange.ts';
 import { DayModel } from './model.ts';
@@ -27,6 +29,17 @@ const SEED_STRIDE = 7919;
 const SHORTLISTED = 12;
 /** Rounds between two looks at whether to tell something. */
 const STRETCH = 64;
+/**
+ * Plans of so many jobs are searched as a whole for a share of the effort, then area by area, each of so many jobs, in so many rounds
+ * over all areas.
+ */
+const LEAST_BY_AREAS = 3000;
+const WHOLE_SHARE = 0.4;
+const AREA_JOBS = 400;
+const AREA_ROUNDS = 2;
+const AREA_HEAT = 0.3;
+/** What of the effort the whole then gets once more, as a share of that of all areas. */
+const LAST_WHOLE = 0.4;
 
 const NOTHING_FOUND: Found = { routes: [], absent: [], cost: 0, iterations: 0 };
 
@@ -54,6 +67,7 @@ export class Legs {
   private readonly possible: readonly number[];
   /** The best of the legs so far. */
   private best: Found | null = null;
+  private isInAreas = false;
 
   constructor(field: Field) {
     this.field = field;
@@ -72,7 +86,10 @@ export class Legs {
     return { ...found, absent: [...found.absent, ...never] };
   }
 
-  /** Small plans are begun several times, and the best beginning is searched on, so that no one bad turn decides. */
+  /**
+   * Small plans are begun several times, and the best beginning is searched on, so that no one bad turn decides. Large ones are searched
+   * as a whole first, then area by area.
+   */
   private search(part: Part | null): Found {
     const { field, possible } = this;
     const { seed, start, warm } = field;
@@ -80,12 +97,42 @@ export class Legs {
       const { fixed, held, routes } = start;
       return this.leg(part, seed, 1, { start: routes, fixed, held, heat: START_HEAT });
     }
+    if (possible.length >= LEAST_BY_AREAS) return this.byAreas(part, this.leg(part, seed, WHOLE_SHARE, {}));
     if (possible.length > MOST_RESTARTED || possible.length <= SMALL) return this.leg(part, seed, 1, {});
     for (let restart = 0; restart < RESTARTS && (this.best === null || !this.isOver()); restart += 1) {
       this.keep(this.leg(part, seed + restart * SEED_STRIDE, 1 / (RESTARTS - restart + LAST_LEG), {}));
     }
     if (!this.isOver()) this.keep(this.leg(part, seed, 1, { start: this.best?.routes, heat: LAST_HEAT }));
     return (this.best as Found | null) ?? NOTHING_FOUND;
+  }
+
+  /** Searches areas of neighbouring days by themselves, each from the plan as it is, until the effort is spent. */
+  private byAreas(whole: Part | null, found: Found): Found {
+    const { near, problem, seed, slots, start, values } = this.field;
+    const random = createRandom(seed);
+    const plan = new AreaPlan(values, slots, near, found);
+    this.isInAreas = true;
+    for (let round = 0; round < AREA_ROUNDS; round += 1) {
+      const areas = areasOf(plan.routes, near, AREA_JOBS, random);
+      const sizes = areas.map((area) => area.reduce((sum, each) => sum + each.customers.length, 0));
+      const all = sizes.reduce((sum, each) => sum + each, 0);
+      // What is left of the effort when all areas are done is for the whole once more.
+      let left = (AREA_ROUNDS - round + AREA_ROUNDS * LAST_WHOLE) * all;
+      for (const [number, area] of areas.entries()) {
+        this.best = plan.whole(this.iterations);
+        if (this.isOver()) return this.best;
+        const { jobs, slotNumbers } = plan.open(area);
+        const part = new Part(problem, jobs, slotNumbers, start.pinned);
+        const share = (sizes[number] as number) / left;
+        left -= sizes[number] as number;
+        plan.take(slotNumbers, jobs, this.leg(part, random.next(), share, { start: area, heat: AREA_HEAT }));
+      }
+    }
+    this.best = plan.whole(this.iterations);
+    this.isInAreas = false;
+    if (this.isOver()) return this.best;
+    this.keep(this.leg(whole, seed, 1, { start: this.best.routes, heat: START_HEAT }));
+    return this.best;
   }
 
   private keep(found: Found): void {
@@ -112,7 +159,7 @@ export class Legs {
     for (let until = STRETCH; ; until += STRETCH) {
       search.run(until);
       const over = search.pace.iterations < until;
-      if (!over && until % between === 0 && share === 1) this.meet(search, part);
+      if (!over && until % between === 0 && share === 1 && !this.isInAreas) this.meet(search, part);
       if (over || budget.isDue()) this.tell(search.found());
       if (over) break;
     }
@@ -151,10 +198,11 @@ export class Legs {
     return seconds === undefined ? undefined : Math.max(0, (seconds - budget.spentSeconds()) * share);
   }
 
+  /** A leg on an area says nothing of the whole: there the best plan so far is told. */
   private tell(found: Found): void {
     const { table, budget } = this.field;
     const { best } = this;
-    const { absent, cost } = best !== null && isBetter(best, found) ? best : found;
+    const { absent, cost } = best !== null && (this.isInAreas || isBetter(best, found)) ? best : found;
     const done = budget.share(this.iterations + found.iterations);
     budget.report(done, table.jobs - absent.length, table.jobs, cost, false);
   }

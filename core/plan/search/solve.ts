@@ -112,7 +112,7 @@ class Planning {
     const signal = this.budget.polishSignal();
     const byRule: Measure = { cost: (slot, codes) => values.reckon(slot, codes), labels: false, signal };
     const rough = new Polish(found, values, choices, near, byRule).run();
-    const filled = insertLeftOut(this.drivable(rough), values, choices, signal);
+    const filled = this.withLeftOut(this.drivable(rough));
     if (table.jobs <= SMALL || signal.stopped()) return filled;
     let labelled = 0;
     const cost = (slot: number, codes: Codes): number => {
@@ -121,7 +121,11 @@ class Planning {
     };
     const enough = { stopped: () => labelled >= MOST_LABELLED + table.jobs || signal.stopped() };
     const polished = new Polish(filled, values, choices, near, { cost, labels: true, signal: enough }).run();
-    return insertLeftOut(this.drivable(polished), values, choices, signal);
+    return this.withLeftOut(this.drivable(polished));
+  }
+
+  private withLeftOut(state: State): State {
+    return insertLeftOut(state, this.values, this.choices, this.budget.lastSignal());
   }
 
   /** Takes visits out of routes that cannot be driven after all, where they fail, until they can. */
