@@ -17,7 +17,7 @@ export function pour(state: DayState, activity: Pour, index: number, where: stri
   const from = compartmentOf(rig, activity.fromCompartmentId);
   const pours = rig.compartments[from]?.pours;
   state.sums.refillMs += msOf(activity.endSec) - msOf(activity.startSec);
-  if (!standing.midStop || state.place !== state.visit?.place)
+  if (state.place !== state.visit?.place)
     ledger.add('time-not-possible', where, 'bags are poured where no work is done');
   if (standing.nextOp !== null && Math.abs(activity.afterSqFt - standing.doneUnits) > GROUND_SLACK_SQ_FT) {
     ledger.add('figure-differs', where, `after ${activity.afterSqFt} ft2 stated, ${standing.doneUnits} ft2 are done`);

@@ -15,9 +15,9 @@ export type Standing = {
 export function standingAt(state: DayState, index: number): Standing {
   if (state.visit === null) return { midStop: false, midZone: false, nextOp: firstOpAfter(state, index), doneUnits: 0 };
   const nextOp = nextOpOf(state, index);
-  const done = nextOp === null ? 0 : (state.doneUnits.get(nextOp) ?? 0);
-  const midZone = nextOp !== null && done > 0 && done < nextOp.areaUnits;
-  return { midStop: true, midZone, nextOp, doneUnits: done };
+  if (nextOp === null) return { midStop: true, midZone: false, nextOp, doneUnits: 0 };
+  const doneUnits = state.doneUnits.get(nextOp) ?? 0;
+  return { midStop: true, midZone: doneUnits > 0 && doneUnits < nextOp.areaUnits, nextOp, doneUnits };
 }
 
 function nextOpOf(state: DayState, index: number): Op | null {
