@@ -5,7 +5,7 @@ import type { BookChanged, BookSaved, JobDone, JobFailed, JobProgress } from './
 
 /** What a host tells its screens without being asked. */
 export type HostEvents = {
-  /** At most ten in a second for one job; `done` never falls. */
+  /** At most ten in a second for one job; `done` never falls while `step` stays the same. */
   readonly 'job.progress': JobProgress;
   readonly 'job.done': JobDone;
   readonly 'job.failed': JobFailed;

@@ -35,7 +35,8 @@ function plan({ wish: order, seat }: PlanOrder): void {
     ...(order.dates === null ? {} : { dates: order.dates }),
     evenUsdPerHour: order.evenUsdPerHour ?? 0,
     signal,
-    onProgress: onReckoning,
+    // What was reckoned beforehand was told of then.
+    ...(order.figures === undefined ? { onProgress: onReckoning } : {}),
   });
   if (!problem.ok) {
     tell({ kind: 'failed', error: problem.error });
