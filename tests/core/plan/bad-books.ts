@@ -109,6 +109,8 @@ export const BAD_BOOKS: readonly BadBook[] = [
     name: 'imported times that know no way to a place',
     spoil: (book) => {
       book.matrix = matrixOf(book, book.fillPoints.length, null);
+      // Time enough, so that nothing but the way could leave a lawn out.
+      for (const rig of book.rigs) rig.overtimeMin = 240;
     },
     ends: 'none',
   },
