@@ -70,11 +70,18 @@ describe('one build at a time', () => {
     const gate = new Promise<void>((resolve) => {
       release = resolve;
     });
+    let isIn = (): void => {};
+    const entered = new Promise<void>((resolve) => {
+      isIn = resolve;
+    });
     const first = withLock(lock, async () => {
       order.push('first in');
+      isIn();
       await gate;
       order.push('first out');
     });
+    // Who asks first is not always first to have it; here the first one is in before the second asks.
+    await entered;
     const second = withLock(lock, async () => {
       order.push('second in');
     });
