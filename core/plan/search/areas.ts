@@ -2,7 +2,7 @@ import type { Random } from '../../base/index.ts';
 import type { Found, FoundRoute } from '../../routing/engine/index.ts';
 import type { Near } from './near.ts';
 import type { Slots } from './slots.ts';
-import { costOf } from './state.ts';
+import { costOf, isBetter } from './state.ts';
 import type { RouteValues } from './values.ts';
 
 /** Neighbours of a visit that say which days lie beside its own. */
@@ -141,8 +141,8 @@ export class AreaPlan {
     const left = [...this.absent.filter((customer) => !own.has(customer)), ...absent];
     for (const slot of slotNumbers) this.set(slot, undefined);
     for (const each of routes) this.set(each.route, each);
-    const better = left.length === this.absent.length ? this.cost() < cost : left.length < this.absent.length;
-    if (better) this.absent = left;
+    const isGain = isBetter({ absent: left, cost: this.cost() }, { absent: this.absent, cost });
+    if (isGain) this.absent = left;
     else for (const [at, slot] of slotNumbers.entries()) this.set(slot, before[at]);
   }
 

@@ -28,9 +28,3 @@ export function iterationsBetween(jobs: number): number {
 export function isTimeToAdopt(share: number): boolean {
   return share >= FIRST_SHARE;
 }
-
-/** The better of two: fewest left out, then least cost. */
-export function isBetter(one: Offer, other: Offer): boolean {
-  if (one.absent.length !== other.absent.length) return one.absent.length < other.absent.length;
-  return one.cost < other.cost;
-}

@@ -3,7 +3,7 @@ import { type Found, Search, type SearchOptions } from '../../routing/engine/ind
 import type { Problem } from '../problem/index.ts';
 import { AreaPlan, areasOf } from './areas.ts';
 import type { Budget } from './budget.ts';
-import { type Exchange, isBetter, isTimeToAdopt, iterationsBetween } from './exchange.ts';
+import { type Exchange, isTimeToAdopt, iterationsBetween } from './exchange.ts';
 import { DayModel } from './model.ts';
 import type { Near } from './near.ts';
 import { Part } from './part.ts';
@@ -13,6 +13,7 @@ import { SMALL } from './size.ts';
 import type { Slots } from './slots.ts';
 import { SmallModel } from './small-model.ts';
 import type { LaidStart } from './start.ts';
+import { isBetter } from './state.ts';
 import type { JobTable } from './tables.ts';
 import type { RouteValues } from './values.ts';
 

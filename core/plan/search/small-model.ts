@@ -4,7 +4,7 @@ import type { Near } from './near.ts';
 import { BROKEN, PlanModel } from './plan-model.ts';
 import type { Shortlist } from './shortlist.ts';
 import type { Slots } from './slots.ts';
-import { better, type State } from './state.ts';
+import { isBetter, type State } from './state.ts';
 import type { JobTable } from './tables.ts';
 import type { Codes, RouteValues } from './values.ts';
 
@@ -87,7 +87,7 @@ export class SmallModel extends PlanModel implements RouteModel {
     const state = this.state();
     this.shortlist.add(state);
     const least = this.leastProved;
-    if (least !== null && !better(state, least)) return;
+    if (least !== null && !isBetter(state, least)) return;
     const real = state.routes.reduce((sum, codes, slot) => sum + this.values.prove(slot, codes), 0);
     if (Number.isFinite(real)) this.leastProved = state;
     else for (const route of state.routes.keys()) this.renew(route);

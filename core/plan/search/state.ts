@@ -16,11 +16,13 @@ export type State = {
 /** A route in the place of another one, what it costs, and how long its paid day is. */
 export type Change = { readonly codes: Codes; readonly cost: number; readonly paidMs: number };
 
-/** Fewer jobs left out comes first, then cost. */
-export function better(left: State, right: State): boolean {
-  if (left.absent.length !== right.absent.length) return left.absent.length < right.absent.length;
-  return left.cost < right.cost;
+/** The better of two: fewest left out, then least cost. */
+export function isBetter(one: Outcome, other: Outcome): boolean {
+  if (one.absent.length !== other.absent.length) return one.absent.length < other.absent.length;
+  return one.cost < other.cost;
 }
+
+type Outcome = { readonly absent: readonly unknown[]; readonly cost: number };
 
 /** What routes cost together, with the price on days of unlike length. nano-dollars */
 export function costOf(problem: Problem, costs: readonly number[], lengths: readonly number[]): number {
