@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { createRandom } from '../../../../core/base/index.ts';
-import { Search, search } from '../../../../core/routing/engine/index.ts';
 import { judgeRoutes, ROUTING_FORMATS, type RoutingProblem, solveRouting } from '../../../../core/routing/index.ts';
 import { FleetModel } from '../../../../core/routing/models/fleet.ts';
 import { inventedFleet, MIXED, RESTRICTED } from '../fleet-instances.ts';
+import { expectToBeginAgain } from './begin-again.ts';
 
 function read(text: string): RoutingProblem {
   const result = ROUTING_FORMATS[0]?.read(text, 'fleet.vrp', {});
@@ -53,19 +53,10 @@ describe('routes of a fleet', () => {
     const problem = inventedFleet(5, 40, windows);
     const model = (): FleetModel =>
       new FleetModel(problem, problem.fleet as NonNullable<typeof problem.fleet>, createRandom(1));
-    const first = model();
-    const found = search(first, { seed: 1, iterations: 1000 });
-    const second = model();
-    const again = new Search(second, { seed: 2, start: found.routes }).found();
-    expect(found.absent).toEqual([]);
-    expect(again.cost).toBe(found.cost);
+    const { found, again } = expectToBeginAgain(problem, model);
     expect(again.routes.map(({ route, note }) => [route, note])).toEqual(
       found.routes.map(({ route, note }) => [route, note]),
     );
     expect(new Set(found.routes.map(({ note }) => note)).size).toBeGreaterThan(1);
-    expect(judgeRoutes(problem, second.byVehicle(again.routes)).faults).toEqual([]);
-    const other = new Search(model(), { seed: 3 });
-    other.adopt(found.routes);
-    expect(other.found().cost).toBe(found.cost);
   });
 });

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { createRandom } from '../../../../core/base/index.ts';
-import { Search, search } from '../../../../core/routing/engine/index.ts';
 import { judgeRoutes, ROUTING_FORMATS, type RoutingProblem, solveRouting } from '../../../../core/routing/index.ts';
 import { TripsModel } from '../../../../core/routing/models/trips.ts';
 import { SEVERAL_LOADS } from '../fleet-instances.ts';
 import { inventedInstance } from '../instances.ts';
+import { expectToBeginAgain } from './begin-again.ts';
 
 function read(text: string): RoutingProblem {
   const result = ROUTING_FORMATS[0]?.read(text, 'fleet.vrp', {});
@@ -64,17 +64,6 @@ describe('vehicles that come back for more', () => {
     const problem = inventedTrips(4);
     const model = (): TripsModel =>
       new TripsModel(problem, problem.fleet as NonNullable<typeof problem.fleet>, createRandom(1));
-    const first = model();
-    const found = search(first, { seed: 1, iterations: 1000 });
-    const second = model();
-    const again = new Search(second, { seed: 2, start: found.routes }).found();
-    expect(found.absent).toEqual([]);
-    expect(again.cost).toBe(found.cost);
-    expect(second.byVehicle(again.routes)).toEqual(first.byVehicle(found.routes));
-    const third = model();
-    const other = new Search(third, { seed: 3 });
-    other.adopt(found.routes);
-    expect(other.found().cost).toBe(found.cost);
-    expect(judgeRoutes(problem, third.byVehicle(other.found().routes)).faults).toEqual([]);
+    expectToBeginAgain(problem, model);
   });
 });
