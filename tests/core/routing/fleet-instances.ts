@@ -1,5 +1,5 @@
 import { createRandom } from '../../../core/base/index.ts';
-import type { RoutingProblem } from '../../../core/routing/index.ts';
+import { ROUTING_FORMATS, type RoutingProblem } from '../../../core/routing/index.ts';
 import { inventedInstance } from './instances.ts';
 
 /** Depot at (0, 0), customers at (3, 4), (6, 8) and (0, 2). */
@@ -101,4 +101,11 @@ export function inventedFleet(seed: number, customers: number, windows: number):
       reloads: false,
     },
   };
+}
+
+/** The problem that the text of an instance describes. */
+export function readFleet(text: string): RoutingProblem {
+  const result = ROUTING_FORMATS[0]?.read(text, 'fleet.vrp', {});
+  if (result?.ok !== true) throw new Error('not read');
+  return result.value;
 }

@@ -1,22 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { createRandom } from '../../../../core/base/index.ts';
-import { judgeRoutes, ROUTING_FORMATS, type RoutingProblem, solveRouting } from '../../../../core/routing/index.ts';
+import { judgeRoutes, solveRouting } from '../../../../core/routing/index.ts';
 import { FleetModel } from '../../../../core/routing/models/fleet.ts';
-import { inventedFleet, MIXED, RESTRICTED } from '../fleet-instances.ts';
+import { inventedFleet, MIXED, RESTRICTED, readFleet } from '../fleet-instances.ts';
 import { expectToBeginAgain } from './begin-again.ts';
-
-function read(text: string): RoutingProblem {
-  const result = ROUTING_FORMATS[0]?.read(text, 'fleet.vrp', {});
-  if (result?.ok !== true) throw new Error('not read');
-  return result.value;
-}
 
 describe('routes of a fleet', () => {
   test('the cheapest use of a mixed fleet', () => {
     // One vehicle of each kind: (10 + 4) + (12.5 + 2 * 20) = 66.5. The small ones alone take 2 + 3 and 4: customers 3 and 1 make
     // 2 + sqrt(13) + 5 long, so 10 + 10.61 + 10 + 20 = 50.61.
-    const answer = solveRouting(read(MIXED), { seed: 1, iterations: 200 });
-    const { cost, faults } = judgeRoutes(read(MIXED), answer.routes);
+    const answer = solveRouting(readFleet(MIXED), { seed: 1, iterations: 200 });
+    const { cost, faults } = judgeRoutes(readFleet(MIXED), answer.routes);
     expect(faults).toEqual([]);
     expect(cost).toBeCloseTo(10 + 2 + Math.hypot(3, 2) + 5 + 10 + 20, 9);
     expect(answer.routes).toHaveLength(3);
@@ -24,8 +18,8 @@ describe('routes of a fleet', () => {
   });
 
   test('who may go where decides', () => {
-    const answer = solveRouting(read(RESTRICTED), { seed: 1, iterations: 200 });
-    expect(judgeRoutes(read(RESTRICTED), answer.routes)).toEqual({ cost: 24, faults: [] });
+    const answer = solveRouting(readFleet(RESTRICTED), { seed: 1, iterations: 200 });
+    expect(judgeRoutes(readFleet(RESTRICTED), answer.routes)).toEqual({ cost: 24, faults: [] });
   });
 
   test.each([
@@ -45,7 +39,7 @@ describe('routes of a fleet', () => {
 
   test('a customer that no vehicle may serve stays absent', () => {
     const text = RESTRICTED.replace('1 2 3\n2 3 4', '1 2\n2 4');
-    const answer = solveRouting(read(text), { seed: 1, iterations: 200 });
+    const answer = solveRouting(readFleet(text), { seed: 1, iterations: 200 });
     expect(answer.absent).toEqual([2]);
   });
 

@@ -1,16 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { createRandom } from '../../../../core/base/index.ts';
-import { judgeRoutes, ROUTING_FORMATS, type RoutingProblem, solveRouting } from '../../../../core/routing/index.ts';
+import { judgeRoutes, type RoutingProblem, solveRouting } from '../../../../core/routing/index.ts';
 import { TripsModel } from '../../../../core/routing/models/trips.ts';
-import { SEVERAL_LOADS } from '../fleet-instances.ts';
+import { readFleet, SEVERAL_LOADS } from '../fleet-instances.ts';
 import { inventedInstance } from '../instances.ts';
 import { expectToBeginAgain } from './begin-again.ts';
-
-function read(text: string): RoutingProblem {
-  const result = ROUTING_FORMATS[0]?.read(text, 'fleet.vrp', {});
-  if (result?.ok !== true) throw new Error('not read');
-  return result.value;
-}
 
 /** Fewer vehicles than loads, goods that come during the day, and wide windows. */
 function inventedTrips(seed: number): RoutingProblem {
@@ -35,7 +29,7 @@ function inventedTrips(seed: number): RoutingProblem {
 
 describe('vehicles that come back for more', () => {
   test('one vehicle does alone what two loads take', () => {
-    const problem = read(SEVERAL_LOADS.replace('VEHICLES: 2', 'VEHICLES: 1').replace('2 1\nEOF', 'EOF'));
+    const problem = readFleet(SEVERAL_LOADS.replace('VEHICLES: 2', 'VEHICLES: 1').replace('2 1\nEOF', 'EOF'));
     const answer = solveRouting(problem, { seed: 1, iterations: 200 });
     // Customers 1 and 2 make a load, 3 another, which must go first: its window closes at 30.
     expect(judgeRoutes(problem, answer.routes)).toEqual({ cost: 24, faults: [] });
@@ -55,7 +49,7 @@ describe('vehicles that come back for more', () => {
   });
 
   test('goods that come too late for their customer leave it absent', () => {
-    const problem = read(SEVERAL_LOADS.replace('4 10', '4 29'));
+    const problem = readFleet(SEVERAL_LOADS.replace('4 10', '4 29'));
     const answer = solveRouting(problem, { seed: 1, iterations: 200 });
     expect(answer.absent).toEqual([3]);
   });
