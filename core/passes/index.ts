@@ -10,4 +10,4 @@ export { planPasses } from './plan-passes.ts';
 export { sidesOf } from './sides.ts';
 export { swathNumber } from './swath-number.ts';
 export type * from './types.ts';
-export { passMinutesWith, type ZonePasses, zonePasses } from './zone-passes.ts';
+export { type ZonePasses, zonePasses, zonePassesWith } from './zone-passes.ts';

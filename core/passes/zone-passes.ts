@@ -54,16 +54,16 @@ export function zonePasses(
 }
 
 /**
- * Minutes of the passes over a zone, for tables of who can go where; without hand trim.
+ * Passes over the zones of a property, for tables of who can go where.
  * @param outlineOf what is treated of a zone
  * @returns what gives null where the passes are not known
  */
-export function passMinutesWith(
+export function zonePassesWith(
   outlineOf: (property: Property, zoneId: string) => PassOutline,
-): (property: Property, zone: Zone, measure: ZoneMeasure, head: Head) => number | null {
+): (property: Property, zone: Zone, measure: ZoneMeasure, head: Head) => ZonePasses | null {
   return (property, zone, { areaSqFt }, head) => {
     if (head.passes === undefined) return null;
     const found = zonePasses(zone, outlineOf(property, zone.id), areaSqFt ?? 0, head, zone.name);
-    return found.ok && found.value !== null ? found.value.minutes : null;
+    return found.ok ? found.value : null;
   };
 }

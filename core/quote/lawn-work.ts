@@ -8,9 +8,9 @@ import {
   treatableOutline,
   type ZoneMeasure,
 } from '../measure/index.ts';
-import { passMinutesWith } from '../passes/index.ts';
+import { zonePassesWith } from '../passes/index.ts';
 import { type FitRow, fitTable, type Method } from '../reach/index.ts';
-import type { LawnWork, ProductUse, ZoneWork } from './types.ts';
+import type { LawnWork, MethodFit, ProductUse, ZoneWork } from './types.ts';
 
 /** What each of the treatments takes on a lawn, by the rig that does the most of it in the least time. */
 export function lawnWork(
@@ -33,7 +33,7 @@ type Way = Omit<LawnWork, 'volumeGal' | 'products'>;
 /** More zones first, then fewer minutes. */
 function betterWay(left: Way, right: Way): number {
   const done = (way: Way): number => way.zones.filter((each) => each.chosen !== null).length;
-  const minutes = (way: Way): number => (way.treatingMin + way.setUpMin + way.stopMin) * way.crew;
+  const minutes = (way: Way): number => (way.treatingMin + way.handTrimMin + way.setUpMin + way.stopMin) * way.crew;
   return done(right) - done(left) || minutes(left) - minutes(right);
 }
 
@@ -50,11 +50,17 @@ function workWith(
     if (coverage.kind === 'band') return bandAreaSqFt(lawn, zone, coverage.widthFt, coverage.along);
     return (of.areaSqFt ?? 0) * (coverage.kind === 'spot' ? coverage.share : 1);
   };
-  const passMinutes = passMinutesWith(treatableOutline);
-  const site = { farthestFt, stands: standsFor, treatedSqFt, passMinutes };
+  const passes = zonePassesWith(treatableOutline);
+  const site = { farthestFt, stands: standsFor, treatedSqFt, passes };
   const table = fitTable(part, [measure], treatment, rig, site);
   const zones = table.rows.map((row) => zoneWork(property, row, table.columns));
-  const used = new Set(zones.flatMap((each) => (each.chosen === null ? [] : [methodKey(each.chosen.answer.method)])));
+  const chosen = zones.flatMap((each) => each.chosen ?? []);
+  const trims = chosen.flatMap((each) => each.trim ?? []);
+  const used = new Set([
+    ...chosen.map((each) => methodKey(each.answer.method)),
+    ...trims.map(({ handMethodId }) => methodKey({ kind: 'hand', handMethodId })),
+  ]);
+  const handTrimMin = trims.reduce((sum, each) => sum + each.minutes, 0);
   return {
     treatmentId: treatment.id,
     name: treatment.name,
@@ -62,7 +68,10 @@ function workWith(
     crew: rig?.crew ?? 1,
     wagePerHour: rig?.wagePerHour ?? book.prices.wagePerHour,
     zones,
-    treatingMin: zones.reduce((sum, each) => sum + (each.chosen?.minutes ?? 0), 0),
+    treatingMin: chosen.reduce((sum, each) => sum + (each.minutes ?? 0), 0) - handTrimMin,
+    handTrimMin,
+    handTrimSqFt: trims.reduce((sum, each) => sum + each.areaSqFt, 0),
+    notReachedSqFt: chosen.reduce((sum, each) => sum + each.notReachedSqFt, 0),
     setUpMin: [...used].reduce((sum, key) => sum + setUpMinutes(book, rig, key), 0),
     stopMin: rig?.stopMin ?? 0,
     remarks: zones
@@ -72,7 +81,7 @@ function workWith(
 }
 
 function zoneWork(property: Property, row: FitRow, columns: readonly { readonly name: string }[]): ZoneWork {
-  const fits = row.cells.map(({ answer, minutes }, index) => ({ name: columns[index]?.name ?? '', answer, minutes }));
+  const fits = row.cells.map((cell, index): MethodFit => ({ name: columns[index]?.name ?? '', ...cell }));
   const able = fits.filter((each) => each.minutes !== null && Number.isFinite(each.minutes));
   return {
     zoneId: row.zoneId,

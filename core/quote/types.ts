@@ -1,10 +1,19 @@
-import type { ReachAnswer } from '../reach/index.ts';
+import type { FitTrim, ReachAnswer } from '../reach/index.ts';
 
 /** One figure of a quote with the arithmetic that gives it. */
 export type MoneyLine = { readonly what: string; readonly arithmetic: string; readonly dollars: number };
 
 /** Whether one method can treat one zone, in words, and how long it takes where it can. */
-export type MethodFit = { readonly name: string; readonly answer: ReachAnswer; readonly minutes: number | null };
+export type MethodFit = {
+  readonly name: string;
+  readonly answer: ReachAnswer;
+  /** Hand trim included. */
+  readonly minutes: number | null;
+  /** Hand trim of what a machine leaves; null for none. */
+  readonly trim: FitTrim | null;
+  /** Ground that a machine leaves and nobody trims. ft2 */
+  readonly notReachedSqFt: number;
+};
 
 /** One zone under one treatment. */
 export type ZoneWork = {
@@ -35,7 +44,11 @@ export type LawnWork = {
   /** Dollars per hour and person: of the rig, else of the book. */
   readonly wagePerHour: number;
   readonly zones: readonly ZoneWork[];
+  /** With the methods chosen, without hand trim. */
   readonly treatingMin: number;
+  readonly handTrimMin: number;
+  readonly handTrimSqFt: number;
+  readonly notReachedSqFt: number;
   /** Unloading, hose out and in, loading: once for each method that is used. */
   readonly setUpMin: number;
   /** Park, walk the hazards, flag, leave the notice. */

@@ -12,7 +12,7 @@ export type VisitCost = { readonly minutes: number; readonly lines: readonly Mon
  */
 export function visitCost(work: LawnWork, prices: Prices, estimate: Estimate, system: UnitSystem): VisitCost {
   const driving = estimate.drivingMinPerVisit;
-  const minutes = work.treatingMin + work.setUpMin + work.stopMin + driving;
+  const minutes = work.treatingMin + work.handTrimMin + work.setUpMin + work.stopMin + driving;
   const direct = [
     workLine(work, minutes, driving),
     milesLine(estimate.milesPerVisit, prices.perMile),
@@ -30,7 +30,8 @@ export function visitCost(work: LawnWork, prices: Prices, estimate: Estimate, sy
 
 function workLine(work: LawnWork, minutes: number, driving: number): MoneyLine {
   const { wagePerHour } = work;
-  const parts = `${plain(work.treatingMin)} treating + ${plain(work.setUpMin)} set-up + ${plain(work.stopMin)} at the stop + ${plain(driving)} driving`;
+  const trim = work.handTrimMin > 0 ? ` + ${plain(work.handTrimMin)} hand trim` : '';
+  const parts = `${plain(work.treatingMin)} treating${trim} + ${plain(work.setUpMin)} set-up + ${plain(work.stopMin)} at the stop + ${plain(driving)} driving`;
   const crew = work.crew === 1 ? '' : ` × crew of ${work.crew}`;
   const wage = wagePerHour === 0 ? 'no wage entered' : `${formatMoney(wagePerHour)} per hour`;
   return {

@@ -1,11 +1,12 @@
-import type { Book, Head, Property, Rig, Treatment, Zone } from '../book/index.ts';
+import type { Book, HandMethod, Head, Machine, Property, Rig, Treatment, Zone } from '../book/index.ts';
 import type { PropertyMeasure, Stand, ZoneMeasure } from '../measure/index.ts';
 import { type Minutes, quantity } from '../units/index.ts';
 import { methodName } from './facts.ts';
 import { methodsFor } from './methods.ts';
 import { treatingMinutes } from './minutes.ts';
 import { reach } from './reach.ts';
-import type { Method, ReachAnswer } from './types.ts';
+import { trimTool } from './trim-tool.ts';
+import { type Method, NO_ROOM, NOWHERE, type ReachAnswer } from './types.ts';
 
 /** What the table has to be told of the ground. */
 export type Site = {
@@ -15,16 +16,29 @@ export type Site = {
   readonly stands?: (property: Property, zone: Zone) => readonly Stand[];
   /** Ground really treated, ft2; absent: the whole zone, or its share for spots. Bands need it. */
   readonly treatedSqFt?: (property: Property, zone: Zone, measure: ZoneMeasure) => number;
-  /** Minutes of the passes of a machine over the whole of a zone, once; null where they are not known. Absent: of none. */
-  readonly passMinutes?: (property: Property, zone: Zone, measure: ZoneMeasure, head: Head) => number | null;
+  /** Passes of a machine over the whole of a zone, once; null where they are not known. Absent: of none. */
+  readonly passes?: (property: Property, zone: Zone, measure: ZoneMeasure, head: Head) => SitePasses | null;
   readonly wetGround?: boolean;
 };
+
+/** Minutes of the passes over a zone, and the share of its ground that the machine does not reach. */
+export type SitePasses = { readonly minutes: number; readonly leftShare: number };
 
 export type FitColumn = { readonly method: Method; readonly name: string };
 export type FitCell = {
   readonly answer: ReachAnswer;
-  /** Minutes of treating where it fits, else null. */
+  /** Minutes of treating where it fits, hand trim included, else null. */
   readonly minutes: Minutes | null;
+  /** What a machine leaves and a hand tool treats, as a plan would have it; its minutes are in `minutes`. Null for none. */
+  readonly trim: FitTrim | null;
+  /** Ground that a machine leaves and nobody trims. ft2 */
+  readonly notReachedSqFt: number;
+};
+export type FitTrim = {
+  readonly handMethodId: string;
+  readonly name: string;
+  readonly minutes: number;
+  readonly areaSqFt: number;
 };
 export type FitRow = {
   readonly propertyId: string;
@@ -80,21 +94,63 @@ function rowOf(facts: RowFacts, columns: readonly FitColumn[], site: Site): FitR
   const passes = treatment.kind === 'aerate' || treatment.kind === 'seed' ? treatment.passes : 1;
   const farthestFt = site.farthestFt(property, zone);
   const stands = () => site.stands?.(property, zone) ?? [];
-  const cells = columns.map(({ method }): FitCell => {
-    const answer = reach({ ...facts, farthestFt, stands, method, wetGround: site.wetGround ?? false });
-    const driven = answer.can ? drivenMinutes(facts, method, site) : null;
-    const minutes = answer.can ? treatingMinutes(facts.book, method, treatedSqFt, passes, farthestFt ?? 0) : null;
-    return { answer, minutes: driven === null ? minutes : quantity<'min'>(driven * passes) };
+  const answers = columns.map(({ method }) =>
+    reach({ ...facts, farthestFt, stands, method, wetGround: site.wetGround ?? false }),
+  );
+  const minutesOf = (method: Method, sqFt: number): Minutes | null =>
+    treatingMinutes(facts.book, method, sqFt, passes, farthestFt ?? 0);
+  const tools = answers.flatMap(({ can, method }): readonly Tool[] => {
+    const hand =
+      can && method.kind === 'hand' ? facts.book.handMethods.find(({ id }) => id === method.handMethodId) : null;
+    return hand ? [{ hand, minutes: (sqFt) => minutesOf(method, sqFt) ?? 0 }] : [];
+  });
+  const cells = answers.map((answer): FitCell => {
+    const { can, method } = answer;
+    const driven = can ? drivenOver(facts, method, site) : null;
+    if (driven !== null) return drivenCell(answer, driven, tools, { treatedSqFt, passes });
+    return { answer, minutes: can ? minutesOf(method, treatedSqFt) : null, trim: null, notReachedSqFt: 0 };
   });
   return { propertyId: property.id, zoneId: zone.id, name: `${property.name}, ${zone.name}`, treatedSqFt, cells };
 }
 
+/** A hand method that may treat a zone, and its minutes there for so many ft2. */
+type Tool = { readonly hand: HandMethod; readonly minutes: (sqFt: number) => number };
+type Driven = { readonly machine: Machine; readonly head: Head; readonly found: SitePasses };
+
 /** Passes go over the whole of a zone; spots and bands have none. */
-function drivenMinutes({ book, property, zone, zoneMeasure, treatment }: RowFacts, method: Method, site: Site) {
+function drivenOver(
+  { book, property, zone, zoneMeasure, treatment }: RowFacts,
+  method: Method,
+  site: Site,
+): Driven | null {
   if (method.kind === 'hand' || treatment.coverage.kind !== 'whole') return null;
   const machine = book.machines.find((each) => each.id === method.machineId);
   const head = machine?.heads.find((each) => each.id === method.headId);
-  return head === undefined ? null : (site.passMinutes?.(property, zone, zoneMeasure, head) ?? null);
+  const found = head === undefined ? null : (site.passes?.(property, zone, zoneMeasure, head) ?? null);
+  return machine === undefined || head === undefined || found === null ? null : { machine, head, found };
+}
+
+/** As a plan has it: the passes, and after them the hand trim where so much is left that it is planned, and a tool may do it. */
+function drivenCell(
+  answer: ReachAnswer,
+  { machine, head, found }: Driven,
+  tools: readonly Tool[],
+  { treatedSqFt, passes }: { readonly treatedSqFt: number; readonly passes: number },
+): FitCell {
+  if (found.leftShare > NOWHERE) {
+    const refused = { ...answer, can: false, reason: 'no-room-for-swath', words: NO_ROOM } as const;
+    return { answer: refused, minutes: null, trim: null, notReachedSqFt: 0 };
+  }
+  const machineMin = found.minutes * passes;
+  const leftSqFt = Math.round(treatedSqFt * found.leftShare);
+  const isPlanned = leftSqFt > 0 && leftSqFt >= (head.passes?.handTrimFromSqFt ?? 0);
+  const tool = isPlanned ? trimTool(machine, head, tools)?.tool : undefined;
+  if (tool === undefined) {
+    return { answer, minutes: quantity<'min'>(machineMin), trim: null, notReachedSqFt: leftSqFt };
+  }
+  const { hand } = tool;
+  const trim = { handMethodId: hand.id, name: hand.name, minutes: tool.minutes(leftSqFt), areaSqFt: leftSqFt };
+  return { answer, minutes: quantity<'min'>(machineMin + trim.minutes), trim, notReachedSqFt: 0 };
 }
 
 function shareOf(treatment: Treatment, measure: ZoneMeasure): number {

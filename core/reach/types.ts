@@ -15,7 +15,13 @@ export type ReachReason =
   | 'no-head-for-treatment'
   | 'method-wrong-for-treatment'
   | 'vessel-below-least-volume'
-  | 'zone-not-measured';
+  | 'zone-not-measured'
+  | 'no-room-for-swath';
+
+/** Why a machine that gets onto a zone is no way to treat it: nothing of the ground takes its swath. */
+export const NO_ROOM = 'its swath fits nowhere on this ground';
+/** A larger share of the ground that is not reached is all of it. */
+export const NOWHERE = 1 - 1e-6;
 
 /** One way to treat a zone: a machine with one of its heads, or a hand method. */
 export type Method =

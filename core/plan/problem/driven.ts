@@ -1,7 +1,7 @@
 import { type Issue, issue } from '../../base/index.ts';
 import type { Book } from '../../book/index.ts';
 import { zonePasses } from '../../passes/index.ts';
-import { type Method, methodName } from '../../reach/index.ts';
+import { type Method, methodName, NOWHERE } from '../../reach/index.ts';
 import type { TaskFacts } from './options.ts';
 import { areaUnits } from './scale.ts';
 import type { OpGround } from './types.ts';
@@ -35,6 +35,7 @@ export function drivenWork(
   if (!found.ok) return { driven: null, issues: [cannotDrive(methodName(book, method), found.error.detail)] };
   if (found.value === null) return nothing;
   const { minutes, coveredShare, leftShare, worstPasses, swathCount, trimCount } = found.value;
+  const units = areaUnits(demand.treatedSqFt);
   return {
     driven: {
       minutes: minutes * demand.passes,
@@ -44,7 +45,7 @@ export function drivenWork(
         worstPasses,
         swaths: swathCount,
         trims: trimCount,
-        leftUnits: Math.min(areaUnits(demand.treatedSqFt), Math.round(demand.treatedSqFt * leftShare)),
+        leftUnits: leftShare > NOWHERE ? units : Math.min(units, Math.round(demand.treatedSqFt * leftShare)),
       },
       trimFromSqFt: head.passes.handTrimFromSqFt ?? 0,
     },

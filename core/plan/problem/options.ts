@@ -1,10 +1,18 @@
 import type { Issue } from '../../base/index.ts';
-import type { Book, Compartment, Head, Machine, Property, Treatment, Zone } from '../../book/index.ts';
+import type { Book, Property, Treatment, Zone } from '../../book/index.ts';
 import { type Applicator, type RateCheck, rateCheck, rateIssue } from '../../calibrate/index.ts';
 import type { ZoneDemand } from '../../demand/index.ts';
 import { standsFor, type ZoneMeasure } from '../../measure/index.ts';
 import type { PassOutline } from '../../passes/index.ts';
-import { type Method, methodName, methodsFor, reach, treatingMinutes } from '../../reach/index.ts';
+import {
+  drawnCompartment,
+  type Method,
+  methodName,
+  methodsFor,
+  NO_ROOM,
+  reach,
+  treatingMinutes,
+} from '../../reach/index.ts';
 import { drawsOn } from './draws.ts';
 import { type Driven, drivenWork } from './driven.ts';
 import type { EquippedRig } from './rigs.ts';
@@ -83,7 +91,7 @@ export function optionsFor(book: Book, equipped: EquippedRig, facts: TaskFacts, 
     if (option === null) refuse('no-compartment', `${name}: nothing on it holds the material`);
     else if (found?.severity === 'error') refuse('rate-above-label', found.message);
     else if (driven !== null && driven.ground.leftUnits >= option.areaUnits)
-      refuse('no-room-for-swath', `${name}: its swath fits nowhere on this ground`);
+      refuse('no-room-for-swath', `${name}: ${NO_ROOM}`);
     else {
       ways.push({ option, driven, factor });
       issues.push(...faults);
@@ -162,7 +170,7 @@ function equipmentOf(equipped: EquippedRig, method: Method): Equipment | null {
     const machine = equipped.machines.find((each) => each.id === method.machineId);
     const head = machine?.heads.find((each) => each.id === method.headId);
     if (machine === undefined || head === undefined) return null;
-    const compartment = equipped.compartmentOf(`${machine.id}/${drawnFrom(machine, head)}`);
+    const compartment = equipped.compartmentOf(`${machine.id}/${drawnCompartment(machine, head)?.id ?? ''}`);
     return { compartment, machineIds: [machine.id], handMethodId: '', headId: head.id };
   }
   const hand = equipped.handMethods.find((each) => each.id === method.handMethodId);
@@ -171,21 +179,6 @@ function equipmentOf(equipped: EquippedRig, method: Method): Equipment | null {
   const key = from.kind === 'machine' ? `${from.machineId}/${from.compartmentId}` : hand.id;
   const machineIds = from.kind === 'machine' ? [from.machineId] : [];
   return { compartment: equipped.compartmentOf(key), machineIds, handMethodId: hand.id, headId: '' };
-}
-
-/** What each kind of work is done out of, the more fitting vessel first. */
-const VESSELS: Readonly<Record<Head['purpose'], readonly Compartment['kind'][]>> = {
-  spray: ['tank'],
-  spread: ['hopper', 'seed-box'],
-  seed: ['seed-box', 'hopper'],
-  aerate: [],
-};
-
-/** Id of the compartment that a head empties; '' for none. A head may list others as well, such as the box of another use. */
-function drawnFrom(machine: Machine, head: Head): string {
-  const listed = machine.compartments.filter((each) => head.compartmentIds.includes(each.id));
-  const found = VESSELS[head.purpose].flatMap((kind) => listed.filter((each) => each.kind === kind));
-  return found[0]?.id ?? '';
 }
 
 /** What the method delivers against what the mix asks for; null where nothing is sprayed. */

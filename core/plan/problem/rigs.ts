@@ -1,4 +1,5 @@
-import type { Book, Compartment, HandMethod, Machine, Prices, Rig } from '../../book/index.ts';
+import type { Book, HandMethod, Machine, Prices, Rig } from '../../book/index.ts';
+import { joinedCompartments } from '../../reach/index.ts';
 import { bagCompartment, bagMsPerPart, bagPlacesParts, bagsGoInto, pourMsPerPart } from './bags.ts';
 import {
   capacityParts,
@@ -74,20 +75,6 @@ function addMachineVessels(gathered: Gathered, machine: Machine): void {
   if (into !== undefined && bagPlacesParts(machine, stocks) > 0) {
     compartments.push(bagCompartment(machine, rig, stocks, into));
   }
-}
-
-/** Groups the compartments of a machine that some head draws on at the same time. */
-function joinedCompartments(machine: Machine): Compartment[][] {
-  const groups = machine.compartments.map((each) => [each]);
-  for (const head of machine.heads) {
-    const [first, ...rest] = groups.filter((group) => group.some((each) => head.compartmentIds.includes(each.id)));
-    if (first === undefined) continue;
-    for (const other of rest.filter((group) => group[0]?.kind === first[0]?.kind)) {
-      first.push(...other);
-      groups.splice(groups.indexOf(other), 1);
-    }
-  }
-  return groups;
 }
 
 function addHandVessel({ compartments, numbers, sumps, rig, stocks }: Gathered, hand: HandMethod): void {

@@ -57,7 +57,7 @@ function quoteBlocks({ book, quote, reader }: PropertyInput): readonly Block[] {
   return [
     { kind: 'heading', text: 'What the treatments take' },
     takesBlock(quote, book.units),
-    ...fitBlocks(quote),
+    ...fitBlocks(quote, book.units),
     ...costBlocks(quote),
     USUAL_CAUTIONS,
   ];

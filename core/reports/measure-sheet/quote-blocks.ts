@@ -1,5 +1,6 @@
-import type { LawnQuote, MoneyLine, SeasonQuote, VisitQuote } from '../../quote/index.ts';
+import type { LawnQuote, MethodFit, MoneyLine, SeasonQuote, VisitQuote } from '../../quote/index.ts';
 import {
+  formatArea,
   formatMoney,
   formatNumber,
   formatProductAmount,
@@ -10,7 +11,7 @@ import {
 import { type Block, left, right, type TableRow } from '../blocks.ts';
 
 /** Which machine or hand method fits which zone, with the reason, for every treatment. */
-export function fitBlocks({ visits }: LawnQuote): readonly Block[] {
+export function fitBlocks({ visits }: LawnQuote, units: UnitSystem): readonly Block[] {
   return visits.map(({ work }): Block => {
     const rows = work.zones.flatMap((zone): readonly TableRow[] =>
       zone.fits.map((fit, index) => [
@@ -18,27 +19,51 @@ export function fitBlocks({ visits }: LawnQuote): readonly Block[] {
         fit.name,
         fit.answer.can ? (fit === zone.chosen ? 'yes, quickest' : 'yes') : 'no',
         fit.minutes === null ? '' : `${formatNumber(fit.minutes, 1)} min`,
-        fit.answer.words,
+        fit.trim === null ? '' : `${formatNumber(fit.trim.minutes, 1)} min`,
+        becauseOf(fit, units),
       ]),
     );
     const heading: Block = { kind: 'heading', text: `Who can do it: ${work.name}` };
     if (rows.length === 0) {
       return { kind: 'group', blocks: [heading, { kind: 'note', text: 'The shed has nothing made for this.' }] };
     }
-    const columns = [left('Zone'), left('With'), left('Fits'), right('Treating'), left('Because')];
+    const columns = [
+      left('Zone'),
+      left('With'),
+      left('Fits'),
+      right('Minutes'),
+      right('of it hand trim'),
+      left('Because'),
+    ];
     return { kind: 'group', blocks: [heading, { kind: 'table', columns, rows }] };
   });
+}
+
+function becauseOf({ answer, trim, notReachedSqFt }: MethodFit, units: UnitSystem): string {
+  return [
+    answer.words,
+    ...(trim === null ? [] : [`${formatArea(trim.areaSqFt, units)} trimmed with ${trim.name}`]),
+    ...(notReachedSqFt > 0 ? [`${formatArea(notReachedSqFt, units)} not reached`] : []),
+  ].join('; ');
 }
 
 /** What each treatment takes: minutes, carrier, products. */
 export function takesBlock({ visits }: LawnQuote, units: UnitSystem): Block {
   return {
     kind: 'table',
-    columns: [left('Treatment'), left('Rig'), right('Minutes'), right('Carrier'), left('Product')],
+    columns: [
+      left('Treatment'),
+      left('Rig'),
+      right('Minutes'),
+      right('of it hand trim'),
+      right('Carrier'),
+      left('Product'),
+    ],
     rows: visits.map(({ work, minutes }) => [
       work.name,
       work.rigName,
       formatNumber(minutes),
+      work.handTrimMin > 0 ? formatNumber(work.handTrimMin, 1) : '',
       work.volumeGal > 0 ? formatVolume(work.volumeGal, units) : '',
       work.products.map((each) => `${formatProductAmount(each.amount, each.unit, units)} ${each.name}`).join(', '),
     ]),

@@ -1,8 +1,8 @@
 import { ok } from '../../../core/base/index.ts';
 import type { Book, Rig, Round, Treatment } from '../../../core/book/index.ts';
 import { bandAreaSqFt, farthestFt, measureBook, standsFor, treatableOutline } from '../../../core/measure/index.ts';
-import { passMinutesWith } from '../../../core/passes/index.ts';
-import { type FitTable, fitTable } from '../../../core/reach/index.ts';
+import { zonePassesWith } from '../../../core/passes/index.ts';
+import { type FitTable, type FitTrim, fitTable } from '../../../core/reach/index.ts';
 import { formatArea, formatNumber } from '../../../core/units/index.ts';
 import { type Answer, type Command, fileOf } from '../command.ts';
 import { type BookInput, propertiesOf, readBookFile, rigOf, roundOf, treatmentsOf } from '../input/index.ts';
@@ -14,6 +14,7 @@ export const reachCommand: Command = {
   summary: 'Tells which machine or hand method can treat which zone, and why the others cannot.',
   details: [
     'Tests are put in this order: gate, slope, hose, carried by the rig, trailer, agitation, wet ground, head, vessel. The first that fails is the reason. A cell with minutes fits; less than 2 in to spare at a gate is told as tight.',
+    'Where the book says how a machine is driven, minutes are those of its passes and of the hand trim of what they do not reach, as a plan would have it.',
     'Without --rig the question is put for the method alone, whoever carries it.',
   ],
   operands: [{ name: 'BOOK', words: 'book file or its JSON form' }],
@@ -42,7 +43,7 @@ function answerOf({ book, issues }: BookInput, round: Round, rig: Rig | null): A
     const site = {
       farthestFt,
       stands: standsFor,
-      passMinutes: passMinutesWith(treatableOutline),
+      passes: zonePassesWith(treatableOutline),
       wetGround: round.wetGround,
       ...(treatment.coverage.kind === 'band' ? { treatedSqFt: bandOf(treatment.coverage) } : {}),
     };
@@ -78,7 +79,7 @@ function outputOf(
       zoneName: names.get(row.propertyId)?.zones.find((each) => each.id === row.zoneId)?.name ?? row.zoneId,
       treatedSqFt: row.treatedSqFt,
       reachable: row.cells.some((each) => each.answer.can),
-      answers: row.cells.map(({ answer, minutes }, index) => ({
+      answers: row.cells.map(({ answer, minutes, trim, notReachedSqFt }, index) => ({
         method: answer.method,
         name: table.columns[index]?.name ?? '',
         can: answer.can,
@@ -86,6 +87,8 @@ function outputOf(
         tight: answer.tight,
         words: answer.words,
         minutes,
+        handTrim: trim,
+        notReachedSqFt,
       })),
     })),
   }));
@@ -133,5 +136,14 @@ function cellOf(answer: ZoneRow['answers'][number] | undefined): string {
   if (answer === undefined) return '';
   if (!answer.can) return `no: ${answer.words}`;
   const minutes = answer.minutes === null ? 'yes' : `${formatNumber(answer.minutes, 1)} min`;
-  return answer.tight ? `${minutes} (tight: ${answer.words})` : minutes;
+  const remarks = [
+    ...(answer.tight ? [`tight: ${answer.words}`] : []),
+    ...(answer.handTrim === null ? [] : [trimWords(answer.handTrim)]),
+    ...(answer.notReachedSqFt > 0 ? [`${formatArea(answer.notReachedSqFt)} not reached`] : []),
+  ];
+  return remarks.length === 0 ? minutes : `${minutes} (${remarks.join('; ')})`;
+}
+
+function trimWords({ minutes, areaSqFt, name }: FitTrim): string {
+  return `${formatNumber(minutes, 1)} of it hand trim of ${formatArea(areaSqFt)}, ${name}`;
 }

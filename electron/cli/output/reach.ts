@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { Frozen } from '../../../core/book/index.ts';
 import { figure, format, issueSchema, methodSchema, text } from './parts.ts';
 
-/** One method on one zone. `minutes` is the time of treating, null where the method cannot do it. */
+/** One method on one zone. `minutes` is the time of treating, hand trim included, null where the method cannot do it. */
 const answerSchema = v.strictObject({
   method: methodSchema,
   name: text,
@@ -21,10 +21,15 @@ const answerSchema = v.strictObject({
     'method-wrong-for-treatment',
     'vessel-below-least-volume',
     'zone-not-measured',
+    'no-room-for-swath',
   ]),
   tight: v.boolean(),
   words: text,
   minutes: v.nullable(figure),
+  /** What a machine leaves and a hand tool treats, as a plan would have it; null for none. */
+  handTrim: v.nullable(v.strictObject({ handMethodId: text, name: text, minutes: figure, areaSqFt: figure })),
+  /** Ground that a machine leaves and nobody trims. */
+  notReachedSqFt: figure,
 });
 
 /** Answer of `reach`. */

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { Book, Property, Treatment } from '../../../core/book/index.ts';
 import { bandAreaSqFt, farthestFt, standsFor, treatableOutline } from '../../../core/measure/index.ts';
-import { passMinutesWith } from '../../../core/passes/index.ts';
+import { zonePassesWith } from '../../../core/passes/index.ts';
 import type { PlanDay, PlanStop, PlanTask } from '../../../core/plan/result/index.ts';
 import {
   type FitCell,
@@ -83,7 +83,7 @@ function Fit({ book, property, day, stop }: FitProps) {
 
 function siteOf(treatment: Treatment, wetGround: boolean): Site {
   const { coverage } = treatment;
-  const site = { farthestFt, stands: standsFor, passMinutes: passMinutesWith(treatableOutline), wetGround };
+  const site = { farthestFt, stands: standsFor, passes: zonePassesWith(treatableOutline), wetGround };
   if (coverage.kind !== 'band') return site;
   return { ...site, treatedSqFt: (property, zone) => bandAreaSqFt(property, zone, coverage.widthFt, coverage.along) };
 }
@@ -123,6 +123,15 @@ function FitTable({ book, property, day, stop, treatment }: FitProps & { readonl
                     {cell.answer.can
                       ? `${words.duration((cell.minutes ?? 0) * 60)}${cell.answer.tight ? ', tight' : ''}`
                       : cell.answer.words}
+                    {cell.trim !== null && (
+                      <span className="small block">
+                        of it {words.duration(cell.trim.minutes * 60)} hand trim of {words.area(cell.trim.areaSqFt)},{' '}
+                        {cell.trim.name}
+                      </span>
+                    )}
+                    {cell.notReachedSqFt > 0 && (
+                      <span className="small block">{words.area(cell.notReachedSqFt)} not reached</span>
+                    )}
                     {chosen && <span className="fit-tag">chosen</span>}
                   </td>
                 );

@@ -1,53 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import type { Book, Head, HeadPasses, Property } from '../../../../core/book/index.ts';
+import type { Book, Property } from '../../../../core/book/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
 import { buildProblem, type Op, type Problem } from '../../../../core/plan/problem/index.ts';
 import { explainPlan } from '../../../../core/plan/result/index.ts';
 import { solve } from '../../../../core/plan/search/index.ts';
 import { problemOf, sampleBook } from '../../../support/samples.ts';
-import { ringAt } from '../../geometry/shapes.ts';
 import { naiveJudge } from '../naive/naive-judge.ts';
-
-const FEET = 0.3048;
-const PASSES: HeadPasses = { overlapFt: 0.5, trimPasses: 1, turnSec: 4 };
-
-function withHeads(book: Book, change: (head: Head) => Partial<Head>): Book {
-  const machines = book.machines.map((machine) => ({
-    ...machine,
-    heads: machine.heads.map((head) => ({ ...head, ...change(head) })),
-  }));
-  return { ...book, machines };
-}
-
-const UNDRIVEN: Book = {
-  ...sampleBook('residential-day'),
-  machines: sampleBook('residential-day').machines.map((machine) => ({
-    ...machine,
-    heads: machine.heads.map(({ passes: _, ...head }) => head),
-  })),
-};
-
-/** The first property of the residential day as the only one, its one zone a rectangle of so many feet. */
-function oneLawn(wideFt: number, highFt: number, change: Partial<Property['zones'][number]> = {}): Book {
-  const book = UNDRIVEN;
-  const [property] = book.properties;
-  const [zone] = property!.zones;
-  const [w, h] = [wideFt * FEET, highFt * FEET];
-  const ring = ringAt(property!.parking, [
-    [5, 5],
-    [5 + w, 5],
-    [5 + w, 5 + h],
-    [5, 5 + h],
-  ]);
-  const lawn = { ...zone!, gateIds: [], shape: { kind: 'drawn', geometry: { type: 'Polygon', coordinates: [ring] } } };
-  const { hosePathFt: _, hoseStand: __, ...plain } = lawn;
-  const zones = [{ ...plain, ...change } as Property['zones'][number]];
-  const rounds = book.rounds.map((round) => ({ ...round, propertyIds: 'all' as const, skipped: [] }));
-  return { ...book, properties: [{ ...property!, exclusions: [], zones }], rounds };
-}
-
-const DRIVEN = (book: Book, passes: HeadPasses = PASSES): Book => withHeads(book, () => ({ passes }));
-const withoutTools = (book: Book): Book => ({ ...book, rigs: book.rigs.map((rig) => ({ ...rig, handMethodIds: [] })) });
+import { DRIVEN, FEET, oneLawn, PASSES, withHeads, withoutTools } from './one-lawn.ts';
 
 /** The ops of the quickest way of the only rig with the only job. */
 function opsOf(problem: Problem): readonly Op[] {
