@@ -10,7 +10,10 @@ import {
   positionSchema,
   positive,
   textSchema,
+  WEEKDAYS,
+  wholeNumber,
 } from './schema-parts.ts';
+import { SITES } from './season-schema.ts';
 
 /** An opening on the way to turf. */
 export const gateSchema = v.object({
@@ -50,6 +53,8 @@ const bearingSchema = v.pipe(notNegative, v.maxValue(360));
 export const zoneSchema = v.object({
   id: idSchema,
   name: nameSchema,
+  /** Words by which zones are chosen for a treatment. */
+  tags: v.optional(v.array(nameSchema)),
   shape: zoneShapeSchema,
   /** Slope of the ground, degrees from level. */
   slopeDeg: v.optional(v.pipe(notNegative, v.maxValue(60)), 0),
@@ -107,7 +112,13 @@ export const pastMeasureSchema = v.object({
   how: v.optional(textSchema, ''),
 });
 
-export const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
+export const HOLDS = ['seeding', 'new', 'on-hold'] as const;
+
+/** Days on which a lawn cannot be worked on, for a reason of the customer's. */
+const closedSchema = v.variant('kind', [
+  v.object({ kind: v.literal('weekday'), weekday: v.picklist(WEEKDAYS), why: nameSchema }),
+  v.object({ kind: v.literal('date'), on: dateSchema, why: nameSchema }),
+]);
 
 export const PLACED_BY = ['hand', 'file', 'address-range'] as const;
 
@@ -131,6 +142,18 @@ export const propertySchema = v.object({
   hours: v.optional(hoursSchema),
   /** Days of the week on which work may be done; absent: any. */
   weekdays: v.optional(v.pipe(v.array(v.picklist(WEEKDAYS)), v.minLength(1))),
+  /** Days on which no work may be done: mowing, watering. */
+  closed: v.optional(v.array(closedSchema)),
+  /** Words by which lawns are chosen for a round. */
+  tags: v.optional(v.array(nameSchema)),
+  /** What makes its soil warmer or cooler than that of the station. */
+  sites: v.optional(v.array(v.picklist(SITES))),
+  /** Why it is left out of rounds, and to which day; without a day, until it is taken away. */
+  hold: v.optional(v.object({ why: v.picklist(HOLDS), until: v.optional(dateSchema) })),
+  /** Day on which ground of it was seeded, or is to be. */
+  seededOn: v.optional(dateSchema),
+  /** Days before the work on which people have to be told; absent: as the calendar says. */
+  noticeDays: v.optional(wholeNumber),
   cautions: v.optional(v.array(v.picklist(CAUTIONS)), []),
   note: v.optional(textSchema, ''),
   /** When and how the lawn was measured. */

@@ -1,11 +1,12 @@
 export { emptyBook } from './empty.ts';
-export { CAUTIONS, EXCLUSION_KINDS, WEEKDAYS } from './ground-schema.ts';
+export { CAUTIONS, EXCLUSION_KINDS, HOLDS } from './ground-schema.ts';
 export { readJson } from './json.ts';
 export type * from './model.ts';
 export { memberFault, recordFault } from './part-fault.ts';
 export { type BookRead, readBook, readBookValue } from './read.ts';
 export { BOOK_FORMAT, BOOK_VERSION, bookSchema } from './schema.ts';
-export { areaGeometrySchema, idSchema, nameSchema, positionSchema, textSchema } from './schema-parts.ts';
+export { areaGeometrySchema, idSchema, nameSchema, positionSchema, textSchema, WEEKDAYS } from './schema-parts.ts';
+export { SITES } from './season-schema.ts';
 export { HAND_METHOD_KINDS, HEAD_PURPOSES, MACHINE_KINDS, MARKS, RIDES, SIDES } from './shed-schema.ts';
 export { PRODUCT_UNITS } from './work-schema.ts';
 export { writeBook, writeDiffableJson } from './write.ts';

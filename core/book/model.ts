@@ -10,8 +10,22 @@ import type {
   zoneShapeSchema,
 } from './ground-schema.ts';
 import type { overlaySchema } from './overlay-schema.ts';
+import type { gaugeSchema, visitSchema } from './record-schema.ts';
 import type { bookSchema } from './schema.ts';
 import type { areaGeometrySchema, hoursSchema } from './schema-parts.ts';
+import type {
+  applicatorSchema,
+  calendarSchema,
+  capSchema,
+  choiceSchema,
+  fleetSchema,
+  programmeSchema,
+  programmeStepSchema,
+  spreadSchema,
+  temperatureYearSchema,
+  timingSchema,
+  weatherDaySchema,
+} from './season-schema.ts';
 import type {
   calibrationSchema,
   carriedMachineSchema,
@@ -82,5 +96,22 @@ export type Coverage = Frozen<InferOutput<typeof coverageSchema>>;
 export type SpreadRate = Frozen<InferOutput<typeof spreadRateSchema>>;
 export type Treatment = Frozen<InferOutput<typeof treatmentSchema>>;
 export type Round = Frozen<InferOutput<typeof roundSchema>>;
+/** Which lawns or zones. */
+export type Choice = Frozen<InferOutput<typeof choiceSchema>>;
+export type Programme = Frozen<InferOutput<typeof programmeSchema>>;
+export type ProgrammeStep = Frozen<InferOutput<typeof programmeStepSchema>>;
+/** When a treatment is of use. */
+export type Timing = Frozen<InferOutput<typeof timingSchema>>;
+export type TemperatureYear = Frozen<InferOutput<typeof temperatureYearSchema>>;
+export type WeatherDay = Frozen<InferOutput<typeof weatherDaySchema>>;
+export type Calendar = Frozen<InferOutput<typeof calendarSchema>>;
+export type Spread = Frozen<InferOutput<typeof spreadSchema>>;
+export type Cap = Frozen<InferOutput<typeof capSchema>>;
+export type Applicator = Frozen<InferOutput<typeof applicatorSchema>>;
+export type Fleet = Frozen<InferOutput<typeof fleetSchema>>;
+/** One visit as it was written down. */
+export type Visit = Frozen<InferOutput<typeof visitSchema>>;
+/** What a rig has aboard, read from its gauges. */
+export type Gauge = Frozen<InferOutput<typeof gaugeSchema>>;
 /** The working file of one company. */
 export type Book = Frozen<InferOutput<typeof bookSchema>>;

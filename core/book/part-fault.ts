@@ -1,8 +1,18 @@
 import * as v from 'valibot';
 import type { AppError } from '../base/index.ts';
 import { propertySchema } from './ground-schema.ts';
+import { gaugeSchema, visitSchema } from './record-schema.ts';
 import { bookSchema } from './schema.ts';
 import { schemaError } from './schema-fault.ts';
+import {
+  applicatorSchema,
+  capSchema,
+  fleetSchema,
+  programmeSchema,
+  temperatureYearSchema,
+  timingSchema,
+  weatherDaySchema,
+} from './season-schema.ts';
 import { fillPointSchema, handMethodSchema, machineSchema, rigSchema } from './shed-schema.ts';
 import { mixSchema, productSchema, roundSchema, treatmentSchema } from './work-schema.ts';
 
@@ -16,6 +26,15 @@ const RECORD_SCHEMAS = {
   mixes: mixSchema,
   treatments: treatmentSchema,
   rounds: roundSchema,
+  programmes: programmeSchema,
+  timings: timingSchema,
+  temperatures: temperatureYearSchema,
+  weather: weatherDaySchema,
+  caps: capSchema,
+  applicators: applicatorSchema,
+  fleets: fleetSchema,
+  visits: visitSchema,
+  gauges: gaugeSchema,
 };
 
 /**

@@ -15,6 +15,11 @@ export const minuteOfDay = v.pipe(finite, v.minValue(0), v.maxValue(1440));
 /** A calendar date, YYYY-MM-DD. */
 export const dateSchema = v.pipe(v.string(), v.regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/));
 
+export const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
+
+/** A day of any year, MM-DD; 02-29 is the last of February where the year has none. */
+export const monthDaySchema = v.pipe(v.string(), v.regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/));
+
 /** Longitude and latitude in degrees, WGS84, in that order (RFC 7946). */
 export const positionSchema = v.tuple([
   v.pipe(finite, v.minValue(-180), v.maxValue(180)),

@@ -2,7 +2,20 @@ import * as v from 'valibot';
 import { estimateSchema } from './estimate-schema.ts';
 import { propertySchema } from './ground-schema.ts';
 import { overlaySchema } from './overlay-schema.ts';
+import { gaugeSchema, visitSchema } from './record-schema.ts';
 import { idSchema, nameSchema, textSchema } from './schema-parts.ts';
+import {
+  applicatorSchema,
+  calendarSchema,
+  capSchema,
+  fleetSchema,
+  programmeSchema,
+  siteOffsetsSchema,
+  spreadSchema,
+  temperatureYearSchema,
+  timingSchema,
+  weatherDaySchema,
+} from './season-schema.ts';
 import {
   fillPointSchema,
   handMethodSchema,
@@ -42,4 +55,16 @@ export const bookSchema = v.looseObject({
   mixes: v.optional(v.array(mixSchema), []),
   treatments: v.optional(v.array(treatmentSchema), []),
   rounds: v.optional(v.array(roundSchema), []),
+  calendar: v.optional(calendarSchema),
+  siteOffsets: v.optional(siteOffsetsSchema),
+  spread: v.optional(spreadSchema),
+  programmes: v.optional(v.array(programmeSchema), []),
+  timings: v.optional(v.array(timingSchema), []),
+  temperatures: v.optional(v.array(temperatureYearSchema), []),
+  weather: v.optional(v.array(weatherDaySchema), []),
+  caps: v.optional(v.array(capSchema), []),
+  applicators: v.optional(v.array(applicatorSchema), []),
+  fleets: v.optional(v.array(fleetSchema), []),
+  visits: v.optional(v.array(visitSchema), []),
+  gauges: v.optional(v.array(gaugeSchema), []),
 });

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import {
   dateSchema,
+  finite,
   idSchema,
   nameSchema,
   notNegative,
@@ -9,6 +10,7 @@ import {
   textSchema,
   wholeNumber,
 } from './schema-parts.ts';
+import { choiceSchema } from './season-schema.ts';
 
 /** Limits that the label of a product sets; entered by the user, never by the program. */
 export const labelSchema = v.object({
@@ -22,6 +24,14 @@ export const labelSchema = v.object({
   leastCarrierGalPer1000SqFt: v.optional(positive),
   mostCarrierGalPer1000SqFt: v.optional(positive),
   mostWindMph: v.optional(positive),
+  /** Air temperature between which it may be applied, F. */
+  leastAirF: v.optional(finite),
+  mostAirF: v.optional(finite),
+  /** Hours without rain that it needs afterwards. */
+  dryHours: v.optional(positive),
+  /** Days that have to lie between it and seeding the same ground: before the seed, and after it. */
+  daysBeforeSeeding: v.optional(v.pipe(wholeNumber, v.minValue(1))),
+  daysAfterSeeding: v.optional(v.pipe(wholeNumber, v.minValue(1))),
   needsAgitation: v.optional(v.boolean(), false),
   note: v.optional(textSchema, ''),
 });
@@ -38,7 +48,11 @@ export const productSchema = v.object({
   bagLb: v.optional(positive),
   /** Shares by weight, 0 to 1, of the printed analysis. */
   analysis: v.optional(v.object({ nitrogen: share, phosphate: share, potash: share })),
+  /** Active ingredients, lb in one unit of the product. */
+  actives: v.optional(v.array(v.object({ name: nameSchema, lbPerUnit: positive }))),
   pricePerUnit: v.optional(notNegative, 0),
+  /** What lies in the store, in the product's unit; absent: nothing. */
+  onHand: v.optional(notNegative),
   label: labelSchema,
   note: v.optional(textSchema, ''),
 });
@@ -119,11 +133,21 @@ export const roundSchema = v.object({
   treatmentIds: v.pipe(v.array(idSchema), v.minLength(1)),
   /** Properties in the round; 'all' for every one of the book. */
   propertyIds: v.optional(v.union([v.literal('all'), v.array(idSchema)]), 'all'),
+  /** Which of them; absent: all. */
+  choice: v.optional(choiceSchema),
+  /** Treatments that are not for every zone: zones by their own tags, lawns by the rest. */
+  only: v.optional(v.array(v.object({ treatmentId: idSchema, choice: choiceSchema }))),
   skipped: v.optional(v.array(v.object({ propertyId: idSchema, reason: textSchema })), []),
+  /** Days that customers were promised; plans keep them. */
+  promised: v.optional(v.array(v.object({ propertyId: idSchema, on: dateSchema }))),
   /** The working days, in order. */
   dates: v.pipe(v.array(dateSchema), v.minLength(1)),
   /** Last useful day; later days are priced. */
   dueDate: v.optional(dateSchema),
+  /** When it is of use; absent: whenever there is a working day. */
+  timingId: v.optional(idSchema),
+  /** The programme and year that it is a round of. */
+  season: v.optional(v.object({ programmeId: idSchema, stepId: idSchema, year: wholeNumber })),
   rigIds: v.pipe(v.array(idSchema), v.minLength(1)),
   /** True where the ground counts as wet, so that weight limits apply. */
   wetGround: v.optional(v.boolean(), false),

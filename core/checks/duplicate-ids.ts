@@ -33,6 +33,15 @@ function tables(book: Book): readonly (readonly [string, readonly WithId[]])[] {
     ['mixes', book.mixes],
     ['treatments', book.treatments],
     ['rounds', book.rounds],
+    ['programmes', book.programmes],
+    ['timings', book.timings],
+    ['years of temperatures', book.temperatures],
+    ['days of weather', book.weather],
+    ['yearly caps', book.caps],
+    ['applicators', book.applicators],
+    ['fleets', book.fleets],
+    ['visits', book.visits],
+    ['readings of levels', book.gauges],
   ];
 }
 

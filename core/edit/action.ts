@@ -47,6 +47,9 @@ export type BookSettings = {
   readonly matrix?: Book['matrix'] | null;
   readonly estimate?: Book['estimate'] | null;
   readonly overlays?: Book['overlays'] | null;
+  readonly calendar?: Book['calendar'] | null;
+  readonly siteOffsets?: Book['siteOffsets'] | null;
+  readonly spread?: Book['spread'] | null;
 };
 
 export type SetAction = { readonly kind: 'set'; readonly changes: BookSettings; readonly label?: string };

@@ -2,10 +2,22 @@ import { err, ok } from '../base/index.ts';
 import { type Book, memberFault } from '../book/index.ts';
 import type { ApplyResult, BookSettings, SetAction } from './action.ts';
 
-const SETTING_NAMES = ['name', 'note', 'units', 'prices', 'travel', 'matrix', 'estimate', 'overlays'] as const;
+const SETTING_NAMES = [
+  'name',
+  'note',
+  'units',
+  'prices',
+  'travel',
+  'matrix',
+  'estimate',
+  'overlays',
+  'calendar',
+  'siteOffsets',
+  'spread',
+] as const;
 type SettingName = (typeof SETTING_NAMES)[number];
 /** What a book can be without. */
-const MAY_GO: readonly SettingName[] = ['matrix', 'estimate', 'overlays'];
+const MAY_GO: readonly SettingName[] = ['matrix', 'estimate', 'overlays', 'calendar', 'siteOffsets', 'spread'];
 
 export function applySet(book: Book, action: SetAction): ApplyResult {
   const names = SETTING_NAMES.filter((name) => action.changes[name] !== undefined);

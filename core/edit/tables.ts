@@ -11,6 +11,15 @@ export const TABLES = [
   'mixes',
   'treatments',
   'rounds',
+  'programmes',
+  'timings',
+  'temperatures',
+  'weather',
+  'caps',
+  'applicators',
+  'fleets',
+  'visits',
+  'gauges',
 ] as const;
 
 export type TableName = (typeof TABLES)[number];
@@ -28,6 +37,15 @@ export const RECORD_NAMES: Readonly<Record<TableName, string>> = {
   mixes: 'mix',
   treatments: 'treatment',
   rounds: 'round',
+  programmes: 'programme',
+  timings: 'timing',
+  temperatures: 'year of temperatures',
+  weather: 'day of weather',
+  caps: 'yearly cap',
+  applicators: 'applicator',
+  fleets: 'fleet',
+  visits: 'visit',
+  gauges: 'reading of levels',
 };
 
 /** The records of a table, whatever their kind. */
@@ -42,5 +60,6 @@ export function withRecords(book: Book, table: TableName, records: readonly AnyR
 
 /** "machine Stand-on 35", for labels. */
 export function recordLabel(table: TableName, record: AnyRecord): string {
-  return `${RECORD_NAMES[table]} ${record.name === '' ? record.id : record.name}`;
+  const name = 'name' in record ? record.name : '';
+  return `${RECORD_NAMES[table]} ${name === '' ? record.id : name}`;
 }

@@ -1,5 +1,5 @@
 import { createRandom } from '../../core/base/index.ts';
-import type { Book, Exclusion, Property } from '../../core/book/index.ts';
+import { type Book, type Exclusion, emptyBook, type Property } from '../../core/book/index.ts';
 import { boxPolygon, type Frame, place, toPosition } from './ground.ts';
 import { type LotKindName, type LotPlan, type Street, streetLots } from './lots.ts';
 import {
@@ -33,11 +33,9 @@ function book(
     Partial<Book>,
 ): Book {
   return {
-    format: 'swardway-book',
-    version: 1,
+    ...emptyBook(given.id, given.name),
     note: NOTE,
     invented: true,
-    units: 'us',
     prices: PRICES,
     travel: TRAVEL,
     products: [FORECROP, GREENMEAL],

@@ -12,6 +12,15 @@ export const COLLECTIONS = [
   'mixes',
   'treatments',
   'rounds',
+  'programmes',
+  'timings',
+  'temperatures',
+  'weather',
+  'caps',
+  'applicators',
+  'fleets',
+  'visits',
+  'gauges',
 ] as const satisfies readonly (keyof Book)[];
 export type Collection = (typeof COLLECTIONS)[number];
 

@@ -1,0 +1,58 @@
+import * as v from 'valibot';
+import { dateSchema, idSchema, minuteOfDay, nameSchema, notNegative, textSchema } from './schema-parts.ts';
+
+/** What was done to one zone, as it was written down. */
+const doneTaskSchema = v.object({
+  zoneId: idSchema,
+  treatmentId: idSchema,
+  /** Ground treated, ft2. */
+  treatedSqFt: notNegative,
+  /** What the plan had for it, and what it really took: gallons of mix, or pounds. */
+  expectedGal: v.optional(notNegative),
+  usedGal: v.optional(notNegative),
+  expectedLb: v.optional(notNegative),
+  usedLb: v.optional(notNegative),
+});
+
+/** One visit to one property: done, or left out with the reason. */
+export const visitSchema = v.object({
+  id: idSchema,
+  on: dateSchema,
+  roundId: idSchema,
+  rigId: idSchema,
+  propertyId: idSchema,
+  outcome: v.variant('kind', [
+    v.object({ kind: v.literal('done'), tasks: v.array(doneTaskSchema) }),
+    v.object({ kind: v.literal('skipped'), reason: textSchema }),
+  ]),
+  /** By the clock on the wall, minutes after midnight. */
+  arriveMin: v.optional(minuteOfDay),
+  leaveMin: v.optional(minuteOfDay),
+  /** What the plan had, minutes, so that the two can be held against each other later. */
+  plannedDriveMin: v.optional(notNegative),
+  plannedSetUpMin: v.optional(notNegative),
+  plannedTreatMin: v.optional(notNegative),
+  drivenMin: v.optional(notNegative),
+  applicatorId: v.optional(idSchema),
+  note: v.optional(textSchema, ''),
+});
+
+/** What a rig has aboard at one time of one day, read from its gauges. */
+export const gaugeSchema = v.object({
+  id: idSchema,
+  on: dateSchema,
+  rigId: idSchema,
+  atMin: minuteOfDay,
+  /** Compartments as the plan names them; `material` is a mix or a product, '' for empty. */
+  compartments: v.array(
+    v.object({
+      compartmentId: nameSchema,
+      materialId: v.optional(v.string(), ''),
+      gal: v.optional(notNegative),
+      lb: v.optional(notNegative),
+    }),
+  ),
+  /** Water of the nurse tank; absent: not read. */
+  nurseGal: v.optional(notNegative),
+  bags: v.optional(v.array(v.object({ productId: idSchema, lb: notNegative })), []),
+});
