@@ -15,7 +15,7 @@ import {
   useSelection,
   useView,
 } from '../../stores/index.ts';
-import { Button, Empty, Workbench } from '../../ui/index.ts';
+import { Button, Empty, type View, Views, Workbench } from '../../ui/index.ts';
 import { DayStops } from './day-stops.tsx';
 import { StopInspector } from './stop-inspector.tsx';
 
@@ -31,12 +31,17 @@ export function DayRoom() {
       leftLabel="Stops"
       right={<StopInspector day={day} />}
       rightLabel="Selected stop"
-      bottom={<RibbonPanel day={day} />}
-      bottomLabel="Levels"
+      bottom={<Views label="Views of the day" views={viewsOf(day)} />}
+      bottomLabel="Views of the day"
     >
       <DayMap day={day} />
     </Workbench>
   );
+}
+
+/** What the dispatcher looks at below the map, one at a time. */
+function viewsOf(day: PlanDay): readonly View[] {
+  return [{ id: 'levels', title: 'Levels', show: () => <RibbonPanel day={day} /> }];
 }
 
 function NoDay() {
@@ -94,7 +99,6 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
   return (
     <div className="ribbon-panel">
       <div className="ribbon-head">
-        <h3>Levels</h3>
         <span className={`ribbon-readout${cursorSec === null ? '' : ' ribbon-readout-live'}`}>
           {cursorSec === null
             ? 'Point at the day, or step through it with the arrow keys, to read every level.'

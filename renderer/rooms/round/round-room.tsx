@@ -10,9 +10,12 @@ import {
   useSelection,
   useView,
 } from '../../stores/index.ts';
-import { Workbench } from '../../ui/index.ts';
+import { type View, Views, Workbench } from '../../ui/index.ts';
 import { RoundLedger } from './round-ledger.tsx';
 import { RoundSetUp } from './round-set-up.tsx';
+
+/** What the owner looks at, one at a time. */
+const VIEWS: readonly View[] = [{ id: 'plan', title: 'Plan', show: () => <RoundLedger /> }];
 
 /** The owner's room for a round: what is done where and by when, and the days that come of it. */
 export function RoundRoom() {
@@ -25,7 +28,7 @@ export function RoundRoom() {
       right={<RoundMap />}
       rightLabel="Lawns by day"
     >
-      <RoundLedger />
+      <Views label="Views of the round" views={VIEWS} />
     </Workbench>
   );
 }

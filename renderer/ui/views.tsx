@@ -1,0 +1,36 @@
+import { type ReactNode, useState } from 'react';
+import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
+
+/** One of several views that share a place. */
+export type View = { readonly id: string; readonly title: string; readonly show: () => ReactNode };
+
+type ViewsProps = {
+  readonly label: string;
+  readonly views: readonly View[];
+  /** What stands beside the titles. */
+  readonly aside?: ReactNode;
+};
+
+/** Views that share a place, with their titles above it. Each keeps nothing of its own while another one is shown. */
+export function Views({ label, views, aside }: ViewsProps) {
+  const [chosen, setChosen] = useState(views[0]?.id ?? '');
+  return (
+    <Tabs className="views" selectedKey={chosen} onSelectionChange={(key) => setChosen(String(key))}>
+      <div className="views-head">
+        <TabList className="views-titles" aria-label={label}>
+          {views.map(({ id, title }) => (
+            <Tab key={id} id={id} className="views-title">
+              {title}
+            </Tab>
+          ))}
+        </TabList>
+        {aside}
+      </div>
+      {views.map(({ id, show }) => (
+        <TabPanel key={id} id={id} className="views-panel">
+          {show()}
+        </TabPanel>
+      ))}
+    </Tabs>
+  );
+}
