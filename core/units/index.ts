@@ -1,7 +1,7 @@
 export { formatBearing, parseBearing } from './bearing.ts';
 export type * from './brand.ts';
 export { quantity } from './brand.ts';
-export { isCalendarDate } from './calendar.ts';
+export { addDays, dateInYear, dateOfDay, dayNumber, daysBetween, isCalendarDate } from './calendar.ts';
 export * from './constants.ts';
 export * from './convert.ts';
 export {

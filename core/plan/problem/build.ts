@@ -21,7 +21,7 @@ import {
 } from '../../measure/index.ts';
 import type { PassOutline } from '../../passes/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
-import { quantity } from '../../units/index.ts';
+import { daysBetween, quantity } from '../../units/index.ts';
 import { dateFault, fallsOn } from './calendar.ts';
 import { placeOfStation, withDepots } from './depots.ts';
 import { labelHistory } from './earlier-rounds.ts';
@@ -32,7 +32,7 @@ import { modesOf, type TaskOptions } from './modes.ts';
 import { type Option, type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
 import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
 import { firstFault, roundWhere } from './round-faults.ts';
-import { areaUnits, MS_PER_DAY, minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
+import { areaUnits, minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
 import type { Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
 import { rankOf, workOrderOf } from './work-order.ts';
 
@@ -394,7 +394,7 @@ function jobOf(
 
 function daysLate(date: string, dueDate: string | undefined): number {
   if (dueDate === undefined) return 0;
-  return Math.max(0, Math.round((Date.parse(`${date}T00:00:00Z`) - Date.parse(`${dueDate}T00:00:00Z`)) / MS_PER_DAY));
+  return Math.max(0, daysBetween(dueDate, date));
 }
 
 /** Adds the fingerprint of everything else. Issues are words, not figures, and stay out of it. */

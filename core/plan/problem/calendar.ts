@@ -1,7 +1,6 @@
 import type { AppError } from '../../base/index.ts';
 import { type Property, type Round, WEEKDAYS } from '../../book/index.ts';
-import { isCalendarDate } from '../../units/index.ts';
-import { MS_PER_DAY } from './scale.ts';
+import { dayNumber, isCalendarDate } from '../../units/index.ts';
 
 /**
  * The fault of a round with a day that no calendar has, such as 2027-02-30; null where all of its days and the day it is due
@@ -31,7 +30,6 @@ const FIRST_WEEKDAY = WEEKDAYS.indexOf('thursday');
 /** Whether a calendar date is one of these days of the week; any is where none are named. */
 export function fallsOn(date: string, weekdays: Property['weekdays']): boolean {
   if (weekdays === undefined) return true;
-  const days = Math.round(Date.parse(`${date}T00:00:00Z`) / MS_PER_DAY);
-  const weekday = WEEKDAYS[(((days + FIRST_WEEKDAY) % WEEKDAYS.length) + WEEKDAYS.length) % WEEKDAYS.length];
+  const weekday = WEEKDAYS[(((dayNumber(date) + FIRST_WEEKDAY) % WEEKDAYS.length) + WEEKDAYS.length) % WEEKDAYS.length];
   return weekday !== undefined && weekdays.includes(weekday);
 }
