@@ -185,10 +185,22 @@ export const siteOffsetsSchema = v.object({
   shade: v.optional(finite),
 });
 
-/** How far times and amounts of one day go from what was planned: standard deviation as a share of the planned figure. */
+/** Planned figures come out so much longer or larger on average: 1 where they are right. */
+const meanFactor = v.optional(v.pipe(positive, v.maxValue(5)), 1);
+
+/**
+ * How far times and amounts of one day go from what was planned. `drive`, `setUp`, `treat` and `used`: standard deviation as a share
+ * of the planned figure.
+ */
 export const spreadSchema = v.object({
   drive: v.optional(share, 0.2),
   setUp: v.optional(share, 0.25),
   treat: v.optional(share, 0.1),
   used: v.optional(share, 0.05),
+  driveMean: meanFactor,
+  setUpMean: meanFactor,
+  treatMean: meanFactor,
+  usedMean: meanFactor,
+  /** Part of each variance that all of a day has in common: traffic, pace, a pump that delivers more than it should. */
+  inCommon: v.optional(share, 0.5),
 });

@@ -44,6 +44,8 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
   'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },
   'core/plan/result': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills', 'core/plan/explain'] },
+  /** How sure a day is: plays a finished plan again and again. */
+  'core/plan/chance': { uses: GROUND, types: ['core/plan/result'] },
   'core/plan/constraints': { uses: GROUND, types: ['core/plan/problem'] },
   'core/plan/refills': { uses: [...GROUND, 'core/plan/problem'] },
   'core/plan/search': {
