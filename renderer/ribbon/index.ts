@@ -1,5 +1,5 @@
 export { type DayEvent, dayEvents, eventIndexAt, homeSec, stopNumberOf } from './day-events.ts';
-export { layoutRibbon, type RibbonLayout } from './layout.ts';
+export { type HomeRange, layoutRibbon, type RibbonLayout } from './layout.ts';
 export { levelAt, levelPaths } from './level-line.ts';
 export { cursorWords, LevelsRibbon, nextMoment } from './levels-ribbon.tsx';
 export { LevelsTable } from './levels-table.tsx';

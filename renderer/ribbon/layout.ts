@@ -24,7 +24,12 @@ export type RibbonLayout = {
   readonly blocks: readonly Block[];
   readonly lanes: readonly Lane[];
   readonly homeX: number;
+  /** From where to where the rig is home on 8 days of 10; null where nothing is known of it. */
+  readonly homeBand: { readonly x: number; readonly width: number } | null;
 };
+
+/** Times of day that 1 and 9 days of 10 are home by. seconds */
+export type HomeRange = { readonly sec10: number; readonly sec90: number };
 
 export const LABEL_WIDTH = 132;
 const RIGHT_MARGIN = 100;
@@ -44,8 +49,14 @@ const WEIGHT = { tank: 1, dry: 0.8, nurse: 0.7, bags: 0.7 } as const;
  * @param width drawing width, px
  * @param roomPx height there is; lanes shrink to fit, but never below what can be read
  */
-export function layoutRibbon(day: PlanDay, width: number, roomPx: number): RibbonLayout {
-  const scale = timeScale(day.startSec, day.endSec, LABEL_WIDTH, Math.max(LABEL_WIDTH + 100, width - RIGHT_MARGIN));
+export function layoutRibbon(
+  day: PlanDay,
+  width: number,
+  roomPx: number,
+  homeRange: HomeRange | null = null,
+): RibbonLayout {
+  const endSec = Math.max(day.endSec, homeRange?.sec90 ?? day.endSec);
+  const scale = timeScale(day.startSec, endSec, LABEL_WIDTH, Math.max(LABEL_WIDTH + 100, width - RIGHT_MARGIN));
   const blockTop = AXIS_HEIGHT;
   const lanesTop = blockTop + BLOCK_HEIGHT + BLOCK_GAP;
   const lanes = layoutLanes(day.levels, lanesTop, roomPx - lanesTop - BOTTOM_MARGIN);
@@ -60,7 +71,13 @@ export function layoutRibbon(day: PlanDay, width: number, roomPx: number): Ribbo
     blocks: layoutBlocks(day, scale),
     lanes,
     homeX: scale.toX(homeSec(day)),
+    homeBand: homeRange === null ? null : bandOf(scale, homeRange),
   };
+}
+
+function bandOf(scale: TimeScale, { sec10, sec90 }: HomeRange): RibbonLayout['homeBand'] {
+  const x = scale.toX(sec10);
+  return { x, width: Math.max(1, scale.toX(sec90) - x) };
 }
 
 function layoutLanes(lines: readonly LevelLine[], top: number, roomPx: number): readonly Lane[] {

@@ -2,13 +2,15 @@ import { type KeyboardEvent, type PointerEvent, useLayoutEffect, useMemo, useRef
 import type { PlanDay } from '../../core/plan/result/index.ts';
 import type { Formatter } from '../format/index.ts';
 import { type DayEvent, dayEvents, eventIndexAt } from './day-events.ts';
-import { layoutRibbon, type RibbonLayout } from './layout.ts';
+import { type HomeRange, layoutRibbon, type RibbonLayout } from './layout.ts';
 import { eventWords, momentWords } from './readout.ts';
 import { Axis, Blocks, Cursor, Home, Lanes, Refills } from './ribbon-parts.tsx';
 
 type RibbonProps = {
   readonly day: PlanDay;
   readonly words: Formatter;
+  /** When the rig is home on 8 days of 10; null where nothing is known of it. */
+  readonly homeRange: HomeRange | null;
   readonly cursorSec: number | null;
   readonly selectedStop: number | null;
   readonly onCursor: (sec: number | null) => void;
@@ -19,7 +21,7 @@ type RibbonProps = {
  * The levels ribbon: time from left to right, stops as blocks, below them every tank, hopper and stock as a falling and refilled
  * line. The cursor follows the pointer; from the keyboard the arrow keys step from event to event.
  */
-export function LevelsRibbon({ day, words, cursorSec, selectedStop, onCursor, onStop }: RibbonProps) {
+export function LevelsRibbon({ day, words, homeRange, cursorSec, selectedStop, onCursor, onStop }: RibbonProps) {
   const box = useRef<HTMLDivElement>(null);
   const [size, setSize] = useState({ width: 900, height: 240 });
   useLayoutEffect(() => {
@@ -29,7 +31,7 @@ export function LevelsRibbon({ day, words, cursorSec, selectedStop, onCursor, on
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
-  const layout = useMemo(() => layoutRibbon(day, size.width, size.height), [day, size]);
+  const layout = useMemo(() => layoutRibbon(day, size.width, size.height, homeRange), [day, size, homeRange]);
   const events = useMemo(() => dayEvents(day), [day]);
   const at = cursorSec ?? day.startSec;
 
@@ -63,6 +65,7 @@ export function LevelsRibbon({ day, words, cursorSec, selectedStop, onCursor, on
         layout={layout}
         day={day}
         words={words}
+        homeRange={homeRange}
         events={events}
         cursorSec={cursorSec}
         selectedStop={selectedStop}
@@ -92,7 +95,7 @@ type DrawingProps = Omit<RibbonProps, 'onCursor'> & {
   readonly events: readonly DayEvent[];
 };
 
-function Drawing({ layout, day, words, events, cursorSec, selectedStop, onStop }: DrawingProps) {
+function Drawing({ layout, day, words, homeRange, events, cursorSec, selectedStop, onStop }: DrawingProps) {
   return (
     <svg
       className="ribbon-drawing"
@@ -105,12 +108,15 @@ function Drawing({ layout, day, words, events, cursorSec, selectedStop, onStop }
         <pattern id="ribbon-break" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <path className="ribbon-break-line" d="M0 0V5" />
         </pattern>
+        <pattern id="ribbon-home" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
+          <path className="ribbon-home-line" d="M0 0V6" />
+        </pattern>
       </defs>
       <Axis layout={layout} words={words} />
       <Lanes layout={layout} words={words} />
       <Refills layout={layout} events={events} day={day} words={words} />
       <Blocks layout={layout} selectedStop={selectedStop} onStop={onStop} />
-      <Home layout={layout} day={day} words={words} />
+      <Home layout={layout} day={day} words={words} range={homeRange} />
       {cursorSec !== null && <Cursor layout={layout} sec={cursorSec} words={words} />}
     </svg>
   );

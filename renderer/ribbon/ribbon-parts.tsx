@@ -1,7 +1,7 @@
 import type { PlanDay } from '../../core/plan/result/index.ts';
 import type { Formatter } from '../format/index.ts';
 import { type DayEvent, homeSec } from './day-events.ts';
-import { LABEL_WIDTH, type Lane, type RibbonLayout } from './layout.ts';
+import { type HomeRange, LABEL_WIDTH, type Lane, type RibbonLayout } from './layout.ts';
 import { levelAt, levelPaths } from './level-line.ts';
 import { eventWords } from './readout.ts';
 import { timeTicks } from './time-scale.ts';
@@ -138,11 +138,25 @@ export function Refills({ layout, events, words }: RefillsProps) {
   );
 }
 
-/** The moment the rig is back; its words stand beside whatever is still to do at the shop. */
-export function Home({ layout, day, words }: PartProps & { readonly day: PlanDay }) {
+type HomeProps = PartProps & { readonly day: PlanDay; readonly range: HomeRange | null };
+
+/** When the rig is back, and between which times it is on 8 days of 10; its words stand beside whatever is still to do at the shop. */
+export function Home({ layout, day, words, range }: HomeProps) {
   const x = layout.homeX;
+  const { homeBand } = layout;
   return (
     <g className="home">
+      {homeBand !== null && range !== null && (
+        <rect
+          className="home-band"
+          x={homeBand.x}
+          y={layout.blockTop}
+          width={homeBand.width}
+          height={layout.height - layout.blockTop}
+        >
+          <title>{`home on 8 days of 10: ${words.clock(range.sec10)} to ${words.clock(range.sec90)}`}</title>
+        </rect>
+      )}
       <path d={`M${x} ${layout.blockTop - 4}V${layout.height - 2}`} />
       <text x={layout.scale.toX(day.endSec) + 7} y={layout.blockTop + layout.blockHeight / 2 + 4}>
         home {words.clock(homeSec(day))}

@@ -29,7 +29,9 @@ export type StopChance = {
 export type LoadChance = {
   readonly number: number;
   readonly compartmentId: string;
-  /** Share of days on which it runs out before it was to be filled again. */
+  /** Share of days on which it runs out at a stop before the one where its refill is planned: that refill is then made there. */
+  readonly earlyShare: number;
+  /** Share of days on which it runs out where the plan has no refill of it any more, so that it takes one more. */
   readonly runsOutShare: number;
 };
 
@@ -41,7 +43,9 @@ export type DayChance = {
   readonly end: Range;
   /** Share of days on which the evening work is done by the end of the shift. */
   readonly inShiftShare: number;
-  /** Share of days on which anything runs out before its planned refill. */
+  /** Share of days on which something runs out at a stop before the one where its refill is planned. */
+  readonly earlyShare: number;
+  /** Share of days that take a refill more than planned. */
   readonly runsOutShare: number;
   /** Share of days on which some lawn has closed before the rig is there. */
   readonly missedShare: number;
@@ -76,7 +80,8 @@ export function dayChance(day: PlanDay, wish: ChanceWish): DayChance {
   const arrive = Array.from({ length: play.stops }, () => new Float64Array(played));
   const missed = new Int32Array(play.stops);
   const ranOut = new Int32Array(play.loads);
-  const days = { inShift: 0, ranOut: 0, missed: 0 };
+  const early = new Int32Array(play.loads);
+  const days = { inShift: 0, early: 0, ranOut: 0, missed: 0 };
   for (let round = 0; round < played; round += 1) {
     play.play(ofDay(), one);
     home[round] = one.homeSec;
@@ -86,16 +91,20 @@ export function dayChance(day: PlanDay, wish: ChanceWish): DayChance {
       (arrive[stop] as Float64Array)[round] = one.arriveSec[stop] as number;
       missed[stop] = (missed[stop] as number) + (one.missed[stop] as number);
     }
-    for (let load = 0; load < play.loads; load += 1)
+    for (let load = 0; load < play.loads; load += 1) {
+      early[load] = (early[load] as number) + (one.early[load] as number);
       ranOut[load] = (ranOut[load] as number) + (one.ranOut[load] as number);
+    }
     if (one.missed.includes(1)) days.missed += 1;
-    if (one.ranOut.includes(1)) days.ranOut += 1;
+    if (one.early.includes(1)) days.early += 1;
+    if (one.extraRefills > 0) days.ranOut += 1;
   }
   return {
     played,
     home: rangeOf(home),
     end: rangeOf(end),
     inShiftShare: days.inShift / played,
+    earlyShare: days.early / played,
     runsOutShare: days.ranOut / played,
     missedShare: days.missed / played,
     stops: day.stops.map(({ number, propertyId }, stop) => ({
@@ -107,6 +116,7 @@ export function dayChance(day: PlanDay, wish: ChanceWish): DayChance {
     loads: day.loads.map(({ number, compartmentId }, load) => ({
       number,
       compartmentId,
+      earlyShare: (early[load] as number) / played,
       runsOutShare: (ranOut[load] as number) / played,
     })),
   };

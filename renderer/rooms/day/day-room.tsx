@@ -17,7 +17,9 @@ import {
 } from '../../stores/index.ts';
 import { Button, Empty, type View, Views, Workbench } from '../../ui/index.ts';
 import { DayStops } from './day-stops.tsx';
+import { HowSure } from './how-sure.tsx';
 import { StopInspector } from './stop-inspector.tsx';
+import { useDayChance } from './use-day-chance.ts';
 
 /** The dispatcher's room: one rig's day, its stops, its way, its levels. */
 export function DayRoom() {
@@ -41,7 +43,10 @@ export function DayRoom() {
 
 /** What the dispatcher looks at below the map, one at a time. */
 function viewsOf(day: PlanDay): readonly View[] {
-  return [{ id: 'levels', title: 'Levels', show: () => <RibbonPanel day={day} /> }];
+  return [
+    { id: 'levels', title: 'Levels', show: () => <RibbonPanel day={day} /> },
+    { id: 'sure', title: 'How sure', show: () => <HowSure day={day} /> },
+  ];
 }
 
 function NoDay() {
@@ -96,6 +101,7 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
   const cursorSec = useSelection((state) => state.cursorSec);
   const stopNumber = useSelection((state) => state.stopNumber);
   const asTable = useView((state) => state.ribbonAsTable);
+  const chance = useDayChance(day);
   return (
     <div className="ribbon-panel">
       <div className="ribbon-head">
@@ -114,6 +120,7 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
         <LevelsRibbon
           day={day}
           words={words}
+          homeRange={chance?.home ?? null}
           cursorSec={cursorSec}
           selectedStop={stopNumber}
           onCursor={moveCursor}

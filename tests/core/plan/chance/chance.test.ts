@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type ChanceWish, dayChance } from '../../../../core/plan/chance/index.ts';
-import { explainPlan } from '../../../../core/plan/result/index.ts';
+import { explainPlan, type PlanActivity } from '../../../../core/plan/result/index.ts';
 import { solve } from '../../../../core/plan/search/index.ts';
 import { problemOf, sampleBook } from '../../../support/samples.ts';
 import { dayOf, drive, morning, refill, STILL, setUp, treat } from './days.ts';
@@ -84,6 +84,45 @@ describe('a tank', () => {
     const found = dayChance(day, wish({ spread: { ...STILL, usedMean: 1.2 }, extraRefillSec: 300 }));
     expect(found.runsOutShare).toBe(1);
     expect(found.end.sec50).toBe(1500);
+  });
+
+  test('whose refill at the same stop comes a little early costs nothing more, and is short of that little afterwards', () => {
+    const same = dayOf([morning(0, 600, 10), treat(600, 1200, 10), refill(1200, 1500, 5), treat(1500, 2000, 4)]);
+    // 11 of 10 gallons: one gallon comes out of the refill's 5, and 4.4 of the 4 that are left then: once more.
+    const found = dayChance(same, wish({ spread: { ...STILL, usedMean: 1.1 }, extraRefillSec: 300, played: 10 }));
+    expect(found.loads.map((each) => each.runsOutShare)).toEqual([0, 1]);
+    expect(found.end.sec50).toBe(2300);
+    // 10.5 of 10, then 5 - 0.5 = 4.5 for 4.2.
+    const enough = dayChance(same, wish({ spread: { ...STILL, usedMean: 1.05 }, extraRefillSec: 300, played: 10 }));
+    expect(enough).toMatchObject({ runsOutShare: 0, end: { sec50: 2000 } });
+    const roomy = dayOf([morning(0, 600, 10), treat(600, 1200, 10), refill(1200, 1500, 6), treat(1500, 2000, 4)]);
+    const once = dayChance(roomy, wish({ spread: { ...STILL, usedMean: 1.1 }, extraRefillSec: 300, played: 10 }));
+    expect(once).toMatchObject({ runsOutShare: 0, end: { sec50: 2000 } });
+  });
+
+  test('whose refill is planned at the next stop is filled earlier, and the refill falls out there', () => {
+    const next = dayOf([
+      morning(0, 600, 10),
+      treat(600, 1200, 10),
+      drive(1200, 1300),
+      refill(1300, 1500, 6),
+      treat(1500, 2000, 4),
+    ]);
+    // A gallon of the 6 is used at the first stop, and 4.4 at the second one.
+    const found = dayChance(next, wish({ spread: { ...STILL, usedMean: 1.1 }, extraRefillSec: 300, played: 10 }));
+    expect(found).toMatchObject({ earlyShare: 1, runsOutShare: 0, end: { sec50: 2000 } });
+    expect(found.loads.map((each) => each.earlyShare)).toEqual([1, 0]);
+  });
+
+  test('whose next refill is at a fill point takes one more from the rig', () => {
+    const point = {
+      ...(refill(1300, 1500, 6) as Extract<PlanActivity, { readonly kind: 'refill' }>),
+      fillPointId: 'shop',
+    };
+    const next = dayOf([morning(0, 600, 10), treat(600, 1200, 10), drive(1200, 1300), point, treat(1500, 2000, 4)]);
+    const found = dayChance(next, wish({ spread: { ...STILL, usedMean: 1.1 }, extraRefillSec: 300, played: 10 }));
+    expect(found).toMatchObject({ earlyShare: 0, runsOutShare: 1, end: { sec50: 2300 } });
+    expect(found.loads.map((each) => each.runsOutShare)).toEqual([1, 0]);
   });
 
   test('is filled to its mark each time, so that one load does not answer for the one before', () => {
