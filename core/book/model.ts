@@ -53,11 +53,13 @@ import type {
 /** Makes every member of a record, and of what it holds, readonly. */
 export type Frozen<T> = T extends [number, number]
   ? readonly [number, number]
-  : T extends (infer Item)[]
-    ? readonly Frozen<Item>[]
-    : T extends object
-      ? { readonly [Key in keyof T]: Frozen<T[Key]> }
-      : T;
+  : T extends [string, number | null, number | null, number | null]
+    ? Readonly<T>
+    : T extends (infer Item)[]
+      ? readonly Frozen<Item>[]
+      : T extends object
+        ? { readonly [Key in keyof T]: Frozen<T[Key]> }
+        : T;
 
 /** Longitude, latitude in degrees (WGS84). */
 export type Position = readonly [number, number];

@@ -63,6 +63,18 @@ const timingBase = {
   source: v.optional(textSchema, ''),
 };
 
+/** How daily temperatures are used. */
+const temperatureBase = {
+  /** Whose temperatures; absent: those of the only station, or of the first one. */
+  station: v.optional(nameSchema),
+  /** Looked for, or counted, from this day of the year. */
+  from: monthDaySchema,
+  /** The normal curve of earlier years is smoothed over so many days on each side of a day. */
+  smoothDays: v.optional(v.pipe(wholeNumber, v.maxValue(30)), 7),
+  /** Gaps of at most so many days between two measured ones are bridged by a straight line; longer ones by the normal curve. */
+  gapDays: v.optional(v.pipe(wholeNumber, v.maxValue(14)), 3),
+};
+
 /** When a treatment is of use. */
 export const timingSchema = v.variant('kind', [
   v.object({
@@ -70,10 +82,12 @@ export const timingSchema = v.variant('kind', [
     kind: v.literal('calendar'),
     opens: monthDaySchema,
     best: v.optional(monthDaySchema),
+    /** The last useful day. */
     closes: monthDaySchema,
   }),
   v.object({
     ...timingBase,
+    ...temperatureBase,
     kind: v.literal('soil-temperature'),
     /** Depth of the thermometer, inches. */
     depthIn: positive,
@@ -83,19 +97,17 @@ export const timingSchema = v.variant('kind', [
     meanOfDays: v.optional(v.pipe(wholeNumber, v.minValue(1), v.maxValue(30)), 1),
     /** Days in a row for which a threshold has to hold before it counts. */
     forDays: v.optional(v.pipe(wholeNumber, v.minValue(1), v.maxValue(30)), 1),
-    /** Looked for from this day of the year. */
-    from: monthDaySchema,
-    opensAtF: finite,
+    /** Absent: open from the first day on. */
+    opensAtF: v.optional(finite),
     bestAtF: v.optional(finite),
     closesAtF: finite,
   }),
   v.object({
     ...timingBase,
+    ...temperatureBase,
     kind: v.literal('degree-days'),
     /** Of the air, from the highest and lowest temperature of each day. */
     baseF: finite,
-    /** The count begins at nought on this day of the year. */
-    from: monthDaySchema,
     opensAt: notNegative,
     bestAt: v.optional(notNegative),
     closesAt: positive,

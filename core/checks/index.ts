@@ -23,6 +23,7 @@ import { sharedMachines } from './shared-machines.ts';
 import { statedAreas } from './stated-areas.ts';
 import { strayGates } from './stray-gates.ts';
 import { strayZones } from './stray-zones.ts';
+import { timings } from './timings.ts';
 import { tinyParts } from './tiny-parts.ts';
 import { travel } from './travel.ts';
 import { twinProperties } from './twin-properties.ts';
@@ -45,6 +46,7 @@ export const RULES: readonly Rule[] = [
   undrivenHeads,
   undrivableHeads,
   rounds,
+  timings,
   rigs,
   sharedMachines,
   hours,

@@ -37,3 +37,13 @@ export {
 export { parseCarrierRate, parseMoney, parseProductRate, parseShare, parseSlope } from './parse-rate.ts';
 export { parseClock, parseDuration } from './parse-time.ts';
 export type { ReadOptions } from './quantity-text.ts';
+export {
+  celsius,
+  fahrenheit,
+  formatDegreeDays,
+  formatTemperature,
+  formatTemperatureDifference,
+  parseDegreeDays,
+  parseTemperature,
+  parseTemperatureDifference,
+} from './temperature.ts';

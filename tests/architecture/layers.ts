@@ -39,6 +39,8 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/travel': { uses: SHAPES },
   'core/checks': { uses: [...SHAPES, ...STEPS, 'core/calibrate', 'core/field-work'], types: ['core/edit'] },
   'core/round': { uses: SHAPES },
+  /** When a treatment is of use: windows from the calendar or from temperatures. */
+  'core/round/timing': { uses: GROUND },
   /** The routing engine on plain whole numbers; it knows nothing of lawns. */
   'core/routing': { uses: ['core/base'] },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */

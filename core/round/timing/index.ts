@@ -1,0 +1,19 @@
+export { degreeDays } from './degree-days.ts';
+export {
+  type LawnDay,
+  type LawnTiming,
+  type LawnVerdict,
+  lawnsBySite,
+  MISSED,
+  offsetOf,
+  type SiteGroup,
+  verdictOf,
+} from './lawns.ts';
+export { type NormalCurve, normalCurve } from './normal.ts';
+export { PUBLISHED_TIMINGS, type PublishedTiming } from './published.ts';
+export { seasonStart } from './season.ts';
+export { dailySeries } from './series.ts';
+export { type Station, stationNames, stationOf } from './station.ts';
+export type * from './types.ts';
+export { type TimingSeason, timingSeason } from './window.ts';
+export { monthDayWords, siteOffsetWords, siteWords, timingWords } from './words.ts';
