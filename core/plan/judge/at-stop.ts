@@ -2,6 +2,7 @@ import type { Op } from '../problem/index.ts';
 import type { PlanActivity } from '../result/index.ts';
 import { cover } from './coverage.ts';
 import type { DayState } from './day-state.ts';
+import { addGround, groundOf } from './ground.ts';
 import { coverWithLoad } from './loads.ts';
 import { taskKey } from './lookup.ts';
 import { needTime } from './need-time.ts';
@@ -31,6 +32,7 @@ export function setUp(
     propertyId: activity.propertyId,
     arriveMs: state.arrivedMs,
     leaveMs: msOf(activity.endSec),
+    done: [],
   });
   if (visit === null) {
     ledger.add('task-unknown', where, `nothing is to be done at "${activity.propertyId}"`);
@@ -86,7 +88,9 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
   const [from, to] = marksOf(activity);
   const place = `${where}, ${activity.propertyId} ${activity.zoneId}`;
   state.sums.treatMs += msOf(activity.endSec) - msOf(activity.startSec);
-  state.sums.treatedSqFt += activity.areaSqFt;
+  const op = state.visit?.ops.get(index) ?? null;
+  addGround(state.sums, groundOf(op, activity.areaSqFt, activity.handTrim === true));
+  state.stops.at(-1)?.done.push({ treat: activity, op });
   if (activity.areaSqFt < -GROUND_SLACK_SQ_FT || activity.doneSqFt < -GROUND_SLACK_SQ_FT) {
     ledger.add('ground-not-covered', place, 'ground is negative');
   }
@@ -94,7 +98,7 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
     ledger.add('task-unknown', place, 'the problem has no such task');
     return;
   }
-  const before = state.visit?.ops.get(index)?.groundBefore ?? 0;
+  const before = op?.groundBefore ?? 0;
   cover(state.coverage, task, before + from, before + to, place);
   const known = lookup.problem.tasks[task];
   if (known !== undefined) {
@@ -105,7 +109,6 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
   } else if (state.visit.propertyId !== activity.propertyId || state.place !== state.visit.place) {
     ledger.add('time-not-possible', place, 'treats ground where the rig is not');
   }
-  const op = state.visit?.ops.get(index) ?? null;
   if (op === null) {
     ledger.add('out-of-reach', place, 'the rig has no such way to do this task');
     return;

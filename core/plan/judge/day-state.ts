@@ -6,6 +6,7 @@ import type { SeenLoad } from './loads.ts';
 import type { Lookup } from './lookup.ts';
 import type { WorkedSpan } from './order-of-work.ts';
 import type { Persons } from './persons.ts';
+import type { DonePiece } from './told.ts';
 import { cleanVessels, type Vessels } from './vessels.ts';
 import type { MatchedVisit } from './visits.ts';
 
@@ -20,13 +21,23 @@ export type DaySums = {
   refills: number;
   stationRefills: number;
   distanceM: number;
+  /** Without what a machine does not reach and nobody trims. */
   treatedSqFt: number;
+  /** What machines go over, overlap included, and what is treated by hand. */
+  coveredSqFt: number;
+  handTrimSqFt: number;
+  notReachedSqFt: number;
   /** nano-dollars */
   cost: number;
 };
 
 /** A stop as it happened, to hold against the plan's own list. */
-export type SeenStop = { readonly propertyId: string; readonly arriveMs: number; leaveMs: number };
+export type SeenStop = {
+  readonly propertyId: string;
+  readonly arriveMs: number;
+  leaveMs: number;
+  readonly done: DonePiece[];
+};
 
 /** A rig in the middle of its day. */
 export type DayState = {
@@ -125,6 +136,9 @@ export function emptySums(): DaySums {
     stationRefills: 0,
     distanceM: 0,
     treatedSqFt: 0,
+    coveredSqFt: 0,
+    handTrimSqFt: 0,
+    notReachedSqFt: 0,
     cost: 0,
   };
 }

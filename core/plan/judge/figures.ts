@@ -1,8 +1,10 @@
 import type { Plan, PlanDay } from '../result/index.ts';
-import { reportFigures } from './compare.ts';
+import { type Figure, reportFigures } from './compare.ts';
 import type { DayState } from './day-state.ts';
+import type { GroundSums } from './ground.ts';
 import type { Ledger } from './ledger.ts';
 import { checkLoads } from './loads.ts';
+import { checkTold } from './told.ts';
 import { COST_SLACK_USD, DISTANCE_SLACK_M, GROUND_SLACK_SQ_FT, SUM_SLACK_SEC } from './tolerance.ts';
 import type { JudgeTotals } from './types.ts';
 
@@ -19,12 +21,23 @@ export function checkDayFigures(state: DayState): void {
     { name: 'treatSec', stated: plan.treatSec, found: sums.treatMs / 1000, slack: SUM_SLACK_SEC },
     { name: 'refillSec', stated: plan.refillSec, found: sums.refillMs / 1000, slack: SUM_SLACK_SEC },
     { name: 'distanceM', stated: plan.distanceM, found: sums.distanceM, slack: DISTANCE_SLACK_M },
-    { name: 'treatedSqFt', stated: plan.treatedSqFt, found: sums.treatedSqFt, slack: GROUND_SLACK_SQ_FT },
+    ...groundFigures(plan, sums),
     { name: 'costUsd', stated: plan.costUsd, found: sums.cost / 1e9, slack: COST_SLACK_USD },
     { name: 'number of stops', stated: plan.stops.length, found: state.stops.length, slack: 0 },
   ]);
   checkStops(state, plan);
   checkLoads(state, plan);
+}
+
+const GROUND_SUMS = ['treatedSqFt', 'coveredSqFt', 'handTrimSqFt', 'notReachedSqFt'] as const;
+
+function groundFigures(stated: GroundSums, found: GroundSums): readonly Figure[] {
+  return GROUND_SUMS.map((name) => ({
+    name,
+    stated: stated[name],
+    found: found[name],
+    slack: GROUND_SLACK_SQ_FT,
+  }));
 }
 
 function checkStops(state: DayState, plan: PlanDay): void {
@@ -41,6 +54,7 @@ function checkStops(state: DayState, plan: PlanDay): void {
       { name: 'arriveSec', stated: stop.arriveSec, found: seen.arriveMs / 1000, slack: SUM_SLACK_SEC },
       { name: 'leaveSec', stated: stop.leaveSec, found: seen.leaveMs / 1000, slack: SUM_SLACK_SEC },
     ]);
+    checkTold(state, stop, seen, where);
   });
 }
 
@@ -52,7 +66,7 @@ export function checkTotals(ledger: Ledger, plan: Plan, found: JudgeTotals, stat
   reportFigures(ledger, 'totals', [
     { name: 'days', stated: totals.days, found: found.days, slack: 0 },
     { name: 'stops', stated: totals.stops, found: found.stops, slack: 0 },
-    { name: 'treatedSqFt', stated: totals.treatedSqFt, found: found.treatedSqFt, slack: GROUND_SLACK_SQ_FT },
+    ...groundFigures(totals, found),
     { name: 'paidSec', stated: totals.paidSec, found: found.paidSec, slack: SUM_SLACK_SEC * days },
     { name: 'overtimeSec', stated: totals.overtimeSec, found: found.overtimeSec, slack: SUM_SLACK_SEC * days },
     { name: 'driveSec', stated: totals.driveSec, found: found.driveSec, slack: SUM_SLACK_SEC * days },

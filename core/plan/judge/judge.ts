@@ -74,7 +74,10 @@ function totalsOf(total: DaySums, days: number, plan: Plan): JudgeTotals {
   return {
     days,
     stops: total.stops,
-    treatedSqFt: total.treatedSqFt,
+    treatedSqFt: dusted(total.treatedSqFt),
+    coveredSqFt: dusted(total.coveredSqFt),
+    handTrimSqFt: dusted(total.handTrimSqFt),
+    notReachedSqFt: dusted(total.notReachedSqFt),
     paidSec: total.paidMs / 1000,
     overtimeSec: total.overtimeMs / 1000,
     driveSec: total.driveMs / 1000,
@@ -83,6 +86,11 @@ function totalsOf(total: DaySums, days: number, plan: Plan): JudgeTotals {
     costUsd: wholeCents(total.cost),
     unplaced: plan.unplaced.length,
   };
+}
+
+/** Shares of the pieces of an op add up to it but for floating-point dust. */
+function dusted(squareFeet: number): number {
+  return Math.round(squareFeet * 1e6) / 1e6;
 }
 
 /** Dollars in whole cents out of billionths; half a cent counts as a whole one in spite of floating-point dust. */

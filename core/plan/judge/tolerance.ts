@@ -13,6 +13,8 @@ export const GROUND_SLACK_SQ_FT = 0.5;
 export const WEIGHT_SLACK = 50;
 /** Stated draws and fills against those worked out, gal or lb. */
 export const AMOUNT_SLACK = 0.0105;
+/** Stated shares, and rates as multiples of one pass. */
+export const SHARE_SLACK = 0.0005;
 /** Stated sums of seconds. */
 export const SUM_SLACK_SEC = 0.05;
 /** Stated metres. */

@@ -32,6 +32,9 @@ export type JudgeTotals = {
   readonly days: number;
   readonly stops: number;
   readonly treatedSqFt: number;
+  readonly coveredSqFt: number;
+  readonly handTrimSqFt: number;
+  readonly notReachedSqFt: number;
   readonly paidSec: number;
   readonly overtimeSec: number;
   readonly driveSec: number;

@@ -5,6 +5,7 @@ import { planActivities } from './activities.ts';
 import { toSeconds } from './amounts.ts';
 import { carryOf, leftOverOf } from './carry.ts';
 import { evenDaysOf, unevenCostOf } from './even-days.ts';
+import { groundOf } from './ground.ts';
 import { levelsOf } from './levels.ts';
 import { withReasons } from './load-words.ts';
 import { loadsOf } from './loads.ts';
@@ -55,6 +56,7 @@ function planDay(book: Book, problem: Problem, solution: Solution, names: Names,
   const loads = withReasons(problem, view.rig, loadsOf(view.rig, activities));
   const levels = levelsOf(problem, view.rig, names, activities);
   const rig = book.rigs.find((each) => each.id === view.rig.rigId);
+  const stops = stopsOf(view, names, activities, loads, otherWaysOf(problem, solution, names, route));
   const carry = carryOf(book, view, names, activities, loads);
   return {
     date: problem.dates[view.slot.day] ?? '',
@@ -68,9 +70,9 @@ function planDay(book: Book, problem: Problem, solution: Solution, names: Names,
     treatSec: secondsIn(activities, 'treat'),
     refillSec: secondsIn(activities, 'refill') + secondsIn(activities, 'pour'),
     distanceM: route.distanceM,
-    treatedSqFt: activities.reduce((sum, each) => sum + (each.kind === 'treat' ? each.areaSqFt : 0), 0),
+    ...groundOf(stops),
     costUsd: Math.round(route.cost / NANO_PER_CENT) / 100,
-    stops: stopsOf(view, names, activities, loads, otherWaysOf(problem, solution, names, route)),
+    stops,
     loads,
     levels,
     activities,

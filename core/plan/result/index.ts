@@ -1,4 +1,5 @@
 export { explainPlan } from './explain.ts';
+export { type GroundSums, groundWords, notReachedSqFt } from './ground.ts';
 export { readPlan, writePlan } from './read.ts';
 export { planSchema } from './schema.ts';
 export type * from './types.ts';

@@ -210,6 +210,18 @@ export const whatIfSchema = v.object({
   words: text,
 });
 
+/** Ground of the work, a zone once for each time that it is gone over. ft2 */
+const groundSums = {
+  /** Without what a machine does not reach and nobody trims. */
+  treatedSqFt: figure,
+  /** What machines go over, overlap included where it is reckoned from passes, and what is treated by hand. */
+  coveredSqFt: v.optional(figure, 0),
+  /** Of what is treated: by hand, after a machine. */
+  handTrimSqFt: v.optional(figure, 0),
+  /** What a machine does not reach and nobody trims: it stays untreated. */
+  notReachedSqFt: v.optional(figure, 0),
+};
+
 export const planDaySchema = v.object({
   date: text,
   rigId: text,
@@ -222,7 +234,7 @@ export const planDaySchema = v.object({
   treatSec: figure,
   refillSec: figure,
   distanceM: figure,
-  treatedSqFt: figure,
+  ...groundSums,
   costUsd: figure,
   stops: v.array(planStopSchema),
   loads: v.array(planLoadSchema),
@@ -287,7 +299,7 @@ export const unplacedSchema = v.object({
 export const totalsSchema = v.object({
   days: figure,
   stops: figure,
-  treatedSqFt: figure,
+  ...groundSums,
   paidSec: figure,
   overtimeSec: figure,
   driveSec: figure,

@@ -14,8 +14,3 @@ export function turfSqFt(day: PlanDay): number {
   }
   return [...zones.values()].reduce((sum, each) => sum + each, 0);
 }
-
-/** Ground of all treatments of a day added up, ft2: a zone counts once for each of its tasks. */
-export function treatedSqFt(day: PlanDay): number {
-  return day.stops.flatMap((stop) => stop.tasks).reduce((sum, task) => sum + task.areaSqFt, 0);
-}

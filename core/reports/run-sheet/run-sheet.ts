@@ -5,7 +5,7 @@ import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
 import { amountWord, clockWord, compartmentWord, dateWord, treatmentWord } from '../words.ts';
 import { dayTable, treatmentsOf } from './day-table.ts';
-import { treatedSqFt, turfSqFt } from './ground.ts';
+import { turfSqFt } from './ground.ts';
 
 /** The day in order: stops with times, gates, zones and loads, and each refill where it falls. */
 export function runSheet(input: DayInput): Sheet {
@@ -65,12 +65,21 @@ function summary(input: DayInput): Block {
   };
 }
 
-/** Turf with every zone once; what treatments that share ground come to together stands beside it where it is more. */
+/**
+ * Turf with every zone once; beside it, where it is another figure, what is treated by all treatments together, what is covered with
+ * overlap, what is trimmed by hand and what nobody reaches.
+ */
 function groundFacts({ book, day }: DayInput) {
-  const [turf, treated] = [turfSqFt(day), treatedSqFt(day)];
-  const first = { label: 'Turf', value: formatArea(turf, book.units) };
-  if (Math.round(treated) === Math.round(turf)) return [first];
-  return [first, { label: 'Ground treated, all treatments', value: formatArea(treated, book.units) }];
+  const turf = Math.round(turfSqFt(day));
+  const treated = Math.round(day.treatedSqFt);
+  const sums = [
+    { label: 'Turf', sqFt: turf, told: true },
+    { label: 'Ground treated, all treatments', sqFt: treated, told: treated !== turf },
+    { label: 'Ground covered, overlap included', sqFt: day.coveredSqFt, told: Math.round(day.coveredSqFt) !== treated },
+    { label: 'Trimmed by hand', sqFt: day.handTrimSqFt, told: day.handTrimSqFt > 0 },
+    { label: 'Not reached, left untreated', sqFt: day.notReachedSqFt, told: day.notReachedSqFt > 0 },
+  ];
+  return sums.filter((each) => each.told).map(({ label, sqFt }) => ({ label, value: formatArea(sqFt, book.units) }));
 }
 
 function dayMap({ book, day }: DayInput): Block {

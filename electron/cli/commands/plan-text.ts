@@ -1,5 +1,14 @@
 import type { Book } from '../../../core/book/index.ts';
-import type { Plan, PlanActivity, PlanDay, PlanLoad, PlanStop, PlanTask } from '../../../core/plan/result/index.ts';
+import {
+  type GroundSums,
+  groundWords,
+  type Plan,
+  type PlanActivity,
+  type PlanDay,
+  type PlanLoad,
+  type PlanStop,
+  type PlanTask,
+} from '../../../core/plan/result/index.ts';
 import {
   formatArea,
   formatClock,
@@ -32,6 +41,7 @@ function dayLines(book: Book, day: PlanDay): readonly string[] {
   return [
     `${day.date}, ${day.rigName}: ${clock}, ${formatDuration(day.paidSec)}${overtime}`,
     `  treating ${formatDuration(day.treatSec)}, driving ${formatDuration(day.driveSec)} (${formatDistance(day.distanceM)}), refilling ${formatDuration(day.refillSec)}; ${formatLargeArea(day.treatedSqFt)}; ${formatMoney(day.costUsd)}`,
+    ...indent(groundLines(day)),
     '',
     ...indent(stopLines(book, day)),
     '',
@@ -43,6 +53,11 @@ function dayLines(book: Book, day: PlanDay): readonly string[] {
     ...indent(day.whatIf.map((each) => `${each.words}.`)),
     '',
   ];
+}
+
+function groundLines(sums: GroundSums): readonly string[] {
+  const words = groundWords(sums, (sqFt) => formatArea(sqFt));
+  return words === '' ? [] : [`ground: ${formatArea(sums.treatedSqFt)} treated, ${words}`];
 }
 
 const indent = (lines: readonly string[]): readonly string[] => lines.map((each) => (each === '' ? '' : `  ${each}`));
@@ -163,6 +178,7 @@ function totalLines(book: Book, plan: Plan): readonly string[] {
   const products = totals.products.length === 0 ? '' : `; to buy: ${toBuy(book, plan)}`;
   return [
     `${rigDays(plan.days.map((day) => day.date))}, ${counted(totals.stops, 'stop')}, ${formatLargeArea(totals.treatedSqFt)}, ${counted(totals.loads, 'load')}, ${counted(totals.refills, 'refill')} (${totals.fillPointVisits} at fill points)`,
+    ...groundLines(totals),
     `${formatDuration(totals.paidSec)} paid, ${formatDuration(totals.driveSec)} driving (${formatDistance(totals.distanceM)}, ${travelWords(plan.travel)}), ${formatMoney(totals.costUsd)}`,
     ...(plan.evenDays === undefined ? [] : [`of this for days of unlike length: ${plan.evenDays.words}`]),
     `${formatVolume(totals.waterGal)} of water${products}`,

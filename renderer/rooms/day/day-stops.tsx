@@ -1,6 +1,11 @@
 import { RotateCw } from 'lucide-react';
 import type { Book } from '../../../core/book/index.ts';
-import type { PlanActivity, PlanDay, PlanStop } from '../../../core/plan/result/index.ts';
+import {
+  groundWords as groundSumWords,
+  type PlanActivity,
+  type PlanDay,
+  type PlanStop,
+} from '../../../core/plan/result/index.ts';
 import { counted, type Formatter } from '../../format/index.ts';
 import { homeSec, stopNumberOf } from '../../ribbon/index.ts';
 import {
@@ -101,10 +106,15 @@ function DayPicker({ day }: { readonly day: PlanDay }) {
         home {words.clock(homeSec(day))}, done {words.clock(day.endSec)} · {words.distance(day.distanceM)}
       </p>
       <p className="quiet small">
-        {groundWords(
-          day.stops.flatMap((stop) => stop.tasks),
-          words.area,
-        )}
+        {[
+          groundWords(
+            day.stops.flatMap((stop) => stop.tasks),
+            words.area,
+          ),
+          groundSumWords(day, words.area),
+        ]
+          .filter((each) => each !== '')
+          .join(' · ')}
       </p>
       {day.overtimeSec > 0 && <p className="caution small">{words.duration(day.overtimeSec)} of overtime</p>}
     </div>

@@ -1,6 +1,6 @@
-import type { PlanTask } from '../../../core/plan/result/index.ts';
+import { notReachedSqFt, type PlanTask } from '../../../core/plan/result/index.ts';
 
-/** Ground of some work: each zone once, and with as many times as it is gone over. ft² */
+/** Ground of some work: each zone once; and what is treated, with as many times as it is gone over, less what is not reached. ft² */
 export type Ground = { readonly zonesSqFt: number; readonly treatedSqFt: number };
 
 /** Several treatments, or several steps of one, go over the same zone: its ground is the largest part that any of them takes. */
@@ -8,14 +8,15 @@ export function groundOf(tasks: readonly PlanTask[]): Ground {
   const works = new Map<string, number>();
   const zones = new Map<string, number>();
   let treatedSqFt = 0;
-  for (const { propertyId, zoneId, treatmentId, step, areaSqFt } of tasks) {
+  for (const task of tasks) {
+    const { propertyId, zoneId, treatmentId, step, areaSqFt } = task;
     const zone = JSON.stringify([propertyId, zoneId]);
     const work = JSON.stringify([zone, treatmentId, step]);
     // What is trimmed by hand is ground beside the machine's.
     const sqFt = (works.get(work) ?? 0) + areaSqFt;
     works.set(work, sqFt);
     zones.set(zone, Math.max(zones.get(zone) ?? 0, sqFt));
-    treatedSqFt += areaSqFt;
+    treatedSqFt += areaSqFt - notReachedSqFt(task);
   }
   return { zonesSqFt: [...zones.values()].reduce((sum, each) => sum + each, 0), treatedSqFt };
 }

@@ -54,6 +54,8 @@ export type ProblemShape = {
   readonly bagsAboard?: number;
   /** Chance that a second person does some of a stop's zones by hand, out of a vessel of their own, beside the machine. */
   readonly seconds?: number;
+  /** Chance that an op of a machine is reckoned from passes. */
+  readonly driven?: number;
   /** True: every day ends at the second station. */
   readonly endsElsewhere?: boolean;
 };
@@ -350,8 +352,9 @@ function withSecond(
     const parts = op.draws.reduce((sum, draw) => sum + draw.parts, 0);
     const handMethodId = dry ? 'spreader' : 'hose';
     const compartment = rig.compartments.findIndex((each) => each.id === handMethodId);
+    const { ground: _, ...onFoot } = op;
     return {
-      ...op,
+      ...onFoot,
       method: { kind: 'hand', handMethodId },
       draws: parts === 0 ? [] : [{ compartment, parts }],
       machine: -1,
@@ -372,6 +375,7 @@ function makeOp(roll: Dice, shape: ProblemShape, rig: ProblemRig, seed: OpSeed):
   const head = roll.below(2);
   return {
     task: seed.task,
+    ...groundOf(roll, shape, seed),
     method: { kind: 'machine', machineId: 'm', headId: `head-${head}` },
     material: idle ? -1 : seed.material,
     draws: idle ? [] : makeDraws(roll, shape, rig, seed),
@@ -382,6 +386,16 @@ function makeOp(roll: Dice, shape: ProblemShape, rig: ProblemRig, seed: OpSeed):
     swapMs: roll.between(1, 6) * MINUTE,
     reloadMs: roll.between(2, 6) * MINUTE,
     second: false,
+  };
+}
+
+/** Figures of passes that have nothing to do with time and draws: only what is told hangs on them. */
+function groundOf(roll: Dice, shape: ProblemShape, { areaUnits }: OpSeed): Pick<Op, 'ground'> {
+  if (shape.driven === undefined || !roll.chance(shape.driven)) return {};
+  const leftUnits = roll.chance(0.5) ? 0 : roll.below(Math.ceil(areaUnits / 4));
+  const coveredUnits = Math.round((areaUnits - leftUnits) * (1 + roll.below(30) / 100));
+  return {
+    ground: { coveredUnits, worstPasses: roll.between(1, 4), swaths: roll.below(30), trims: roll.below(3), leftUnits },
   };
 }
 

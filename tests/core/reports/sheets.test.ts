@@ -143,7 +143,9 @@ function dayOf(areas: readonly (readonly [zoneId: string, treatmentId: string, a
   const day = plan.days[0]!;
   const stop = day.stops[0]!;
   const tasks = areas.map(([zoneId, treatmentId, areaSqFt]) => ({ ...stop.tasks[0]!, zoneId, treatmentId, areaSqFt }));
-  return { ...plan, days: [{ ...day, stops: [{ ...stop, tasks }] }] };
+  const treatedSqFt = tasks.reduce((sum, each) => sum + each.areaSqFt, 0);
+  const ground = { treatedSqFt, coveredSqFt: treatedSqFt, handTrimSqFt: 0, notReachedSqFt: 0 };
+  return { ...plan, days: [{ ...day, ...ground, stops: [{ ...stop, tasks }] }] };
 }
 
 describe('the ground of a run sheet', () => {
@@ -167,6 +169,18 @@ describe('the ground of a run sheet', () => {
     const text = sheetText(made('run-sheet', fixtureBook(), plan));
     expect(text).toMatch(/Turf +10,000 ft²/);
     expect(text).not.toContain('all treatments');
+    expect(text).not.toContain('Not reached');
+  });
+
+  it('tells what is covered, trimmed by hand and not reached', () => {
+    const plan = dayOf([['front', 'spray', 6000]]);
+    const ground = { treatedSqFt: 5960, coveredSqFt: 6500, handTrimSqFt: 120, notReachedSqFt: 40 };
+    const text = sheetText(made('run-sheet', fixtureBook(), { ...plan, days: [{ ...plan.days[0]!, ...ground }] }));
+    expect(text).toMatch(/Turf +6,000 ft²/);
+    expect(text).toMatch(/Ground treated, all treatments +5,960 ft²/);
+    expect(text).toMatch(/Ground covered, overlap included +6,500 ft²/);
+    expect(text).toMatch(/Trimmed by hand +120 ft²/);
+    expect(text).toMatch(/Not reached, left untreated +40 ft²/);
   });
 });
 

@@ -43,6 +43,13 @@ test('zones of the same id on two properties are two pieces of ground', () => {
   expect(groundOf([task('p', 'front', 'feed', 1000), task('q', 'front', 'feed', 500)]).zonesSqFt).toBe(1500);
 });
 
+test('what the machine does not reach is ground, and not treated', () => {
+  const reckoned = { coveredSqFt: 6400, overlapShare: 0.08, averageRate: 1.08, worstRate: 3, swaths: 9, trimPasses: 1 };
+  const driven = { ...task('p', 'front', 'feed', 6000), reckoned: { from: 'passes', ...reckoned, notReachedSqFt: 60 } };
+  expect(groundOf([driven as PlanTask])).toEqual({ zonesSqFt: 6000, treatedSqFt: 5940 });
+  expect(groundWords([driven as PlanTask], area)).toBe('6000 ft² · 5940 ft² ground treated');
+});
+
 test('one treatment says its ground alone', () => {
   expect(groundWords([task('p', 'front', 'feed', 1000)], area)).toBe('1000 ft²');
   expect(groundWords([], area)).toBe('0 ft²');

@@ -1,5 +1,5 @@
 import type { Violation } from '../../../../core/plan/judge/index.ts';
-import type { Plan, PlanActivity } from '../../../../core/plan/result/index.ts';
+import type { Plan, PlanActivity, PlanTask } from '../../../../core/plan/result/index.ts';
 
 /** A plan whose parts may be written to. */
 export type Draft<T> = T extends object ? { -readonly [Key in keyof T]: Draft<T[Key]> } : T;
@@ -12,6 +12,7 @@ export type Breaker = {
   readonly run: (plan: Draft<Plan>) => void;
 };
 
+type Passes = Extract<NonNullable<PlanTask['reckoned']>, { readonly from: 'passes' }>;
 type OfKind<Kind extends PlanActivity['kind']> = Draft<Extract<PlanActivity, { readonly kind: Kind }>>;
 
 export function find<Kind extends PlanActivity['kind']>(plan: Draft<Plan>, kind: Kind, nth = 0): OfKind<Kind> {
@@ -234,6 +235,7 @@ export const BREAKERS: readonly Breaker[] = [
       plan.totals.treatedSqFt += 1000;
     },
   },
+  ...wronglyTold(),
   {
     code: 'plan-stale',
     what: 'a plan for another state of the book',
@@ -242,6 +244,68 @@ export const BREAKERS: readonly Breaker[] = [
     },
   },
 ];
+
+/** What is told of a task, or of the ground of a day, and is not what the problem has. */
+function wronglyTold(): readonly Breaker[] {
+  const told = (what: string, run: (task: Draft<PlanTask>, plan: Draft<Plan>) => void): Breaker => ({
+    code: 'figure-differs',
+    what,
+    run: (plan) => {
+      const task = plan.days[0]?.stops[1]?.tasks[0];
+      if (task !== undefined) run(task, plan);
+    },
+  });
+  const passes = (what: string, change: Partial<Passes>): Breaker =>
+    told(what, (task) => {
+      Object.assign(task.reckoned ?? {}, change);
+    });
+  return [
+    passes('less overlap than there is', { overlapShare: 0.05 }),
+    passes('less covered than the tank is emptied for', { coveredSqFt: 9000 }),
+    passes('an average rate of one pass', { averageRate: 1 }),
+    passes('fewer passes over the worst place', { worstRate: 2 }),
+    passes('fewer swaths', { swaths: 11 }),
+    passes('no pass along the edge', { trimPasses: 0 }),
+    passes('ground that is not reached, and kept quiet', { notReachedSqFt: 0 }),
+    told('passes said to be field capacity', (task) => {
+      task.reckoned = { from: 'field-capacity', fieldEfficiency: 0.7 };
+    }),
+    told('field capacity said to be passes', (task, plan) => {
+      const other = plan.days[0]?.stops[2]?.tasks[0];
+      if (other !== undefined && task.reckoned !== undefined) other.reckoned = { ...task.reckoned };
+    }),
+    told('passes that are not told', (task) => {
+      delete task.reckoned;
+    }),
+    told('a task with less ground than is treated', (task) => {
+      task.areaSqFt = 8000;
+    }),
+    told('a task that takes less out of the tank', (task) => {
+      task.volumeGal = 20;
+    }),
+    told('a task that begins later', (task) => {
+      task.startSec += 60;
+    }),
+    told('a task told twice', (task, plan) => {
+      plan.days[0]?.stops[1]?.tasks.push({ ...task });
+    }),
+    told('a task told of a stop where it is not done', (task, plan) => {
+      plan.days[0]?.stops[2]?.tasks.push({ ...task });
+    }),
+    told('a day that counts what is not reached as treated', (_, plan) => {
+      for (const day of plan.days) day.treatedSqFt += 90;
+    }),
+    told('a day that covers less', (_, plan) => {
+      for (const day of plan.days) day.coveredSqFt = day.treatedSqFt;
+    }),
+    told('a day with hand trim that nobody does', (_, plan) => {
+      for (const day of plan.days) day.handTrimSqFt = 90;
+    }),
+    told('totals that are silent on what is not reached', (_, plan) => {
+      plan.totals.notReachedSqFt = 0;
+    }),
+  ];
+}
 
 function impossibleTimes(): readonly Breaker[] {
   const timed = (what: string, run: Breaker['run']): Breaker => ({ code: 'time-not-possible', what, run });

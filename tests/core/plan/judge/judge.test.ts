@@ -28,7 +28,10 @@ describe('a plan made by hand', () => {
     expect(verdict.totals).toEqual({
       days: 1,
       stops: 3,
-      treatedSqFt: 21_000,
+      treatedSqFt: 20_910,
+      coveredSqFt: 21_801,
+      handTrimSqFt: 0,
+      notReachedSqFt: 90,
       paidSec: 15_358,
       overtimeSec: 958,
       driveSec: 3600,

@@ -118,7 +118,10 @@ it('totals may be off by as much for each day, and no more', () => {
   const found = {
     days: 2,
     stops: 3,
-    treatedSqFt: 21_000,
+    treatedSqFt: 20_910,
+    coveredSqFt: 21_801,
+    handTrimSqFt: 0,
+    notReachedSqFt: 90,
     paidSec: 15_358,
     overtimeSec: 958,
     driveSec: 3600,

@@ -1,4 +1,4 @@
-import type { Plan, PlanActivity, PlanDay } from '../../../../core/plan/result/index.ts';
+import type { Plan, PlanActivity, PlanDay, PlanTask } from '../../../../core/plan/result/index.ts';
 import { DRIVE_SEC, LEG_M, START_SEC } from './small-problem.ts';
 
 type Spanless<Activity> = Activity extends PlanActivity ? Omit<Activity, 'startSec' | 'endSec'> : never;
@@ -139,6 +139,46 @@ const DRIVE_LEGS = 6;
 // Pay 5000 nano-dollars per ms, overtime 2500 more, 0.0003 dollars per metre, 10 dollars a day, 2 dollars late at Birch.
 const COST_USD = PAID_SEC * 5000e-6 + OVERTIME_SEC * 2500e-6 + DRIVE_LEGS * LEG_M * 0.0003 + 10 + 2;
 
+type Told = Partial<PlanTask> & Pick<PlanTask, 'startSec' | 'endSec' | 'areaSqFt'>;
+const capacity = { from: 'field-capacity', fieldEfficiency: 0.7 } as const;
+
+function task(at: typeof front, { startSec, endSec, ...told }: Told): PlanTask {
+  return {
+    ...at,
+    method: boom,
+    person: 1,
+    startSec: START_SEC + startSec,
+    endSec: START_SEC + endSec,
+    reckoned: capacity,
+    volumeGal: 0,
+    weightLb: 0,
+    loadNumbers: [],
+    why: '',
+    ...told,
+  };
+}
+
+// 9,801 ft2 covered for 9,000 - 90.
+const passes = {
+  from: 'passes',
+  coveredSqFt: 9801,
+  overlapShare: 0.1,
+  averageRate: 1.1,
+  worstRate: 3,
+  swaths: 12,
+  trimPasses: 1,
+  notReachedSqFt: 90,
+} as const;
+
+const TASKS: Readonly<Record<string, readonly PlanTask[]>> = {
+  acre: [
+    task(seed, { startSec: 1380, endSec: 2580, method: seeder, areaSqFt: 4000, weightLb: 40 }),
+    task(front, { startSec: 2880, endSec: 4680, areaSqFt: 6000, volumeGal: 18 }),
+  ],
+  birch: [task(birch, { startSec: 6780, endSec: 11_680, areaSqFt: 9000, volumeGal: 27, reckoned: passes })],
+  cedar: [task(cedar, { startSec: 13_138, endSec: 13_738, areaSqFt: 2000, volumeGal: 6 })],
+};
+
 function stop(number: number, propertyId: string, arriveSec: number, leaveSec: number) {
   return {
     number,
@@ -148,7 +188,7 @@ function stop(number: number, propertyId: string, arriveSec: number, leaveSec: n
     leaveSec: START_SEC + leaveSec,
     driveSec: DRIVE_SEC,
     distanceM: LEG_M,
-    tasks: [],
+    tasks: TASKS[propertyId] ?? [],
     otherWays: [],
   };
 }
@@ -198,7 +238,10 @@ function smallDay(): PlanDay {
     treatSec: 1200 + 1800 + 2700 + 600,
     refillSec: 420 + 580 + 558,
     distanceM: DRIVE_LEGS * LEG_M,
-    treatedSqFt: 21_000,
+    treatedSqFt: 20_910,
+    coveredSqFt: 4000 + 6000 + 9801 + 2000,
+    handTrimSqFt: 0,
+    notReachedSqFt: 90,
     costUsd: COST_USD,
     stops: [stop(1, 'acre', 1200, 4800), stop(2, 'birch', 5400, 11_800), stop(3, 'cedar', 12_400, 13_858)],
     loads: [
@@ -249,6 +292,9 @@ export function smallPlan(): Plan {
       days: 1,
       stops: 3,
       treatedSqFt: day.treatedSqFt,
+      coveredSqFt: day.coveredSqFt,
+      handTrimSqFt: day.handTrimSqFt,
+      notReachedSqFt: day.notReachedSqFt,
       paidSec: day.paidSec,
       overtimeSec: day.overtimeSec,
       driveSec: day.driveSec,

@@ -45,7 +45,7 @@ function job(
 
 /**
  * A problem small enough to be planned by hand: one rig with a 20-gal tank, a 100-lb hopper and a 30-gal nurse tank; seed and a mix at
- * Acre, the same mix at Birch (more than the tank holds), another mix at Cedar; a bank that nobody can do. Times in round numbers.
+ * Acre, the same mix at Birch (more than the tank holds, reckoned from passes, which leave 90 ft2), another mix at Cedar; a bank that nobody can do. Times in round numbers.
  * A second rig has nothing that it can do.
  */
 export function smallProblem(): Problem {
@@ -56,7 +56,14 @@ export function smallProblem(): Problem {
     op({ task: 1, material: 0, draws: [{ compartment: 0, parts: 1800 }], areaUnits: 6000, serviceMs: 1800e3 }),
   ];
   const birch = [
-    op({ task: 2, material: 0, draws: [{ compartment: 0, parts: 2700 }], areaUnits: 9000, serviceMs: 2700e3 }),
+    op({
+      task: 2,
+      ground: { coveredUnits: 9801, worstPasses: 3, swaths: 12, trims: 1, leftUnits: 90 },
+      material: 0,
+      draws: [{ compartment: 0, parts: 2700 }],
+      areaUnits: 9000,
+      serviceMs: 2700e3,
+    }),
   ];
   const cedar = [
     op({ task: 3, material: 1, draws: [{ compartment: 0, parts: 600 }], areaUnits: 2000, serviceMs: 600e3 }),

@@ -1,7 +1,9 @@
 import { coveredBetween, levelAfter, rinseWater } from './contents.ts';
 import type { Fault } from './day-facts.ts';
 import { type DayFacts, fillParts, isKind, lengthMs, ms, sum } from './day-facts.ts';
+import { differing } from './differing.ts';
 import { arrivedMs, nextWork, paidMs } from './times.ts';
+import { groundSums, toldFaults } from './told.ts';
 
 /** Sums of one day in the plan's own units; `cost` in nano-dollars. */
 export type DaySums = {
@@ -12,6 +14,9 @@ export type DaySums = {
   readonly refillSec: number;
   readonly distanceM: number;
   readonly treatedSqFt: number;
+  readonly coveredSqFt: number;
+  readonly handTrimSqFt: number;
+  readonly notReachedSqFt: number;
   readonly stops: number;
   readonly refills: number;
   readonly stationRefills: number;
@@ -40,7 +45,7 @@ export function sumsOf(facts: DayFacts): DaySums {
     treatSec: spent('treat'),
     refillSec: spent('refill') + spent('pour'),
     distanceM: metres,
-    treatedSqFt: sum(activities.filter(isKind('treat')).map((each) => each.areaSqFt)),
+    ...groundSums(facts),
     stops: facts.visits.length,
     refills: refills.length,
     stationRefills: refills.filter((each) => each.fillPointId !== '').length,
@@ -52,15 +57,6 @@ function distance({ problem }: DayFacts, from: string, to: string): number {
   const [row, column] = [problem.placeIds.indexOf(from), problem.placeIds.indexOf(to)];
   if (row < 0 || column < 0) return 0;
   return problem.travelM[row * problem.placeIds.length + column] ?? 0;
-}
-
-export type Figure = readonly [name: string, stated: number, found: number, slack: number];
-
-/** Figures that are further apart than they may be. Sums of many large figures lose some of their last digits. */
-export function differing(where: string, figures: readonly Figure[]): readonly Fault[] {
-  return figures
-    .filter(([, stated, found, slack]) => Math.abs(stated - found) > slack + Math.abs(found) * 1e-12)
-    .map(([name, stated, found]) => ({ code: 'figure-differs', where, words: `${name}: ${stated}, not ${found}` }));
 }
 
 /** The figures that a day states: sums, stops, distances, progress, loads and what is left over. */
@@ -79,10 +75,14 @@ export function figureFaults(facts: DayFacts): readonly Fault[] {
       ['refillSec', day.refillSec, sums.refillSec, 0.05],
       ['distanceM', day.distanceM, sums.distanceM, 0.5],
       ['treatedSqFt', day.treatedSqFt, sums.treatedSqFt, 0.5],
+      ['coveredSqFt', day.coveredSqFt, sums.coveredSqFt, 0.5],
+      ['handTrimSqFt', day.handTrimSqFt, sums.handTrimSqFt, 0.5],
+      ['notReachedSqFt', day.notReachedSqFt, sums.notReachedSqFt, 0.5],
       ['costUsd', day.costUsd, sums.cost / 1e9, 0.0105],
       ['stops', day.stops.length, sums.stops, 0],
     ]),
     ...stopFaults(facts),
+    ...toldFaults(facts),
     ...day.activities.flatMap((each, index): readonly Fault[] => {
       const where = `activity ${index + 1}`;
       if (each.kind === 'drive')

@@ -2,7 +2,8 @@ import type { Problem } from '../../../../core/plan/problem/index.ts';
 import type { Plan, PlanDay } from '../../../../core/plan/result/index.ts';
 import { changesOf } from './contents.ts';
 import { type DayFacts, type Fault, GROUND, isKind, opOf, sum, taskNumber } from './day-facts.ts';
-import { type DaySums, differing, figureFaults, furtherFaults, sumsOf } from './figures.ts';
+import { differing } from './differing.ts';
+import { type DaySums, figureFaults, furtherFaults, sumsOf } from './figures.ts';
 import { contentFaults } from './limits.ts';
 import { timeFaults } from './times.ts';
 import { marks, visitsOf } from './visits.ts';
@@ -114,6 +115,9 @@ function totalFaults(problem: Problem, plan: Plan, sums: readonly DaySums[]): re
       ['days', totals.days, sums.length, 0],
       ['stops', totals.stops, all('stops'), 0],
       ['treatedSqFt', totals.treatedSqFt, all('treatedSqFt'), 0.5],
+      ['coveredSqFt', totals.coveredSqFt, all('coveredSqFt'), 0.5],
+      ['handTrimSqFt', totals.handTrimSqFt, all('handTrimSqFt'), 0.5],
+      ['notReachedSqFt', totals.notReachedSqFt, all('notReachedSqFt'), 0.5],
       ['paidSec', totals.paidSec, all('paidSec'), 0.05 * many],
       ['overtimeSec', totals.overtimeSec, all('overtimeSec'), 0.05 * many],
       ['driveSec', totals.driveSec, all('driveSec'), 0.05 * many],

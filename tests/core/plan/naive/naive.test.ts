@@ -16,6 +16,19 @@ import { type ProblemShape, randomProblem } from '../random-problem.ts';
 import { naiveJudge } from './naive-judge.ts';
 import { randomSolution } from './random-solution.ts';
 
+const SUMS = [
+  'paidSec',
+  'overtimeSec',
+  'driveSec',
+  'distanceM',
+  'treatedSqFt',
+  'coveredSqFt',
+  'handTrimSqFt',
+  'notReachedSqFt',
+  'stops',
+  'refills',
+] as const;
+
 /** Both judges find the plan good, and the same figures; returns the cost in dollars. */
 function expectAgreement(problem: Problem, plan: Plan, label: string): void {
   const naive = naiveJudge(problem, plan);
@@ -25,7 +38,7 @@ function expectAgreement(problem: Problem, plan: Plan, label: string): void {
   expect(verdict.violations, label).toEqual([]);
   const cost = naive.days.reduce((sum, day) => sum + day.cost, 0) / 1e9;
   expect(Math.abs(cost - verdict.totals.costUsd), label).toBeLessThanOrEqual(0.005_000_1);
-  for (const key of ['paidSec', 'overtimeSec', 'driveSec', 'distanceM', 'treatedSqFt', 'stops', 'refills'] as const) {
+  for (const key of SUMS) {
     const found = naive.days.reduce((sum, day) => sum + day[key], 0);
     expect(Math.abs(found - verdict.totals[key]), `${label} ${key}`).toBeLessThan(1e-6 * (1 + found));
   }
@@ -43,6 +56,7 @@ const SHAPES: readonly (readonly [string, ProblemShape])[] = [
   ['two persons', { jobs: 4, stations: 1, zones: 3, seconds: 0.9, bagsAboard: 0.4, breaks: 0.3, hours: 14 }],
   ['payload', { jobs: 4, stations: 1, heavy: 1, thirst: 1.5 }],
   ['too little time', { jobs: 8, stations: 1, hours: 2 }],
+  ['passes', { jobs: 5, stations: 1, zones: 3, driven: 0.7, seconds: 0.3, thirst: 1.4, hours: 14 }],
 ];
 
 describe('a judge written from the page of the model', () => {
@@ -99,6 +113,7 @@ function goodPlans(): readonly (readonly [Problem, Plan])[] {
     thirst: 1.4,
     bagsAboard: 0.5,
     seconds: 0.5,
+    driven: 0.5,
   };
   const invented = [1, 2, 3, 4, 5].slice(0, casesOf(5, 1)).map((seed) => {
     const problem = randomProblem(seed, shape);
