@@ -44,7 +44,7 @@ const FIGURES: Readonly<Record<string, (found: Found) => number>> = {
   },
   'by machine ft²': ({ plan }) => treated(plan, 'machine'),
   'by hand ft²': ({ plan }) => treated(plan, 'hand'),
-  'treated ft²': ({ plan }) => plan.totals.treatedSqFt,
+  'treated and not reached ft²': ({ plan }) => plan.totals.treatedSqFt + plan.totals.notReachedSqFt,
   'mix gal at least': ({ plan }) => plan.totals.waterGal,
   'mix gal at most': ({ plan }) => plan.totals.waterGal,
   'product fl oz at least': ({ plan }) => amountOf(plan, 'forecrop'),
