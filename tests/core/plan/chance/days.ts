@@ -54,6 +54,9 @@ export function dayOf(activities: readonly PlanActivity[]): PlanDay {
     refillSec: 0,
     distanceM: 0,
     treatedSqFt: 0,
+    coveredSqFt: 0,
+    handTrimSqFt: 0,
+    notReachedSqFt: 0,
     costUsd: 0,
     stops: setUps.map((each, index) => ({
       number: index + 1,
