@@ -1,10 +1,12 @@
 import * as v from 'valibot';
-import { dateSchema, idSchema, minuteOfDay, nameSchema, notNegative, textSchema } from './schema-parts.ts';
+import { dateSchema, idSchema, minuteOfDay, nameSchema, notNegative, textSchema, wholeNumber } from './schema-parts.ts';
 
 /** What was done to one zone, as it was written down. */
 const doneTaskSchema = v.object({
   zoneId: idSchema,
   treatmentId: idSchema,
+  /** Of a treatment in two steps: 0 for the seed, 1 for its starter; absent: the first one that weighs, and the other by its rate. */
+  step: v.optional(wholeNumber),
   /** Ground treated, ft2. */
   treatedSqFt: notNegative,
   /** What the plan had for it, and what it really took: gallons of mix, or pounds. */
@@ -12,6 +14,8 @@ const doneTaskSchema = v.object({
   usedGal: v.optional(notNegative),
   expectedLb: v.optional(notNegative),
   usedLb: v.optional(notNegative),
+  /** What went down of each product, in its own unit, so that a recipe changed later changes no record; absent: by the treatment as it is now. */
+  products: v.optional(v.array(v.object({ productId: idSchema, amount: notNegative }))),
 });
 
 /** One visit to one property: done, or left out with the reason. */

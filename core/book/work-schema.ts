@@ -46,6 +46,8 @@ export const productSchema = v.object({
   unit: v.picklist(PRODUCT_UNITS),
   /** Weight of one bag, lb; for granular products and seed. */
   bagLb: v.optional(positive),
+  /** Weight of a gallon, lb, as it is printed; for liquids whose analysis is counted. */
+  lbPerGal: v.optional(positive),
   /** Shares by weight, 0 to 1, of the printed analysis. */
   analysis: v.optional(v.object({ nitrogen: share, phosphate: share, potash: share })),
   /** Active ingredients, lb in one unit of the product. */

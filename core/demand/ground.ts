@@ -1,4 +1,5 @@
 import { type Issue, issue } from '../base/index.ts';
+import type { Coverage } from '../book/index.ts';
 import { type DemandQuestion, placeOf } from './question.ts';
 
 /** The ground a treatment really covers, and what has to be said about it. */
@@ -11,13 +12,17 @@ export type Ground = { readonly treatedSqFt: number; readonly issues: readonly I
 export function groundOf(question: DemandQuestion): Ground {
   const { areaSqFt, plannable } = question.zoneMeasure;
   const { coverage } = question.treatment;
+  const treatedSqFt = treatedGround(coverage, areaSqFt ?? 0, question.bandSqFt);
   const issues = areaSqFt === null || !plannable ? [notMeasured(question)] : [];
-  const whole = areaSqFt ?? 0;
-  if (coverage.kind === 'whole') return { treatedSqFt: whole, issues };
-  if (coverage.kind === 'spot') return { treatedSqFt: whole * coverage.share, issues };
-  const band = Math.max(0, question.bandSqFt ?? 0);
-  if (band === 0 && areaSqFt !== null) return { treatedSqFt: 0, issues: [...issues, noEdge(question)] };
-  return { treatedSqFt: Math.min(band, whole), issues };
+  const edgeless = coverage.kind === 'band' && areaSqFt !== null && (question.bandSqFt ?? 0) <= 0;
+  return { treatedSqFt, issues: edgeless ? [...issues, noEdge(question)] : issues };
+}
+
+/** Ground of a zone that a treatment goes over, ft2: all of it, a share of it, or a band and never more than the zone. */
+export function treatedGround(coverage: Coverage, areaSqFt: number, bandSqFt: number | null): number {
+  if (coverage.kind === 'whole') return areaSqFt;
+  if (coverage.kind === 'spot') return areaSqFt * coverage.share;
+  return Math.min(Math.max(0, bandSqFt ?? 0), areaSqFt);
 }
 
 function notMeasured(question: DemandQuestion): Issue {

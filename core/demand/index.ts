@@ -1,4 +1,5 @@
 export { demandFor } from './demand.ts';
+export { treatedGround } from './ground.ts';
 export { carrierLimitIssues, intervalIssues, rateLimitIssues, rateWords, yearLimitIssues } from './label-limits.ts';
 export {
   areaPerTank,

@@ -41,10 +41,12 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/round': { uses: SHAPES },
   /** When a treatment is of use: windows from the calendar or from temperatures. */
   'core/round/timing': { uses: GROUND },
+  /** What went and will go down on each lawn in a year, against labels and caps. */
+  'core/round/ledger': { uses: [...GROUND, 'core/demand'] },
   /** The routing engine on plain whole numbers; it knows nothing of lawns. */
   'core/routing': { uses: ['core/base'] },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
-  'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate'] },
+  'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate', 'core/round/ledger'] },
   'core/plan/result': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills', 'core/plan/explain'] },
   /** How sure a day is: plays a finished plan again and again. */
   'core/plan/chance': { uses: GROUND, types: ['core/plan/result'] },

@@ -127,10 +127,10 @@ function minutesUp(ms: number): number {
 
 /** Another day on which the job is not allowed and would fit; never one on which a label forbids it. */
 function dayWay(problem: Problem, trials: Trials, job: number, insertions: readonly Insertion[]): readonly Way[] {
-  const first = problem.jobs[job]?.labelDay ?? 0;
+  const labelDays = problem.jobs[job]?.labelDays;
   const fitting = insertions.find(
     (each) =>
-      (problem.slots[each.slot]?.day ?? 0) >= first &&
+      labelDays?.[problem.slots[each.slot]?.day ?? 0] !== 0 &&
       each.leastMs <= availableMs(problem, each.slot) &&
       trials.fits(problem, job, each),
   );

@@ -20,13 +20,14 @@ import {
   treatableOutline,
 } from '../../measure/index.ts';
 import type { PassOutline } from '../../passes/index.ts';
+import { askLabels } from '../../round/ledger/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { daysBetween, quantity } from '../../units/index.ts';
 import { dateFault, fallsOn } from './calendar.ts';
 import { placeOfStation, withDepots } from './depots.ts';
-import { labelHistory } from './earlier-rounds.ts';
 import { withEvenDays } from './even-days.ts';
 import { flagNotes } from './flags.ts';
+import { commonDates, groundOf, splitByDays } from './label-days.ts';
 import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
 import { modesOf, type TaskOptions } from './modes.ts';
 import { type Option, type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
@@ -79,7 +80,7 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const rigs = round.rigIds
     .flatMap((id) => book.rigs.filter((each) => each.id === id))
     .map((rig) => equipRig(book, rig, supplies.stocks));
-  const jobsOf = groupJobs(book, round, rigs, supplies, gathered.facts, options);
+  const jobsOf = groupJobs(book, round, rigs, supplies, gathered, options);
   if (jobsOf === null) return cancelled(round);
   const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf);
   return ok(freeze(withEvenDays(parts, options.evenUsdPerHour ?? 0)));
@@ -100,7 +101,12 @@ function propertiesOf(book: Book, round: Round): readonly Property[] {
   return book.properties.filter((each) => !skipped.has(each.id) && (wanted === null || wanted.has(each.id)));
 }
 
-type Gathered = { readonly facts: readonly TaskFacts[]; readonly issues: readonly Issue[] };
+type Gathered = {
+  readonly facts: readonly TaskFacts[];
+  /** By property id. */
+  readonly measures: ReadonlyMap<string, PropertyMeasure>;
+  readonly issues: readonly Issue[];
+};
 
 /** Measures every zone and works out what each treatment of the round takes there. */
 function gatherFacts(
@@ -111,9 +117,11 @@ function gatherFacts(
 ): Gathered {
   const facts: TaskFacts[] = [];
   const issues: Issue[] = [];
+  const measured = new Map<string, PropertyMeasure>();
   const treatments = round.treatmentIds.flatMap((id) => book.treatments.filter((each) => each.id === id));
   for (const property of properties) {
     const measure = measures?.get(property.id) ?? measureProperty(property);
+    measured.set(property.id, measure);
     issues.push(...measure.issues);
     for (const zone of property.zones) {
       for (const treatment of treatments) gatherZone(book, property, zone, measure, treatment, facts, issues);
@@ -125,7 +133,7 @@ function gatherFacts(
     ...yearLimitIssues(book.products, demands),
     ...intervalIssues(book.products, demands),
   );
-  return { facts, issues: uniqueIssues(issues) };
+  return { facts, measures: measured, issues: uniqueIssues(issues) };
 }
 
 function gatherZone(
@@ -241,8 +249,8 @@ type JobGroup = {
   readonly property: Property;
   readonly tasks: readonly number[];
   readonly modes: Job['modes'];
-  /** First day that the labels allow, '' for any. */
-  readonly notBefore: string;
+  /** Days that labels and caps allow, null for all. */
+  readonly labelDates: readonly string[] | null;
 };
 type Grouping = {
   readonly groups: readonly JobGroup[];
@@ -254,7 +262,7 @@ type Answered = {
   readonly task: number;
   readonly facts: TaskFacts;
   readonly answers: readonly OptionAnswer[];
-  readonly notBefore: string;
+  readonly labelDates: readonly string[] | null;
 };
 
 /** The tasks of each property become jobs; tasks that nobody can do are listed with the reasons. */
@@ -263,23 +271,23 @@ function groupJobs(
   round: Round,
   rigs: readonly EquippedRig[],
   supplies: Supplies,
-  facts: readonly TaskFacts[],
+  { facts, measures }: Gathered,
   { signal = NEVER_STOP, onProgress }: ProblemOptions,
 ): Grouping | null {
   const byProperty = new Map<string, Answered[]>();
   const unplaceable: UnplaceableTask[] = [];
   const issues: Issue[] = [];
-  const labels = labelHistory(book, round);
+  const labels = askLabels(book, round, groundOf(measures));
   for (const [task, each] of facts.entries()) {
     if (signal.stopped()) return null;
     onProgress?.({ step: 'Reckoning the work', done: task, total: facts.length, bestSoFar: '' });
-    const label = labels(each.property, each.treatment);
+    const label = labels(each.property, each.zone, each.treatment);
     if (label.kind === 'refused') {
       const reason = { code: 'label-limit-broken', words: label.words };
       unplaceable.push({ task, reasons: rigs.map(({ rig }) => ({ rigId: rig.id, ...reason })) });
       continue;
     }
-    if (label.kind === 'later') issues.push(tooSoonNote(each, label.words));
+    if (label.kind === 'some-days') issues.push(labelDaysNote(each, label.words));
     const answers = rigs.map((rig) => optionsFor(book, rig, each, round.wetGround));
     const options = answers.flatMap((answer) => answer.options);
     issues.push(...answers.flatMap((answer) => answer.issues));
@@ -287,7 +295,7 @@ function groupJobs(
       unplaceable.push({ task, reasons: answers.map((answer) => answer.refusal) });
       continue;
     }
-    const entry = { task, facts: each, answers, notBefore: label.kind === 'later' ? label.date : '' };
+    const entry = { task, facts: each, answers, labelDates: label.kind === 'some-days' ? label.dates : null };
     byProperty.set(each.property.id, [...(byProperty.get(each.property.id) ?? []), entry]);
     if (options.every((option) => option.tight)) issues.push(tightNote(each));
     if (options.every((option) => option.scant)) issues.push(scantWarning(each));
@@ -296,13 +304,15 @@ function groupJobs(
   const materialOf = (each: TaskFacts): number =>
     supplies.materials.findIndex((material) => material.id === each.demand.materialId);
   const groups = [...byProperty.values()].flatMap((answered) =>
-    splitByRigs(rigs, answered).map((each) => groupOf(round, rigs, each, materialOf)),
+    splitByRigs(rigs, answered)
+      .flatMap(splitByDays)
+      .map((each) => groupOf(round, rigs, each, materialOf)),
   );
   return { groups, unplaceable, issues: uniqueIssues(issues) };
 }
 
-function tooSoonNote({ property, zone }: TaskFacts, words: string): Issue {
-  return issue('note', 'label-too-soon', `property ${property.name}, zone ${zone.name}`, `${words}.`);
+function labelDaysNote({ property, zone }: TaskFacts, words: string): Issue {
+  return issue('note', 'label-days', `property ${property.name}, zone ${zone.name}`, `${words}.`);
 }
 
 function tightNote({ property, zone }: TaskFacts): Issue {
@@ -349,11 +359,7 @@ function groupOf(
   return {
     property: first.facts.property,
     tasks: answered.map((each) => each.task),
-    notBefore:
-      answered
-        .map((each) => each.notBefore)
-        .toSorted()
-        .at(-1) ?? '',
+    labelDates: commonDates(answered),
     modes: rigs.map((rig, number) => {
       const tasks = answered.map(
         ({ task, facts, answers }): TaskOptions => ({
@@ -376,7 +382,7 @@ function jobOf(
   placeOf: ReadonlyMap<string, number>,
 ): Job {
   const perDay = book.prices.perDayLate * NANO_PER_DOLLAR;
-  const tooSoon = dates.filter((date) => date < group.notBefore).length;
+  const byLabel = dates.map((date) => (group.labelDates === null || group.labelDates.includes(date) ? 1 : 0));
   return {
     propertyId: group.property.id,
     place: placeOf.get(group.property.id) ?? 0,
@@ -384,10 +390,10 @@ function jobOf(
     closeMs: minutesToMs(group.property.hours?.closeMin ?? 1440),
     tasks: group.tasks,
     modes: group.modes,
-    dayAllowed: Uint8Array.from(dates, (date) =>
-      date >= group.notBefore && fallsOn(date, group.property.weekdays) ? 1 : 0,
+    dayAllowed: Uint8Array.from(dates, (date, day) =>
+      byLabel[day] === 1 && fallsOn(date, group.property.weekdays) ? 1 : 0,
     ),
-    ...(tooSoon > 0 ? { labelDay: tooSoon } : {}),
+    ...(byLabel.includes(0) ? { labelDays: byLabel } : {}),
     lateCost: Float64Array.from(dates, (date) => Math.round(perDay * daysLate(date, round.dueDate))),
   };
 }

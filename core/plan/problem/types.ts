@@ -239,8 +239,8 @@ export type Job = {
   readonly modes: readonly (readonly Mode[])[];
   /** Per day: 1 where the job may be done. */
   readonly dayAllowed: Uint8Array;
-  /** First day on which the labels of its products allow it, where that is not the first one. */
-  readonly labelDay?: number;
+  /** Per day: 1 where labels and caps allow it; absent where they allow it on all days. */
+  readonly labelDays?: readonly number[];
   /** Per day: what being late costs. nano-dollars */
   readonly lateCost: Float64Array;
 };

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Book, Product, Round } from '../../../../core/book/index.ts';
 import { buildProblem, type Problem } from '../../../../core/plan/problem/index.ts';
+import { commonDates, splitByDays } from '../../../../core/plan/problem/label-days.ts';
 import { sampleBook } from '../../../support/samples.ts';
 
 const sample = sampleBook('residential-day');
@@ -65,18 +66,18 @@ describe('the sum of a year over the rounds of the book', () => {
 describe('the days between two applications', () => {
   // The earlier round ends on 2 March.
   test.each([
-    [8, [1, 1], undefined],
-    [9, [0, 1], 1],
-    [14, [0, 1], 1],
-  ] as const)('%i: allow these days', (leastDaysBetween, allowed, labelDay) => {
+    [8, [1, 1]],
+    [9, [0, 1]],
+    [14, [0, 1]],
+  ] as const)('%i: allow these days', (leastDaysBetween, allowed) => {
     const problem = built(bookWith({ leastDaysBetween }, {}));
     expect(problem.jobs).not.toEqual([]);
     for (const job of problem.jobs) {
       expect([...job.dayAllowed]).toEqual(allowed);
-      expect(job.labelDay).toBe(labelDay);
+      expect(job.labelDays).toEqual(allowed[0] === 0 ? allowed : undefined);
     }
-    const notes = problem.issues.filter((each) => each.code === 'label-too-soon');
-    expect(notes.length > 0).toBe(labelDay !== undefined);
+    const notes = problem.issues.filter((each) => each.code === 'label-days');
+    expect(notes.length > 0).toBe(allowed[0] === 0);
   });
 
   test('refuse the work where every day comes too soon', () => {
@@ -107,4 +108,51 @@ describe('the days between two applications', () => {
     expect(problem).toMatchObject({ ok: false, error: { code: 'label-limit-broken' } });
     expect(!problem.ok && problem.error.detail).toMatch(/2 applications in one round, 0 days apart, .* 7 days/);
   });
+});
+
+describe('caps and seed', () => {
+  // The sample's mix puts down 0.45 fl oz; 0.45 x 0.1 lb is 0.045 lb of active ingredient a round.
+  const actives = [{ name: 'holdanil', lbPerUnit: 0.1 }];
+  const cap = { id: 'h', what: 'active', active: 'holdanil', mostLbPer1000SqFt: 0.08, source: 'town rule' } as const;
+
+  test('a cap on an active ingredient refuses the second round with the arithmetic', () => {
+    const book = bookWith({}, {});
+    const capped = { ...book, caps: [cap], products: book.products.map((each) => ({ ...each, actives })) };
+    const problem = built(capped);
+    expect(problem.jobs).toEqual([]);
+    expect(problem.unplaceable[0]?.reasons[0]?.words).toMatch(
+      /^holdanil: 0\.045 lb in round Early \+ 0\.045 lb now = 0\.09 lb .* the cap \(town rule\) is 0\.08 lb$/,
+    );
+  });
+
+  test('a lawn that was skipped in the earlier round is planned all the same', () => {
+    const book = bookWith({ mostPerYear: 0.8 }, {});
+    const outcome = { kind: 'skipped', reason: 'gate locked' } as const;
+    const visit = { id: 'v', on: '2027-03-01', roundId: 'early', rigId: 'x', propertyId: property, outcome, note: '' };
+    expect(built({ ...book, visits: [visit] }).jobs.map((each) => each.propertyId)).toEqual([property]);
+  });
+
+  test('days after seed close the days before, and a lawn that is seeded soon has only days long enough before', () => {
+    const seeded = (label: Partial<Product['label']>, seededOn: string): Book => {
+      const book = bookWith(label, { propertyIds: [] });
+      return { ...book, properties: book.properties.map((each) => ({ ...each, seededOn })) };
+    };
+    // 14 February + 30 days is 16 March; 15 April - 36 days is 10 March.
+    const after = built(seeded({ daysAfterSeeding: 30 }, '2027-02-14'));
+    expect(after.jobs.length).toBeGreaterThan(0);
+    for (const job of after.jobs) expect([...job.dayAllowed]).toEqual([0, 1]);
+    const before = built(seeded({ daysBeforeSeeding: 36 }, '2027-04-15'));
+    expect(before.jobs.length).toBeGreaterThan(0);
+    for (const job of before.jobs) expect([...job.dayAllowed]).toEqual([1, 0]);
+    expect(built(seeded({ daysBeforeSeeding: 37 }, '2027-04-15')).jobs).toEqual([]);
+  });
+});
+
+test('tasks without an allowed day in common go into visits of their own', () => {
+  const [one, two, both, any] = [['a'], ['b'], ['a', 'b'], null].map((labelDates) => ({ labelDates }));
+  if (!one || !two || !both || !any) throw new Error('no tasks');
+  expect(splitByDays([one, two, both, any])).toEqual([[one, both, any], [two]]);
+  expect(splitByDays([any, both, two])).toEqual([[any, both, two]]);
+  expect(commonDates([any, both, two])).toEqual(['b']);
+  expect(commonDates([any])).toBeNull();
 });

@@ -1,0 +1,16 @@
+export { activeNames, unweighed } from './contents.ts';
+export { arithmeticOf, seasonLedger } from './ledger.ts';
+export { askLabels, type LabelAnswer } from './question.ts';
+export type { SeasonOptions } from './season.ts';
+export {
+  type Amounts,
+  type Application,
+  type Ground,
+  type LawnYear,
+  type Limit,
+  type LimitUse,
+  NUTRIENTS,
+  type Nutrient,
+  type SeasonLedger,
+  type ZoneYear,
+} from './types.ts';
