@@ -1,4 +1,28 @@
-export { looksLikeTimes, previewMatrix } from './csv/index.ts';
+export {
+  DATE_ORDERS,
+  type DateGuess,
+  type DateOrder,
+  type DegreeUnit,
+  guessDateOrder,
+  guessTemperatureColumns,
+  guessTemperatures,
+  guessUnit,
+  looksLikeTemperatures,
+  looksLikeTimes,
+  previewMatrix,
+  readDate,
+  readFigure,
+  readTable,
+  readTemperatures,
+  type Table,
+  type TemperatureAnswers,
+  type TemperatureColumns,
+  type TemperatureDay,
+  type TemperatureGuess,
+  type TemperatureReading,
+  toFahrenheit,
+  type UnitGuess,
+} from './csv/index.ts';
 export { type GroundWriter, WRITERS, type WriteOptions } from './export/index.ts';
 export {
   assumedParking,

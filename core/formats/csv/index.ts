@@ -1,2 +1,18 @@
+export { DATE_ORDERS, type DateGuess, type DateOrder, guessDateOrder, readDate } from './dates.ts';
+export { type DegreeUnit, guessUnit, readFigure, toFahrenheit, type UnitGuess } from './degree-figures.ts';
 export { looksLikeTimes, previewMatrix } from './matrix.ts';
 export { csvReader } from './source.ts';
+export { readTable, type Table } from './table.ts';
+export {
+  guessTemperatureColumns,
+  guessTemperatures,
+  looksLikeTemperatures,
+  type TemperatureColumns,
+  type TemperatureGuess,
+} from './temperature-columns.ts';
+export {
+  readTemperatures,
+  type TemperatureAnswers,
+  type TemperatureDay,
+  type TemperatureReading,
+} from './temperatures.ts';

@@ -9,6 +9,7 @@ export {
   type SiteGroup,
   verdictOf,
 } from './lawns.ts';
+export { type DayRange, type MergedYear, mergeTemperatures, missingDays, rangesOf } from './merge.ts';
 export { type NormalCurve, normalCurve } from './normal.ts';
 export { PUBLISHED_TIMINGS, type PublishedTiming } from './published.ts';
 export { seasonStart } from './season.ts';
