@@ -7,7 +7,7 @@ export {
 } from './elevation-slope.ts';
 export { farthestFt } from './farthest.ts';
 export { measureBook, measureProperty } from './measure-property.ts';
-export { type ExcludedOutline, excludedOutlines, treatableOutline } from './outlines.ts';
+export { type ExcludedOutline, excludedOutlines, treatableGround, treatableOutline } from './outlines.ts';
 export { lastChange, type MeasureChange, withPastMeasure } from './past-measure.ts';
 export type { PlaceNames } from './places.ts';
 export { repairPolygon } from './repair.ts';

@@ -1,12 +1,8 @@
 import { canonicalJson, fingerprint, ok, type Result } from '../base/index.ts';
-import type { Position } from '../book/index.ts';
 import { feetToMetres, quantity } from '../units/index.ts';
 import { localRates } from './local-rates.ts';
-import { passesOnOutline } from './on-outline.ts';
+import { type PassGround, type PassOutline, passesOnOutline } from './on-outline.ts';
 import type { PassHead, PassOptions } from './types.ts';
-
-/** The polygons of some ground in degrees: for each its outline, then its holes. */
-export type PassOutline = readonly (readonly (readonly Position[])[])[];
 
 /** What passes over some ground come to, on the map, once over. */
 export type PassFigures = {
@@ -38,19 +34,19 @@ const kept = new Map<string, PassFigures>();
  * @returns null where the outline has no ground. Errors: those of `planPasses`.
  */
 export function passFigures(
-  outline: PassOutline,
+  ground: PassGround,
   head: PassHead,
   options: Omit<PassOptions, 'obstacles'>,
   where: string,
 ): Result<PassFigures | null> {
-  if (outline.length === 0) return ok(null);
-  const key = keyOf(outline, head, options);
+  if (ground.outline.length === 0) return ok(null);
+  const key = keyOf(ground, head, options);
   const known = kept.get(key);
   if (known !== undefined) {
     keep(key, known);
     return ok(known);
   }
-  const reckoned = reckon(outline, head, options, where);
+  const reckoned = reckon(ground, head, options, where);
   if (reckoned.ok && reckoned.value !== null) keep(key, reckoned.value);
   return reckoned;
 }
@@ -77,31 +73,35 @@ function keep(key: string, figures: PassFigures): void {
 /** Outlines never change, so each is looked at once. */
 const prints = new WeakMap<PassOutline, string>();
 
-function keyOf(outline: PassOutline, head: PassHead, options: Omit<PassOptions, 'obstacles'>): string {
-  const print = prints.get(outline) ?? printOf(outline);
-  prints.set(outline, print);
+function keyOf({ outline, obstacles }: PassGround, head: PassHead, options: Omit<PassOptions, 'obstacles'>): string {
+  const print = printOf(outline);
+  const round = obstacles.length === 0 ? '' : ` ${printOf(obstacles)}`;
   // A marker changes nothing of these figures.
   const { mark: _, ...driven } = head;
-  return `${print} ${canonicalJson([driven, options.angleDeg])}`;
+  return `${print}${round} ${canonicalJson([driven, options.angleDeg])}`;
 }
 
 function printOf(outline: PassOutline): string {
+  const known = prints.get(outline);
+  if (known !== undefined) return known;
   const corners = outline.reduce((sum, rings) => sum + rings.reduce((more, ring) => more + ring.length, 0), 0);
-  return `${fingerprint(outline)} ${corners}`;
+  const print = `${fingerprint(outline)} ${corners}`;
+  prints.set(outline, print);
+  return print;
 }
 
 function reckon(
-  coordinates: PassOutline,
+  ground: PassGround,
   head: PassHead,
   options: Omit<PassOptions, 'obstacles'>,
   where: string,
 ): Result<PassFigures | null> {
-  const found = passesOnOutline({ type: 'MultiPolygon', coordinates }, head, options, where);
+  const found = passesOnOutline(ground, head, options, where);
   if (!found.ok) return found;
   if (found.value === null) return ok(null);
-  const { ground, plan } = found.value;
+  const { ground: region, plan } = found.value;
   const { areaSqM, appliedSqM, handTrimSqM, minutes, swathCount, trimCount } = plan;
   const sectionsM = head.sectionsFt?.map((each) => feetToMetres(quantity<'ft'>(each))) ?? null;
-  const { worst } = localRates(ground, plan, sectionsM, FIELDS);
+  const { worst } = localRates(region, plan, sectionsM, FIELDS);
   return ok({ areaSqM, appliedSqM, handTrimSqM, minutes, swathCount, trimCount, worstPasses: worst });
 }

@@ -12,6 +12,12 @@ import {
 import { planPasses } from './plan-passes.ts';
 import type { Leg, OpenSection, PassHead, PassOptions, PassPlan } from './types.ts';
 
+/** The polygons of some ground in degrees: for each its outline, then its holes. */
+export type PassOutline = readonly (readonly (readonly Position[])[])[];
+
+/** What passes treat, and what the ways between parts of it that do not hang together lead round; obstacles are empty for one part. */
+export type PassGround = { readonly outline: PassOutline; readonly obstacles: PassOutline };
+
 /** A leg in degrees. */
 export type PlacedLeg = Pick<Leg, 'kind' | 'widthM'> & {
   readonly positions: readonly Position[];
@@ -28,21 +34,25 @@ export type PlacedPasses = {
 };
 
 /**
- * Passes over the outline of a zone, less everything that is not treated.
+ * Passes over the outline of a zone, less everything that is not treated; obstacles that cannot be read are left out.
  * @returns null where the outline has no ground. Errors: those of `planPasses`.
  */
 export function passesOnOutline(
-  outline: AreaGeometry,
+  { outline: coordinates, obstacles }: PassGround,
   head: PassHead,
-  options: PassOptions,
+  options: Omit<PassOptions, 'obstacles'>,
   where: string,
 ): Result<PlacedPasses | null> {
+  if (coordinates.length === 0) return ok(null);
+  const outline: AreaGeometry = { type: 'MultiPolygon', coordinates };
   const checked = degreesBox(outline);
   if ('fault' in checked) return ok(null);
   const plane = localPlane(boxCentre(checked.box));
   const read = readOutline(outline, plane);
   if (read.kind === 'refused') return ok(null);
-  const planned = planPasses(read.net, head, options, where);
+  const walls = obstacles.length === 0 ? null : readOutline({ type: 'MultiPolygon', coordinates: obstacles }, plane);
+  const round = walls === null || walls.kind === 'refused' ? {} : { obstacles: walls.net };
+  const planned = planPasses(read.net, head, { ...options, ...round }, where);
   if (!planned.ok) return planned;
   const plan = planned.value;
   return ok({

@@ -14,9 +14,8 @@ import {
 import { feetToMetres, metresToFeet, quantity, squareMetresToSquareFeet } from '../units/index.ts';
 import { angleOfBearing } from './direction.ts';
 import { gaugeOf } from './gauge.ts';
-import type { PassOutline } from './kept.ts';
 import { localRates } from './local-rates.ts';
-import { type PlacedPasses, passesOnOutline } from './on-outline.ts';
+import { type PassGround, type PlacedPasses, passesOnOutline } from './on-outline.ts';
 import type { PassPicture, PictureLeg } from './picture-types.ts';
 import { lengthM } from './transit.ts';
 import type { Gauge, Leg, PassHead, PassOptions } from './types.ts';
@@ -28,16 +27,15 @@ import type { Gauge, Leg, PassHead, PassOptions } from './types.ts';
  * @returns null where the outline has no ground. Errors: those of `planPasses`.
  */
 export function passPicture(
-  outline: PassOutline,
+  ground: PassGround,
   head: PassHead,
-  options: PassOptions,
+  options: Omit<PassOptions, 'obstacles'>,
   slopeDeg: number,
   where: string,
 ): Result<PassPicture | null> {
   const gauge = gaugeOf(head, where);
   if (!gauge.ok) return gauge;
-  if (outline.length === 0) return ok(null);
-  const found = passesOnOutline({ type: 'MultiPolygon', coordinates: outline }, head, options, where);
+  const found = passesOnOutline(ground, head, options, where);
   if (!found.ok) return found;
   if (found.value === null) return ok(null);
   return ok(draw(found.value, head, gauge.value, 1 / Math.cos((slopeDeg * Math.PI) / 180)));

@@ -4,7 +4,8 @@ import type { ZoneMeasure } from '../measure/index.ts';
 import { quantity, squareMetresToSquareFeet } from '../units/index.ts';
 import { passHeadOf } from './book-head.ts';
 import { directionOptions } from './direction.ts';
-import { type PassOutline, passFigures } from './kept.ts';
+import { passFigures } from './kept.ts';
+import type { PassGround } from './on-outline.ts';
 
 /** What passes with a head over the whole of a zone come to, on the ground that is treated. */
 export type ZonePasses = {
@@ -24,20 +25,20 @@ export type ZonePasses = {
  * Passes over a whole zone, in the direction that the zone and the head ask for. They are laid on the map: on a slope the way is
  * taken to be longer by as much as there is more ground.
  *
- * @param outline what is treated of the zone
- * @param groundSqFt its ground, slope counted
+ * @param ground what is treated of the zone
+ * @param groundSqFt how much that is, slope counted
  * @returns null where there is no outline, or the book does not say how the head is driven. Errors: those of `planPasses`.
  */
 export function zonePasses(
   zone: Zone,
-  outline: PassOutline,
+  ground: PassGround,
   groundSqFt: number,
   head: Head,
   where: string,
 ): Result<ZonePasses | null> {
   const passHead = passHeadOf(head);
   if (passHead === null || !(groundSqFt > 0)) return ok(null);
-  const found = passFigures(outline, passHead, directionOptions(zone, head.passes ?? null), where);
+  const found = passFigures(ground, passHead, directionOptions(zone, head.passes ?? null), where);
   if (!found.ok) return found;
   if (found.value === null) return ok(null);
   const { areaSqM, appliedSqM, handTrimSqM, minutes, worstPasses, swathCount, trimCount } = found.value;
@@ -55,15 +56,15 @@ export function zonePasses(
 
 /**
  * Passes over the zones of a property, for tables of who can go where.
- * @param outlineOf what is treated of a zone
+ * @param groundOf what is treated of a zone
  * @returns what gives null where the passes are not known
  */
 export function zonePassesWith(
-  outlineOf: (property: Property, zoneId: string) => PassOutline,
+  groundOf: (property: Property, zoneId: string) => PassGround,
 ): (property: Property, zone: Zone, measure: ZoneMeasure, head: Head) => ZonePasses | null {
   return (property, zone, { areaSqFt }, head) => {
     if (head.passes === undefined) return null;
-    const found = zonePasses(zone, outlineOf(property, zone.id), areaSqFt ?? 0, head, zone.name);
+    const found = zonePasses(zone, groundOf(property, zone.id), areaSqFt ?? 0, head, zone.name);
     return found.ok ? found.value : null;
   };
 }

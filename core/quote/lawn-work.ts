@@ -5,7 +5,7 @@ import {
   farthestFt,
   type PropertyMeasure,
   standsFor,
-  treatableOutline,
+  treatableGround,
   type ZoneMeasure,
 } from '../measure/index.ts';
 import { zonePassesWith } from '../passes/index.ts';
@@ -50,7 +50,7 @@ function workWith(
     if (coverage.kind === 'band') return bandAreaSqFt(lawn, zone, coverage.widthFt, coverage.along);
     return (of.areaSqFt ?? 0) * (coverage.kind === 'spot' ? coverage.share : 1);
   };
-  const passes = zonePassesWith(treatableOutline);
+  const passes = zonePassesWith(treatableGround);
   const site = { farthestFt, stands: standsFor, treatedSqFt, passes };
   const table = fitTable(part, [measure], treatment, rig, site);
   const zones = table.rows.map((row) => zoneWork(property, row, table.columns));

@@ -17,9 +17,9 @@ import {
   farthestFt,
   measureProperty,
   type PropertyMeasure,
-  treatableOutline,
+  treatableGround,
 } from '../../measure/index.ts';
-import type { PassOutline } from '../../passes/index.ts';
+import type { PassGround } from '../../passes/index.ts';
 import { askLabels } from '../../round/ledger/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { daysBetween, quantity } from '../../units/index.ts';
@@ -153,15 +153,15 @@ function gatherZone(
   const result = demandFor({ book, property, zone, zoneMeasure: measure, treatment, bandSqFt });
   issues.push(...result.issues);
   const farthest = farthestFt(property, zone);
-  const outline = onceOnly(() => treatableOutline(property, zone.id));
+  const ground = onceOnly(() => treatableGround(property, zone.id));
   for (const demand of result.demands) {
     if (demand.treatedSqFt > 0 || measure.areaSqFt === null)
-      facts.push({ property, zone, measure, treatment, demand, farthestFt: farthest, outline });
+      facts.push({ property, zone, measure, treatment, demand, farthestFt: farthest, ground });
   }
 }
 
-function onceOnly(find: () => PassOutline): () => PassOutline {
-  let found: PassOutline | null = null;
+function onceOnly(find: () => PassGround): () => PassGround {
+  let found: PassGround | null = null;
   return () => {
     found ??= find();
     return found;

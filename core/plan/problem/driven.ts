@@ -22,7 +22,7 @@ export type Driven = {
  */
 export function drivenWork(
   book: Book,
-  { property, zone, treatment, demand, outline }: TaskFacts,
+  { property, zone, treatment, demand, ground }: TaskFacts,
   method: Method,
 ): { readonly driven: Driven | null; readonly issues: readonly Issue[] } {
   const nothing = { driven: null, issues: [] };
@@ -31,7 +31,7 @@ export function drivenWork(
   const head = machine?.heads.find((each) => each.id === method.headId);
   if (head?.passes === undefined) return nothing;
   const where = `property ${property.name}, zone ${zone.name}`;
-  const found = zonePasses(zone, outline(), demand.treatedSqFt, head, where);
+  const found = zonePasses(zone, ground(), demand.treatedSqFt, head, where);
   if (!found.ok) return { driven: null, issues: [cannotDrive(methodName(book, method), found.error.detail)] };
   if (found.value === null) return nothing;
   const { minutes, coveredShare, leftShare, worstPasses, swathCount, trimCount } = found.value;

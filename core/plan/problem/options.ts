@@ -3,7 +3,7 @@ import type { Book, Property, Treatment, Zone } from '../../book/index.ts';
 import { type Applicator, type RateCheck, rateCheck, rateIssue } from '../../calibrate/index.ts';
 import type { ZoneDemand } from '../../demand/index.ts';
 import { standsFor, type ZoneMeasure } from '../../measure/index.ts';
-import type { PassOutline } from '../../passes/index.ts';
+import type { PassGround } from '../../passes/index.ts';
 import {
   drawnCompartment,
   type Method,
@@ -29,7 +29,7 @@ export type TaskFacts = {
   readonly demand: ZoneDemand;
   readonly farthestFt: number;
   /** What is treated of the zone, for passes; empty where it has no outline. */
-  readonly outline: () => PassOutline;
+  readonly ground: () => PassGround;
 };
 
 /** A hand tool that treats what the machine of an option does not reach. */

@@ -2,7 +2,7 @@ import path from 'node:path';
 import { type Issue, issue, ok, type Result } from '../../../core/base/index.ts';
 import { emptyBook, type Property, type Zone } from '../../../core/book/index.ts';
 import { guessMapping, previewIntake } from '../../../core/intake/index.ts';
-import { treatableOutline } from '../../../core/measure/index.ts';
+import { treatableGround } from '../../../core/measure/index.ts';
 import {
   directionOptions,
   localRates,
@@ -142,16 +142,11 @@ function zoneAnswer(
   heads: readonly NamedHead[],
   typed: Typed,
 ): Result<ZoneAnswer['heads']> {
-  const coordinates = treatableOutline(property, zone.id);
+  const ground = treatableGround(property, zone.id);
   const answers: ZoneAnswer['heads'][number][] = [];
-  for (const named of coordinates.length === 0 ? [] : heads) {
+  for (const named of ground.outline.length === 0 ? [] : heads) {
     const where = `property ${property.id}, zone ${zone.id}, ${named.name}`;
-    const found = passesOnOutline(
-      { type: 'MultiPolygon', coordinates },
-      named.head,
-      directionOf(zone, named, typed),
-      where,
-    );
+    const found = passesOnOutline(ground, named.head, directionOf(zone, named, typed), where);
     if (!found.ok) return found;
     if (found.value !== null) answers.push(headAnswer(named, found.value, typed.flags.has('figures')));
   }

@@ -1,6 +1,6 @@
 import { ok } from '../../../core/base/index.ts';
 import type { Book, Rig, Round, Treatment } from '../../../core/book/index.ts';
-import { bandAreaSqFt, farthestFt, measureBook, standsFor, treatableOutline } from '../../../core/measure/index.ts';
+import { bandAreaSqFt, farthestFt, measureBook, standsFor, treatableGround } from '../../../core/measure/index.ts';
 import { zonePassesWith } from '../../../core/passes/index.ts';
 import { type FitTable, type FitTrim, fitTable } from '../../../core/reach/index.ts';
 import { formatArea, formatNumber } from '../../../core/units/index.ts';
@@ -43,7 +43,7 @@ function answerOf({ book, issues }: BookInput, round: Round, rig: Rig | null): A
     const site = {
       farthestFt,
       stands: standsFor,
-      passes: zonePassesWith(treatableOutline),
+      passes: zonePassesWith(treatableGround),
       wetGround: round.wetGround,
       ...(treatment.coverage.kind === 'band' ? { treatedSqFt: bandOf(treatment.coverage) } : {}),
     };

@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { type Clock, ok, type Progress, type Result, type StopSignal } from '../../../core/base/index.ts';
-import { treatableOutline } from '../../../core/measure/index.ts';
+import { treatableGround } from '../../../core/measure/index.ts';
 import { keepFigures, keptFigures, passPicture } from '../../../core/passes/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
 import { explainPlan } from '../../../core/plan/result/index.ts';
@@ -67,7 +67,7 @@ function reckon({ reckon: { book, roundId, dates, evenUsdPerHour = 0, hash }, fi
 }
 
 function draw({ draw: { property, zoneId, head, options, slopeDeg, where } }: DrawOrder): void {
-  const found = passPicture(treatableOutline(property, zoneId), head, options, slopeDeg, where);
+  const found = passPicture(treatableGround(property, zoneId), head, options, slopeDeg, where);
   const message: DrawMessage = { result: found.ok ? ok({ picture: found.value }) : found };
   parentPort?.postMessage(message);
 }

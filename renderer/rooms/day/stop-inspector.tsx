@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Book, Property, Treatment } from '../../../core/book/index.ts';
-import { bandAreaSqFt, farthestFt, standsFor, treatableOutline } from '../../../core/measure/index.ts';
+import { bandAreaSqFt, farthestFt, standsFor, treatableGround } from '../../../core/measure/index.ts';
 import { zonePassesWith } from '../../../core/passes/index.ts';
 import type { PlanDay, PlanStop, PlanTask } from '../../../core/plan/result/index.ts';
 import {
@@ -83,7 +83,7 @@ function Fit({ book, property, day, stop }: FitProps) {
 
 function siteOf(treatment: Treatment, wetGround: boolean): Site {
   const { coverage } = treatment;
-  const site = { farthestFt, stands: standsFor, passes: zonePassesWith(treatableOutline), wetGround };
+  const site = { farthestFt, stands: standsFor, passes: zonePassesWith(treatableGround), wetGround };
   if (coverage.kind !== 'band') return site;
   return { ...site, treatedSqFt: (property, zone) => bandAreaSqFt(property, zone, coverage.widthFt, coverage.along) };
 }

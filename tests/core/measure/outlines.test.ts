@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { excludedOutlines, measureProperty, repairPolygon, treatableOutline } from '../../../core/measure/index.ts';
+import {
+  excludedOutlines,
+  measureProperty,
+  repairPolygon,
+  treatableGround,
+  treatableOutline,
+} from '../../../core/measure/index.ts';
 import { SQUARE_METRES_PER_SQUARE_FOOT } from '../../../core/units/index.ts';
 import { karneyArea, rectangle } from '../geometry/shapes.ts';
 import { exclusion, polygonFt, property, stated, zone } from './lawns.ts';
@@ -30,6 +36,16 @@ const lawn = property(
     ),
   ],
 );
+
+describe('treatableGround', () => {
+  it('names what is in the way between the pieces of a lawn, as it lies, and nothing for one piece', () => {
+    const ground = treatableGround(lawn, 'lawn');
+    expect(ground.outline).toEqual(treatableOutline(lawn, 'lawn'));
+    // The house, without the drive: that can be driven over.
+    expect(areaSqFt(ground.obstacles)).toBeCloseTo(40 * 30, 0);
+    expect(treatableGround(lawn, 'side').obstacles).toEqual([]);
+  });
+});
 
 describe('treatableOutline', () => {
   it('draws exactly the area that is measured', () => {

@@ -18,7 +18,12 @@ const lawn = (wide: number) => [
 ];
 
 function figures(wide: number, swathM: number, angleDeg?: number) {
-  const found = passFigures(lawn(wide), headOf(swathM), angleDeg === undefined ? {} : { angleDeg }, 'lawn');
+  const found = passFigures(
+    { outline: lawn(wide), obstacles: [] },
+    headOf(swathM),
+    angleDeg === undefined ? {} : { angleDeg },
+    'lawn',
+  );
   if (!found.ok || found.value === null) throw new Error('no passes');
   return found.value;
 }
@@ -42,8 +47,10 @@ describe('figures of passes', () => {
   });
 
   test('of ground without an outline are none; of a head that cannot be driven an error', () => {
-    expect(passFigures([], headOf(1.2), {}, 'lawn')).toEqual({ ok: true, value: null });
-    expect(passFigures(lawn(31), { ...headOf(1.2), speedMph: 0 }, {}, 'lawn')).toMatchObject({
+    expect(passFigures({ outline: [], obstacles: [] }, headOf(1.2), {}, 'lawn')).toEqual({ ok: true, value: null });
+    expect(
+      passFigures({ outline: lawn(31), obstacles: [] }, { ...headOf(1.2), speedMph: 0 }, {}, 'lawn'),
+    ).toMatchObject({
       ok: false,
       error: { code: 'quantity-out-of-range', where: 'lawn' },
     });

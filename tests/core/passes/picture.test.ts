@@ -32,7 +32,13 @@ describe('ground gone over twice', () => {
 describe('a picture of passes', () => {
   const ring = ringAt([-83, 40], rectangle(0, 0, 60, 30));
   const pictureOf = (slopeDeg: number) => {
-    const picture = passPicture([[ring]], headOf(1.5, { turnSec: 5, transitMph: 6 }), {}, slopeDeg, 'zone');
+    const picture = passPicture(
+      { outline: [[ring]], obstacles: [] },
+      headOf(1.5, { turnSec: 5, transitMph: 6 }),
+      {},
+      slopeDeg,
+      'zone',
+    );
     if (!picture.ok || picture.value === null) throw new Error('no picture');
     return picture.value;
   };
@@ -64,7 +70,9 @@ describe('a picture of passes', () => {
   });
 
   it('is none without an outline, and an error where the head makes no sense', () => {
-    expect(passPicture([], headOf(1.5), {}, 0, 'zone')).toEqual({ ok: true, value: null });
-    expect(passPicture([[ring]], headOf(1.5, { speedMph: 0 }), {}, 0, 'zone')).toMatchObject({ ok: false });
+    expect(passPicture({ outline: [], obstacles: [] }, headOf(1.5), {}, 0, 'zone')).toEqual({ ok: true, value: null });
+    expect(
+      passPicture({ outline: [[ring]], obstacles: [] }, headOf(1.5, { speedMph: 0 }), {}, 0, 'zone'),
+    ).toMatchObject({ ok: false });
   });
 });

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Book } from '../../../core/book/index.ts';
-import { farthestFt, measureBook, standsFor, treatableOutline } from '../../../core/measure/index.ts';
+import { farthestFt, measureBook, standsFor, treatableGround } from '../../../core/measure/index.ts';
 import { zonePassesWith } from '../../../core/passes/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import { type FitCell, fitTable } from '../../../core/reach/index.ts';
 import { problemOf } from '../../support/samples.ts';
 import { DRIVEN, oneLawn, PASSES, withoutTools } from '../plan/problem/one-lawn.ts';
 
-const site = { farthestFt, stands: standsFor, passes: zonePassesWith(treatableOutline) };
+const site = { farthestFt, stands: standsFor, passes: zonePassesWith(treatableGround) };
 
 function machineCell(book: Book): FitCell | undefined {
   const [treatment] = book.treatments;

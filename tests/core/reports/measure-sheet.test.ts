@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Book, Property, Zone } from '../../../core/book/index.ts';
-import { lastChange, measureProperty, treatableOutline } from '../../../core/measure/index.ts';
+import { lastChange, measureProperty, treatableGround } from '../../../core/measure/index.ts';
 import { passPicture } from '../../../core/passes/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import { type PropertyInput, SHEETS, type Sheet, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
@@ -38,7 +38,7 @@ const withZone = (property: Property, zoneId: string, more: Partial<Zone>): Prop
 describe('the ground on the measure sheet', () => {
   it('has the passes of a head on its plan, with what they come to, where they are given', () => {
     const birch = fixtureBook().properties.find((each) => each.id === 'birch')!;
-    const outline = treatableOutline(birch, birch.zones[0]!.id);
+    const outline = treatableGround(birch, birch.zones[0]!.id);
     const head = { swathFt: 8, overlapFt: 1, trimPasses: 1, turnSec: 4, speedMph: 4 };
     const picture = passPicture(outline, head, {}, 0, 'birch');
     if (!picture.ok || picture.value === null) throw new Error('no passes');

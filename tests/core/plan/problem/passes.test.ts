@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import type { Book, Property } from '../../../../core/book/index.ts';
+import type { Book, Exclusion, Property } from '../../../../core/book/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
 import { buildProblem, type Op, type Problem } from '../../../../core/plan/problem/index.ts';
 import { explainPlan } from '../../../../core/plan/result/index.ts';
 import { solve } from '../../../../core/plan/search/index.ts';
 import { problemOf, sampleBook } from '../../../support/samples.ts';
+import { ringAt } from '../../geometry/shapes.ts';
 import { naiveJudge } from '../naive/naive-judge.ts';
 import { DRIVEN, FEET, oneLawn, PASSES, withHeads, withoutTools } from './one-lawn.ts';
 
@@ -133,6 +134,46 @@ describe('work on a lawn with an outline', () => {
     };
     expect(judgePlan(problem, short).violations.map((each) => each.code)).toContain('ground-not-covered');
     expect(naiveJudge(problem, short).faults.map((each) => each.code)).toContain('ground-not-covered');
+  });
+});
+
+describe('a lawn in two parts', () => {
+  /** 60 by 40 ft on either side of a strip of 80 ft, across which something of this kind lies, wider than the lawn is long. */
+  function withBetween(what: Exclusion['what'] | null): Book {
+    const book = oneLawn(60, 40);
+    const [property] = book.properties;
+    const box = (left: number, low: number, right: number, high: number) =>
+      [
+        ringAt(
+          property!.parking,
+          [
+            [left, low],
+            [right, low],
+            [right, high],
+            [left, high],
+          ].map(([x, y]) => [x! * FEET, y! * FEET] as const),
+        ),
+      ] as const;
+    const coordinates = [box(10, 10, 70, 50), box(150, 10, 210, 50)];
+    const zones = property!.zones.map((zone) => ({
+      ...zone,
+      shape: { ...zone.shape, kind: 'drawn', geometry: { type: 'MultiPolygon', coordinates } } as typeof zone.shape,
+    }));
+    const between = { type: 'Polygon', coordinates: box(100, -40, 120, 100) } as const;
+    const exclusions = what === null ? [] : [{ id: 'between', name: '', what, geometry: between, keepAwayFt: 0 }];
+    return DRIVEN({ ...book, properties: [{ ...property!, zones, exclusions: exclusions as Exclusion[] }] });
+  }
+  const machineMs = (book: Book): number => machineOps(problemOf(book))[0]?.serviceMs ?? 0;
+
+  test('is driven to straight over paving, and round a building or water', () => {
+    const straight = machineMs(withBetween(null));
+    expect(machineMs(withBetween('paving'))).toBe(straight);
+    // From 50 or 10 ft up to 100 or down to -40 ft and back: some 50 to 100 ft more, at 352 ft a minute.
+    for (const what of ['building', 'bed', 'water'] as const) {
+      const seconds = (machineMs(withBetween(what)) - straight) / 1000;
+      expect(seconds).toBeGreaterThan(4);
+      expect(seconds).toBeLessThan(25);
+    }
   });
 });
 
