@@ -1,6 +1,7 @@
 import {
   formatArea,
   formatClock,
+  formatDegreeDays,
   formatDistance,
   formatDuration,
   formatLargeArea,
@@ -11,6 +12,8 @@ import {
   formatProductRate,
   formatRate,
   formatSpeed,
+  formatTemperature,
+  formatTemperatureDifference,
   formatVolume,
   formatWeight,
   formatWidth,
@@ -33,6 +36,9 @@ export type Formatter = {
   readonly product: (amount: number, unit: ProductUnit) => string;
   readonly productRate: (amount: number, unit: ProductUnit) => string;
   readonly level: (level: number, unit: 'gal' | 'lb') => string;
+  readonly temperature: (temperatureF: number) => string;
+  readonly temperatureDifference: (differenceF: number) => string;
+  readonly degreeDays: (degreeDaysF: number) => string;
   readonly clock: (sec: number) => string;
   readonly duration: (sec: number) => string;
   readonly money: (dollars: number) => string;
@@ -56,6 +62,9 @@ export function formatterFor(system: UnitSystem): Formatter {
     product: (amount, unit) => formatProductAmount(amount, unit, system),
     productRate: (amount, unit) => formatProductRate(amount, unit, system),
     level: (level, unit) => (unit === 'gal' ? formatVolume(level, system) : formatWeight(level, system)),
+    temperature: (value) => formatTemperature(value, system),
+    temperatureDifference: (value) => formatTemperatureDifference(value, system),
+    degreeDays: (value) => formatDegreeDays(value, system),
     clock: (sec) => formatClock(sec, system),
     duration: formatDuration,
     money: formatMoney,

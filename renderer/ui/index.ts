@@ -2,6 +2,7 @@ export { Button, type ButtonLook } from './button.tsx';
 export { Choice, type ChoiceOption, Tick } from './choice.tsx';
 export { DraftInput, type DraftInputProps } from './draft-input.tsx';
 export { IssueList } from './issue-list.tsx';
+export { MonthDayInput } from './month-day-input.tsx';
 export { QuantityInput, type QuantityKind, readTyped, tidyFigure } from './quantity-input.tsx';
 export { Empty, Field, Section } from './section.tsx';
 export { type View, Views } from './views.tsx';

@@ -7,6 +7,7 @@ import {
   parseBearing,
   parseCarrierRate,
   parseClock,
+  parseDegreeDays,
   parseDuration,
   parseFlow,
   parseLength,
@@ -14,6 +15,8 @@ import {
   parseShare,
   parseSlope,
   parseSpeed,
+  parseTemperature,
+  parseTemperatureDifference,
   parseVolume,
   parseWeight,
   parseWidth,
@@ -40,7 +43,13 @@ export type QuantityKind =
   | 'number'
   | 'whole'
   | 'degrees'
-  | 'bearing';
+  | 'bearing'
+  | 'temperature'
+  | 'temperature-difference'
+  | 'degree-days';
+
+/** Figures that may be below zero. */
+const SIGNED: readonly QuantityKind[] = ['degrees', 'temperature', 'temperature-difference'];
 
 type Reader = {
   readonly parse: (text: string, where: string) => Result<number>;
@@ -71,6 +80,21 @@ const READERS: Readonly<Record<QuantityKind, Reader>> = {
   whole: { parse: wholeFrom, format: (v) => trim(v) },
   bearing: { parse: (text, where) => parseBearing(text, where), format: (v) => formatBearing(v) },
   degrees: { parse: degreesFrom, format: (v) => v.toFixed(6) },
+  temperature: {
+    parse: (text, where) => parseTemperature(text, where),
+    format: (v, w) => w.temperature(v),
+    metricUnit: 'C',
+  },
+  'temperature-difference': {
+    parse: (text, where) => parseTemperatureDifference(text, where),
+    format: (v, w) => w.temperatureDifference(v),
+    metricUnit: 'C',
+  },
+  'degree-days': {
+    parse: (text, where) => parseDegreeDays(text, where),
+    format: (v, w) => w.degreeDays(v),
+    metricUnit: 'C',
+  },
 };
 
 function trim(value: number): string {
@@ -94,7 +118,7 @@ function numberFrom(text: string, where: string): Result<number> {
     : err('quantity-unreadable', where, `"${text}" is not a number.`, 'Write a figure such as 12 or 0.5.');
 }
 
-/** Longitude or latitude: the only figures that may be below zero. */
+/** Longitude or latitude. */
 function degreesFrom(text: string, where: string): Result<number> {
   const value = numberFrom(text, where);
   if (!value.ok || Math.abs(value.value) <= 180) return value;
@@ -143,7 +167,7 @@ export function QuantityInput({ kind, label, value, optional, positive, most, on
     if (text === '' && optional === true) return onCommit(null);
     const read = readTyped(kind, text, label, words.system);
     if (!read.ok) return read;
-    if ((read.value < 0 && kind !== 'degrees') || (positive === true && read.value <= 0)) {
+    if ((read.value < 0 && !SIGNED.includes(kind)) || (positive === true && read.value <= 0)) {
       return err('quantity-out-of-range', label, 'This has to be more than zero.', 'Write a larger figure.');
     }
     if (most !== undefined && read.value > most) {

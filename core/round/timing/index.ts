@@ -17,4 +17,4 @@ export { dailySeries } from './series.ts';
 export { type Station, stationNames, stationOf } from './station.ts';
 export type * from './types.ts';
 export { type TimingSeason, timingSeason } from './window.ts';
-export { monthDayWords, siteOffsetWords, siteWords, timingWords } from './words.ts';
+export { siteOffsetWords, siteWords, timingWords } from './words.ts';

@@ -1,19 +1,13 @@
 import type { Timing } from '../../book/index.ts';
 import {
   formatDegreeDays,
+  formatMonthDay,
   formatTemperature,
   formatTemperatureDifference,
   formatWidth,
   type UnitSystem,
 } from '../../units/index.ts';
 import type { Site } from './types.ts';
-
-const MONTHS = 'January February March April May June July August September October November December'.split(' ');
-
-/** "15 February" of "02-15". */
-export function monthDayWords(monthDay: string): string {
-  return `${Number(monthDay.slice(3))} ${MONTHS[Number(monthDay.slice(0, 2)) - 1] ?? monthDay}`;
-}
 
 /**
  * What a timing asks for in sentences: base or depth, first day, thresholds and source, so that no date stands without the figures that
@@ -27,16 +21,16 @@ export function timingWords(timing: Timing, system: UnitSystem): readonly string
 function ruleWords(timing: Timing, system: UnitSystem): readonly string[] {
   const degrees = (valueF: number) => formatTemperature(valueF, system);
   if (timing.kind === 'calendar') {
-    const best = timing.best === undefined ? '' : `, best on ${monthDayWords(timing.best)}`;
+    const best = timing.best === undefined ? '' : `, best on ${formatMonthDay(timing.best)}`;
     return [
-      `By the calendar: opens on ${monthDayWords(timing.opens)}${best}, last useful day ${monthDayWords(timing.closes)}.`,
+      `By the calendar: opens on ${formatMonthDay(timing.opens)}${best}, last useful day ${formatMonthDay(timing.closes)}.`,
     ];
   }
   if (timing.kind === 'degree-days') {
     const count = (value: number) => formatDegreeDays(value, system);
     const best = timing.bestAt === undefined ? '' : `, best at ${count(timing.bestAt)}`;
     return [
-      `Degree days of the air above a base of ${degrees(timing.baseF)}, (highest + lowest) / 2 of each day, counted from ${monthDayWords(timing.from)}.`,
+      `Degree days of the air above a base of ${degrees(timing.baseF)}, (highest + lowest) / 2 of each day, counted from ${formatMonthDay(timing.from)}.`,
       `Opens at ${count(timing.opensAt)}${best}, closes at ${count(timing.closesAt)}.`,
     ];
   }
@@ -46,14 +40,14 @@ function ruleWords(timing: Timing, system: UnitSystem): readonly string[] {
   const held = timing.forDays === 1 ? '' : ` Each threshold has to hold for ${timing.forDays} days in a row.`;
   const opens =
     timing.opensAtF === undefined
-      ? `Open from ${monthDayWords(timing.from)} on`
+      ? `Open from ${formatMonthDay(timing.from)} on`
       : `Opens at ${degrees(timing.opensAtF)} or ${isRising ? 'above' : 'below'}`;
   const best = timing.bestAtF === undefined ? '' : `, best at ${degrees(timing.bestAtF)}`;
   const closes = isRising
     ? `closes at ${degrees(timing.closesAtF)} or above`
     : `closes below ${degrees(timing.closesAtF)}`;
   return [
-    `Soil at ${formatWidth(timing.depthIn, system)}, ${mean}, ${timing.course}, looked for from ${monthDayWords(timing.from)}.`,
+    `Soil at ${formatWidth(timing.depthIn, system)}, ${mean}, ${timing.course}, looked for from ${formatMonthDay(timing.from)}.`,
     `${opens}${best}, ${closes}.${held}`,
   ];
 }
