@@ -178,6 +178,8 @@ export const capSchema = v.object({
   source: v.optional(textSchema, ''),
 });
 
+export const CLOCK_CHANGES = ['united-states', 'none'] as const;
+
 /** Days and hours that are worked, and what is kept free. */
 export const calendarSchema = v.object({
   workdays: v.optional(v.array(v.picklist(WEEKDAYS)), ['monday', 'tuesday', 'wednesday', 'thursday', 'friday']),
@@ -188,6 +190,10 @@ export const calendarSchema = v.object({
   serviceMin: v.optional(notNegative, 0),
   /** Days before the work on which customers and neighbours are told, where nothing else is said of a lawn. */
   noticeDays: v.optional(wholeNumber, 0),
+  /** A day whose weather leaves no stretch of the shift open as long as this is on hold, minutes. */
+  leastOpenMin: v.optional(v.pipe(finite, v.minValue(0), v.maxValue(1440)), 240),
+  /** Whose rule changes the clock in spring and autumn; shifts that run through such a night count real minutes. */
+  clockChange: v.optional(v.picklist(CLOCK_CHANGES), 'united-states'),
 });
 
 /** What is added to a station's temperature at a kind of site, F. */

@@ -144,6 +144,8 @@ export const roundSchema = v.object({
   promised: v.optional(v.array(v.object({ propertyId: idSchema, on: dateSchema }))),
   /** The working days, in order. */
   dates: v.pipe(v.array(dateSchema), v.minLength(1)),
+  /** Working days at its end that are held back for weather; absent: the calendar's share of them. */
+  heldBack: v.optional(wholeNumber),
   /** Last useful day; later days are priced. */
   dueDate: v.optional(dateSchema),
   /** When it is of use; absent: whenever there is a working day. */

@@ -37,16 +37,25 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/reach': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure'] },
   'core/demand': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure', 'core/passes'] },
   'core/travel': { uses: SHAPES },
-  'core/checks': { uses: [...SHAPES, ...STEPS, 'core/calibrate', 'core/field-work'], types: ['core/edit'] },
+  'core/checks': {
+    uses: [...SHAPES, ...STEPS, 'core/calibrate', 'core/field-work', 'core/round/calendar', 'core/round/programme'],
+    types: ['core/edit'],
+  },
   'core/round': { uses: SHAPES },
   /** When a treatment is of use: windows from the calendar or from temperatures. */
   'core/round/timing': { uses: GROUND },
+  /** Days that are worked, the clock on the wall, weather and notice. */
+  'core/round/calendar': { uses: [...GROUND, 'core/demand'] },
+  /** Which lawns and zones a round is for, and rounds made from programmes and from last season's. */
+  'core/round/programme': { uses: [...GROUND, 'core/round/calendar'] },
   /** What went and will go down on each lawn in a year, against labels and caps. */
-  'core/round/ledger': { uses: [...GROUND, 'core/demand'] },
+  'core/round/ledger': { uses: [...GROUND, 'core/demand', 'core/round/programme'] },
   /** The routing engine on plain whole numbers; it knows nothing of lawns. */
   'core/routing': { uses: ['core/base'] },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
-  'core/plan/problem': { uses: [...SHAPES, ...STEPS, 'core/calibrate', 'core/round/ledger'] },
+  'core/plan/problem': {
+    uses: [...SHAPES, ...STEPS, 'core/calibrate', 'core/round/calendar', 'core/round/programme', 'core/round/ledger'],
+  },
   'core/plan/result': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills', 'core/plan/explain'] },
   /** How sure a day is: plays a finished plan again and again. */
   'core/plan/chance': { uses: GROUND, types: ['core/plan/result'] },

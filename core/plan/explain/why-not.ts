@@ -125,14 +125,15 @@ function minutesUp(ms: number): number {
   return Math.ceil(ms / MINUTE_MS) * MINUTE_MS;
 }
 
-/** Another day on which the job is not allowed and would fit; never one on which a label forbids it. */
+/** Another day on which the job is not allowed and would fit; never one on which a label, weather or the days of a split forbid it. */
 function dayWay(problem: Problem, trials: Trials, job: number, insertions: readonly Insertion[]): readonly Way[] {
-  const labelDays = problem.jobs[job]?.labelDays;
+  const closed = problem.jobs[job]?.closed;
+  const mayOpen = (slot: number): boolean => {
+    const code = closed?.[problem.slots[slot]?.day ?? -1]?.code;
+    return code !== 'label' && code !== 'weather' && code !== 'interval';
+  };
   const fitting = insertions.find(
-    (each) =>
-      labelDays?.[problem.slots[each.slot]?.day ?? 0] !== 0 &&
-      each.leastMs <= availableMs(problem, each.slot) &&
-      trials.fits(problem, job, each),
+    (each) => mayOpen(each.slot) && each.leastMs <= availableMs(problem, each.slot) && trials.fits(problem, job, each),
   );
   return fitting === undefined ? [] : [{ ...at(fitting), limit: { kind: 'day' }, amount: 0, fromMs: 0, toMs: 0 }];
 }

@@ -59,7 +59,9 @@ function checkVisit(state: DayState, activity: Extract<PlanActivity, { kind: 'se
     const job = lookup.problem.jobs[number];
     if (job === undefined || dayNumber < 0) continue;
     if (job.dayAllowed[dayNumber] !== 1) {
-      ledger.add('day-not-allowed', where, `${visit.propertyId} is not to be visited on ${state.plan.date}`);
+      const why = job.closed?.[dayNumber]?.words;
+      const words = `${visit.propertyId} is not to be visited on ${state.plan.date}${why === undefined ? '' : `: ${why}`}`;
+      ledger.add('day-not-allowed', where, words);
     }
     if (!state.lateJobs.has(number)) state.sums.cost += job.lateCost[dayNumber] ?? 0;
     state.lateJobs.add(number);

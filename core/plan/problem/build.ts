@@ -20,21 +20,24 @@ import {
   treatableGround,
 } from '../../measure/index.ts';
 import type { PassGround } from '../../passes/index.ts';
+import { calendarOf } from '../../round/calendar/index.ts';
 import { askLabels } from '../../round/ledger/index.ts';
+import { type AreaOf, lawnsOf, type PlannedDays, zonesOf } from '../../round/programme/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
 import { daysBetween, quantity } from '../../units/index.ts';
-import { dateFault, fallsOn } from './calendar.ts';
+import { clockNotes, dateFault } from './calendar.ts';
 import { placeOfStation, withDepots } from './depots.ts';
 import { withEvenDays } from './even-days.ts';
 import { flagNotes } from './flags.ts';
 import { commonDates, groundOf, splitByDays } from './label-days.ts';
 import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
 import { modesOf, type TaskOptions } from './modes.ts';
+import { type DayQuestion, type OpenDays, openDays, reserveNote } from './open-days.ts';
 import { type Option, type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
 import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
 import { firstFault, roundWhere } from './round-faults.ts';
 import { areaUnits, minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
-import type { Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
+import type { ClosedDay, Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
 import { rankOf, workOrderOf } from './work-order.ts';
 
 export type ProblemOptions = {
@@ -42,6 +45,10 @@ export type ProblemOptions = {
   readonly dates?: readonly string[];
   /** Measures made before; whatever is missing is measured here. */
   readonly measures?: ReadonlyMap<string, PropertyMeasure>;
+  /** The day on which is asked, YYYY-MM-DD; absent: whether notice can still be given is not asked. */
+  readonly today?: string;
+  /** Days of other rounds' plans, for split applications: see `splitSpans`. */
+  readonly plannedDays?: PlannedDays;
   /** Price on days of unlike length, dollars for an hour above the mean; 0 unless told. See `EvenDays`. */
   readonly evenUsdPerHour?: number;
   /** Asked between two tasks: passes over thousands of lawns take a while. */
@@ -69,20 +76,22 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const impossible = dateFault(round, roundWhere(round));
   if (impossible !== null) return { ok: false, error: impossible };
   const dates = round.dates.filter((date) => options.dates === undefined || options.dates.includes(date));
-  const properties = propertiesOf(book, round);
-  const gathered = gatherFacts(book, round, properties, options.measures);
-  const fault = firstFault(book, round, dates, gathered);
+  const measures = new Measures(options.measures);
+  const areaOf: AreaOf = (property) => measures.of(property).treatableSqFt;
+  const { taken } = lawnsOf(book, round, areaOf);
+  const gathered = gatherFacts(book, round, taken, measures);
+  const working = round.rigIds.flatMap((id) => book.rigs.filter((each) => each.id === id));
+  const days = openDays(book, round, dates, working, roundWhere(round), dayQuestion(areaOf, options));
+  const fault = firstFault(book, round, dates, gathered, days.noneOpen);
   if (fault !== null) return { ok: false, error: fault };
   const supplies = suppliesOf(
     book,
     gathered.facts.map((each) => each.demand),
   );
-  const rigs = round.rigIds
-    .flatMap((id) => book.rigs.filter((each) => each.id === id))
-    .map((rig) => equipRig(book, rig, supplies.stocks));
-  const jobsOf = groupJobs(book, round, rigs, supplies, gathered, options);
+  const rigs = working.map((rig) => equipRig(book, rig, supplies.stocks));
+  const jobsOf = groupJobs(book, round, rigs, supplies, { facts: gathered.facts, measures }, options);
   if (jobsOf === null) return cancelled(round);
-  const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf);
+  const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf, days);
   return ok(freeze(withEvenDays(parts, options.evenUsdPerHour ?? 0)));
 }
 
@@ -95,36 +104,46 @@ function cancelled(round: Round): Result<never> {
   );
 }
 
-function propertiesOf(book: Book, round: Round): readonly Property[] {
-  const skipped = new Set(round.skipped.map((each) => each.propertyId));
-  const wanted = round.propertyIds === 'all' ? null : new Set(round.propertyIds);
-  return book.properties.filter((each) => !skipped.has(each.id) && (wanted === null || wanted.has(each.id)));
+function dayQuestion(areaOf: AreaOf, { today, plannedDays }: ProblemOptions): DayQuestion {
+  return {
+    areaOf,
+    ...(today === undefined ? {} : { today }),
+    ...(plannedDays === undefined ? {} : { planned: plannedDays }),
+  };
 }
 
-type Gathered = {
-  readonly facts: readonly TaskFacts[];
-  /** By property id. */
-  readonly measures: ReadonlyMap<string, PropertyMeasure>;
-  readonly issues: readonly Issue[];
-};
+/** Measures of properties, made when they are asked for and kept. */
+class Measures {
+  private readonly known: Map<string, PropertyMeasure>;
+
+  constructor(known: ReadonlyMap<string, PropertyMeasure> | undefined) {
+    this.known = new Map(known);
+  }
+
+  of(property: Property): PropertyMeasure {
+    const measure = this.known.get(property.id) ?? measureProperty(property);
+    this.known.set(property.id, measure);
+    return measure;
+  }
+}
+
+type Gathered = { readonly facts: readonly TaskFacts[]; readonly issues: readonly Issue[] };
 
 /** Measures every zone and works out what each treatment of the round takes there. */
-function gatherFacts(
-  book: Book,
-  round: Round,
-  properties: readonly Property[],
-  measures: ReadonlyMap<string, PropertyMeasure> | undefined,
-): Gathered {
+function gatherFacts(book: Book, round: Round, properties: readonly Property[], measures: Measures): Gathered {
   const facts: TaskFacts[] = [];
   const issues: Issue[] = [];
-  const measured = new Map<string, PropertyMeasure>();
   const treatments = round.treatmentIds.flatMap((id) => book.treatments.filter((each) => each.id === id));
   for (const property of properties) {
-    const measure = measures?.get(property.id) ?? measureProperty(property);
-    measured.set(property.id, measure);
+    const measure = measures.of(property);
     issues.push(...measure.issues);
+    const getting = treatments.map((treatment) => ({
+      treatment,
+      zones: zonesOf(round, treatment.id, property, () => measure.treatableSqFt),
+    }));
     for (const zone of property.zones) {
-      for (const treatment of treatments) gatherZone(book, property, zone, measure, treatment, facts, issues);
+      for (const { treatment, zones } of getting)
+        if (zones.includes(zone)) gatherZone(book, property, zone, measure, treatment, facts, issues);
     }
   }
   const demands = facts.map((each) => each.demand);
@@ -133,7 +152,7 @@ function gatherFacts(
     ...yearLimitIssues(book.products, demands),
     ...intervalIssues(book.products, demands),
   );
-  return { facts, measures: measured, issues: uniqueIssues(issues) };
+  return { facts, issues: uniqueIssues(issues) };
 }
 
 function gatherZone(
@@ -180,7 +199,9 @@ function assemble(
   supplies: Supplies,
   gathered: Gathered,
   jobsOf: Grouping,
+  days: OpenDays,
 ): Omit<Problem, 'hash'> {
+  const { serviceMin } = calendarOf(book);
   const properties = [...new Map(gathered.facts.map((each) => [each.property.id, each.property])).values()];
   const places: readonly Place[] = [
     ...book.fillPoints.map((each) => ({ id: each.id, at: each.at })),
@@ -214,13 +235,21 @@ function assemble(
     ...supplies,
     stations,
     rigs: rigs.map((each, index) =>
-      problemRig(each, book.prices, { home: 0, end: 0, ...ends[index], depot: depots[index] ?? 0 }),
+      problemRig(each, book.prices, { home: 0, end: 0, ...ends[index], depot: depots[index] ?? 0 }, serviceMin),
     ),
-    slots: dates.flatMap((_, day) => rigs.map((__, rig): RouteSlot => ({ rig, day }))),
+    slots: dates
+      .flatMap((_, day) => rigs.map((__, rig): RouteSlot => ({ rig, day })))
+      .filter(({ rig, day }) => days.works(rig, day)),
     tasks: gathered.facts.map((each) => taskOf(round, each)),
-    jobs: jobsOf.groups.map((each) => jobOf(book, round, dates, each, placeOfProperty)),
+    jobs: jobsOf.groups.map((each) => jobOf(book, round, dates, each, placeOfProperty, days)),
     unplaceable: jobsOf.unplaceable,
-    issues: [...gathered.issues, ...jobsOf.issues],
+    issues: [
+      ...gathered.issues,
+      ...jobsOf.issues,
+      ...days.issues,
+      ...reserveNote(serviceMin, roundWhere(round)),
+      ...clockNotes(book, dates, rigs),
+    ],
   };
 }
 
@@ -251,6 +280,8 @@ type JobGroup = {
   readonly modes: Job['modes'];
   /** Days that labels and caps allow, null for all. */
   readonly labelDates: readonly string[] | null;
+  /** Why not on the others. */
+  readonly labelWords: string;
 };
 type Grouping = {
   readonly groups: readonly JobGroup[];
@@ -263,7 +294,11 @@ type Answered = {
   readonly facts: TaskFacts;
   readonly answers: readonly OptionAnswer[];
   readonly labelDates: readonly string[] | null;
+  readonly labelWords: string;
 };
+
+/** The work, and the measures behind it. */
+type Known = { readonly facts: readonly TaskFacts[]; readonly measures: Measures };
 
 /** The tasks of each property become jobs; tasks that nobody can do are listed with the reasons. */
 function groupJobs(
@@ -271,13 +306,17 @@ function groupJobs(
   round: Round,
   rigs: readonly EquippedRig[],
   supplies: Supplies,
-  { facts, measures }: Gathered,
+  { facts, measures }: Known,
   { signal = NEVER_STOP, onProgress }: ProblemOptions,
 ): Grouping | null {
   const byProperty = new Map<string, Answered[]>();
   const unplaceable: UnplaceableTask[] = [];
   const issues: Issue[] = [];
-  const labels = askLabels(book, round, groundOf(measures));
+  const labels = askLabels(
+    book,
+    round,
+    groundOf((property) => measures.of(property)),
+  );
   for (const [task, each] of facts.entries()) {
     if (signal.stopped()) return null;
     onProgress?.({ step: 'Reckoning the work', done: task, total: facts.length, bestSoFar: '' });
@@ -295,7 +334,8 @@ function groupJobs(
       unplaceable.push({ task, reasons: answers.map((answer) => answer.refusal) });
       continue;
     }
-    const entry = { task, facts: each, answers, labelDates: label.kind === 'some-days' ? label.dates : null };
+    const some = label.kind === 'some-days' ? label : { dates: null, words: '' };
+    const entry = { task, facts: each, answers, labelDates: some.dates, labelWords: some.words };
     byProperty.set(each.property.id, [...(byProperty.get(each.property.id) ?? []), entry]);
     if (options.every((option) => option.tight)) issues.push(tightNote(each));
     if (options.every((option) => option.scant)) issues.push(scantWarning(each));
@@ -360,6 +400,7 @@ function groupOf(
     property: first.facts.property,
     tasks: answered.map((each) => each.task),
     labelDates: commonDates(answered),
+    labelWords: [...new Set(answered.flatMap((each) => (each.labelWords === '' ? [] : [each.labelWords])))].join('; '),
     modes: rigs.map((rig, number) => {
       const tasks = answered.map(
         ({ task, facts, answers }): TaskOptions => ({
@@ -380,9 +421,10 @@ function jobOf(
   dates: readonly string[],
   group: JobGroup,
   placeOf: ReadonlyMap<string, number>,
+  days: OpenDays,
 ): Job {
   const perDay = book.prices.perDayLate * NANO_PER_DOLLAR;
-  const byLabel = dates.map((date) => (group.labelDates === null || group.labelDates.includes(date) ? 1 : 0));
+  const closed = closedByLabel(days.closedFor(group.property), dates, group);
   return {
     propertyId: group.property.id,
     place: placeOf.get(group.property.id) ?? 0,
@@ -390,12 +432,21 @@ function jobOf(
     closeMs: minutesToMs(group.property.hours?.closeMin ?? 1440),
     tasks: group.tasks,
     modes: group.modes,
-    dayAllowed: Uint8Array.from(dates, (date, day) =>
-      byLabel[day] === 1 && fallsOn(date, group.property.weekdays) ? 1 : 0,
-    ),
-    ...(byLabel.includes(0) ? { labelDays: byLabel } : {}),
+    dayAllowed: Uint8Array.from(closed, (each) => (each === null ? 1 : 0)),
+    ...(closed.some((each) => each !== null) ? { closed } : {}),
     lateCost: Float64Array.from(dates, (date) => Math.round(perDay * daysLate(date, round.dueDate))),
   };
+}
+
+/** What a label forbids comes first: no leave and no promise opens such a day. */
+function closedByLabel(
+  closed: readonly (ClosedDay | null)[],
+  dates: readonly string[],
+  { labelDates, labelWords }: JobGroup,
+): readonly (ClosedDay | null)[] {
+  if (labelDates === null) return closed;
+  const byLabel: ClosedDay = { code: 'label', words: labelWords, isPassing: false };
+  return dates.map((date, day) => (labelDates.includes(date) ? (closed[day] ?? null) : byLabel));
 }
 
 function daysLate(date: string, dueDate: string | undefined): number {
@@ -411,8 +462,12 @@ function freeze(parts: Omit<Problem, 'hash'>): Problem {
     travelMs: fingerprintNumbers(travelMs),
     travelM: fingerprintNumbers(travelM),
     tasks: tasks.map(fingerprint),
-    jobs: jobs.map((job) =>
-      fingerprint({ ...job, dayAllowed: Array.from(job.dayAllowed), lateCost: Array.from(job.lateCost) }),
+    jobs: jobs.map(({ closed, ...job }) =>
+      fingerprint({
+        ...job,
+        dayAllowed: Array.from(job.dayAllowed, (allowed, day) => (closed?.[day]?.isPassing === true ? 1 : allowed)),
+        lateCost: Array.from(job.lateCost),
+      }),
     ),
   };
   return { ...parts, hash: fingerprint(plain) };

@@ -1,6 +1,7 @@
-import type { AppError } from '../../base/index.ts';
-import { type Property, type Round, WEEKDAYS } from '../../book/index.ts';
-import { dayNumber, isCalendarDate } from '../../units/index.ts';
+import { type AppError, type Issue, issue } from '../../base/index.ts';
+import type { Book, Rig, Round } from '../../book/index.ts';
+import { calendarOf, clockShift } from '../../round/calendar/index.ts';
+import { isCalendarDate } from '../../units/index.ts';
 
 /**
  * The fault of a round with a day that no calendar has, such as 2027-02-30; null where all of its days and the day it is due
@@ -24,12 +25,21 @@ export function dateFault(round: Round, where: string): AppError | null {
   };
 }
 
-/** 1 January 1970 was a Thursday. */
-const FIRST_WEEKDAY = WEEKDAYS.indexOf('thursday');
-
-/** Whether a calendar date is one of these days of the week; any is where none are named. */
-export function fallsOn(date: string, weekdays: Property['weekdays']): boolean {
-  if (weekdays === undefined) return true;
-  const weekday = WEEKDAYS[(((dayNumber(date) + FIRST_WEEKDAY) % WEEKDAYS.length) + WEEKDAYS.length) % WEEKDAYS.length];
-  return weekday !== undefined && weekdays.includes(weekday);
+/** Shifts during which the clock is changed: a plan counts real minutes, so its later times differ from the clock on the wall. */
+export function clockNotes(
+  book: Book,
+  dates: readonly string[],
+  rigs: readonly { readonly rig: Rig }[],
+): readonly Issue[] {
+  const { clockChange } = calendarOf(book);
+  return dates.flatMap((date) =>
+    rigs.flatMap(({ rig }): Issue[] => {
+      const shift = clockShift(date, rig.shiftStartMin, rig.shiftMin, clockChange);
+      if (shift === 0) return [];
+      const way = shift > 0 ? 'forward' : 'back';
+      const off = shift > 0 ? 'an hour behind' : 'an hour ahead of';
+      const words = `The clock goes ${way} an hour during the shift. The plan counts real minutes from its start: after the change its times are ${off} the clock on the wall.`;
+      return [issue('warning', 'clock-changes', `rig ${rig.name}, ${date}`, words)];
+    }),
+  );
 }

@@ -1,4 +1,5 @@
 export { buildProblem, type ProblemOptions } from './build.ts';
 export { daysAboveMs, unevenCost } from './even-days.ts';
+export { closedWords } from './open-days.ts';
 export { visitMs } from './strands.ts';
 export type * from './types.ts';

@@ -1,3 +1,4 @@
+import type { Property } from '../../book/index.ts';
 import { bandAreaSqFt, type PropertyMeasure } from '../../measure/index.ts';
 import type { Ground } from '../../round/ledger/index.ts';
 import { quantity } from '../../units/index.ts';
@@ -26,11 +27,10 @@ export function splitByDays<Each extends WithDates>(tasks: readonly Each[]): rea
   return visits;
 }
 
-/** The ground of the lawns of a round, as they were measured for it. */
-export function groundOf(measures: ReadonlyMap<string, PropertyMeasure>): Ground {
+/** The ground of lawns, as they are measured. */
+export function groundOf(measureOf: (property: Property) => PropertyMeasure): Ground {
   return {
-    areaSqFt: (property, zoneId) =>
-      measures.get(property.id)?.zones.find((each) => each.zoneId === zoneId)?.areaSqFt ?? null,
+    areaSqFt: (property, zoneId) => measureOf(property).zones.find((each) => each.zoneId === zoneId)?.areaSqFt ?? null,
     bandSqFt: (property, zone, { widthFt, along }) => bandAreaSqFt(property, zone, quantity(widthFt), along),
   };
 }

@@ -100,8 +100,12 @@ function sumpOf(sumpGal: number): Pick<ProblemCompartment, 'sumpParts'> {
 /** Where a rig's days start and end; see `ProblemRig`. */
 export type RigEnds = Pick<ProblemRig, 'home' | 'end' | 'depot'>;
 
-/** The rig in whole numbers. */
-export function problemRig(equipped: EquippedRig, prices: Prices, ends: RigEnds): ProblemRig {
+/**
+ * The rig in whole numbers.
+ *
+ * @param serviceMin minutes of its shift that are kept for something else
+ */
+export function problemRig(equipped: EquippedRig, prices: Prices, ends: RigEnds, serviceMin: number): ProblemRig {
   const { rig } = equipped;
   const pay = wagePerMs((rig.wagePerHour ?? prices.wagePerHour) * rig.crew);
   const machinesLb = equipped.machines.reduce((sum, each) => sum + each.emptyWeightLb, 0);
@@ -109,7 +113,7 @@ export function problemRig(equipped: EquippedRig, prices: Prices, ends: RigEnds)
     rigId: rig.id,
     ...ends,
     shiftStartMs: minutesToMs(rig.shiftStartMin),
-    shiftMs: minutesToMs(rig.shiftMin),
+    shiftMs: minutesToMs(Math.max(0, rig.shiftMin - serviceMin)),
     overtimeMs: minutesToMs(rig.overtimeMin),
     morningMs: minutesToMs(rig.morningMin),
     eveningMs: minutesToMs(rig.eveningMin),

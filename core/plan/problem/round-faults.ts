@@ -12,6 +12,7 @@ export function firstFault(
   round: Round,
   dates: readonly string[],
   gathered: { readonly facts: readonly unknown[]; readonly issues: readonly Issue[] },
+  noneOpen: string,
 ): AppError | null {
   const where = roundWhere(round);
   const broken = gathered.issues.find((each) => each.code === 'label-limit-broken');
@@ -30,6 +31,14 @@ export function firstFault(
       detail: 'No working day is left to plan.',
       hint: 'Give the round at least one date.',
     };
+  if (noneOpen !== '') {
+    return {
+      code: 'nothing-to-do',
+      where,
+      detail: `No working day is left to plan: ${noneOpen}.`,
+      hint: 'Give the round other days, use the days that are held back, or change the calendar.',
+    };
+  }
   if (gathered.facts.length === 0) {
     return {
       code: 'nothing-to-do',

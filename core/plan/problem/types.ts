@@ -227,6 +227,14 @@ export type Mode = {
   readonly ops: readonly Op[];
 };
 
+/** Why a job may not be done on a day. */
+export type ClosedDay = {
+  readonly code: 'promised' | 'holiday' | 'weather' | 'customer' | 'held-back' | 'interval' | 'notice' | 'label';
+  readonly words: string;
+  /** True where the answer depends on when it is asked or on plans of other rounds. A plan made then is not out of date because of it. */
+  readonly isPassing: boolean;
+};
+
 /** What one rig does on one visit to one property. Tasks that the same rigs can do travel together. */
 export type Job = {
   readonly propertyId: string;
@@ -239,8 +247,8 @@ export type Job = {
   readonly modes: readonly (readonly Mode[])[];
   /** Per day: 1 where the job may be done. */
   readonly dayAllowed: Uint8Array;
-  /** Per day: 1 where labels and caps allow it; absent where they allow it on all days. */
-  readonly labelDays?: readonly number[];
+  /** Per day: why it may not be done, null where it may. Words, so no part of the fingerprint; absent where nothing is known. */
+  readonly closed?: readonly (ClosedDay | null)[];
   /** Per day: what being late costs. nano-dollars */
   readonly lateCost: Float64Array;
 };

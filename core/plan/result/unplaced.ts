@@ -1,6 +1,6 @@
 import { formatDuration, quantity } from '../../units/index.ts';
 import { explainUnserved, type Way, type WhyNot } from '../explain/index.ts';
-import type { Problem } from '../problem/index.ts';
+import { closedWords, type Problem } from '../problem/index.ts';
 import type { Solution } from '../refills/index.ts';
 import type { Names } from './names.ts';
 import { must } from './route.ts';
@@ -51,21 +51,27 @@ function reasonOf(problem: Problem, solution: Solution, names: Names, why: WhyNo
       return { rigId, code: 'room-left', words, ways: [] };
     }
     case 'no-single-cause':
-      return { rigId, code: 'no-single-cause', words: noSingleCause(why), ways: [] };
+      return {
+        rigId,
+        code: noDay(problem, why.job) === null ? 'no-single-cause' : 'day-not-allowed',
+        words: noSingleCause(problem, why),
+        ways: [],
+      };
     case 'limits': {
       const facts = { problem, solution, names };
       const ways = why.ways.map((way) => planWay(facts, why, way));
       const told = why.ways.filter((way) => isLikely(problem, why, way)).map((way) => planWay(facts, why, way));
       const fits = (told.length > 0 ? told : ways).map((way) => way.words).join(', or with ');
-      return { rigId, code: codeOf(why), words: `${standing(why)}; fits with ${fits}`, ways };
+      return { rigId, code: codeOf(why), words: `${standing(problem, why)}; fits with ${fits}`, ways };
     }
   }
 }
 
-function noSingleCause(why: WhyNot): string {
+function noSingleCause(problem: Problem, why: WhyNot): string {
   const { every, tried, insertions, alone } = why;
   if (insertions === 0) return 'has no working day';
-  const stands = alone.kind === 'fits' ? '' : `${standing(why)}; `;
+  if (noDay(problem, why.job) !== null) return standing(problem, why);
+  const stands = alone.kind === 'fits' ? '' : `${standing(problem, why)}; `;
   const searched = every ? '' : ` in the ${tried} likeliest of its ${insertions} places in the plan`;
   return `${stands}no single cause found: no longer day, wider hours or larger tank alone lets it in${searched}`;
 }
@@ -76,9 +82,18 @@ function isLikely(problem: Problem, { rig }: WhyNot, { limit, amount }: Way): bo
   return amount <= (problem.rigs[rig]?.compartments[limit.compartment]?.capacityParts ?? 0);
 }
 
+/** Why every day is closed to a job; null where one is open or the reasons are not known. */
+function noDay(problem: Problem, number: number): string | null {
+  const job = problem.jobs[number];
+  if (job?.closed === undefined || job.dayAllowed.includes(1)) return null;
+  return `no day is open to it: ${closedWords(problem.dates, job.closed)}`;
+}
+
 /** How the work stands with the rig before anything is moved. */
-function standing(why: WhyNot): string {
+function standing(problem: Problem, why: WhyNot): string {
   const { alone } = why;
+  const closed = noDay(problem, why.job);
+  if (closed !== null) return closed;
   if (alone.kind === 'too-long') return `alone it overruns a day by ${duration(alone.overMs)}`;
   if (alone.kind === 'never') return 'cannot be done as things are, even alone';
   const day = `would make a day of ${duration(alone.paidMs)} alone`;

@@ -40,7 +40,7 @@ function said({ problem, names }: Facts, why: WhyNot, way: Way, place: Place): S
         words: `${time(amount)} more ${where(names, place)}`,
       };
     case 'day':
-      return { subjectId: '', amount: 0, unit: '', words: `leave to work there on ${place.date}` };
+      return { subjectId: '', amount: 0, unit: '', words: dayWords(problem, why.job, place.date) };
     case 'customer-hours':
       return customer(names, must(problem.jobs[limit.job], 'job').propertyId, limit.job === why.job, way);
     case 'station-hours': {
@@ -78,6 +78,23 @@ function said({ problem, names }: Facts, why: WhyNot, way: Way, place: Place): S
         words: `${what} to be had at the fill point where the day starts`,
       };
     }
+  }
+}
+
+/** What would have to give way for the job to be done on a day that is closed to it. */
+function dayWords(problem: Problem, job: number, date: string): string {
+  const closed = problem.jobs[job]?.closed?.[problem.dates.indexOf(date)];
+  switch (closed?.code) {
+    case 'promised':
+      return `another day than the promised one, ${date}`;
+    case 'holiday':
+      return `work on ${date}, a holiday`;
+    case 'held-back':
+      return `${date}, which is held back for weather`;
+    case 'notice':
+      return `shorter notice, on ${date}`;
+    default:
+      return `leave to work there on ${date}`;
   }
 }
 

@@ -44,7 +44,7 @@ type Planned = {
 export function readSeason(book: Book, options: SeasonOptions): Season {
   const { ground } = options;
   const recipes = recipesOf(book);
-  const rounds = inOrder(book, recipes);
+  const rounds = inOrder(book, recipes, ground);
   const ranks = new Map(rounds.map((each) => [each.round.id, each.rank]));
   const visits = visitsByProperty(book.visits);
   const gaps = new Set<string>();
@@ -74,14 +74,14 @@ export function readSeason(book: Book, options: SeasonOptions): Season {
   };
 }
 
-function inOrder(book: Book, { treatments }: Recipes): readonly Planned[] {
+function inOrder(book: Book, { treatments }: Recipes, ground: Ground): readonly Planned[] {
   return book.rounds
     .map((round, index) => ({ round, index, days: round.dates.toSorted() }))
     .toSorted((one, other) => compare(one.days[0] ?? '', other.days[0] ?? '') || one.index - other.index)
     .map(({ round, days }, rank) => ({
       round,
       rank,
-      members: membersOf(book, round),
+      members: membersOf(book, round, ground),
       first: days[0] ?? '',
       last: days.at(-1) ?? '',
       years: [...new Set(days.map((each) => each.slice(0, 4)))],

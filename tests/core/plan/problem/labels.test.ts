@@ -74,7 +74,7 @@ describe('the days between two applications', () => {
     expect(problem.jobs).not.toEqual([]);
     for (const job of problem.jobs) {
       expect([...job.dayAllowed]).toEqual(allowed);
-      expect(job.labelDays).toEqual(allowed[0] === 0 ? allowed : undefined);
+      expect(job.closed?.map((each) => each?.code ?? 'open')).toEqual(allowed[0] === 1 ? undefined : ['label', 'open']);
     }
     const notes = problem.issues.filter((each) => each.code === 'label-days');
     expect(notes.length > 0).toBe(allowed[0] === 0);

@@ -1,0 +1,199 @@
+import { type Issue, issue } from '../../base/index.ts';
+import type { Book, Property, Rig, Round } from '../../book/index.ts';
+import {
+  calendarOf,
+  earliestWorkDay,
+  holdReason,
+  lawnClosedWhy,
+  noticeDaysOf,
+  productsOf,
+  roundDays,
+  shiftOnClock,
+  shiftWeather,
+  weatherLimits,
+  weatherTable,
+} from '../../round/calendar/index.ts';
+import { type AreaOf, type PlannedDays, splitSpans } from '../../round/programme/index.ts';
+import { formatDuration, quantity } from '../../units/index.ts';
+import type { ClosedDay } from './types.ts';
+
+/** What is asked about days beside the book. */
+export type DayQuestion = {
+  readonly areaOf: AreaOf;
+  /** The day on which is asked; absent: notice is not asked. */
+  readonly today?: string;
+  /** Days of other rounds' plans, for split applications; absent: only what was recorded is asked. */
+  readonly planned?: PlannedDays;
+};
+
+/** Which days are open to the lawns of a round. */
+export type OpenDays = {
+  /** Per day, for one lawn: null where it may be worked on. */
+  readonly closedFor: (property: Property) => readonly (ClosedDay | null)[];
+  /** Whether a rig works on a day. */
+  readonly works: (rig: number, day: number) => boolean;
+  /** Why no lawn of the round has any day, one line a day; '' where some day is open. */
+  readonly noneOpen: string;
+  readonly issues: readonly Issue[];
+};
+
+type Days = readonly (ClosedDay | null)[];
+
+/**
+ * Asks calendar, weather, customers, promises, notice and split applications about every day of a round. Of several reasons one is told:
+ * a promise for another day, then holiday and weather, the customer's own days, the days held back, split application, notice. A promise
+ * opens its day where that is held back or comes too soon for notice, and nothing else.
+ *
+ * @param dates those of the round that are asked for
+ */
+export function openDays(
+  book: Book,
+  round: Round,
+  dates: readonly string[],
+  rigs: readonly Rig[],
+  where: string,
+  question: DayQuestion,
+): OpenDays {
+  const whole = roundDays(calendarOf(book), round);
+  const holds = weatherHolds(book, round, dates, rigs, where);
+  const kinds = new Map(whole.days.map((each) => [each.date, each]));
+  const ofAll: Days = dates.map((date, day) => {
+    const known = kinds.get(date);
+    return known?.kind === 'holiday' ? closed('holiday', known.why) : (holds.ofAll[day] ?? null);
+  });
+  const heldBack: Days = dates.map((date) =>
+    kinds.get(date)?.kind === 'held-back' ? closed('held-back', kinds.get(date)?.why ?? '') : null,
+  );
+  const promises = new Map(round.promised?.map((each) => [each.propertyId, each.on]));
+  const split = splitSpans(book, round, question.areaOf, question.planned);
+  const notice = noticeFor(book, dates, question.today);
+  const plain: Days = dates.map((_, day) => ofAll[day] ?? heldBack[day] ?? null);
+  const closedFor = (property: Property): Days => {
+    const promised = promises.get(property.id);
+    const span = split(property);
+    const own = dates.map((date, day): ClosedDay | null => {
+      if (promised !== undefined && promised !== date) return closed('promised', `promised for ${promised}`);
+      const fixed = ofAll[day] ?? customerWhy(property, date);
+      if (fixed !== null) return fixed;
+      const held = promised === undefined ? (heldBack[day] ?? null) : null;
+      return held ?? splitWhy(span, date) ?? (promised === undefined ? notice(property, date) : null);
+    });
+    return own.every((each, day) => each === plain[day]) ? plain : own;
+  };
+  const promisedOpen = dates.some((date, day) => ofAll[day] === null && [...promises.values()].includes(date));
+  const noneOpen = plain.every((each) => each !== null) && !promisedOpen ? closedWords(dates, plain) : '';
+  const issues = [...heldNote(whole, where), ...holds.issues, ...promiseIssues(book, round, closedFor, dates)];
+  return { closedFor, works: holds.works, noneOpen, issues };
+}
+
+function closed(code: ClosedDay['code'], words: string, isPassing = false): ClosedDay {
+  return { code, words, isPassing };
+}
+
+function customerWhy(property: Property, date: string): ClosedDay | null {
+  const why = lawnClosedWhy(property, date);
+  return why === null ? null : closed('customer', why);
+}
+
+function splitWhy(span: ReturnType<ReturnType<typeof splitSpans>>, date: string): ClosedDay | null {
+  if (span === null || (date >= span.notBefore && (span.notAfter === null || date <= span.notAfter))) return null;
+  return closed('interval', span.words, !span.isRecorded);
+}
+
+function noticeFor(
+  book: Book,
+  dates: readonly string[],
+  today: string | undefined,
+): (property: Property, date: string) => ClosedDay | null {
+  const calendar = calendarOf(book);
+  if (today === undefined || dates.length === 0) return () => null;
+  return (property, date) => {
+    const days = noticeDaysOf(property, calendar);
+    if (days === 0) return null;
+    const first = earliestWorkDay(property, calendar, today);
+    if (date >= first) return null;
+    return closed('notice', `${days} ${days === 1 ? 'day' : 'days'} of notice, given today, is for ${first}`, true);
+  };
+}
+
+/** "2027-05-12 holiday (…); 2027-05-13 held back for weather": rows of days with one reason are told together. */
+export function closedWords(dates: readonly string[], days: Days): string {
+  const rows: { from: string; to: string; words: string }[] = [];
+  days.forEach((each, day) => {
+    const date = dates[day] ?? '';
+    const last = rows.at(-1);
+    if (last !== undefined && last.words === each?.words) last.to = date;
+    else rows.push({ from: date, to: date, words: each?.words ?? 'open' });
+  });
+  return rows.map(({ from, to, words }) => `${from === to ? from : `${from} to ${to}`} ${words}`).join('; ');
+}
+
+type Holds = {
+  readonly ofAll: Days;
+  readonly works: (rig: number, day: number) => boolean;
+  readonly issues: readonly Issue[];
+};
+
+/** Days on which weather keeps rigs in, by the tightest limits of the round's products: all of them, or some. */
+function weatherHolds(book: Book, round: Round, dates: readonly string[], rigs: readonly Rig[], where: string): Holds {
+  const limits = weatherLimits(productsOf(book, round));
+  if (limits.length === 0 || book.weather.length === 0)
+    return { ofAll: dates.map(() => null), works: () => true, issues: [] };
+  const { clockChange, leastOpenMin } = calendarOf(book);
+  const table = weatherTable(book.weather);
+  const shifts = dates.map((date) =>
+    rigs.map((rig) => {
+      const shift = shiftOnClock(date, rig.shiftStartMin, rig.shiftMin, clockChange);
+      return shiftWeather(limits, table, shift, leastOpenMin);
+    }),
+  );
+  const issues: Issue[] = [];
+  const ofAll = shifts.map((ofDay, day): ClosedDay | null => {
+    const [first] = ofDay;
+    const isHeld = first !== undefined && ofDay.every((each) => each.isHeld);
+    if (isHeld) return closed('weather', holdReason(first, leastOpenMin));
+    ofDay.forEach((each, rig) => {
+      if (each.words === '') return;
+      const said = each.isHeld ? holdReason(each, leastOpenMin) : `the weather closes a part of the day: ${each.words}`;
+      issues.push(issue('warning', 'weather-limits', `${where}, ${dates[day]}, rig ${rigs[rig]?.name}`, `${said}.`));
+    });
+    return null;
+  });
+  return { ofAll, works: (rig, day) => ofAll[day] !== null || shifts[day]?.[rig]?.isHeld !== true, issues };
+}
+
+function heldNote({ days, words }: ReturnType<typeof roundDays>, where: string): readonly Issue[] {
+  if (days.every((each) => each.kind !== 'held-back')) return [];
+  return [issue('note', 'days-held-back', where, `${words}.`)];
+}
+
+/** Promises that cannot be kept: the day is none of the round's, or is closed. */
+function promiseIssues(
+  book: Book,
+  round: Round,
+  closedFor: (property: Property) => Days,
+  dates: readonly string[],
+): readonly Issue[] {
+  return (round.promised ?? []).flatMap(({ propertyId, on }): Issue[] => {
+    const property = book.properties.find((each) => each.id === propertyId);
+    if (property === undefined) return [];
+    const where = `property ${property.name}`;
+    if (!round.dates.includes(on)) return [issue('warning', 'promise-broken', where, noDayWords(on))];
+    const day = dates.indexOf(on);
+    const why = day < 0 ? null : (closedFor(property)[day] ?? null);
+    return why === null
+      ? []
+      : [issue('warning', 'promise-broken', where, `It is promised for ${on}, but: ${why.words}.`)];
+  });
+}
+
+function noDayWords(on: string): string {
+  return `It is promised for ${on}, which is no day of the round: add the day or promise another one.`;
+}
+
+/** What shortens a rig's day, or makes its clock differ from the plan's, as notes. */
+export function reserveNote(serviceMin: number, where: string): readonly Issue[] {
+  if (serviceMin <= 0) return [];
+  const words = `${formatDuration(quantity(serviceMin * 60))} of every rig's day are kept free for service calls; what is planned beyond the rest of the shift counts as overtime.`;
+  return [issue('note', 'day-reserve', where, words)];
+}
