@@ -1,6 +1,6 @@
 import type { Ledger, Run } from './ledger.ts';
 import type { RigModel } from './model.ts';
-import type { RefillSearch } from './refill-search.ts';
+import type { RefillEvent, RefillSearch } from './refill-search.ts';
 import { findSources, type Sources } from './sources.ts';
 import type { CompartmentFill, StockFill } from './types.ts';
 
@@ -41,7 +41,7 @@ class Settling {
     this.sparing = sparing;
     this.content = new Float64Array(model.compartments);
     this.stock = Float64Array.from(sources.homeStock);
-    this.due = Float64Array.from(ledger.runs, (_, r) => sources.fromStock[r]?.[0] ?? 0);
+    this.due = Float64Array.from(ledger.runs, (_, r) => (sources.fromStock[r] as Float64Array)[0] as number);
   }
 
   run(): readonly Moves[] | null {
@@ -51,13 +51,13 @@ class Settling {
       const stock: StockFill[] = [];
       if (event === null) this.morning(fills, stock);
       else {
-        this.rinse(e);
+        this.rinse(e, event);
         if (event.station < 0) this.fromRig(e, fills);
         else this.fromStation(e, event.station, fills, stock);
       }
       this.checkLoad(e);
       for (let c = 0; c < model.compartments; c += 1) {
-        this.content[c] = (this.content[c] as number) - (this.sources.used[e]?.[c] ?? 0);
+        this.content[c] = (this.content[c] as number) - this.usedAfter(e, c);
         if ((this.content[c] as number) < 0) this.fits = false;
       }
       return { fills, stock };
@@ -76,17 +76,15 @@ class Settling {
   }
 
   /** Water out of the rig's stock for the changes of event e. */
-  private rinse(e: number): void {
+  private rinse(e: number, event: RefillEvent): void {
     const { model, ledger } = this;
-    const event = ledger.events[e];
-    if (event === null || event === undefined) return;
     const held = event.station < 0 ? 0 : (model.holds[event.station] as number);
     for (let c = 0; event.changes >> c !== 0; c += 1) {
       if (((event.changes >> c) & 1) === 0) continue;
       if ((this.content[c] as number) !== 0) this.fits = false;
       const old = ledger.runs[ledger.runAt[(e - 1) * model.compartments + c] as number];
       const parts = model.problem.materials[old?.material ?? -1]?.rinseParts ?? 0;
-      if (parts > 0 && ((held >> model.water) & 1) === 0) this.takeStock(model.water, parts);
+      if (((held >> model.water) & 1) === 0) this.takeStock(model.water, parts);
     }
   }
 
@@ -98,10 +96,9 @@ class Settling {
       if (run === undefined) continue;
       const missing = this.untilNextFill(e, r, run) - (content[c] as number);
       const last = !this.refillsAgain(e, r, run);
-      if (missing <= 0 && !(last && (due[r] as number) > 0)) continue;
-      const most = Math.min((model.capacity[c] as number) - (content[c] as number), due[r] as number);
-      const parts = last ? (due[r] as number) : this.sparing ? missing : most;
-      if (parts < missing || parts > most) this.fits = false;
+      if (missing <= 0 && !last) continue;
+      const room = (model.capacity[c] as number) - (content[c] as number);
+      const parts = last ? (due[r] as number) : Math.min(this.sparing ? missing : room, due[r] as number);
       due[r] = (due[r] as number) - parts;
       this.takeStock(run.stock, parts);
       this.put(c, r, parts, fills);
@@ -115,13 +112,13 @@ class Settling {
       const r = ledger.runAt[e * model.compartments + c] as number;
       const run = ledger.runs[r];
       if (run === undefined || ((held >> run.stock) & 1) === 0) continue;
-      this.put(c, r, sources.direct[r]?.[e] ?? 0, fills);
+      this.put(c, r, (sources.direct[r] as Float64Array)[e] as number, fills);
     }
     ledger.runs.forEach((run, r) => {
-      if (((held >> run.stock) & 1) === 1) this.due[r] = sources.fromStock[r]?.[e] ?? 0;
+      if (((held >> run.stock) & 1) === 1) this.due[r] = (sources.fromStock[r] as Float64Array)[e] as number;
     });
     for (let s = 0; s < model.stocks; s += 1) {
-      const parts = sources.stock[s]?.[e] ?? 0;
+      const parts = (sources.stock[s] as Float64Array)[e] as number;
       if (parts === 0) continue;
       this.stock[s] = (this.stock[s] as number) + parts;
       stock.push({ stock: s, parts });
@@ -131,12 +128,12 @@ class Settling {
   /** Use of run r from event e to the next one that can fill its compartment. */
   private untilNextFill(e: number, r: number, run: Run): number {
     const { model, ledger } = this;
-    let parts = this.sources.used[e]?.[run.compartment] ?? 0;
+    let parts = this.usedAfter(e, run.compartment);
     for (let next = e + 1; next < ledger.events.length; next += 1) {
-      const station = ledger.events[next]?.station ?? -1;
+      const { station } = ledger.events[next] as RefillEvent;
       if (station < 0 || (((model.holds[station] as number) >> run.stock) & 1) === 1) break;
       if (ledger.runAt[next * model.compartments + run.compartment] !== r) break;
-      parts += this.sources.used[next]?.[run.compartment] ?? 0;
+      parts += this.usedAfter(next, run.compartment);
     }
     return parts;
   }
@@ -146,11 +143,16 @@ class Settling {
     const { model, ledger } = this;
     for (let next = e + 1; next < ledger.events.length; next += 1) {
       if (ledger.runAt[next * model.compartments + run.compartment] !== r) return false;
-      const station = ledger.events[next]?.station ?? -1;
+      const { station } = ledger.events[next] as RefillEvent;
       if (station < 0) return true;
       if ((((model.holds[station] as number) >> run.stock) & 1) === 1) return false;
     }
     return false;
+  }
+
+  /** Parts out of compartment c after event e. */
+  private usedAfter(e: number, c: number): number {
+    return (this.sources.used[e] as Float64Array)[c] as number;
   }
 
   private put(c: number, r: number, parts: number, fills: CompartmentFill[]): void {
@@ -169,20 +171,19 @@ class Settling {
   /** Nurse tank, bag places and payload right after an event. */
   private checkLoad(e: number): void {
     const { model, stock, content, ledger } = this;
-    const rig = model.problem.rigs[model.rig];
+    const { rig } = model;
     let weight = 0;
     let bags = 0;
     stock.forEach((parts, s) => {
       weight += parts * (model.weight[s] as number);
       if (s === model.water) {
         if (parts > (model.stockCapacity[s] as number)) this.fits = false;
-      } else if (parts > 0) bags += Math.ceil(parts / (model.bagParts[s] as number));
+      } else bags += Math.ceil(parts / (model.bagParts[s] as number));
     });
     content.forEach((parts, c) => {
-      if (parts === 0) return;
       const run = ledger.runs[ledger.runAt[e * model.compartments + c] as number];
       weight += parts * (model.weight[run?.stock ?? 0] as number);
     });
-    if (rig === undefined || bags > rig.bagPlaces || weight > rig.cargoLimit) this.fits = false;
+    if (bags > rig.bagPlaces || weight > rig.cargoLimit) this.fits = false;
   }
 }

@@ -148,7 +148,7 @@ export class Chain {
     const { length } = this;
     const C = this.model.compartments;
     const S = this.model.stocks;
-    if (this.nextMaterial.length < (length + 1) * C || this.stockParts.length < (length + 1) * S) {
+    if (this.weightLeft.length <= length) {
       const size = (length + 1) * 2;
       this.nextMaterial = new Int32Array(size * C);
       this.runParts = new Float64Array(size * C);
@@ -191,29 +191,27 @@ export class Chain {
     let weight = this.weightLeft[i + 1] as number;
     const op = this.op[i] as number;
     const material = ops.material[op] as number;
-    if (material >= 0) {
-      const stock = ops.stock[op] as number;
-      const end = ops.drawStart[op + 1] as number;
-      for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
-        const at = row + (ops.drawCompartment[draw] as number);
-        const parts = ops.drawParts[draw] as number;
-        const later = nextMaterial[at] as number;
-        if (later !== material) {
-          const rinse = later < 0 ? 0 : (model.problem.materials[material] as { rinseParts: number }).rinseParts;
-          if (rinse > 0 && model.water >= 0) {
-            stockParts[i * S + model.water] = (stockParts[i * S + model.water] as number) + rinse;
-            weight += rinse * (model.weight[model.water] as number);
-          }
-          if (later >= 0)
-            laterRefills[at] = (laterRefills[at] as number) + this.fillsOf(at - row, runParts[at] as number);
-          nextMaterial[at] = material;
-          runParts[at] = 0;
+    const stock = ops.stock[op] as number;
+    const end = ops.drawStart[op + 1] as number;
+    for (let draw = ops.drawStart[op] as number; draw < end; draw += 1) {
+      const at = row + (ops.drawCompartment[draw] as number);
+      const parts = ops.drawParts[draw] as number;
+      const later = nextMaterial[at] as number;
+      if (later !== material) {
+        const rinse = later < 0 ? 0 : (model.problem.materials[material] as { rinseParts: number }).rinseParts;
+        if (model.water >= 0) {
+          stockParts[i * S + model.water] = (stockParts[i * S + model.water] as number) + rinse;
+          weight += rinse * (model.weight[model.water] as number);
         }
-        runParts[at] = (runParts[at] as number) + parts;
-        totalParts[at] = (totalParts[at] as number) + parts;
-        stockParts[i * S + stock] = (stockParts[i * S + stock] as number) + parts;
-        weight += parts * (model.weight[stock] as number);
+        if (later >= 0)
+          laterRefills[at] = (laterRefills[at] as number) + this.fillsOf(at - row, runParts[at] as number);
+        nextMaterial[at] = material;
+        runParts[at] = 0;
       }
+      runParts[at] = (runParts[at] as number) + parts;
+      totalParts[at] = (totalParts[at] as number) + parts;
+      stockParts[i * S + stock] = (stockParts[i * S + stock] as number) + parts;
+      weight += parts * (model.weight[stock] as number);
     }
     this.weightLeft[i] = weight;
     if (model.carriesBags) this.lookBeside(row);
@@ -238,8 +236,7 @@ export class Chain {
   private addTimes(): void {
     const { model, leastMs, leastM, waitBefore } = this;
     const { travelMs, travelM } = model.problem;
-    const rig = model.problem.rigs[model.rig] as { eveningMs: number };
-    let least = rig.eveningMs;
+    let least = model.rig.eveningMs;
     let metres = 0;
     leastMs[this.length] = 0;
     leastM[this.length] = 0;

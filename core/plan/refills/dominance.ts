@@ -37,8 +37,7 @@ export class Dominance {
   private readonly bagPlaces: number;
 
   constructor(model: RigModel, chain: Chain, labels: Labels) {
-    const rig = model.problem.rigs[model.rig];
-    if (rig === undefined) throw new RangeError('no such rig');
+    const { rig } = model;
     this.model = model;
     this.chain = chain;
     this.labels = labels;

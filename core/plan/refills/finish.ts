@@ -30,13 +30,15 @@ export function finish(search: RefillSearch, start: Played): Played {
 }
 
 /** Whether it is likely to matter how much is moved at which event: the flow differs, or parts moved before a wait cost nothing. */
-function amountsMatter(search: RefillSearch, { events, timeline }: Played): boolean {
-  const { activities } = timeline;
+export function amountsMatter(
+  search: RefillSearch,
+  { events, timeline }: Pick<Played, 'events' | 'timeline'>,
+): boolean {
+  if (events.length === 0) return false;
   // The labels empty a hopper before the bags beside it, even where those came from home and the hopper's from a station.
-  if (search.model.carriesBags && events.length > 0) return true;
-  const refill = activities.findIndex((each) => each.kind === 'refill');
-  const wait = activities.findLastIndex((each) => each.kind === 'wait');
-  if (refill >= 0 && wait > refill) return true;
+  if (search.model.carriesBags) return true;
+  const kinds = timeline.activities.map((each) => each.kind);
+  if (kinds.lastIndexOf('wait') > kinds.indexOf('refill')) return true;
   const { stocks, price } = search.model;
   return Array.from({ length: stocks }, (_, s) => s).some((s) => {
     const prices = events.flatMap(({ station }) => (station < 0 ? [] : [price[station * stocks + s] as number]));
@@ -57,11 +59,12 @@ function bestOfBreaks(search: RefillSearch, best: Played): Played | null {
 }
 
 /** The visits before and after that of the break; -1, no break, comes after the last one. */
-function breaksBeside(search: RefillSearch, now: number): readonly number[] {
-  if ((search.model.problem.rigs[search.model.rig]?.breakAfterMs ?? -1) < 0) return [];
+export function breaksBeside(search: RefillSearch, now: number): readonly number[] {
+  if (search.model.rig.breakAfterMs < 0) return [];
   const last = search.chain.visits - 1;
   if (now < 0) return [last];
-  return now === 0 ? [now === last ? -1 : 1] : [now - 1, now === last ? -1 : now + 1];
+  const after = now === last ? -1 : now + 1;
+  return now === 0 ? [after] : [now - 1, after];
 }
 
 function bestNeighbour(search: RefillSearch, best: Played, breakVisit: number): Played | null {
@@ -95,9 +98,8 @@ function settled(
   return isTimeline(timeline) && timeline.cost < best.timeline.cost ? { ...work, timeline } : null;
 }
 
-/** Visit on whose arrival the break is taken, or -1. */
-function breakOf(timeline: Timeline): number {
-  const at = timeline.activities.findIndex((each) => each.kind === 'break');
-  const after = timeline.activities.slice(at).find((each) => each.kind === 'set-up');
-  return at < 0 || after?.kind !== 'set-up' ? -1 : after.visit;
+/** Visit on whose arrival the break is taken, or -1: setting up follows on the break. */
+export function breakOf({ activities }: Timeline): number {
+  const next = activities[activities.findIndex((each) => each.kind === 'break') + 1];
+  return next?.kind === 'set-up' ? next.visit : -1;
 }

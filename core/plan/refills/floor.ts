@@ -17,10 +17,7 @@ export class CostFloor {
   }
 
   private get rig() {
-    const { model } = this.chain;
-    const rig = model.problem.rigs[model.rig];
-    if (rig === undefined) throw new RangeError('no such rig');
-    return rig;
+    return this.chain.model.rig;
   }
 
   /** nano-dollars. `breakVisit`: visit on whose arrival the break falls, or -1 */

@@ -73,7 +73,7 @@ export class Labels {
 
   constructor(model: RigModel) {
     this.model = model;
-    this.costPerMs = model.problem.rigs[model.rig]?.costPerMs ?? 1;
+    this.costPerMs = model.rig.costPerMs;
     this.stocksAt = HEAD + PER_COMPARTMENT * model.compartments;
     this.momentsAt = this.stocksAt + PER_STOCK * model.stocks;
     this.stride = this.momentsAt + model.moments.count;

@@ -8,7 +8,7 @@ export const NOT_ABOARD = -2;
 /** One rig of a problem laid out in flat arrays, for the placing of refills. Indices: c compartment, s stock, k station, m moment. */
 export type RigModel = {
   readonly problem: Problem;
-  readonly rig: number;
+  readonly rig: ProblemRig;
   readonly compartments: number;
   readonly stocks: number;
   readonly stations: number;
@@ -98,7 +98,7 @@ export function createRigModel(problem: Problem, rig: number): RigModel {
   const bagsOf = source.compartments.map((_, c) => poursInto.indexOf(c));
   return {
     problem,
-    rig,
+    rig: source,
     compartments: source.compartments.length,
     stocks: stocks.length,
     stations: stations.length,

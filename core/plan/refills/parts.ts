@@ -45,8 +45,7 @@ export class Parts {
   private readonly bagPlaces: number;
 
   constructor(model: RigModel, labels: Labels) {
-    const rig = model.problem.rigs[model.rig];
-    if (rig === undefined) throw new RangeError('no such rig');
+    const { rig } = model;
     this.model = model;
     this.labels = labels;
     this.cargoLimit = rig.cargoLimit;

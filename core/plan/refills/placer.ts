@@ -1,4 +1,4 @@
-import type { Problem, ProblemRig } from '../problem/index.ts';
+import type { Job, Problem, ProblemRig, RouteSlot } from '../problem/index.ts';
 import { settleAmounts } from './amounts.ts';
 import { withoutIdle } from './busy.ts';
 import { moveEarlier } from './earlier.ts';
@@ -39,7 +39,8 @@ export class RefillPlacer {
    * Infinity where it cannot be done. `beam` bounds the labels kept from op to op.
    */
   estimate(rig: number, jobs: ArrayLike<number>, modes: ArrayLike<number>, count: number, beam: number): number {
-    return this.searchOf(rig).run(jobs, modes, count, { beam, latestMs: latestOf(this.rigOf(rig)) });
+    const search = this.searchOf(rig);
+    return search.run(jobs, modes, count, { beam, latestMs: latestOf(search.model.rig) });
   }
 
   /** End of the paid day of the best route that `estimate` found last for this rig. */
@@ -49,12 +50,11 @@ export class RefillPlacer {
 
   /** See `placeRefills`. */
   place(slot: number, visits: readonly Visit[], care: Care = 'explained'): Placement {
-    const rig = this.problem.slots[slot]?.rig ?? 0;
     if (visits.length === 0) return { kind: 'placed', outcome: emptyRoute(slot) };
-    const search = this.searchOf(rig);
+    const search = this.searchOf((this.problem.slots[slot] as RouteSlot).rig);
     const jobs = visits.map((visit) => visit.job);
     const modes = visits.map((visit) => visit.mode);
-    const limits = { beam: WIDE, latestMs: latestOf(this.rigOf(rig)) };
+    const limits = { beam: WIDE, latestMs: latestOf(search.model.rig) };
     runTwice(search, jobs, modes, limits);
     const { best: first, fault } = playEnds(search);
     const best = first === null || care === 'quick' ? first : finish(search, first);
@@ -74,9 +74,12 @@ export class RefillPlacer {
     best: Played,
     reasons: readonly RefillReason[],
   ): RouteOutcome {
-    const day = this.problem.slots[slot]?.day ?? 0;
+    const { day } = this.problem.slots[slot] as RouteSlot;
     const played = reasons.length === 0 ? best.timeline : (playDay(search.chain, best, reasons) as Timeline);
-    const late = visits.reduce((sum, visit) => sum + (this.problem.jobs[visit.job]?.lateCost[day] ?? 0), 0);
+    const late = visits.reduce(
+      (sum, visit) => sum + ((this.problem.jobs[visit.job] as Job).lateCost[day] as number),
+      0,
+    );
     const { activities, paidMs, distanceM, cost } = played;
     return { slot, visits, activities, paidMs, distanceM, cost: cost + late };
   }
@@ -89,11 +92,10 @@ export class RefillPlacer {
   ): RouteFault {
     if (fault !== null && fault.kind !== 'too-long') return { kind: fault.kind, visit: fault.visit };
     const { visit, kind, material } = search.dead;
-    const rig = this.rigOf(search.model.rig);
     if (fault !== null || kind === 'too-long') {
       search.run(jobs, modes, jobs.length, { beam: NARROW, latestMs: Number.POSITIVE_INFINITY });
       const endMs = search.earliestEnd();
-      return { kind: 'too-long', overMs: Math.max(1, endMs - latestOf(rig)) };
+      return { kind: 'too-long', overMs: Math.max(1, endMs - latestOf(search.model.rig)) };
     }
     if (kind === 'window') return { kind: 'window-missed', visit };
     if (kind === 'closed') return { kind: 'station-closed', visit };
@@ -105,10 +107,6 @@ export class RefillPlacer {
     const search = this.searches[rig] ?? new RefillSearch(this.problem, rig);
     this.searches[rig] = search;
     return search;
-  }
-
-  private rigOf(rig: number): ProblemRig {
-    return this.problem.rigs[rig] as ProblemRig;
   }
 }
 

@@ -49,9 +49,7 @@ export class TimeOfDay {
   }
 
   private get rig() {
-    const rig = this.day.model.problem.rigs[this.day.model.rig];
-    if (rig === undefined) throw new RangeError('no such rig');
-    return rig;
+    return this.day.model.rig;
   }
 
   private job(number: number) {

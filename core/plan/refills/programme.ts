@@ -74,14 +74,12 @@ export class DayProgramme {
 
   /** Cost of a day at a value of the programme. nano-dollars */
   costOf(objective: number): number {
-    const rig = this.model.problem.rigs[this.model.rig];
-    return this.fixedCost + objective * 1000 * (rig?.costPerMs ?? 1);
+    return this.fixedCost + objective * 1000 * this.model.rig.costPerMs;
   }
 
   /** Value of the programme at a cost of the day. */
   valueOf(cost: number): number {
-    const rig = this.model.problem.rigs[this.model.rig];
-    return (cost - this.fixedCost) / (1000 * (rig?.costPerMs ?? 1));
+    return (cost - this.fixedCost) / (1000 * this.model.rig.costPerMs);
   }
 
   /** Material's run of compartment c after event e, or undefined. */
@@ -263,12 +261,11 @@ export class DayProgramme {
   /** Bag places that the dry stocks take up together, wherever one of them can be taken on. */
   private boundBags(): void {
     const { linear, model } = this;
-    const places = model.problem.rigs[model.rig]?.bagPlaces ?? 0;
     for (let e = 0; e < this.events.length; e += 1) {
       if (!this.givesDry(e)) continue;
       const taken = linear.sum();
       for (const s of this.dryStocks) taken[this.bagsAt[e * model.stocks + s] as number] = 1;
-      linear.atMost(taken, places);
+      linear.atMost(taken, model.rig.bagPlaces);
     }
   }
 
@@ -276,7 +273,7 @@ export class DayProgramme {
     const { linear, model } = this;
     const C = model.compartments;
     const aboard = linear.sum();
-    const limit = (model.problem.rigs[model.rig]?.cargoLimit ?? 0) / 1000;
+    const limit = model.rig.cargoLimit / 1000;
     for (let e = 0; e < this.events.length; e += 1) {
       for (let c = 0; c < C; c += 1) {
         const fill = this.fillAt[e * C + c] as number;

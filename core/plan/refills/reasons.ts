@@ -12,7 +12,7 @@ export function findReasons(
   limits: SearchLimits,
 ): readonly RefillReason[] {
   const forced = forcedReasons(search, events);
-  const costPerMs = search.model.problem.rigs[search.model.rig]?.costPerMs ?? 1;
+  const { costPerMs } = search.model.rig;
   const fallback = events.map((event) => whatItGives(search, event));
   return events.map((event, index) => {
     const reason = forced[index];

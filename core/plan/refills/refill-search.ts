@@ -74,7 +74,7 @@ export class RefillSearch {
     this.resets = new Resets(this.model, this.chain, this.labels, this.detours, this.dominance);
     this.outlook = new Outlook(this.model, this.chain, this.labels);
     this.sieve = new Sieve(this.labels, this.dominance, this.resets, this.outlook, () => this.died('too-long', -1));
-    this.rig = problem.rigs[rig] as ProblemRig;
+    this.rig = this.model.rig;
   }
 
   /** True where the beam cut labels off in the last run, so that its result may not be the best. */

@@ -42,8 +42,7 @@ export class Resets {
   private readonly midZoneMs: number;
 
   constructor(model: RigModel, chain: Chain, labels: Labels, detours: Detours, dominance: Dominance) {
-    const rig = model.problem.rigs[model.rig];
-    if (rig === undefined) throw new RangeError('no such rig');
+    const { rig } = model;
     const latest = rig.shiftStartMs + rig.shiftMs + rig.overtimeMs;
     this.model = model;
     this.chain = chain;

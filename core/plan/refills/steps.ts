@@ -55,8 +55,7 @@ export class Steps {
   private readonly moved: Float64Array;
 
   constructor(model: RigModel, chain: Chain, labels: Labels) {
-    const rig = model.problem.rigs[model.rig];
-    if (rig === undefined) throw new RangeError('no such rig');
+    const { rig } = model;
     this.model = model;
     this.chain = chain;
     this.labels = labels;

@@ -69,9 +69,7 @@ class Play {
   }
 
   private get rig() {
-    const rig = this.chain.model.problem.rigs[this.chain.model.rig];
-    if (rig === undefined) throw new RangeError('no such rig');
-    return rig;
+    return this.chain.model.rig;
   }
 
   run(): Timeline | TimelineFault {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Problem, ProblemRig, Station } from '../../../../core/plan/problem/index.ts';
+import type { Op, Problem, ProblemRig, Station } from '../../../../core/plan/problem/index.ts';
 import { settleAmounts } from '../../../../core/plan/refills/amounts.ts';
 import { keepLedger } from '../../../../core/plan/refills/ledger.ts';
 import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
@@ -14,17 +14,18 @@ type Setting = {
   readonly rig?: Partial<ProblemRig>;
   readonly hopper?: number;
   readonly station?: (station: Station, k: number) => Partial<Station>;
+  readonly problem?: (problem: Problem) => Problem;
 };
 
 /** Amounts in words: what goes into vessels and, after a stroke, into the stock, event by event; null where they do not fit. */
 function amountsOf(
   jobs: readonly number[],
   events: readonly Partial<RefillEvent>[],
-  { rig = {}, hopper = 10_000, station = () => ({}) }: Setting = {},
+  { rig = {}, hopper = 10_000, station = () => ({}), problem: change = (each) => each }: Setting = {},
   sparing = false,
 ): readonly string[] | null {
   const small = smallProblem();
-  const problem: Problem = {
+  const problem = change({
     ...small,
     stations: small.stations.map((each, k) => ({ ...each, openMs: 0, closeMs: DAY_MS, ...station(each, k) })),
     rigs: small.rigs.map((each) => ({
@@ -32,7 +33,7 @@ function amountsOf(
       compartments: each.compartments.map((one, c) => (c === HOPPER ? { ...one, capacityParts: hopper } : one)),
       ...rig,
     })),
-  };
+  });
   const search = new RefillSearch(problem, 0);
   search.chain.load(
     jobs,
@@ -44,6 +45,20 @@ function amountsOf(
   const told = (entries: readonly object[]): string => entries.map((each) => Object.values(each).join(':')).join(' ');
   return settled === null ? null : settled.moves.map(({ fills, stock }) => `${told(fills)} | ${told(stock)}`);
 }
+
+const SEED_HALF = 2000;
+/** Lime out of the hopper at Cedar, in bags of 2,000 parts. */
+const limed = (small: Problem): Problem => ({
+  ...small,
+  stocks: [...small.stocks, { kind: 'dry', productId: 'lime', weightPerPart: 100, bagParts: 2000 }],
+  materials: [...small.materials, { id: 'lime', stock: 2, rinseMs: 60_000, rinseParts: 0 }],
+  stations: small.stations.map((each, k) => ({ ...each, msPerPart: k === SHOP ? [6, 3, 5] : [10, -1, -1] })),
+  jobs: small.jobs.map((each, j) => {
+    const op = each.modes[0]?.[0]?.ops[0] as Op;
+    const lime = { ...op, material: 3, draws: [{ compartment: HOPPER, parts: 2000 }], machine: -1 };
+    return j === CEDAR ? { ...each, modes: [[{ beforeMs: 180e3, afterMs: 120e3, ops: [lime] }], []] } : each;
+  }),
+});
 
 describe('amounts by rule', () => {
   it('fill up where the tank runs dry, the last time to measure', () => {
@@ -85,6 +100,64 @@ describe('amounts by rule', () => {
     const half = [{ done: 2000 }];
     expect(amountsOf([ACRE], half, { hopper: 2000 })).toEqual(['0:0:1800 1:2:2000 | 1:2000', '1:2:2000 | ']);
     expect(amountsOf([ACRE], half, { hopper: 2000, rig: { bagPlaces: 0 } })).toBeNull();
+  });
+
+  it('do not fit where two products need more bag places together', () => {
+    // A bag of seed for the other half of Acre, and one of lime for Cedar.
+    const events = [{ done: SEED_HALF }, { position: 2, changes: 1 << HOPPER }];
+    const places = (bagPlaces: number) =>
+      amountsOf([ACRE, CEDAR], events, { hopper: SEED_HALF, rig: { bagPlaces }, problem: limed });
+    expect(places(2)).toEqual(['0:0:1800 1:2:2000 | 1:2000 2:2000', '1:2:2000 | ', '1:3:2000 | ']);
+    expect(places(1)).toBeNull();
+  });
+
+  it('take nothing where the tank lasts to the next refill', () => {
+    // 200 parts are left of Acre; they last for 666 ft2 of Birch, and a tank full for 6,666 ft2 more.
+    const events = [{ position: 2 }, { position: 2, done: 666 }, { position: 2, done: 7332 }];
+    const lines = ['0:0:2000 1:2:4000 | 0:2500', ' | ', '0:0:2000 | ', '0:0:500 | '];
+    expect(amountsOf([ACRE, BIRCH], events)).toEqual(lines);
+    expect(amountsOf([ACRE, BIRCH], events, {}, true)).toEqual(lines);
+  });
+
+  it('reach past a station that has nothing for the tank', () => {
+    const noWater = (_: Station, k: number): Partial<Station> => (k === HYDRANT ? { msPerPart: [-1, 3] } : {});
+    const past = (done: number, sparing: boolean) => {
+      const events = [{ position: 2 }, { position: 2, done: 3000, station: HYDRANT }, { position: 2, done }];
+      return amountsOf([ACRE, BIRCH], events, { station: noWater }, sparing);
+    };
+    // 2,000 parts are used by 6,666 ft2, with 200 left of Acre; 700 are the rest of Birch.
+    expect(past(6666, false)).toEqual(['0:0:2000 1:2:4000 | 0:2500', '0:0:1800 | ', ' | ', '0:0:700 | ']);
+    // 1,500 are used by 5,000 ft2.
+    expect(past(5000, true)).toEqual(['0:0:2000 1:2:4000 | 0:2500', '0:0:1300 | ', ' | ', '0:0:1200 | ']);
+  });
+
+  it('put into the tank before a station what came from home and is used after it', () => {
+    // Twice 2,700. The tank is filled up with 2,000 at 6,666 ft2 of the first; 1,300 of them are for the second, which needs 1,400 more:
+    // 700 fit into the tank at the station, and 700 go into the nurse tank, which the first refill has emptied.
+    for (const [station, sparing] of [
+      [HYDRANT, false],
+      [HYDRANT, true],
+      [SHOP, false],
+      [SHOP, true],
+    ] as const) {
+      const events = [{ done: 6666 }, { position: 1, station }, { position: 1, done: 6666 }];
+      const held = (nurseParts: number) => amountsOf([BIRCH, BIRCH], events, { rig: { nurseParts } }, sparing);
+      expect(held(2000)).toEqual(['0:0:2000 | 0:2000', '0:0:2000 | ', '0:0:700 | 0:700', '0:0:700 | ']);
+      // A larger nurse tank has the last 700 from home, where they cost nothing.
+      expect(held(2700)).toEqual(['0:0:2000 | 0:2700', '0:0:2000 | ', '0:0:700 | ', '0:0:700 | ']);
+    }
+  });
+
+  it('make room in the nurse tank by a rinse, and use none of it where a place has water', () => {
+    // 600 parts of mix two and 200 to rinse mix one; at the hydrant 2,000 for Birch into the tank and 700 into the nurse tank.
+    const events = [
+      { position: 2, changes: 1 << TANK },
+      { position: 3, station: HYDRANT, changes: 1 << TANK },
+      { position: 3, done: 6666 },
+    ];
+    const held = (nurseParts: number) => amountsOf([ACRE, CEDAR, BIRCH], events, { rig: { nurseParts } });
+    expect(held(800)).toEqual(['0:0:1800 1:2:4000 | 0:800', '0:1:600 | ', '0:0:2000 | 0:700', '0:0:700 | ']);
+    expect(held(799)).toBeNull();
   });
 
   it('take water for a rinse out of the nurse tank, or at a place that has it', () => {

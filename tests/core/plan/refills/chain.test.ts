@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Mode, Op, Problem } from '../../../../core/plan/problem/index.ts';
 import { Chain } from '../../../../core/plan/refills/chain.ts';
 import { createRigModel } from '../../../../core/plan/refills/model.ts';
+import { smallProblem } from '../judge/small-problem.ts';
 import { shuffledVisits } from '../oracle/families.ts';
 import { type ProblemShape, randomProblem } from '../random-problem.ts';
 
@@ -9,6 +10,8 @@ const SHAPES: readonly (readonly [string, ProblemShape])[] = [
   ['two mixes and two dry products', { jobs: 5, stations: 1, materials: 4, zones: 3, thirst: 1.5, windows: 0.6 }],
   ['bags and a second person', { jobs: 4, materials: 4, zones: 4, bagsAboard: 1, seconds: 0.8, windows: 0.4 }],
   ['more visits than there is room for at first', { jobs: 40, materials: 3, modes: 2, windows: 0.3 }],
+  ['as many visits as waits are looked ahead to', { jobs: 10, materials: 3, windows: 0.6 }],
+  ['one visit more', { jobs: 11, materials: 3, windows: 0.6 }],
   ['an end elsewhere', { jobs: 3, stations: 1, endsElsewhere: true, windows: 0.5 }],
 ];
 
@@ -229,4 +232,52 @@ it('a second row takes the place of the first', () => {
     expect([...used[name].subarray(0, fresh.length)], name).toEqual([...fresh[name].subarray(0, fresh.length)]);
   expect([...used.start.subarray(0, 4)]).toEqual([...fresh.start.subarray(0, 4)]);
   expect([...used.place.subarray(0, 3)]).toEqual([...fresh.place.subarray(0, 3)]);
+});
+
+describe('a row of the small problem', () => {
+  const chainOf = (change: (problem: Problem) => Problem, jobs: readonly number[]): Chain => {
+    const chain = new Chain(createRigModel(change(smallProblem()), 0));
+    chain.load(
+      jobs,
+      jobs.map(() => 0),
+      jobs.length,
+    );
+    return chain;
+  };
+
+  it('keeps a head on its machine while something else is done', () => {
+    // Acre's seeder, then Birch with no head or by hand, then Acre's seeder again: its spray has taken the boom in between.
+    const birch = (fields: Partial<Op>) =>
+      chainOf(
+        (small) => ({
+          ...small,
+          jobs: small.jobs.map((job, j) => {
+            const [mode] = job.modes[0] ?? [];
+            if (j !== 1 || mode === undefined) return job;
+            return { ...job, modes: [[{ ...mode, ops: mode.ops.map((op) => ({ ...op, ...fields })) }], []] };
+          }),
+        }),
+        [0, 1, 0],
+      );
+    const swap = 300_000;
+    expect([...birch({ head: -1 }).swapMs.subarray(0, 5)]).toEqual([0, swap, 0, swap, swap]);
+    expect([...birch({ machine: -1, head: 1 }).swapMs.subarray(0, 5)]).toEqual([0, swap, 0, swap, swap]);
+    expect([...birch({ head: 1 }).swapMs.subarray(0, 5)]).toEqual([0, swap, swap, 0, swap]);
+  });
+
+  it('asks for no fills of a vessel without room', () => {
+    const capacity = (parts: number): Chain =>
+      chainOf(
+        (small) => ({
+          ...small,
+          rigs: small.rigs.map((rig) => ({
+            ...rig,
+            compartments: rig.compartments.map((each, c) => (c === 0 ? { ...each, capacityParts: parts } : each)),
+          })),
+        }),
+        [1, 2],
+      );
+    // After Birch's mix one comes Cedar's mix two: 600 parts.
+    expect([2000, 599, 0].map((parts) => capacity(parts).laterRefills[0])).toEqual([1, 2, 0]);
+  });
 });

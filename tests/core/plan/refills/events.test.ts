@@ -180,6 +180,40 @@ describe('rows of refills beside another one', () => {
     await expect(lines.join('\n')).toMatchFileSnapshot('neighbours.txt');
   });
 
+  it('change the material where they did; else where there is water, or at the last event that can', () => {
+    // Birch, then Acre with the other mix: the tank changes before or in the seed's op, or before the spray.
+    const changed = (station: number, msPerPart: readonly number[]): readonly string[] => {
+      const chain = chainOf([1, 0], (small) => ({
+        ...small,
+        stations: small.stations.map((each, k) => (k === station ? { ...each, msPerPart } : each)),
+        jobs: small.jobs.map((job, j) => {
+          const [mode] = job.modes[0] ?? [];
+          if (j !== 0 || mode === undefined) return job;
+          const ops = mode.ops.map((op, o) => (o === 1 ? { ...op, material: 1 } : op));
+          return { ...job, modes: [[{ ...mode, ops }], []] };
+        }),
+      }));
+      const row = [event(1, 0, station), event(1, 500), event(2, 0, RIG, 1 << TANK)];
+      const beside = neighboursOf(chain, row);
+      // Left out: the change itself, or the refill inside the seed.
+      const short = beside.filter(
+        (each) => each.length === 2 && each[0]?.station === station && each[0]?.position === 1,
+      );
+      return short.filter((each) => each[1]?.station === RIG && each[1].position + each[1].done > 1).map(wordsOf);
+    };
+    const name = (station: number): string => ['rig', 'shop', 'hydrant'][station + 1] ?? '';
+    for (const station of [SHOP, HYDRANT]) {
+      const here = name(station);
+      expect(changed(station, [6, 3])).toEqual(
+        expect.arrayContaining([`1 ${here}, rinsed 1; 1+ rig`, `1 ${here}; 2 rig, rinsed 1`]),
+      );
+      expect(changed(station, [-1, 3])).toEqual(
+        expect.arrayContaining([`1 ${here}; 1+ rig, rinsed 1`, `1 ${here}; 2 rig, rinsed 1`]),
+      );
+      expect(changed(station, [-1, 3])).not.toContain(`1 ${here}, rinsed 1; 1+ rig`);
+    }
+  });
+
   it('of a long day are near what they change', () => {
     const jobs = Array.from({ length: 26 }, () => 1);
     const chain = chainOf(jobs);
