@@ -56,45 +56,42 @@ export function findSources(search: RefillSearch, ledger: Ledger): Sources {
     used: book.taken,
     poured: book.poured,
   };
-  for (let s = 0; s < stocks; s += 1) settleStock(search, ledger, book.legs[s] ?? [], s, sources);
+  for (let s = 0; s < stocks; s += 1) settleStock(search, ledger, book.legs[s] as Leg[], s, sources);
   return sources;
 }
 
 function settleStock(search: RefillSearch, ledger: Ledger, legs: readonly Leg[], s: number, sources: Sources): void {
   const { model } = search;
   legs.forEach((leg, number) => {
-    const atStation = leg.event > 0;
+    // Nothing is bought at home.
     let bought = leg.opened - leg.fromHome;
     sources.homeStock[s] = (sources.homeStock[s] as number) + leg.fromHome;
     ledger.runs.forEach((run, r) => {
       if (run.stock !== s) return;
       sources.homeDirect[r] = (sources.homeDirect[r] as number) + (leg.free[r] as number);
       let fromStock = leg.later[r] as number;
-      if (atStation) {
-        const forced = leg.forced[r] as number;
-        const alive = ledger.runAt[leg.event * model.compartments + run.compartment] === r;
-        const kept = legs.slice(number).reduce((sum, each) => {
-          const before = refillBefore(ledger, each.event) < leg.event ? (each.preloaded[r] as number) : 0;
-          return sum + (each.free[r] as number) + before;
-        }, 0);
-        const room = alive ? (model.capacity[run.compartment] as number) - kept - forced : 0;
-        const extra = Math.max(0, Math.min(room, fromStock, bought));
-        (sources.direct[r] as Float64Array)[leg.event] = forced + extra;
-        bought -= extra;
-        fromStock -= extra;
-      }
+      const forced = leg.forced[r] as number;
+      const alive = ledger.runAt[leg.event * model.compartments + run.compartment] === r;
+      const kept = legs.slice(number).reduce((sum, each) => {
+        const before = refillBefore(ledger, each.event) < leg.event ? (each.preloaded[r] as number) : 0;
+        return sum + (each.free[r] as number) + before;
+      }, 0);
+      const room = alive ? (model.capacity[run.compartment] as number) - kept - forced : 0;
+      const extra = Math.max(0, Math.min(room, fromStock, bought));
+      (sources.direct[r] as Float64Array)[leg.event] = forced + extra;
+      bought -= extra;
+      fromStock -= extra;
       const row = sources.fromStock[r] as Float64Array;
       row[leg.event] = (row[leg.event] as number) + fromStock;
       preload(ledger, legs, leg, r, s, sources);
     });
-    if (atStation) (sources.stock[s] as Float64Array)[leg.event] = bought;
+    (sources.stock[s] as Float64Array)[leg.event] = bought;
   });
 }
 
 /** Books what a run has in its compartment out of the stock from home, put in by the last refill from the rig before the leg. */
 function preload(ledger: Ledger, legs: readonly Leg[], leg: Leg, r: number, s: number, sources: Sources): void {
   const parts = leg.preloaded[r] as number;
-  if (parts === 0) return;
   const event = refillBefore(ledger, leg.event);
   const start = legs.reduce((latest, each) => (each.event <= event ? each.event : latest), 0);
   const row = sources.fromStock[r] as Float64Array;
@@ -104,7 +101,7 @@ function preload(ledger: Ledger, legs: readonly Leg[], leg: Leg, r: number, s: n
 
 /** The last refill from the rig before event e; 0 where there is none. */
 function refillBefore(ledger: Ledger, e: number): number {
-  for (let event = e - 1; event > 0; event -= 1) if (ledger.events[event]?.station === -1) return event;
+  for (let event = e - 1; event > 0; event -= 1) if ((ledger.events[event] as RefillEvent).station < 0) return event;
   return 0;
 }
 
@@ -152,24 +149,27 @@ class Legs implements SourceBook {
     labels.release(at);
   }
 
+  private legsOf(s: number): Leg[] {
+    return this.legs[s] as Leg[];
+  }
+
   private station(at: number, i: number, event: RefillEvent, number: number): void {
     const { labels, steps, model } = this.search;
     labels.data[at + TIME] = 0;
     steps.visitStation(at, i, event.station, event.changes);
     const held = model.holds[event.station] as number;
-    for (let s = 0; s < model.stocks; s += 1) if (((held >> s) & 1) === 1) this.legs[s]?.push(this.leg(number));
+    for (let s = 0; s < model.stocks; s += 1) if (((held >> s) & 1) === 1) this.legsOf(s).push(this.leg(number));
   }
 
   used(c: number, s: number, free: number, rest: number, cheap: number, opened: boolean): void {
-    const leg = this.legs[s]?.at(-1);
+    const leg = this.legsOf(s).at(-1) as Leg;
     const r = this.ledger.runAt[this.event * this.search.model.compartments + c] as number;
-    const taken = this.taken[this.event];
-    if (taken !== undefined) taken[c] = (taken[c] as number) + free + rest;
+    const taken = this.taken[this.event] as Float64Array;
+    taken[c] = (taken[c] as number) + free + rest;
     if ((this.search.model.poursInto[c] as number) >= 0) {
       const key = stintKey(this.position, this.event, this.ledger.events.length);
       this.poured.set(key, (this.poured.get(key) ?? 0) + free + rest);
     }
-    if (leg === undefined) return;
     leg.free[r] = (leg.free[r] as number) + free;
     if (!opened && leg.event > 0) {
       leg.preloaded[r] = (leg.preloaded[r] as number) + cheap;
@@ -182,8 +182,7 @@ class Legs implements SourceBook {
   }
 
   rinsed(parts: number, cheap: number): void {
-    const leg = this.legs[this.search.model.water]?.at(-1);
-    if (leg === undefined) return;
+    const leg = this.legsOf(this.search.model.water).at(-1) as Leg;
     leg.opened += parts;
     leg.fromHome += cheap;
   }
@@ -191,7 +190,7 @@ class Legs implements SourceBook {
   /** Takes back from the latest legs first. */
   returned(s: number, stock: number, preloaded: number, direct: number): void {
     let left = { stock, preloaded, direct };
-    for (const leg of [...(this.legs[s] ?? [])].reverse()) {
+    for (const leg of this.legsOf(s).toReversed()) {
       if (leg.event === 0) continue;
       const less = Math.min(left.stock, leg.fromHome);
       leg.fromHome -= less;

@@ -160,6 +160,17 @@ describe('amounts by rule', () => {
     expect(held(799)).toBeNull();
   });
 
+  it('come into the nurse tank for a mix that is not yet in the tank', () => {
+    // Of 800 from home 700 are used up at Birch. Mix two needs 200 for the rinse and 600: 700 more at the hydrant, none into the tank.
+    const events = [{ done: 6666 }, { position: 1, station: HYDRANT }, { position: 1, changes: 1 << TANK }];
+    expect(amountsOf([BIRCH, CEDAR], events, { rig: { nurseParts: 800 } })).toEqual([
+      '0:0:2000 | 0:800',
+      '0:0:700 | ',
+      ' | 0:700',
+      '0:1:600 | ',
+    ]);
+  });
+
   it('take water for a rinse out of the nurse tank, or at a place that has it', () => {
     const change = { position: 1, changes: 1 << TANK };
     const events = [{ done: 6666 }, change];
@@ -194,6 +205,49 @@ describe('amounts by rule', () => {
       '0:0:2000 1:2:4000 | ',
       '0:0:1800 | ',
       '0:0:700 | ',
+    ]);
+  });
+
+  it('are taken at a station where the payload is too small to have them from home', () => {
+    // Twice 2,700 with 3,000 from home: 300 for the second, put into the tank by the first refill; 2,400 more at the hydrant.
+    const events = [{ done: 6666 }, { position: 1, station: HYDRANT }, { position: 1, done: 6666 }];
+    expect(amountsOf([BIRCH, BIRCH], events, { rig: { cargoLimit: 3000 * 834 } })).toEqual([
+      '0:0:2000 | 0:1000',
+      '0:0:1000 | ',
+      '0:0:1700 | 0:700',
+      '0:0:700 | ',
+    ]);
+    // Seed as heavy as 1,000 a part, 4,000 parts of it before the hydrant: 1,000,000 are left for water from home, 1,199 parts.
+    const heavy = (small: Problem): Problem => ({
+      ...small,
+      stocks: small.stocks.map((each) => (each.kind === 'dry' ? { ...each, weightPerPart: 1000 } : each)),
+    });
+    const afterSeed = [{ position: 1, station: HYDRANT }, { position: 2 }, { position: 2, done: 6666 }];
+    expect(amountsOf([ACRE, BIRCH], afterSeed, { rig: { cargoLimit: 5e6 }, problem: heavy })).toEqual([
+      '0:0:1199 1:2:4000 | ',
+      '0:0:801 | 0:2500',
+      '0:0:1800 | ',
+      '0:0:700 | ',
+    ]);
+  });
+
+  it('are taken at a station where goods from home that are used later leave no room for them', () => {
+    // 2,000 parts of lime of 1,500 each at Cedar, before the hydrant; 4,000 of seed of 1,000 after it: 1,000,000 are left for water.
+    const heavy = (small: Problem): Problem => {
+      const both = limed(small);
+      const weights = [834, 1000, 1500];
+      return { ...both, stocks: both.stocks.map((each, s) => ({ ...each, weightPerPart: weights[s] as number })) };
+    };
+    const events = [
+      { position: 1, station: HYDRANT },
+      { position: 1, done: 6666 },
+      { position: 2, changes: 1 << HOPPER },
+    ];
+    expect(amountsOf([CEDAR, BIRCH, ACRE], events, { rig: { cargoLimit: 8e6 }, problem: heavy })).toEqual([
+      '0:0:1199 1:3:2000 | 1:4000',
+      '0:0:801 | 0:2500',
+      '0:0:2000 | ',
+      '0:0:500 1:2:4000 | ',
     ]);
   });
 

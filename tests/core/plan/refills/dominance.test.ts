@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Problem, ProblemRig, Station } from '../../../../core/plan/problem/index.ts';
+import type { Op, Problem, ProblemRig, Station } from '../../../../core/plan/problem/index.ts';
 import { Detours } from '../../../../core/plan/refills/detours.ts';
 import { Dominance } from '../../../../core/plan/refills/dominance.ts';
 import * as field from '../../../../core/plan/refills/labels.ts';
@@ -8,18 +8,29 @@ import { Resets } from '../../../../core/plan/refills/resets.ts';
 import { smallProblem } from '../judge/small-problem.ts';
 
 const DAY_MS = 24 * 3_600_000;
-const [SEED_OP, SPRAY_OP, BIRCH_OP] = [0, 1, 2];
+const [SEED_OP, SPRAY_OP, BIRCH_OP, CEDAR_OP] = [0, 1, 2, 3];
+const CEDAR_TASK = 3;
 const [TANK, HOPPER] = [0, 1];
 const [WATER, SEED] = [0, 1];
 const NOT_ABOARD = -2;
 const NEVER = Number.POSITIVE_INFINITY;
 const PAY = 5000;
 
-function setUp(rig: Partial<ProblemRig> = {}, station: (each: Station, k: number) => Partial<Station> = () => ({})) {
+function setUp(
+  rig: Partial<ProblemRig> = {},
+  station: (each: Station, k: number) => Partial<Station> = () => ({}),
+  change: (op: Op) => Partial<Op> = () => ({}),
+) {
   const small = smallProblem();
   const problem: Problem = {
     ...small,
     rigs: small.rigs.map((each) => ({ ...each, ...rig })),
+    jobs: small.jobs.map((job) => ({
+      ...job,
+      modes: job.modes.map((modes) =>
+        modes.map((mode) => ({ ...mode, ops: mode.ops.map((op) => ({ ...op, ...change(op) })) })),
+      ),
+    })),
     stations: small.stations.map((each, k) => ({ ...each, openMs: 0, closeMs: DAY_MS, ...station(each, k) })),
   };
   const search = new RefillSearch(problem, 0);
@@ -314,6 +325,27 @@ describe('a label that makes a trip to a place with everything', () => {
     ],
     ['filling and buying what home had put in', BASE + 50 * 40, (a) => a.set(a.vessel(TANK, field.FREE), 1950)],
     ['buying what the rig had put in', BASE + 70 * 10, (_, b) => b.set(b.vessel(TANK, field.PRELOADED), 70)],
+    [
+      'no more than the difference in that',
+      BASE + 50 * 10,
+      (a, b) => {
+        a.set(a.vessel(TANK, field.PRELOADED), 20);
+        b.set(b.vessel(TANK, field.PRELOADED), 70);
+      },
+    ],
+    [
+      'what a free place of supply gave the other one',
+      TRIP + 3500 * 6 + 3000 * 6,
+      (_, b) => b.set(b.stock(WATER, field.PRICE), 0),
+    ],
+    [
+      'what of home the other one has left',
+      TRIP + 3500 * 3 + 400 * 6,
+      (_, b) => {
+        b.set(b.stock(WATER, field.PRICE), 3);
+        b.set(b.stock(WATER, field.HOME_DRAWN), 2600);
+      },
+    ],
     ['no more of it than is used', BASE + 2700 * 10, (_, b) => b.set(b.vessel(TANK, field.PRELOADED), 9000)],
     [
       'a rinse, and all that is in the tank',
@@ -369,6 +401,17 @@ describe('a label that makes a trip to a place with everything', () => {
     expect(resets.before(SPRAY_OP)?.ms).toBe(900_000);
     expect(resets.before(SEED_OP)?.ms).toBe(300_000);
     expect(resets.inside(SPRAY_OP)?.ms).toBe(1_820_000);
+  });
+
+  it('takes no longer than the op that is gone to needs to be loaded again', () => {
+    // 200 s for each op but Cedar's, which takes 100.
+    const { resets, chain } = setUp({}, undefined, (op) => (op.task === CEDAR_TASK ? { reloadMs: 100_000 } : {}));
+    const inside = (i: number): number | undefined => resets.inside(i)?.ms;
+    expect([inside(SPRAY_OP), inside(CEDAR_OP), inside(SPRAY_OP)]).toEqual([1_820_000, 1_720_000, 1_820_000]);
+    // The same position in another row.
+    expect(inside(BIRCH_OP)).toBe(1_820_000);
+    chain.load([0, 2, 1], [0, 0, 0], 3);
+    expect(inside(BIRCH_OP)).toBe(1_720_000);
   });
 
   it('takes none where no such place is', () => {

@@ -101,6 +101,18 @@ describe('amounts of a refill from the rig', () => {
   });
 });
 
+describe('what home does not hold', () => {
+  it('comes from a station on the way', () => {
+    const noWater = (_: Station, k: number): Partial<Station> => (k === SHOP ? { msPerPart: [-1, 3] } : {});
+    const found = settled([BIRCH], [{ station: HYDRANT }, { done: 100 }], { station: noWater });
+    expect(amountsOf(found)).toEqual([' | ', '0:0:2000 | 0:700', '0:0:700 | ']);
+    // The hydrant takes 240 s, 40 ms for each part into the tank, 10 for the others; then the rig 240, 120 and 21.
+    expectCost(found, costOf(BIRCH_SEC + DRIVE_SEC + 240 + 80 + 7 + 381, 3));
+    // The rig has no water before it has been there.
+    expect(settled([BIRCH], [{ done: 100 }], { station: noWater }).whole).toBeNull();
+  });
+});
+
 describe('amounts of a trip to a station', () => {
   const trip = BIRCH_SEC + 2 * DRIVE_SEC + 240 + 200 + 120;
 

@@ -66,6 +66,25 @@ describe('amounts settled by linear programming', () => {
     expect(leastOf(chain, events, -1, Number.POSITIVE_INFINITY)).toBeCloseTo(settled?.cost ?? 0, -6);
   });
 
+  it('are not looked for above a limit', () => {
+    // 300 parts are missing, which the quicker station fills in.
+    const chain = chainOf([600, 700], 9000);
+    const events = [{ position: 1, done: 0, station: QUICK, changes: 0 }];
+    const { cost = 0 } = settleWhole(chain, events, -1) ?? {};
+    const plain = chainOf([600, 400], 9000);
+    const { cost: without = 0 } = settleWhole(plain, [], -1) ?? {};
+    // 300 s at the shop, 10 min and 5 km more there, and 40 ms for each part.
+    expect(cost - without).toBeCloseTo((300_000 + 600_000 + 300 * 40) * 5000 + 5000 * 300_000, -5);
+    const limits = [0, without, cost - 5_000_000, cost + 5_000_000, 2 * cost];
+    expect(limits.map((limit) => leastOf(chain, events, -1, limit) < Number.POSITIVE_INFINITY)).toEqual([
+      false,
+      false,
+      false,
+      true,
+      true,
+    ]);
+  });
+
   it('find nothing where a stop draws more than can be taken on', () => {
     const chain = chainOf([600, 1900], 9000);
     expect(settleWhole(chain, [{ position: 1, done: 0, station: QUICK, changes: 0 }], -1)).toBeNull();
