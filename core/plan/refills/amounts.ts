@@ -1,4 +1,5 @@
-import type { Ledger, Run } from './ledger.ts';
+import type { Chain } from './chain.ts';
+import { type Ledger, type Run, rinsedOut } from './ledger.ts';
 import type { RigModel } from './model.ts';
 import type { RefillEvent, RefillSearch } from './refill-search.ts';
 import { findSources, type Sources } from './sources.ts';
@@ -19,11 +20,12 @@ export type Amounts = { readonly moves: readonly Moves[]; readonly pours: Readon
  */
 export function settleAmounts(search: RefillSearch, ledger: Ledger, sparing: boolean): Amounts | null {
   const sources = findSources(search, ledger);
-  const moves = new Settling(search.model, ledger, sources, sparing).run();
+  const moves = new Settling(search.chain, ledger, sources, sparing).run();
   return moves === null ? null : { moves, pours: sources.poured };
 }
 
 class Settling {
+  private readonly chain: Chain;
   private readonly model: RigModel;
   private readonly ledger: Ledger;
   private readonly sources: Sources;
@@ -34,7 +36,9 @@ class Settling {
   private readonly due: Float64Array;
   private fits = true;
 
-  constructor(model: RigModel, ledger: Ledger, sources: Sources, sparing: boolean) {
+  constructor(chain: Chain, ledger: Ledger, sources: Sources, sparing: boolean) {
+    const { model } = chain;
+    this.chain = chain;
     this.model = model;
     this.ledger = ledger;
     this.sources = sources;
@@ -82,9 +86,8 @@ class Settling {
     for (let c = 0; event.changes >> c !== 0; c += 1) {
       if (((event.changes >> c) & 1) === 0) continue;
       if ((this.content[c] as number) !== 0) this.fits = false;
-      const old = ledger.runs[ledger.runAt[(e - 1) * model.compartments + c] as number];
-      const parts = model.problem.materials[old?.material ?? -1]?.rinseParts ?? 0;
-      if (((held >> model.water) & 1) === 0) this.takeStock(model.water, parts);
+      if (((held >> model.water) & 1) === 0)
+        this.takeStock(model.water, rinsedOut(this.chain, ledger, e, c).rinseParts);
     }
   }
 

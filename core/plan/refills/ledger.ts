@@ -1,3 +1,4 @@
+import type { Material } from '../problem/index.ts';
 import type { Chain } from './chain.ts';
 import type { RefillEvent } from './refill-search.ts';
 import { drawnAfter } from './steps.ts';
@@ -45,6 +46,13 @@ export function keepLedger(chain: Chain, events: readonly RefillEvent[]): Ledger
     }
   });
   return { events: [null, ...events], stretches, runs, runAt };
+}
+
+/** What is rinsed out of compartment c at event e, which changes it. */
+export function rinsedOut(chain: Chain, ledger: Ledger, e: number, c: number): Material {
+  const { compartments, problem } = chain.model;
+  const run = ledger.runs[ledger.runAt[(e - 1) * compartments + c] as number] as Run;
+  return problem.materials[run.material] as Material;
 }
 
 function cut(chain: Chain, events: readonly RefillEvent[]): Stretch[] {

@@ -1,3 +1,4 @@
+import { rinsedOut } from './ledger.ts';
 import { add, type Sum } from './linear.ts';
 import type { DayProgramme } from './programme.ts';
 import { hopperOf } from './programme-bags.ts';
@@ -176,7 +177,7 @@ export class TimeOfDay {
 
   private onTheWay(first: number): boolean {
     const event = this.day.events[this.next];
-    return event !== null && event !== undefined && event.position === first && event.done === 0 && event.station >= 0;
+    return event?.position === first && event.done === 0 && event.station >= 0;
   }
 
   private arrive(v: number): void {
@@ -267,7 +268,7 @@ export class TimeOfDay {
     let ms = 0;
     for (let c = 0; event.changes >> c !== 0; c += 1) {
       if (((event.changes >> c) & 1) === 0 || (day.model.poursInto[c] as number) >= 0) continue;
-      ms += day.model.problem.materials[day.runOf(e - 1, c)?.material ?? -1]?.rinseMs ?? 0;
+      ms += rinsedOut(day.chain, day.ledger, e, c).rinseMs;
     }
     return ms;
   }

@@ -1,5 +1,5 @@
 import type { Chain } from './chain.ts';
-import { keepLedger, type Ledger } from './ledger.ts';
+import { keepLedger, type Ledger, type Run, rinsedOut } from './ledger.ts';
 import { add, LinearProgramme, type Sum } from './linear.ts';
 import type { RigModel } from './model.ts';
 import { Pours } from './programme-bags.ts';
@@ -90,9 +90,19 @@ export class DayProgramme {
   /** Whether stock s can be had at event e from outside the rig. */
   gives(e: number, s: number): boolean {
     const { model } = this;
-    const event = this.events[e];
-    if (event === null || event === undefined) return model.homeHolds[s] === 1;
+    const event = this.eventAt(e);
+    if (event === null) return model.homeHolds[s] === 1;
     return event.station >= 0 && (((model.holds[event.station] as number) >> s) & 1) === 1;
+  }
+
+  private eventAt(e: number): RefillEvent | null {
+    return this.events[e] as RefillEvent | null;
+  }
+
+  /** Whether event e is at home or at a station. */
+  private isSupplied(e: number): boolean {
+    const event = this.eventAt(e);
+    return event === null || event.station >= 0;
   }
 
   private isUsed(s: number): boolean {
@@ -105,12 +115,11 @@ export class DayProgramme {
 
   private declare(e: number): void {
     const { model } = this;
-    const event = this.events[e];
+    const event = this.eventAt(e);
     for (let c = 0; c < model.compartments; c += 1) {
       const run = this.runOf(e, c);
       if (run === undefined) continue;
-      const fromRig = event !== null && event !== undefined && event.station < 0;
-      if (fromRig ? (model.stockCapacity[run.stock] as number) > 0 : this.gives(e, run.stock))
+      if (this.isSupplied(e) ? this.gives(e, run.stock) : (model.stockCapacity[run.stock] as number) > 0)
         this.fillAt[e * model.compartments + c] = this.count++;
     }
     for (let s = 0; s < model.stocks; s += 1) {
@@ -119,7 +128,7 @@ export class DayProgramme {
     }
     if (this.dryStocks.length > 1 && this.givesDry(e))
       for (const s of this.dryStocks) this.bagsAt[e * model.stocks + s] = this.count++;
-    if (this.options.free && event !== null && event !== undefined && event.done > 0) this.leftAt[e] = this.count++;
+    if (this.options.free && event !== null && event.done > 0) this.leftAt[e] = this.count++;
   }
 
   private addMoved(variable: number): void {
@@ -228,8 +237,8 @@ export class DayProgramme {
   /** Rinses and refills from the rig at event e; false where there are none. */
   private takeFromStock(level: Sum, e: number, s: number): boolean {
     const { model } = this;
-    const event = this.events[e];
-    if (event === null || event === undefined) return false;
+    const event = this.eventAt(e);
+    if (event === null) return false;
     let taken = false;
     const rinse = s === model.water ? this.rinsedFromRig(e) : 0;
     if (rinse > 0) {
@@ -239,7 +248,7 @@ export class DayProgramme {
     if (event.station >= 0) return taken;
     for (let c = 0; c < model.compartments; c += 1) {
       const fill = this.fillAt[e * model.compartments + c] as number;
-      if (fill < 0 || this.runOf(e, c)?.stock !== s) continue;
+      if (fill < 0 || (this.runOf(e, c) as Run).stock !== s) continue;
       level[fill] = (level[fill] as number) - 1;
       taken = true;
     }
@@ -249,11 +258,11 @@ export class DayProgramme {
   /** Water out of the rig's stock for the changes of event e. parts */
   rinsedFromRig(e: number): number {
     if (this.gives(e, this.model.water)) return 0;
-    const changes = this.events[e]?.changes ?? 0;
+    const changes = this.eventAt(e)?.changes ?? 0;
     let parts = 0;
     for (let c = 0; changes >> c !== 0; c += 1) {
       if (((changes >> c) & 1) === 0) continue;
-      parts += this.model.problem.materials[this.runOf(e - 1, c)?.material ?? -1]?.rinseParts ?? 0;
+      parts += rinsedOut(this.chain, this.ledger, e, c).rinseParts;
     }
     return parts;
   }
@@ -278,7 +287,7 @@ export class DayProgramme {
       for (let c = 0; c < C; c += 1) {
         const fill = this.fillAt[e * C + c] as number;
         const weight = (model.weight[this.runOf(e, c)?.stock ?? 0] as number) / 1000;
-        if (fill >= 0 && (this.events[e]?.station ?? 0) >= 0) aboard[fill] = (aboard[fill] as number) + weight;
+        if (fill >= 0 && this.isSupplied(e)) aboard[fill] = (aboard[fill] as number) + weight;
       }
       for (let s = 0; s < model.stocks; s += 1) {
         const buy = this.buyAt[e * model.stocks + s] as number;
@@ -286,7 +295,7 @@ export class DayProgramme {
       }
       const rinse = this.rinsedFromRig(e) * (model.weight[model.water] ?? 0);
       aboard[linear.variables] = (aboard[linear.variables] as number) - rinse / 1000;
-      if ((this.events[e]?.station ?? 0) >= 0) linear.atMost(aboard, limit);
+      if (this.isSupplied(e)) linear.atMost(aboard, limit);
       for (let c = 0; c < C; c += 1)
         add(aboard, this.uses[e * C + c] as Sum, -(model.weight[this.runOf(e, c)?.stock ?? 0] as number) / 1000);
     }

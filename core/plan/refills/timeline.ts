@@ -1,4 +1,4 @@
-import type { Job } from '../problem/index.ts';
+import type { Job, Material } from '../problem/index.ts';
 import type { Moves } from './amounts.ts';
 import { BagLevels, type Pouring } from './bag-levels.ts';
 import type { Work } from './busy.ts';
@@ -74,9 +74,9 @@ class Play {
 
   run(): Timeline | TimelineFault {
     const { rig, chain } = this;
-    const load = this.moves[0];
+    const load = this.moves[0] as Moves;
     this.bags?.fill(0);
-    this.add(rig.morningMs, { kind: 'morning', fills: load?.fills ?? [], stock: load?.stock ?? [] });
+    this.add(rig.morningMs, { kind: 'morning', fills: load.fills, stock: load.stock });
     for (let v = 0; v < chain.visits && this.fault === null; v += 1) this.visit(v);
     if (this.fault !== null) return this.fault;
     this.drive(chain.model.homePlace);
@@ -126,7 +126,7 @@ class Play {
     const mode = chain.mode[v] as number;
     while (this.due(first, 0) && (this.events[this.nextEvent] as RefillEvent).station >= 0) this.refill(v, 0, null);
     this.drive(chain.place[v] as number);
-    this.arrive(v, chain.model.problem.jobs[chain.job[v] as number]);
+    this.arrive(v, chain.model.problem.jobs[chain.job[v] as number] as Job);
     this.add(modes.beforeMs[mode] as number, { kind: 'set-up', visit: v });
     this.lead = 0;
     for (let i = first; i < end; i += 1) {
@@ -152,9 +152,8 @@ class Play {
     return event !== undefined && event.position === position && event.done === done;
   }
 
-  private arrive(v: number, job: Job | undefined): void {
+  private arrive(v: number, job: Job): void {
     const { rig } = this;
-    if (job === undefined) return;
     const due = rig.breakAfterMs >= 0 && !this.rested && this.now >= rig.breakAfterMs;
     this.waitUntil(job.openMs);
     if (this.now > job.closeMs) this.fault ??= { kind: 'window-missed', visit: v };
@@ -198,7 +197,7 @@ class Play {
     const { chain } = this;
     const index = this.nextEvent;
     const event = this.events[index] as RefillEvent;
-    const moves = this.moves[index + 1];
+    const moves = this.moves[index + 1] as Moves;
     this.nextEvent += 1;
     this.bags?.fill(index + 1);
     const home = this.place;
@@ -223,24 +222,24 @@ class Play {
       op,
       doneUnits: done ?? 0,
       rinsed,
-      fills: moves?.fills ?? [],
-      stock: moves?.stock ?? [],
+      fills: moves.fills,
+      stock: moves.stock,
       reason: this.reasons[index] ?? NO_REASON,
     });
     this.lead = 0;
     if (done !== null) this.drive(home);
   }
 
-  private transferMs(event: RefillEvent, moves: Moves | undefined, index: number): number {
+  private transferMs(event: RefillEvent, moves: Moves, index: number): number {
     const { model } = this.chain;
     const price = (s: number): number =>
       event.station < 0 ? 0 : (model.price[event.station * model.stocks + s] as number);
     let ms = 0;
-    for (const fill of moves?.fills ?? []) {
-      const stock = model.problem.materials[fill.material]?.stock ?? -1;
+    for (const fill of moves.fills) {
+      const { stock } = model.problem.materials[fill.material] as Material;
       ms += fill.parts * ((model.fillMs[fill.compartment] as number) + price(stock));
     }
-    for (const fill of moves?.stock ?? []) ms += fill.parts * price(fill.stock);
+    for (const fill of moves.stock) ms += fill.parts * price(fill.stock);
     return ms + this.rinseMs(event, index);
   }
 

@@ -253,30 +253,44 @@ describe('the bag places', () => {
     expect(settled([ACRE, CEDAR], change, limed(4001, 3)).whole).not.toBeNull();
   });
 
-  it('hold both products together', () => {
-    const halved = (bagPlaces: number): Setting => {
-      const all = limed(4000, bagPlaces);
-      return {
-        ...all,
-        problem: (small) => {
-          const whole = all.problem?.(small) ?? small;
-          const compartments = (each: ProblemRig) =>
-            each.compartments.map((one, c) => (c === 1 ? { ...one, capacityParts: 4000, fillMsPerPart: 2 } : one));
-          const jobs = whole.jobs.map((job, j) => {
-            const [mode] = job.modes[0] ?? [];
-            if (j !== ACRE || mode === undefined) return job;
-            const ops = mode.ops.map((op, o) => (o === 0 ? { ...op, draws: [{ compartment: 1, parts: 6000 }] } : op));
-            return { ...job, modes: [[{ ...mode, ops }], []] };
-          });
-          return { ...whole, jobs, rigs: whole.rigs.map((each) => ({ ...each, compartments: compartments(each) })) };
-        },
-      };
+  /** A hopper of 4,000 parts for 6,000 of seed: 2,000 more in a bag. */
+  const halved = (parts: number, bagPlaces: number): Setting => {
+    const all = limed(parts, bagPlaces);
+    return {
+      ...all,
+      problem: (small) => {
+        const whole = all.problem?.(small) ?? small;
+        const compartments = (each: ProblemRig) =>
+          each.compartments.map((one, c) => (c === 1 ? { ...one, capacityParts: 4000, fillMsPerPart: 2 } : one));
+        const jobs = whole.jobs.map((job, j) => {
+          const [mode] = job.modes[0] ?? [];
+          if (j !== ACRE || mode === undefined) return job;
+          const ops = mode.ops.map((op, o) => (o === 0 ? { ...op, draws: [{ compartment: 1, parts: 6000 }] } : op));
+          return { ...job, modes: [[{ ...mode, ops }], []] };
+        });
+        return { ...whole, jobs, rigs: whole.rigs.map((each) => ({ ...each, compartments: compartments(each) })) };
+      },
     };
+  };
+
+  it('hold both products together', () => {
     // 2,000 parts of seed do not fit into the hopper: one bag of it, and two of lime.
     const events = [{ done: 1 }, ...change];
-    const found = settled([ACRE, CEDAR], events, halved(3));
+    const found = settled([ACRE, CEDAR], events, halved(4000, 3));
     expect(amountsOf(found)).toEqual(['0:0:1800 1:2:4000 | 1:2000 2:4000', '1:2:2000 | ', '1:3:4000 | ']);
-    expect(settled([ACRE, CEDAR], events, halved(2)).whole).toBeNull();
+    expect(settled([ACRE, CEDAR], events, halved(4000, 2)).whole).toBeNull();
+  });
+
+  it('hold whole bags, where parts of them would have room', () => {
+    // Two fifths of a bag of seed and a half of lime: with one place the lime is bought at the shop instead, when the seed is gone.
+    const events = [{ done: 1 }, { position: 2, station: SHOP }, change[0] ?? {}];
+    const two = settled([ACRE, CEDAR], events, halved(1000, 2));
+    expect(amountsOf(two)).toEqual(['0:0:1800 1:2:4000 | 1:2000 2:1000', '1:2:2000 | ', ' | ', '1:3:1000 | ']);
+    const one = settled([ACRE, CEDAR], events, halved(1000, 1));
+    expect(amountsOf(one)).toEqual(['0:0:1800 1:2:4000 | 1:2000', '1:2:2000 | ', ' | 2:1000', '1:3:1000 | ']);
+    // 5 ms for each part.
+    expect(Math.abs((one.whole?.cost ?? 0) - (two.whole?.cost ?? 0) - 5000 * 5000)).toBeLessThan(1000);
+    expect(Math.abs(one.least - two.least)).toBeLessThan(1000);
   });
 
   it('are free again for what a station gives on the way', () => {

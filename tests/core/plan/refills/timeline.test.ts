@@ -10,7 +10,8 @@ import { LEG_M, smallProblem } from '../judge/small-problem.ts';
 const DAY_MS = 24 * 3_600_000;
 const [SHOP, HYDRANT, RIG] = [0, 1, -1];
 const [TANK, HOPPER, BAGS] = [0, 1, 2];
-const [WATER, MIX_ONE, SEED] = [0, 0, 2];
+const WATER = 0;
+const [MIX_ONE, MIX_TWO, SEED] = [0, 1, 2];
 
 type Setting = {
   readonly rig?: Partial<ProblemRig>;
@@ -138,6 +139,32 @@ describe('a day played to the millisecond', () => {
     expect(told(played([0, 1], work, { rig: short }))).toEqual(['too-long at 1']);
   });
 
+  it('rinses what each vessel held last', () => {
+    // Mix one at Birch, mix two at Cedar, mix one again: 300 s to rinse mix one and 240 s to rinse mix two.
+    const twice: Work = {
+      events: [
+        { position: 0, done: 6666, station: RIG, changes: 0 },
+        { position: 1, done: 0, station: RIG, changes: 1 << TANK },
+        { position: 1, done: 1000, station: RIG, changes: 0 },
+        { position: 2, done: 0, station: RIG, changes: 1 << TANK },
+      ],
+      moves: [
+        { fills: [fill(TANK, MIX_ONE, 2000)], stock: [{ stock: WATER, parts: 3000 }] },
+        { fills: [fill(TANK, MIX_ONE, 700)], stock: [] },
+        { fills: [fill(TANK, MIX_TWO, 300)], stock: [] },
+        { fills: [fill(TANK, MIX_TWO, 300)], stock: [] },
+        { fills: [fill(TANK, MIX_ONE, 2000)], stock: [] },
+      ],
+    };
+    const refills = (played([1, 2, 1], twice) as Timeline).activities.filter((each) => each.kind === 'refill');
+    expect(refills.map(({ startMs, endMs }) => (endMs - startMs) / 1000)).toEqual([
+      240 + 120 + 21,
+      240 + 300 + 9,
+      240 + 120 + 9,
+      240 + 240 + 60,
+    ]);
+  });
+
   it('says which hours are not kept', () => {
     expect(told(played([0, 1], work, { hydrantCloses: 32_065 })).length).toBe(24);
     expect(told(played([0, 1], work, { hydrantCloses: 32_064 }))).toEqual(['station-closed at 0']);
@@ -187,6 +214,23 @@ describe('bags poured on the machine', () => {
   it('are poured as it was decided where that costs less, and no earlier than there is room', () => {
     const decided = { ...loaded(1000, 3000), pours: new Map([[stintKey(0, 0, 1), 3000]]) };
     expect(pours(played([0], decided, { bags: 3000 })).length).toBe(3);
+  });
+
+  it('are no more than an op needs where a customer could not be met in time otherwise', () => {
+    // 500 in the hopper. Acre's seed takes 3,500 out of the bags, 14 s; pouring 500 more ahead takes 2 s. So the rig is ready for the
+    // second visit after 600 s, 600 s on the way, 180, 1,200 and 14 s, 300 to swap the head, 1,800 and 120 s.
+    const ready = 25_200 + 600 + 600 + 180 + 1214 + 300 + 1800 + 120;
+    const parts = (closes: number): readonly string[] =>
+      pours(played([0, 0], loaded(500, 7500), { bags: 7500, closes: [closes] })).map(
+        (each) => each.split(' ').at(-2) ?? '',
+      );
+    const full = ['1000', '1000', '1000'];
+    expect(parts(ready + 2)).toEqual([...full, '1000', ...full, '500']);
+    expect(parts(ready)).toEqual([...full, '500', ...full, '1000']);
+    expect(parts(ready + 1)).toEqual([...full, '500', ...full, '1000']);
+    expect(pours(played([0, 0], loaded(500, 7500), { bags: 7500, closes: [ready - 1] }))).toEqual([
+      'window-missed at 1',
+    ]);
   });
 
   it('do not last where there are too few, nor fit where there are too many', () => {
