@@ -1,6 +1,8 @@
+import type { Moves } from './amounts.ts';
 import type { Work } from './busy.ts';
 import type { Chain } from './chain.ts';
 import { hopperOf, stintKey } from './programme-bags.ts';
+import type { RefillEvent } from './refill-search.ts';
 import { drawnAfter } from './steps.ts';
 
 /**
@@ -37,7 +39,7 @@ export class BagLevels {
 
   /** Takes up what is moved at an event; 0: the morning. */
   fill(event: number): void {
-    for (const { compartment, parts } of this.work.moves[event]?.fills ?? []) {
+    for (const { compartment, parts } of (this.work.moves[event] as Moves).fills) {
       const level = (this.level[compartment] as number) + parts;
       this.level[compartment] = level;
       const { bagsOf, poursInto, capacity } = this.chain.model;
@@ -75,7 +77,7 @@ export class BagLevels {
       left -= pour.parts;
       pours.push(pour);
     }
-    const last = given === null || left <= 0 ? null : this.pour(into, done, op, left);
+    const last = given === null ? null : this.pour(into, done, op, left);
     return last === null ? pours : [...pours, last];
   }
 
@@ -113,10 +115,10 @@ export class BagLevels {
       const draw = this.drawOf(op, into);
       let done = position === i ? units : 0;
       for (; work.events[next]?.position === position; next += 1) {
-        const mark = work.events[next]?.done ?? 0;
-        if (mark > done) parts += drawnAfter(draw, mark, area) - drawnAfter(draw, done, area);
-        done = Math.max(done, mark);
-        if (work.moves[next + 1]?.fills.some((each) => each.compartment === into)) return parts;
+        const mark = Math.max(done, (work.events[next] as RefillEvent).done);
+        parts += drawnAfter(draw, mark, area) - drawnAfter(draw, done, area);
+        done = mark;
+        if ((work.moves[next + 1] as Moves).fills.some((each) => each.compartment === into)) return parts;
       }
       if (chain.nextMaterial[position * compartments + into] !== material) return parts;
       parts += drawnAfter(draw, area, area) - drawnAfter(draw, done, area);

@@ -7,7 +7,7 @@ import { keepLedger } from './ledger.ts';
 import { findReasons } from './reasons.ts';
 import { type RefillEvent, RefillSearch, type SearchLimits } from './refill-search.ts';
 import { isTimeline, playDay, type Timeline, type TimelineFault } from './timeline.ts';
-import type { RefillReason, RouteFault, RouteOutcome, Visit } from './types.ts';
+import type { RouteFault, RouteOutcome, Visit } from './types.ts';
 
 export type Placement =
   | { readonly kind: 'placed'; readonly outcome: RouteOutcome }
@@ -59,28 +59,20 @@ export class RefillPlacer {
     const { best: first, fault } = playEnds(search);
     const best = first === null || care === 'quick' ? first : finish(search, first);
     if (best === null) return { kind: 'impossible', fault: this.faultOf(search, jobs, modes, fault) };
-    const explained = care === 'explained';
-    const reasons = explained
-      ? findReasons(search, jobs, modes, best.events, best.timeline.cost, { ...limits, beam: NARROW })
-      : [];
-    if (explained) search.chain.load(jobs, modes, visits.length);
-    return { kind: 'placed', outcome: this.outcome(search, slot, visits, best, reasons) };
+    if (care !== 'explained') return { kind: 'placed', outcome: this.outcome(slot, visits, best.timeline) };
+    const { events, timeline } = best;
+    const reasons = findReasons(search, jobs, modes, events, timeline.cost, { ...limits, beam: NARROW });
+    const explained = playDay(search.chain, best, reasons) as Timeline;
+    return { kind: 'placed', outcome: this.outcome(slot, visits, explained) };
   }
 
-  private outcome(
-    search: RefillSearch,
-    slot: number,
-    visits: readonly Visit[],
-    best: Played,
-    reasons: readonly RefillReason[],
-  ): RouteOutcome {
+  private outcome(slot: number, visits: readonly Visit[], timeline: Timeline): RouteOutcome {
     const { day } = this.problem.slots[slot] as RouteSlot;
-    const played = reasons.length === 0 ? best.timeline : (playDay(search.chain, best, reasons) as Timeline);
     const late = visits.reduce(
       (sum, visit) => sum + ((this.problem.jobs[visit.job] as Job).lateCost[day] as number),
       0,
     );
-    const { activities, paidMs, distanceM, cost } = played;
+    const { activities, paidMs, distanceM, cost } = timeline;
     return { slot, visits, activities, paidMs, distanceM, cost: cost + late };
   }
 

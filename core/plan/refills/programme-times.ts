@@ -1,3 +1,4 @@
+import type { Job } from '../problem/index.ts';
 import { rinsedOut } from './ledger.ts';
 import { add, type Sum } from './linear.ts';
 import type { DayProgramme } from './programme.ts';
@@ -54,9 +55,7 @@ export class TimeOfDay {
   }
 
   private job(number: number) {
-    const job = this.day.model.problem.jobs[number];
-    if (job === undefined) throw new RangeError('no such job');
-    return job;
+    return this.day.model.problem.jobs[number] as Job;
   }
 
   /** Arrivals without refills, waits and breaks. */

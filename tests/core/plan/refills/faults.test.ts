@@ -74,6 +74,29 @@ describe('why a day cannot be done', () => {
     expect(faultOf(problemOf({}, undefined, none), [CEDAR])).toEqual({ kind: 'no-material', visit: 0, material: 1 });
   });
 
+  it('which customer is not met in time for what is filled on the way', () => {
+    // A tank that lasts through Birch, and no nurse tank: the other mix comes from the hydrant on the way to Cedar, which takes 240 s for
+    // the visit, 300 for the rinse and 24 to fill in 600 parts. After Cedar's arrival it is too late for that.
+    const tank = { id: 'rider/tank', kind: 'tank' as const, capacityParts: 2700, fillMsPerPart: 30 };
+    const leaves = START_SEC + 600 + DRIVE_SEC + 300 + 2700 + DRIVE_SEC + 240 + 300 + 24;
+    const closing = (cedarSec: number, hydrantSec: number): Problem =>
+      problemOf(
+        { nurseParts: 0, compartments: [tank] },
+        (each) => (each.propertyId === 'cedar' ? { closeMs: cedarSec * 1000 } : {}),
+        (_, k) => ({ closeMs: (k === 1 ? hydrantSec : START_SEC) * 1000 }),
+      );
+    expect(faultOf(closing(leaves + DRIVE_SEC, leaves), [BIRCH, CEDAR])).toBeNull();
+    expect(faultOf(closing(leaves + DRIVE_SEC - 1, leaves), [BIRCH, CEDAR])).toEqual({
+      kind: 'window-missed',
+      visit: 1,
+    });
+    expect(faultOf(closing(leaves + DRIVE_SEC, leaves - 1), [BIRCH, CEDAR])).toEqual({
+      kind: 'station-closed',
+      visit: 1,
+    });
+    expect(faultOf(closing(leaves + DRIVE_SEC, START_SEC + 3000), [BIRCH, CEDAR])?.kind).toBe('no-material');
+  });
+
   it('where not a single foot can be done with the payload', () => {
     expect(faultOf(problemOf({ cargoLimit: 833 }), [CEDAR])).toEqual({ kind: 'payload', visit: 0 });
     expect(faultOf(problemOf({ cargoLimit: 600 * 834 }), [CEDAR])).toBeNull();

@@ -203,7 +203,7 @@ describe('the clock of the programme', () => {
 
   it('lets two persons work side by side', () => {
     const spray = smallProblem().jobs[BIRCH]?.modes[0]?.[0]?.ops[0] as Op;
-    const both = (seconds: number): Setting => ({
+    const both = (seconds: number, hoseFirst = true): Setting => ({
       job: (_, j) => {
         const hose = {
           ...spray,
@@ -214,7 +214,8 @@ describe('the clock of the programme', () => {
           head: -1,
           serviceMs: seconds * 1000,
         };
-        return j === BIRCH ? { modes: [[{ beforeMs: 180e3, afterMs: 120e3, ops: [hose, spray] }], []] } : {};
+        const ops = hoseFirst ? [hose, spray] : [spray, hose];
+        return j === BIRCH ? { modes: [[{ beforeMs: 180e3, afterMs: 120e3, ops }], []] } : {};
       },
     });
     const inside = [{ position: 1, done: 100 }];
@@ -222,6 +223,16 @@ describe('the clock of the programme', () => {
     expectCost(settled([BIRCH], inside, both(1500)), costOf(BIRCH_SEC + 381, 2));
     expectCost(settled([BIRCH], inside, both(2000)), costOf(BIRCH_SEC + 381, 2));
     expectCost(settled([BIRCH], inside, both(2600)), costOf(BIRCH_SEC + 381 + 600, 2));
+    // The hose after the spray is beside what is left after the refill: 2,000 s where that comes as soon as 700 parts fit in, after
+    // 2,333 ft2; from the rig as well as on a trip.
+    const trip = 2 * DRIVE_SEC + 240 + 200 + 120 + 28;
+    expectCost(settled([BIRCH], [{ done: 100 }], both(2000, false)), costOf(BIRCH_SEC + 381, 2));
+    expectCost(settled([BIRCH], [{ done: 100 }], both(2600, false)), costOf(BIRCH_SEC + 381 + 600, 2));
+    expectCost(settled([BIRCH], [{ done: 100, station: HYDRANT }], both(2000, false)), costOf(BIRCH_SEC + trip, 4));
+    expectCost(
+      settled([BIRCH], [{ done: 100, station: HYDRANT }], both(2600, false)),
+      costOf(BIRCH_SEC + trip + 600, 4),
+    );
   });
 });
 
