@@ -26,6 +26,7 @@ export const TESTS = {
     'tests/core/plan/refills/dominance.test.ts',
     'tests/core/plan/refills/steps.test.ts',
     'tests/core/plan/refills/amounts.test.ts',
+    'tests/core/plan/refills/programme-bags.test.ts',
     'tests/core/plan/refills/finish-rules.test.ts',
     'tests/core/plan/refills/long-rows.test.ts',
     'tests/core/plan/refills/faults.test.ts',
@@ -34,6 +35,7 @@ export const TESTS = {
     'tests/core/plan/refills/linear.test.ts',
     'tests/core/plan/refills/chain.test.ts',
     'tests/core/plan/refills/detours.test.ts',
+    'tests/core/plan/refills/quick-days.test.ts',
     'tests/core/plan/refills/decisions.test.ts',
   ],
 };
