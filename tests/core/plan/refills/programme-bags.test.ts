@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Problem, ProblemCompartment } from '../../../../core/plan/problem/index.ts';
+import type { Problem, ProblemCompartment, ProblemRig } from '../../../../core/plan/problem/index.ts';
 import type { Chain } from '../../../../core/plan/refills/chain.ts';
 import { hopperOf, Pours, stintKey } from '../../../../core/plan/refills/programme-bags.ts';
 import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
@@ -25,7 +25,10 @@ const bags: ProblemCompartment = {
 /** The small problem with a hopper of 1,000 parts and 2,000 in bags beside it. */
 function chainOf(jobs: readonly number[]): Chain {
   const small = smallProblem();
-  const [tank, hopper] = small.rigs[0]?.compartments as readonly [ProblemCompartment, ProblemCompartment];
+  const [tank, hopper] = (small.rigs[0] as ProblemRig).compartments as readonly [
+    ProblemCompartment,
+    ProblemCompartment,
+  ];
   const problem: Problem = {
     ...small,
     stations: small.stations.map((each) => ({ ...each, openMs: 0, closeMs: DAY_MS })),
