@@ -71,6 +71,8 @@ export const headPassesSchema = v.object({
   sectionsFt: v.optional(v.array(positive)),
   /** Side on which the spray is shielded: it faces the edge in trim passes. */
   shieldedSide: v.optional(v.picklist(SIDES)),
+  /** Drives out the corners of trim passes, straight on to the edge and back; absent: turns on the spot there. */
+  squareCorners: v.optional(v.boolean()),
   /** Speed with nothing coming out, mph; absent: the working speed. */
   transitMph: v.optional(positive),
   /** On ground at least this steep swaths run up and down the slope, degrees; absent: slope makes no difference. */

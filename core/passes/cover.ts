@@ -23,6 +23,13 @@ export function coverOf(ground: Region, trim: readonly TrimPass[], cells: readon
   return { left, leftSqM, outsideSqM: Math.max(0, regionArea(treated) - (regionArea(ground) - leftSqM)) };
 }
 
+/** The same with more ground treated, by rectangles that may share ground with all that is treated already. */
+export function coverMore({ left, outsideSqM }: Cover, ground: Region, more: readonly Region[]): Cover {
+  const still = difference(left, more);
+  const outside = difference(union(more), [ground]);
+  return { left: still, leftSqM: regionArea(still), outsideSqM: outsideSqM + regionArea(outside) };
+}
+
 /** A swath in the frame of its cell: from where to where along it, and where its middle lies across. */
 type Bar = { readonly from: number; readonly to: number; readonly across: number };
 /** A piece of a cell across which its ends stay where they are. */

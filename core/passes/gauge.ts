@@ -21,6 +21,7 @@ export function gaugeOf(head: PassHead, where: string): Result<Gauge> {
     trimPasses: head.trimPasses,
     sectionsM: head.sectionsFt === undefined ? null : head.sectionsFt.map(metres),
     shieldedSide: head.shieldedSide ?? null,
+    squareCorners: head.squareCorners ?? false,
     turnSec: head.turnSec,
     metresPerSec: head.speedMph * METRES_PER_SECOND_AT_1_MPH,
     mark: head.mark ?? null,

@@ -1,4 +1,5 @@
 import type { PlanePoint, Region } from '../geometry/index.ts';
+import { wholePasses } from './legs.ts';
 import { pivotOf, sidesOf, turnBack, turnSides } from './sides.ts';
 import type { Leg, OpenSection, PassPlan } from './types.ts';
 
@@ -35,7 +36,7 @@ export function localRates(
   const pivot = pivotOf(ground);
   const angle = ((plan.angleDeg ?? 0) * Math.PI) / 180;
   const raster = new Raster(ground, pivot, angle, fields);
-  for (const leg of plan.path) raster.add(leg, sectionsM);
+  for (const leg of wholePasses(plan.path)) raster.add(leg, sectionsM);
   return { average: plan.appliedSqM / treatedSqM, ...raster.counts(), stepM: raster.stepM };
 }
 
@@ -72,7 +73,6 @@ class Raster {
 
   /** Counts a leg once for every place that it treats. */
   add(leg: Leg, sectionsM: readonly number[] | null): void {
-    if (leg.kind === 'transit') return;
     this.leg += 1;
     for (let at = 1; at < leg.points.length; at += 1) {
       const from = this.turn(leg.points[at - 1] as PlanePoint);

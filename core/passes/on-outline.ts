@@ -10,7 +10,7 @@ import {
   toGeometry,
 } from '../geometry/index.ts';
 import { planPasses } from './plan-passes.ts';
-import type { Leg, OpenSection, PassHead, PassOptions, PassPlan } from './types.ts';
+import type { Leg, PassHead, PassOptions, PassPlan } from './types.ts';
 
 /** The polygons of some ground in degrees: for each its outline, then its holes. */
 export type PassOutline = readonly (readonly (readonly Position[])[])[];
@@ -19,10 +19,7 @@ export type PassOutline = readonly (readonly (readonly Position[])[])[];
 export type PassGround = { readonly outline: PassOutline; readonly obstacles: PassOutline };
 
 /** A leg in degrees. */
-export type PlacedLeg = Pick<Leg, 'kind' | 'widthM'> & {
-  readonly positions: readonly Position[];
-  readonly open?: readonly OpenSection[];
-};
+export type PlacedLeg = Pick<Leg, 'kind' | 'widthM' | 'goesOn' | 'open'> & { readonly positions: readonly Position[] };
 /** A plan of passes with its way and its hand trim in degrees. */
 export type PlacedPasses = {
   /** The ground in a local plane. */
@@ -64,9 +61,10 @@ export function passesOnOutline(
   });
 }
 
-const placed = ({ kind, widthM, points, open }: Leg, plane: LocalPlane): PlacedLeg => ({
+const placed = ({ kind, widthM, points, goesOn, open }: Leg, plane: LocalPlane): PlacedLeg => ({
   kind,
   widthM,
+  ...(goesOn === undefined ? {} : { goesOn }),
   ...(open === undefined ? {} : { open }),
   positions: points.map(plane.toDegrees),
 });

@@ -23,6 +23,7 @@ export type PassPicture = {
   readonly minutes: number;
   readonly swathCount: number;
   readonly trimCount: number;
+  readonly cornerCount: number;
   /** Way with something coming out, and without. */
   readonly sprayedFt: number;
   readonly unsprayedFt: number;

@@ -14,6 +14,7 @@ import {
 import { feetToMetres, metresToFeet, quantity, squareMetresToSquareFeet } from '../units/index.ts';
 import { angleOfBearing } from './direction.ts';
 import { gaugeOf } from './gauge.ts';
+import { wholePasses } from './legs.ts';
 import { localRates } from './local-rates.ts';
 import { type PassGround, type PlacedPasses, passesOnOutline } from './on-outline.ts';
 import type { PassPicture, PictureLeg } from './picture-types.ts';
@@ -58,6 +59,7 @@ function draw(
       kind: leg.kind,
       widthM: leg.widthM,
       positions: path[index]?.positions ?? [],
+      ...(leg.goesOn === undefined ? {} : { goesOn: leg.goesOn }),
       ...(leg.open === undefined ? {} : { open: leg.open }),
       lengthFt: feet(lengthM(leg.points)),
       coveredSqFt: squareFeet(leg.appliedSqM),
@@ -75,6 +77,7 @@ function draw(
     minutes: steeper * plan.minutes,
     swathCount: plan.swathCount,
     trimCount: plan.trimCount,
+    cornerCount: plan.cornerCount,
     sprayedFt: feet(plan.sprayedM),
     unsprayedFt: feet(plan.unsprayedM),
     overlapShare: plan.overlapShare,
@@ -89,13 +92,16 @@ function draw(
 
 type LegTime = { readonly fromSec: number; readonly sec: number };
 
-/** When each leg begins and how long it takes; a turn is counted before every leg with something coming out but the first. */
+/**
+ * When each leg begins and how long it takes. A turn is counted before every leg with something coming out but the first, and but
+ * trim passes that go on: turning out of a corner and back onto the pass is one turn.
+ */
 function timesOf(legs: readonly Leg[], { metresPerSec, transitMetresPerSec, turnSec }: Gauge): readonly LegTime[] {
   let nowSec = 0;
   let hasBegun = false;
   return legs.map((leg) => {
     const isWork = leg.kind !== 'transit';
-    if (isWork && hasBegun) nowSec += turnSec;
+    if (isWork && hasBegun && leg.goesOn !== true) nowSec += turnSec;
     hasBegun ||= isWork;
     const sec = lengthM(leg.points) / (isWork ? metresPerSec : transitMetresPerSec);
     const fromSec = nowSec;
@@ -106,10 +112,10 @@ function timesOf(legs: readonly Leg[], { metresPerSec, transitMetresPerSec, turn
 
 /** Ground that two legs or more treat, whole swaths taken: with sections shut, less of it is treated twice. */
 export function overlapOf(legs: readonly Leg[]): Region {
-  return coveredTwice(legs.filter((leg) => leg.kind !== 'transit').map(bandOf));
+  return coveredTwice(wholePasses(legs).map(bandOf));
 }
 
-/** What a leg treats: the rectangle of a swath, or the ground within half the width of the closed line of a trim pass. */
+/** What a leg treats: the rectangle of a swath or of a run into a corner, or the ground within half the width of the closed line of a trim pass. */
 function bandOf({ kind, points, widthM }: Leg): Region {
   if (kind === 'trim') {
     const inside = filled(points.slice(0, -1));

@@ -12,8 +12,10 @@ import {
 } from '../geometry/index.ts';
 import { bestDirection, type Directed, fixedDirection } from './angle.ts';
 import { type Cell, cellsOf, type Swath } from './cells.ts';
-import { type Cover, coverOf } from './cover.ts';
+import { barOf, cornerRuns } from './corners.ts';
+import { type Cover, coverMore, coverOf } from './cover.ts';
 import { gaugeOf } from './gauge.ts';
+import { trimLegs } from './legs.ts';
 import { driveLoops } from './loops.ts';
 import { markUse } from './marking.ts';
 import { notesOf } from './notes.ts';
@@ -77,8 +79,10 @@ function planPart(ground: Region, gauge: Gauge, options: PassOptions, arrival: A
   const openings = pieces.flatMap((each) => each.cells.map(() => each.openings));
   const order = orderCells(cells);
   const loops = driveLoops(trim.passes, beginning(cells, order.visits), main?.directed.angle ?? 0);
+  const swept = coverOf(ground, trim.passes, cells, gauge.swathM);
+  const runs = gauge.squareCorners ? cornerRuns(swept.left, sidesOf(ground), trim.passes, gauge.trimSwathM) : [];
   const work = [
-    ...loops.map((points) => trimLeg(points, gauge)),
+    ...loops.flatMap((points) => trimLegs(points, runs, gauge)),
     ...order.visits.flatMap(({ cell, way }) =>
       drive(cells[cell] ?? [], way).map((swath) => swathLeg(swath, openings[cell] ?? null, gauge)),
     ),
@@ -87,7 +91,14 @@ function planPart(ground: Region, gauge: Gauge, options: PassOptions, arrival: A
   return {
     legs: joined.legs,
     leaves: joined.leaves,
-    cover: coverOf(ground, trim.passes, cells, gauge.swathM),
+    cover:
+      runs.length === 0
+        ? swept
+        : coverMore(
+            swept,
+            ground,
+            runs.map((run) => barOf(run, gauge.trimSwathM)),
+          ),
     angle: cells.length === 0 ? null : (main?.directed.angle ?? null),
     end: endOf(work),
     directionsCut: directed.some((each) => each.directed.wasCutShort),
@@ -98,12 +109,6 @@ function planPart(ground: Region, gauge: Gauge, options: PassOptions, arrival: A
 function beginning(cells: readonly Cell[], visits: readonly Visit[]): PlanePoint | null {
   const [first] = visits;
   return first === undefined ? null : (drive(cells[first.cell] ?? [], first.way)[0]?.from ?? null);
-}
-
-/** A trim pass with the edge on its right, or on its left where that side is shielded. */
-function trimLeg(loop: readonly PlanePoint[], { trimSwathM, shieldedSide }: Gauge): Leg {
-  const points = shieldedSide === 'left' ? loop.toReversed() : loop;
-  return { kind: 'trim', points, widthM: trimSwathM, appliedSqM: trimSwathM * lengthM(points) };
 }
 
 function swathLeg({ from, to, strip, isTurned }: Swath, openings: Openings | null, { swathM, sectionsM }: Gauge): Leg {
@@ -184,8 +189,9 @@ function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge, isDown
   const swathM = sum((leg) => (leg.kind === 'swath' ? lengthM(leg.points) : 0));
   const appliedSqM = sum((leg) => leg.appliedSqM);
   const swathCount = path.filter((leg) => leg.kind === 'swath').length;
-  const trimCount = path.filter((leg) => leg.kind === 'trim').length;
-  const turnCount = Math.max(0, swathCount + trimCount - 1);
+  const trimCount = path.filter((leg) => leg.kind === 'trim' && leg.goesOn !== true).length;
+  const cornerCount = path.filter((leg) => leg.kind === 'corner').length;
+  const turnCount = Math.max(0, swathCount + trimCount + cornerCount - 1);
   const handTrimSqM = parts.reduce((total, each) => total + each.cover.leftSqM, 0);
   const outsideSqM = parts.reduce((total, each) => total + each.cover.outsideSqM, 0);
   const share = (part: number): number => (areaSqM > 0 ? part / areaSqM : 0);
@@ -194,6 +200,7 @@ function addUp(parts: readonly PartPlan[], areaSqM: number, gauge: Gauge, isDown
     path,
     swathCount,
     trimCount,
+    cornerCount,
     turnCount,
     sprayedM,
     swathM,

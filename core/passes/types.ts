@@ -15,6 +15,8 @@ export type PassHead = {
   /** Side on which the spray is shielded: it faces the edge in trim passes. */
   readonly shieldedSide?: 'left' | 'right';
   /** Seconds for changing from one swath to the next, besides the way itself. */
+  /** Drives out the corners of trim passes, straight on to the edge and back; absent: it turns on the spot there. */
+  readonly squareCorners?: boolean;
   readonly turnSec: number;
   readonly speedMph: number;
   /** Speed with nothing coming out, mph; absent: the working speed. */
@@ -44,6 +46,7 @@ export type Gauge = {
   /** From left to right, adding up to the swath; null where the swath is shut as a whole. */
   readonly sectionsM: readonly number[] | null;
   readonly shieldedSide: 'left' | 'right' | null;
+  readonly squareCorners: boolean;
   readonly turnSec: number;
   readonly metresPerSec: number;
   /** With nothing coming out. */
@@ -54,15 +57,17 @@ export type Gauge = {
 /** Where a section is open along a swath: metres from the beginning of the swath, and sections counted from the left. */
 export type OpenSection = { readonly section: number; readonly fromM: number; readonly toM: number };
 
-/** One stretch of the way: a closed trim pass, a straight swath, or a move with nothing coming out. */
+/** One stretch of the way: a trim pass, a straight run into a corner of it, a straight swath, or a move with nothing coming out. */
 export type Leg = {
-  readonly kind: 'trim' | 'swath' | 'transit';
-  /** Line of the machine's middle, metres in the plane of the region; a trim pass ends where it began. */
+  readonly kind: 'trim' | 'corner' | 'swath' | 'transit';
+  /** Line of the machine's middle, metres in the plane of the region; a trim pass ends where it began, unless it is broken off. */
   readonly points: readonly PlanePoint[];
   /** Width treated, metres; 0 for a transit. */
   readonly widthM: number;
   /** Area that comes out, overlap included, m2. */
   readonly appliedSqM: number;
+  /** Of a trim pass: it is taken up again where it was broken off for a run into a corner. */
+  readonly goesOn?: true;
   /** Of a swath with sections: where each is open. */
   readonly open?: readonly OpenSection[];
 };
@@ -86,6 +91,8 @@ export type PassPlan = {
   /** Straight swaths; trim passes are counted apart. */
   readonly swathCount: number;
   readonly trimCount: number;
+  /** Straight runs into corners of trim passes. */
+  readonly cornerCount: number;
   readonly turnCount: number;
   readonly sprayedM: number;
   /** Of `sprayedM` the straight swaths. */

@@ -1,4 +1,5 @@
 import type { AreaGeometry, Position } from '../book/index.ts';
+import type { PictureLeg } from '../passes/index.ts';
 
 /** A column; figures are set right, and 'pen' is an empty column with room to write. */
 export type Column = { readonly label: string; readonly align: 'left' | 'right' | 'pen' };
@@ -18,7 +19,7 @@ export type MapPoint = {
 
 /** Passes over one area of a small map. */
 export type MapPasses = {
-  readonly legs: readonly { readonly kind: 'trim' | 'swath' | 'transit'; readonly positions: readonly Position[] }[];
+  readonly legs: readonly Pick<PictureLeg, 'kind' | 'positions'>[];
   readonly overlap: AreaGeometry;
   readonly missed: AreaGeometry;
 };

@@ -48,7 +48,7 @@ td .box{margin-right:2pt}
 .map .thread{stroke:#888;stroke-width:.8;fill:none}
 .map .dot{fill:#333}
 .map .route{fill:none;stroke:#111;stroke-width:2}
-.map .pass-trim{fill:none;stroke:#111;stroke-width:1.6}
+.map .pass-trim,.map .pass-corner{fill:none;stroke:#111;stroke-width:1.6}
 .map .pass-swath{fill:none;stroke:#111;stroke-width:.8;marker-mid:url(#driven)}
 .map .pass-transit{fill:none;stroke:#111;stroke-width:.8;stroke-dasharray:3 3}
 .map .pass-twice{fill:url(#twice);fill-rule:evenodd}

@@ -122,7 +122,7 @@ function Along({ picture }: { readonly picture: PassPicture }) {
 
 const SIGNS = [
   { sign: 'swath', words: 'swath, driven as its arrow points' },
-  { sign: 'trim', words: 'trim pass along the edge' },
+  { sign: 'trim', words: 'trim pass along the edge, run into a corner' },
   { sign: 'transit', words: 'way without material' },
   { sign: 'overlap', words: 'gone over twice' },
   { sign: 'missed', words: 'not reached' },

@@ -4,16 +4,18 @@ import { counted, type Formatter } from '../format/index.ts';
 
 const NAMES: Readonly<Record<PictureLeg['kind'], string>> = {
   trim: 'Trim pass',
+  corner: 'Run into a corner',
   swath: 'Swath',
   transit: 'Way without material',
 };
 
-/** "Swath 12 of 42": which stretch of its kind it is. */
+/** "Swath 12 of 42": which stretch of its kind it is; the pieces of a trim pass that runs into corners break off count as one. */
 export function legName({ legs }: PassPicture, at: number): string {
   const leg = legs[at];
   if (leg === undefined) return '';
-  const kind = legs.filter((each) => each.kind === leg.kind);
-  return `${NAMES[leg.kind]} ${kind.indexOf(leg) + 1} of ${kind.length}`;
+  const countOf = (some: PassPicture['legs']): number =>
+    some.filter((each) => each.kind === leg.kind && each.goesOn !== true).length;
+  return `${NAMES[leg.kind]} ${countOf(legs.slice(0, at + 1))} of ${countOf(legs)}`;
 }
 
 /** "312 ft long, 5 ft wide, 1,560 ft² covered; begins at 8:12 min, takes 1:01 min". */
@@ -38,9 +40,13 @@ const percent = (share: number, words: Formatter): string => `${words.number(100
 
 /** What the passes come to, figure by figure. */
 export function figuresOf(picture: PassPicture, words: Formatter): readonly Figure[] {
-  const { trimCount, swathCount, bearingDeg, mark } = picture;
+  const { trimCount, cornerCount, swathCount, bearingDeg, mark } = picture;
+  const corners = cornerCount === 0 ? '' : `, ${counted(cornerCount, 'run into a corner', 'runs into corners')}`;
   return [
-    { name: 'passes', words: `${counted(trimCount, 'trim pass', 'trim passes')}, ${counted(swathCount, 'swath')}` },
+    {
+      name: 'passes',
+      words: `${counted(trimCount, 'trim pass', 'trim passes')}${corners}, ${counted(swathCount, 'swath')}`,
+    },
     ...(bearingDeg === null ? [] : [{ name: 'swaths run', words: formatBearing(bearingDeg) }]),
     { name: 'time', words: words.duration(Math.round(picture.minutes * 60)) },
     { name: 'way', words: `${words.length(picture.sprayedFt)} treating, ${words.length(picture.unsprayedFt)} not` },

@@ -37,6 +37,7 @@ export function headsOf({ book, where, isBook }: Ground, typed: Typed): Result<r
     ...numberAs('speedMph', speedMph),
     ...sectionsOf(typed),
     ...shieldOf(typed),
+    ...(typed.flags.has('square-corners') ? { squareCorners: true } : {}),
     ...markOf(typed),
   };
   if (given !== undefined) {

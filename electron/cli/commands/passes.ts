@@ -29,7 +29,7 @@ export const passesCommand: Command = {
   summary: "Lays a machine's passes over each zone: trim passes, swaths in the best direction, minutes, hand trim.",
   details: [
     'For a book: every head of the machines of the book, or of the one that --machine names, with its swath and speed and, where the book says it, how it is driven. For any file of ground (GeoJSON, KML, shapefiles …): the head that --swath-ft and --speed-mph describe, which in a book stands in for the machines.',
-    'Trim passes go round the edge and round obstacles, then parallel swaths in the direction that takes least time, or in that of --angle. Missed ground is exactly what is listed as hand trim. Lengths are those of this plan, not of the best there is; minutes are at working speed with the seconds of --turn-sec for each change of swath.',
+    'Trim passes go round the edge and round obstacles, then parallel swaths in the direction that takes least time, or in that of --angle. Missed ground is exactly what is listed as hand trim. Lengths are those of this plan, not of the best there is; minutes are at working speed with the seconds of --turn-sec for each change of swath. In a corner of a trim pass the machine turns on the spot, which leaves a rest; with --square-corners it drives straight on until the end of its swath stands at the edge, and back, where that treats enough, for a turn more.',
     'Plans of days take these passes for every head of which the book says how it is driven; the others are reckoned from field efficiency.',
   ],
   operands: [{ name: 'FILE', words: 'book, or outlines (GeoJSON or another file of ground)' }],
@@ -41,6 +41,11 @@ export const passesCommand: Command = {
     { name: 'overlap-ft', value: 'FEET', words: 'what neighbouring swaths share at least (as in the book, else 4 in)' },
     { name: 'trim', value: 'N', words: 'passes round the edge and obstacles (as in the book, else 1)' },
     { name: 'trim-swath-ft', value: 'FEET', words: 'width of a trim pass (as in the book, else that of the swath)' },
+    {
+      name: 'square-corners',
+      value: null,
+      words: 'drives out the corners of trim passes (as in the book, else turns on the spot)',
+    },
     { name: 'sections-ft', value: 'A,B,C', words: 'boom sections shut one by one over treated ground, left to right' },
     { name: 'shield', value: 'SIDE', words: 'left or right: the shielded side, which faces the edge in trim passes' },
     { name: 'turn-sec', value: 'SECONDS', words: 'time for each change of swath (as in the book, else 4)' },
@@ -168,7 +173,7 @@ function headAnswer(
   figuresAlone: boolean,
 ): ZoneAnswer['heads'][number] {
   const squareFeet = (squareMetres: number): number => squareMetresToSquareFeet(quantity<'m2'>(squareMetres));
-  const { swathCount, trimCount, turnCount, sprayedM, unsprayedM, minutes, angleDeg, mark, notes } = plan;
+  const { swathCount, trimCount, cornerCount, turnCount, sprayedM, unsprayedM, minutes, angleDeg, mark, notes } = plan;
   const sectionsM = head.sectionsFt?.map((each) => feetToMetres(quantity<'ft'>(each))) ?? null;
   const rates = localRates(ground, plan, sectionsM);
   const shown = {
@@ -183,11 +188,13 @@ function headAnswer(
     mark: head.mark === undefined || mark === null ? null : { ...mark, flOzPer1000Ft: head.mark.flOzPer1000Ft },
     sectionsFt: head.sectionsFt ?? null,
     shieldedSide: head.shieldedSide ?? null,
+    squareCorners: head.squareCorners ?? false,
     trimSwathFt: head.trimSwathFt ?? head.swathFt,
     transitMph: head.transitMph ?? head.speedMph,
     areaSqFt: squareFeet(plan.areaSqM),
     swathCount,
     trimCount,
+    cornerCount,
     turnCount,
     sprayedM,
     swathM: plan.swathM,

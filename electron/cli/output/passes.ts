@@ -20,9 +20,13 @@ const answerSchema = v.strictObject({
   /** Boom sections, left to right; null where the swath is shut as a whole. */
   sectionsFt: v.nullable(v.array(figure)),
   shieldedSide: v.nullable(v.picklist(['left', 'right'])),
+  /** Whether corners of trim passes are driven out. */
+  squareCorners: v.boolean(),
   areaSqFt: figure,
   swathCount: figure,
   trimCount: figure,
+  /** Straight runs into corners of trim passes. */
+  cornerCount: figure,
   turnCount: figure,
   sprayedM: figure,
   /** Of it the straight swaths. */
@@ -55,8 +59,10 @@ const answerSchema = v.strictObject({
   path: v.optional(
     v.array(
       v.strictObject({
-        kind: v.picklist(['trim', 'swath', 'transit']),
+        kind: v.picklist(['trim', 'corner', 'swath', 'transit']),
         widthM: figure,
+        /** Of a trim pass: it is taken up again where it was broken off for a run into a corner. */
+        goesOn: v.optional(v.literal(true)),
         /** Of a swath with sections: where each is open, metres from its beginning, sections from the left. */
         open: v.optional(v.array(v.strictObject({ section: figure, fromM: figure, toM: figure }))),
         coordinates: v.array(position),

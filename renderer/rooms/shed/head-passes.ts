@@ -61,6 +61,13 @@ export const passColumns: readonly Column<Head>[] = [
     unset: (h) => without(h, 'trimSwathFt'),
   },
   {
+    kind: 'flag',
+    label: 'corners driven out',
+    hiddenFor: isUndriven,
+    get: (h) => h.passes?.squareCorners ?? false,
+    set: (h, on) => (on ? withPasses(h, { squareCorners: true }) : without(h, 'squareCorners')),
+  },
+  {
     kind: 'figure',
     figure: 'number',
     label: 'seconds a turn',

@@ -14,6 +14,7 @@ const gauge: Gauge = {
   trimPasses: 0,
   sectionsM: null,
   shieldedSide: null,
+  squareCorners: false,
   turnSec: 3,
   metresPerSec: 1.5,
   mark: null,

@@ -35,6 +35,7 @@ test('all that is said is taken over', () => {
     trimSwathFt: 4,
     sectionsFt: [4, 4],
     shieldedSide: 'left',
+    squareCorners: true,
     transitMph: 5,
     mark: { what: 'foam', flOzPer1000Ft: 3 },
   } as const;

@@ -71,7 +71,7 @@ export const convexCorners = (random: Random, radius: number): Corner[] =>
 
 const NEAR_END = 1e-9;
 
-/** Whether a leg treats a place: within half its width of a trim pass, or in the rectangle of a swath. */
+/** Whether a leg treats a place: within half its width of a trim pass, or in the rectangle of a swath or of a run into a corner. */
 export function treats(leg: Leg, x: number, y: number): boolean {
   return leg.points.some((to, index) => {
     const from = leg.points[index - 1];
@@ -81,8 +81,8 @@ export function treats(leg: Leg, x: number, y: number): boolean {
     const along = ((x - from.x) * (to.x - from.x) + (y - from.y) * (to.y - from.y)) / length;
     const across = Math.abs((x - from.x) * (to.y - from.y) - (y - from.y) * (to.x - from.x)) / length;
     const beyond = Math.max(0, -along, along - length);
-    if (leg.kind === 'swath') return beyond <= NEAR_END && across <= leg.widthM / 2;
-    return leg.kind === 'trim' && Math.hypot(beyond, across) <= leg.widthM / 2;
+    if (leg.kind !== 'trim') return leg.kind !== 'transit' && beyond <= NEAR_END && across <= leg.widthM / 2;
+    return Math.hypot(beyond, across) <= leg.widthM / 2;
   });
 }
 

@@ -29,22 +29,32 @@ describe('ground gone over twice', () => {
   });
 });
 
+it('trim passes broken off for runs into corners share no more ground than those in one piece', () => {
+  const ground = groundOf(rectangle(0, 0, 30, 20));
+  const [round, square] = [false, true].map((squareCorners) =>
+    planned(ground, headOf(1.2, { trimPasses: 1, squareCorners })),
+  );
+  const again = regionArea(overlapOf(square!.path)) - regionArea(overlapOf(round!.path));
+  // Each run of 0.6 x 1.2 m goes over ground that the pass has treated once, but for the rest of the corner; of it the swaths have
+  // treated a band of 0.1 m already.
+  const onceSqM = 4 * (0.6 * 1.2 - (1 - Math.PI / 4) * 0.6 ** 2);
+  expect(again).toBeLessThan(onceSqM + 0.01);
+  expect(again).toBeGreaterThan(onceSqM - 4 * 0.6 * 0.11);
+});
+
 describe('a picture of passes', () => {
   const ring = ringAt([-83, 40], rectangle(0, 0, 60, 30));
-  const pictureOf = (slopeDeg: number) => {
-    const picture = passPicture(
-      { outline: [[ring]], obstacles: [] },
-      headOf(1.5, { turnSec: 5, transitMph: 6 }),
-      {},
-      slopeDeg,
-      'zone',
-    );
+  const pictureOf = (slopeDeg: number, squareCorners = false) => {
+    const head = headOf(1.5, { turnSec: 5, transitMph: 6, squareCorners });
+    const picture = passPicture({ outline: [[ring]], obstacles: [] }, head, {}, slopeDeg, 'zone');
     if (!picture.ok || picture.value === null) throw new Error('no picture');
     return picture.value;
   };
 
-  it('tells every leg, and they add up to the whole', () => {
-    const picture = pictureOf(0);
+  it.each([false, true])('tells every leg, and they add up to the whole; corners driven out: %s', (squareCorners) => {
+    const picture = pictureOf(0, squareCorners);
+    expect(picture.legs.filter((each) => each.kind === 'corner')).toHaveLength(picture.cornerCount);
+    expect(picture.cornerCount > 0).toBe(squareCorners);
     expect(picture.legs.filter((each) => each.kind === 'swath')).toHaveLength(picture.swathCount);
     const sum = (of: (leg: (typeof picture.legs)[number]) => number) =>
       picture.legs.reduce((all, leg) => all + of(leg), 0);

@@ -91,10 +91,15 @@ const SHAPES: readonly (readonly [string, () => Region])[] = [
 
 describe('what is treated, by a raster of 120,000 places that knows the path alone', () => {
   for (const [name, make] of SHAPES) {
-    for (const swathM of [0.53, 1.83]) {
-      it(`${name}, swath ${swathM} m: missed within 0.05 points, nothing outside`, () => {
+    for (const [swathM, squareCorners] of [
+      [0.53, false],
+      [1.83, false],
+      [1.83, true],
+    ] as const) {
+      const corners = squareCorners ? ', corners driven out' : '';
+      it(`${name}, swath ${swathM} m${corners}: missed within 0.05 points, nothing outside`, () => {
         const ground = make();
-        const plan = planned(ground, headOf(swathM));
+        const plan = planned(ground, headOf(swathM, { squareCorners }));
         const found = raster(ground, plan, 120_000);
         expect(Math.abs(found.missed - plan.missedShare)).toBeLessThan(0.0005);
         expect(found.outside).toBeLessThan(0.0001);
@@ -194,7 +199,7 @@ describe('properties', () => {
 
   it('what is applied is what is covered once and what is covered again', () => {
     for (const [, make] of SHAPES) {
-      const plan = planned(make(), headOf(1.22));
+      const plan = planned(make(), headOf(1.22, { squareCorners: true }));
       const coveredSqM = plan.areaSqM * (1 - plan.missedShare + plan.offTargetShare);
       expect(plan.appliedSqM).toBeCloseTo(coveredSqM + plan.overlapShare * plan.areaSqM, 6);
     }
@@ -202,7 +207,7 @@ describe('properties', () => {
 
   it('the way hangs together: each leg begins where the one before ended', () => {
     for (const [, make] of SHAPES) {
-      const { path } = planned(make(), headOf(1.22));
+      const { path } = planned(make(), headOf(1.22, { squareCorners: true }));
       for (const [index, leg] of path.entries()) {
         const end = path[index - 1]?.points.at(-1);
         if (end !== undefined)

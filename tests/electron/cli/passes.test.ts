@@ -51,6 +51,24 @@ describe('passes', () => {
     expect(found!.handTrim!.type).toBe('MultiPolygon');
   });
 
+  test('drive corners out where that is asked for: four runs, each with a turn', () => {
+    const [round, square] = [[], ['--square-corners']].map((more) => {
+      const run = passes(lawns, ...head, '--trim', '1', '--turn-sec', '3', '--speed-mph', '4', ...more);
+      return jsonOf<PassesOutput>(run, 'passes').zones[0]!.heads[0]!;
+    });
+    expect(round).toMatchObject({ squareCorners: false, cornerCount: 0 });
+    expect(square).toMatchObject({
+      squareCorners: true,
+      cornerCount: 4,
+      trimCount: 1,
+      turnCount: round!.turnCount + 4,
+    });
+    expect(square!.path!.filter((each) => each.kind === 'corner')).toHaveLength(4);
+    expect(square!.path!.filter((each) => each.kind === 'trim' && each.goesOn !== true)).toHaveLength(1);
+    expect(square!.handTrimSqFt).toBeLessThan(0.1);
+    expect(square!.minutes - round!.minutes).toBeCloseTo((4 * 1.2) / 1.78816 / 60 + (4 * 3) / 60, 3);
+  });
+
   test('run up and down where the ground falls steeply, and a marker is counted along them', () => {
     const slope = ['--up-and-down-from', '0', '--downhill', '0'];
     const run = passes(lawns, ...head, '--trim', '2', ...slope, '--mark', 'foam', '--mark-fl-oz', '2', '--figures');
