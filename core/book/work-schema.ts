@@ -55,6 +55,8 @@ export const productSchema = v.object({
   pricePerUnit: v.optional(notNegative, 0),
   /** What lies in the store, in the product's unit; absent: nothing. */
   onHand: v.optional(notNegative),
+  /** Days from ordering it to having it in the store; absent: a week. */
+  leadDays: v.optional(wholeNumber),
   label: labelSchema,
   note: v.optional(textSchema, ''),
 });

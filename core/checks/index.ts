@@ -1,8 +1,10 @@
 import type { Issue } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
 import { absurd } from './absurd.ts';
+import { licences } from './applicators.ts';
 import { calibration } from './calibration.ts';
 import { calibrationDue } from './calibration-due.ts';
+import { idleCaps } from './caps.ts';
 import { doubledOutlines } from './doubled-outlines.ts';
 import { undrivableHeads, undrivenHeads } from './driven-heads.ts';
 import { duplicateIds } from './duplicate-ids.ts';
@@ -41,6 +43,8 @@ export const RULES: readonly Rule[] = [
   labelLimits,
   labelSense,
   products,
+  idleCaps,
+  licences,
   calibration,
   calibrationDue,
   undrivenHeads,

@@ -5,7 +5,7 @@ import { named, type Rule } from './rule.ts';
 /** Ids that lead nowhere. */
 export const references: Rule = {
   code: 'reference-missing',
-  find: (book) => [...ground(book), ...shed(book), ...work(book), ...rounds(book)],
+  find: (book) => [...ground(book), ...shed(book), ...work(book), ...rounds(book), ...records(book)],
 };
 
 function ids(records: readonly { readonly id: string }[]): ReadonlySet<string> {
@@ -109,4 +109,10 @@ function rounds(book: Book): readonly Issue[] {
       ),
     ];
   });
+}
+
+/** Rigs of applicators. What visits name may be gone: records outlive what they are about. */
+function records(book: Book): readonly Issue[] {
+  const rigs = ids(book.rigs);
+  return book.applicators.flatMap((each) => missing(named('applicator', each), 'rig', rigs, each.rigIds ?? []));
 }

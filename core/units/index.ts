@@ -22,6 +22,7 @@ export {
 export { formatNumber } from './format-number.ts';
 export { formatProductAmount, formatProductRate } from './format-product.ts';
 export { formatClock, formatDuration } from './format-time.ts';
+export { milesCostPerM, NANO_PER_DOLLAR, overtimePerMs, wagePerMs } from './money.ts';
 export { formatMonthDay, parseMonthDay } from './month-day.ts';
 export {
   type ProductUnit,

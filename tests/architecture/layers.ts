@@ -38,7 +38,15 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/demand': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure', 'core/passes'] },
   'core/travel': { uses: SHAPES },
   'core/checks': {
-    uses: [...SHAPES, ...STEPS, 'core/calibrate', 'core/field-work', 'core/round/calendar', 'core/round/programme'],
+    uses: [
+      ...SHAPES,
+      ...STEPS,
+      'core/calibrate',
+      'core/field-work',
+      'core/round/calendar',
+      'core/round/programme',
+      'core/round/ledger',
+    ],
     types: ['core/edit'],
   },
   'core/round': { uses: SHAPES },
@@ -50,6 +58,8 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/round/programme': { uses: [...GROUND, 'core/round/calendar'] },
   /** What went and will go down on each lawn in a year, against labels and caps. */
   'core/round/ledger': { uses: [...GROUND, 'core/demand', 'core/round/programme'] },
+  /** What plans take and cost: product by week, water by fill point, money by lawn. */
+  'core/round/buying': { uses: [...GROUND, 'core/demand', 'core/round/ledger'], types: ['core/plan/result'] },
   /** The routing engine on plain whole numbers; it knows nothing of lawns. */
   'core/routing': { uses: ['core/base'] },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */

@@ -24,7 +24,7 @@ import { calendarOf } from '../../round/calendar/index.ts';
 import { askLabels } from '../../round/ledger/index.ts';
 import { type AreaOf, lawnsOf, type PlannedDays, zonesOf } from '../../round/programme/index.ts';
 import { buildTravelTable, type Place } from '../../travel/index.ts';
-import { daysBetween, quantity } from '../../units/index.ts';
+import { daysBetween, NANO_PER_DOLLAR, quantity } from '../../units/index.ts';
 import { clockNotes, dateFault } from './calendar.ts';
 import { placeOfStation, withDepots } from './depots.ts';
 import { withEvenDays } from './even-days.ts';
@@ -36,7 +36,7 @@ import { type DayQuestion, type OpenDays, openDays, reserveNote } from './open-d
 import { type Option, type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
 import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
 import { firstFault, roundWhere } from './round-faults.ts';
-import { areaUnits, minutesToMs, NANO_PER_DOLLAR } from './scale.ts';
+import { areaUnits, minutesToMs } from './scale.ts';
 import type { ClosedDay, Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
 import { rankOf, workOrderOf } from './work-order.ts';
 

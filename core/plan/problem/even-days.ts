@@ -1,5 +1,5 @@
 import { issue } from '../../base/index.ts';
-import { wagePerMs } from './scale.ts';
+import { wagePerMs } from '../../units/index.ts';
 import type { Problem } from './types.ts';
 
 /**

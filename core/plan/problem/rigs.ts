@@ -1,16 +1,8 @@
 import type { Book, HandMethod, Machine, Prices, Rig } from '../../book/index.ts';
 import { joinedCompartments } from '../../reach/index.ts';
+import { milesCostPerM, NANO_PER_DOLLAR, overtimePerMs, wagePerMs } from '../../units/index.ts';
 import { bagCompartment, bagMsPerPart, bagPlacesParts, bagsGoInto, pourMsPerPart } from './bags.ts';
-import {
-  capacityParts,
-  demandParts,
-  flowToMsPerPart,
-  milesCostPerM,
-  minutesToMs,
-  NANO_PER_DOLLAR,
-  WATER_WEIGHT_PER_PART,
-  wagePerMs,
-} from './scale.ts';
+import { capacityParts, demandParts, flowToMsPerPart, minutesToMs, WATER_WEIGHT_PER_PART } from './scale.ts';
 import type { ProblemCompartment, ProblemRig, Stock } from './types.ts';
 
 /** A rig of the book with the compartments that its machines and hand methods bring. */
@@ -120,7 +112,7 @@ export function problemRig(equipped: EquippedRig, prices: Prices, ends: RigEnds,
     breakAfterMs: rig.breakMin > 0 ? minutesToMs(rig.breakAfterMin ?? 0) : -1,
     breakMs: minutesToMs(rig.breakMin),
     costPerMs: pay,
-    overtimeCostPerMs: Math.round(pay * Math.max(0, prices.overtimeFactor - 1)),
+    overtimeCostPerMs: overtimePerMs(pay, prices.overtimeFactor),
     costPerM: milesCostPerM(prices.perMile),
     costPerDay: Math.round(prices.perRigDay * NANO_PER_DOLLAR),
     compartments: equipped.compartments,

@@ -5,8 +5,6 @@ export const PARTS_PER_UNIT = 100;
 /** 8.34 lb per gallon of water, in ten-thousandths of a pound per hundredth of a gallon. */
 export const WATER_WEIGHT_PER_PART = 834;
 export const DRY_WEIGHT_PER_PART = 100;
-export const NANO_PER_DOLLAR = 1_000_000_000;
-const METRES_PER_MILE = 1609.344;
 // Keeps 20.000000001 from becoming 2001 parts.
 const ROUNDING_SLACK = 1e-6;
 
@@ -33,16 +31,6 @@ export function flowToMsPerPart(gallonsPerMinute: number): number {
 /** Minutes for one bag to milliseconds per part, rounded up. */
 export function bagToMsPerPart(minutesPerBag: number, bagLb: number): number {
   return Math.ceil((minutesPerBag * MS_PER_MINUTE) / (bagLb * PARTS_PER_UNIT) - ROUNDING_SLACK);
-}
-
-/** Dollars per hour for one millisecond, in nano-dollars; at least 1, so that time is never free. */
-export function wagePerMs(dollarsPerHour: number): number {
-  return Math.max(1, Math.round((dollarsPerHour * NANO_PER_DOLLAR) / (60 * MS_PER_MINUTE)));
-}
-
-/** Dollars per mile for one metre, in nano-dollars. */
-export function milesCostPerM(dollarsPerMile: number): number {
-  return Math.round((dollarsPerMile * NANO_PER_DOLLAR) / METRES_PER_MILE);
 }
 
 /** Whole ft2, rounded up, at least one. */

@@ -1,4 +1,4 @@
-import { formatDuration, formatMoney, quantity } from '../../units/index.ts';
+import { formatDuration, formatMoney, NANO_PER_DOLLAR, quantity } from '../../units/index.ts';
 import { explainChoices, type OtherWay } from '../explain/index.ts';
 import type { Mode, Problem } from '../problem/index.ts';
 import type { RouteOutcome, Solution } from '../refills/index.ts';
@@ -9,7 +9,6 @@ import { methodId } from './words.ts';
 
 type PlanOtherWay = PlanStop['otherWays'][number];
 
-const NANO_PER_DOLLAR = 1_000_000_000;
 const MS_PER_SECOND = 1000;
 /** Less than this is no difference. */
 const LEAST_SEC = 30;

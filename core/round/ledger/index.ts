@@ -1,5 +1,5 @@
 export { activeNames, unweighed } from './contents.ts';
-export { arithmeticOf, seasonLedger } from './ledger.ts';
+export { arithmeticOf, type PlannedAmount, plannedAmounts, seasonLedger } from './ledger.ts';
 export { askLabels, type LabelAnswer } from './question.ts';
 export type { SeasonOptions } from './season.ts';
 export {

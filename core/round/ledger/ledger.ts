@@ -105,3 +105,28 @@ export function arithmeticOf(limit: Limit, { applications }: ZoneYear, year: str
   const [largest] = parts.toSorted((one, other) => other.amount - one.amount);
   return sumWords(limit, largest === undefined ? [] : [largest], '');
 }
+
+/** What a round of the book still has before it, of one product. */
+export type PlannedAmount = {
+  readonly roundId: string;
+  readonly roundName: string;
+  readonly productId: string;
+  /** In the product's unit, from rates and ground. */
+  readonly amount: number;
+};
+
+/** What rounds have planned that is not recorded yet, by round and product. */
+export function plannedAmounts(book: Book, options: SeasonOptions): readonly PlannedAmount[] {
+  const season = readSeason(book, options);
+  const sums = new Map<string, PlannedAmount>();
+  for (const each of book.properties.flatMap((property) => season.at(property))) {
+    if (each.status !== 'planned') continue;
+    const roundName = book.rounds.find(({ id }) => id === each.roundId)?.name ?? each.roundId;
+    for (const [productId, rate] of each.rates) {
+      const key = JSON.stringify([each.roundId, productId]);
+      const amount = (sums.get(key)?.amount ?? 0) + (rate * each.treatedSqFt) / 1000;
+      sums.set(key, { roundId: each.roundId, roundName, productId, amount });
+    }
+  }
+  return [...sums.values()].filter((each) => each.amount > 0);
+}

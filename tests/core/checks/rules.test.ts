@@ -1,17 +1,10 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  type Book,
-  type Head,
-  type Machine,
-  readBook,
-  type TemperatureYear,
-  type Zone,
-} from '../../../core/book/index.ts';
+import { type Book, type Head, type Machine, readBook, type Zone } from '../../../core/book/index.ts';
 import { checkBook, RULES } from '../../../core/checks/index.ts';
-import { countTiming, soilTiming } from '../round/timing/stations.ts';
 import { BROKEN_GROUND } from './broken-ground.ts';
+import { BROKEN_SEASON } from './broken-season.ts';
 
 const SAMPLES = ['residential-day', 'mixed-day', 'four-day-round'] as const;
 
@@ -42,16 +35,10 @@ const withHeads =
   (machine: Machine): Machine => ({ ...machine, heads: machine.heads.map(change) });
 const without = ({ passes: _, ...head }: Head): Head => head;
 
-const temperatures = (days: TemperatureYear['days']): TemperatureYear => ({
-  id: 'y',
-  station: 'Yard',
-  source: '',
-  days,
-});
-
 /** For each rule: the sample book with one thing broken that this rule has to find. */
 const BROKEN: Readonly<Record<string, readonly Book[]>> = {
   ...BROKEN_GROUND,
+  ...BROKEN_SEASON,
   'duplicate-id': [
     { ...good, mixes: [...good.mixes, first(good.mixes)] },
     { ...good, fillPoints: [...good.fillPoints, { ...first(good.fillPoints), id: first(good.properties).id }] },
@@ -70,6 +57,7 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
     { ...good, fillPoints: good.fillPoints.map((each) => ({ ...each, products: ['nothing'] })) },
     { ...good, properties: [{ ...first(good.properties), gates: [] }] },
     { ...good, machines: [{ ...first(good.machines), compartments: [] }] },
+    { ...good, applicators: [{ id: 'a', name: 'A', licence: '12', rigIds: ['nowhere'], note: '' }] },
   ],
   'head-without-passes': [{ ...good, machines: good.machines.map(withHeads((head) => without(head))) }],
   'passes-not-possible': [
@@ -178,31 +166,6 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
     { ...good, rounds: [{ ...first(good.rounds), propertyIds: [] }] },
     { ...good, rounds: [{ ...first(good.rounds), dates: ['2027-03-24', '2027-03-24'] }] },
     { ...good, rounds: [{ ...first(good.rounds), dueDate: '2027-03-01' }] },
-  ],
-  'timing-senseless': [
-    { ...good, timings: [countTiming({ opensAt: 500, closesAt: 250 })] },
-    { ...good, timings: [countTiming({ bestAt: 100, opensAt: 100 })] },
-    { ...good, timings: [soilTiming({ opensAtF: 60, closesAtF: 50 })] },
-    { ...good, timings: [soilTiming({ course: 'falling', opensAtF: 50, closesAtF: 56 })] },
-    { ...good, timings: [soilTiming({ station: 'Elsewhere' })] },
-    { ...good, temperatures: [temperatures([['2027-02-30', 60, 40, null]])] },
-    { ...good, temperatures: [temperatures([['2027-03-01', 40, 60, null]])] },
-    {
-      ...good,
-      temperatures: [
-        temperatures([
-          ['2027-03-02', 60, 40, null],
-          ['2027-03-01', 60, 40, null],
-        ]),
-      ],
-    },
-    {
-      ...good,
-      temperatures: [
-        temperatures([['2027-03-01', 60, 40, null]]),
-        { ...temperatures([['2027-03-05', 60, 40, null]]), id: 'again' },
-      ],
-    },
   ],
   'listed-twice': [
     { ...good, rounds: good.rounds.map((each) => ({ ...each, rigIds: [...each.rigIds, ...each.rigIds] })) },
