@@ -30,6 +30,12 @@ export const FAMILIES: readonly Family[] = [
     cheaper: [23],
   },
   {
+    // Less is filled at the first stop than could be, so that the rig is at the second one before the break falls due.
+    name: 'a break passed by',
+    shape: { jobs: 2, stations: 1, heavy: 0, zones: 2, seconds: 1, windows: 0.6, breaks: 1 },
+    seeds: [339, 339],
+  },
+  {
     name: 'two persons',
     shape: { jobs: 2, stations: 1, evenFlow: true, heavy: 0, zones: 3, seconds: 0.9, largest: 20 },
     seeds: [1, 60],

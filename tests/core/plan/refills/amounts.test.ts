@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Op, Problem, ProblemRig, Station } from '../../../../core/plan/problem/index.ts';
 import { settleAmounts } from '../../../../core/plan/refills/amounts.ts';
 import { keepLedger } from '../../../../core/plan/refills/ledger.ts';
+import { stintKey } from '../../../../core/plan/refills/programme-bags.ts';
 import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
 import { smallProblem } from '../judge/small-problem.ts';
 
@@ -58,6 +59,51 @@ const limed = (small: Problem): Problem => ({
     const lime = { ...op, material: 3, draws: [{ compartment: HOPPER, parts: 2000 }], machine: -1 };
     return j === CEDAR ? { ...each, modes: [[{ beforeMs: 180e3, afterMs: 120e3, ops: [lime] }], []] } : each;
   }),
+});
+
+describe('what is poured out of bags by rule', () => {
+  it('is what the hopper does not give, before and after a refill', () => {
+    // 1,000 parts of seed in the hopper and 1,000 in the bags beside it, for 4,000 ft2; both are filled again after 2,000.
+    const bags = {
+      id: 'bags',
+      kind: 'dry' as const,
+      capacityParts: 1000,
+      fillMsPerPart: 0,
+      pours: { into: HOPPER, msPerPart: 4 },
+    };
+    const small = smallProblem();
+    const problem: Problem = {
+      ...small,
+      rigs: small.rigs.map((each) => ({
+        ...each,
+        compartments: [
+          ...each.compartments.map((one, c) => (c === HOPPER ? { ...one, capacityParts: 1000 } : one)),
+          bags,
+        ],
+      })),
+    };
+    const search = new RefillSearch(problem, 0);
+    search.chain.load([ACRE], [0], 1);
+    const row = [{ position: 0, done: 2000, station: RIG, changes: 0 }];
+    const settled = settleAmounts(search, keepLedger(search.chain, row), false);
+    expect(settled?.moves.map(({ fills }) => fills.map(({ compartment, parts }) => [compartment, parts]))).toEqual([
+      [
+        [TANK, 1800],
+        [HOPPER, 1000],
+        [2, 1000],
+      ],
+      [
+        [HOPPER, 1000],
+        [2, 1000],
+      ],
+    ]);
+    expect(settled?.pours).toEqual(
+      new Map([
+        [stintKey(0, 0, 2), 1000],
+        [stintKey(0, 1, 2), 1000],
+      ]),
+    );
+  });
 });
 
 describe('amounts by rule', () => {
@@ -145,6 +191,28 @@ describe('amounts by rule', () => {
       expect(held(2000)).toEqual(['0:0:2000 | 0:2000', '0:0:2000 | ', '0:0:700 | 0:700', '0:0:700 | ']);
       // A larger nurse tank has the last 700 from home, where they cost nothing.
       expect(held(2700)).toEqual(['0:0:2000 | 0:2700', '0:0:2000 | ', '0:0:700 | ', '0:0:700 | ']);
+    }
+  });
+
+  it('are the same where a second station lies behind the first one', () => {
+    // The 1,300 parts that are in the tank since the refill at Birch stay there past both; what is missing comes from the last one.
+    for (const [one, other] of [
+      [SHOP, HYDRANT],
+      [HYDRANT, SHOP],
+    ] as const) {
+      const events = [
+        { done: 6666 },
+        { position: 1, station: one },
+        { position: 1, station: other },
+        { position: 1, done: 6666 },
+      ];
+      expect(amountsOf([BIRCH, BIRCH], events, { rig: { nurseParts: 2000 } })).toEqual([
+        '0:0:2000 | 0:2000',
+        '0:0:2000 | ',
+        ' | ',
+        '0:0:700 | 0:700',
+        '0:0:700 | ',
+      ]);
     }
   });
 

@@ -42,6 +42,7 @@ const MOST_TRIED: Readonly<Record<string, number>> = {
   'dry and wet': 195,
   'uneven flow': 1090,
   windows: 6320,
+  'a break passed by': 7,
   'two persons': 185,
   'two persons, thirsty': 390,
   'two persons, windows': 425,
