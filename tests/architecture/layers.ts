@@ -76,6 +76,21 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
     types: ['core/plan/result'],
   },
   'core/plan/judge': { uses: GROUND, types: ['core/plan/problem', 'core/plan/result'] },
+  /** A plan changed by hand, and what the judge says to it. */
+  'core/plan/board': {
+    uses: [
+      ...GROUND,
+      'core/measure',
+      'core/passes',
+      'core/reach',
+      'core/plan/problem',
+      'core/plan/refills',
+      'core/plan/result',
+      'core/plan/explain',
+      'core/plan/search',
+      'core/plan/judge',
+    ],
+  },
   'core/plan/explain': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills'] },
   /** Turns what a file holds into properties, and says what that would change in a book. */
   'core/intake': { uses: [...SHAPES, 'core/edit', 'core/formats', 'core/places'] },

@@ -50,7 +50,9 @@ function checkVisit(state: DayState, activity: Extract<PlanActivity, { kind: 'se
   const ready = state.arrivedMs + state.waitedMs;
   if (msOf(activity.startSec) < visit.openMs - TIME_SLACK_MS || ready > visit.closeMs + TIME_SLACK_MS) {
     const window = `${clockWords(visit.openMs)} to ${clockWords(visit.closeMs)}`;
-    ledger.add('window-missed', where, `ready at ${clockWords(ready)}, allowed ${window}`);
+    const limit = (ready > visit.closeMs ? visit.closeMs : visit.openMs) / 1000;
+    const excess = { subjectId: '', limit, found: ready / 1000, unit: 'clock' } as const;
+    ledger.add('window-missed', where, `ready at ${clockWords(ready)}, allowed ${window}`, excess);
   }
   if (!visit.orderKnown) {
     ledger.add('time-not-possible', where, 'this rig cannot do these tasks in this order in one visit');
@@ -59,9 +61,12 @@ function checkVisit(state: DayState, activity: Extract<PlanActivity, { kind: 'se
     const job = lookup.problem.jobs[number];
     if (job === undefined || dayNumber < 0) continue;
     if (job.dayAllowed[dayNumber] !== 1) {
-      const why = job.closed?.[dayNumber]?.words;
-      const words = `${visit.propertyId} is not to be visited on ${state.plan.date}${why === undefined ? '' : `: ${why}`}`;
-      ledger.add('day-not-allowed', where, words);
+      const labelDay = job.labelDay ?? 0;
+      const subjectId = labelDay > dayNumber ? (lookup.problem.dates[labelDay] ?? 'later') : '';
+      const why = job.closed?.[dayNumber]?.words ?? '';
+      const excess = { subjectId, limit: labelDay, found: dayNumber, unit: 'none', why } as const;
+      const words = `${visit.propertyId} is not to be visited on ${state.plan.date}${why === '' ? '' : `: ${why}`}`;
+      ledger.add('day-not-allowed', where, words, excess);
     }
     if (!state.lateJobs.has(number)) state.sums.cost += job.lateCost[dayNumber] ?? 0;
     state.lateJobs.add(number);

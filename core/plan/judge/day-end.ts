@@ -18,7 +18,9 @@ export function checkDayEnd(state: DayState): void {
   sums.overtimeMs = Math.max(0, sums.paidMs - rig.shiftMs);
   if (sums.paidMs > rig.shiftMs + rig.overtimeMs + TIME_SLACK_MS) {
     const over = sums.paidMs - rig.shiftMs - rig.overtimeMs;
-    ledger.add('day-too-long', label, `${(over / 60_000).toFixed(1)} min beyond the shift and its overtime`);
+    const limit = (rig.shiftStartMs + rig.shiftMs + rig.overtimeMs) / 1000;
+    const excess = { subjectId: '', limit, found: state.clockMs / 1000, unit: 'clock' } as const;
+    ledger.add('day-too-long', label, `${(over / 60_000).toFixed(1)} min beyond the shift and its overtime`, excess);
   }
   sums.cost +=
     rig.costPerDay +

@@ -15,11 +15,13 @@ import { addToStock, checkLoad, pourIn, readFills, readStockFills, stockName, st
 export function playDay(state: DayState): void {
   state.plan.activities.forEach((activity, index) => {
     const where = `${state.label}, activity ${index + 1} (${activity.kind})`;
+    state.ledger.standAt({ date: state.plan.date, rigId: state.plan.rigId, activity: index });
     checkSpan(state, activity, where);
     playActivity(state, activity, index, where);
     busyUntil(state.persons, whoseWork(activity), msOf(activity.endSec));
     state.clockMs = Math.max(...state.persons.untilMs);
   });
+  state.ledger.standAt({ date: state.plan.date, rigId: state.plan.rigId, activity: -1 });
   checkDayEnd(state);
 }
 
@@ -89,7 +91,8 @@ function morning(state: DayState, activity: Extract<PlanActivity, { kind: 'morni
   const home = state.lookup.problem.stations[state.rig.home];
   for (const stock of stocksMoved(state, fills, taken).keys()) {
     if ((home?.msPerPart[stock] ?? -1) < 0) {
-      state.ledger.add('fill-point-lacks-material', where, `home has no ${stockName(state, stock)}`);
+      const excess = { subjectId: home?.fillPointId ?? '', limit: 0, found: 0, unit: 'none' } as const;
+      state.ledger.add('fill-point-lacks-material', where, `home has no ${stockName(state, stock)}`, excess);
     }
   }
   for (const fill of fills) {

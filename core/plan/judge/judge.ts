@@ -24,6 +24,7 @@ export function judgePlan(problem: Problem, plan: Plan): Verdict {
   const seenSlots = new Set<string>();
   const sums: DaySums[] = [];
   for (const day of plan.days) {
+    ledger.standAt({ date: day.date, rigId: day.rigId, activity: -1 });
     const rigNumber = admitDay(lookup, ledger, day, seenSlots);
     const rig = problem.rigs[rigNumber];
     if (rig === undefined || isIdle(day)) continue;
@@ -32,6 +33,7 @@ export function judgePlan(problem: Problem, plan: Plan): Verdict {
     checkDayFigures(state);
     sums.push(state.sums);
   }
+  ledger.standAt(null);
   checkCoverage(lookup, ledger, coverage, plan);
   const total = addUp(sums);
   const even = evenFigures(

@@ -99,7 +99,14 @@ function fromStation(
   if (start < station.openMs - TIME_SLACK_MS || end > station.closeMs + TIME_SLACK_MS) {
     const hours = `${clockWords(station.openMs)} to ${clockWords(station.closeMs)}`;
     const words = `${station.fillPointId} is open ${hours}, not from ${clockWords(start)} to ${clockWords(end)}`;
-    ledger.add('fill-point-closed', where, words);
+    const isLate = end > station.closeMs + TIME_SLACK_MS;
+    const excess = {
+      subjectId: station.fillPointId,
+      limit: (isLate ? station.closeMs : station.openMs) / 1000,
+      found: (isLate ? end : start) / 1000,
+      unit: 'clock',
+    } as const;
+    ledger.add('fill-point-closed', where, words, excess);
   }
   let least = station.visitMs + pourMs(state, fills) + rinseMs(state, rinsed);
   for (const [stock, parts] of stocksMoved(state, fills, taken)) {
@@ -107,7 +114,8 @@ function fromStation(
     if (perPart >= 0) least += perPart * parts;
     else {
       const words = `${station.fillPointId} has no ${stockName(state, stock)}`;
-      ledger.add('fill-point-lacks-material', where, words);
+      const excess = { subjectId: station.fillPointId, limit: 0, found: 0, unit: 'none' } as const;
+      ledger.add('fill-point-lacks-material', where, words, excess);
     }
   }
   if (standing.midStop) least += (standing.nextOp?.reloadMs ?? 0) + (standing.midZone ? rig.midZoneMs : 0);

@@ -1,3 +1,23 @@
+/** Where in a plan a rule is broken. */
+export type Spot = {
+  readonly date: string;
+  readonly rigId: string;
+  /** Number of the activity in the day, from 0; -1 for the day as a whole. */
+  readonly activity: number;
+};
+
+/** The limit that is broken, and what the plan comes to. */
+export type Excess = {
+  /** Compartment, fill point or product that the limit belongs to, or the first date that would do; '' for the rig, the customer or the day. */
+  readonly subjectId: string;
+  readonly limit: number;
+  readonly found: number;
+  /** `clock`: seconds after midnight. */
+  readonly unit: 'clock' | 'gal' | 'lb' | 'bags' | 'none';
+  /** Why the limit is there, where the problem says so. */
+  readonly why?: string;
+};
+
 /** One rule that a plan breaks. */
 export type Violation = {
   readonly code:
@@ -26,6 +46,10 @@ export type Violation = {
   /** Day and rig, stop, zone. */
   readonly where: string;
   readonly message: string;
+  /** Absent where it belongs to no day. */
+  readonly spot?: Spot;
+  /** Absent where the rule is no limit. */
+  readonly excess?: Excess;
 };
 
 export type JudgeTotals = {

@@ -121,7 +121,8 @@ export function checkLeft({ vessels, rig, lookup, ledger }: VesselContext, compa
   const left = vessels.levels[compartment] ?? 0;
   if (most === undefined || left <= most + LEVEL_SLACK_PARTS) return;
   const words = `${amountWords(left)} gal are left in ${rig.compartments[compartment]?.id ?? ''}, ${amountWords(most)} may be`;
-  ledger.add('too-much-left', where, words);
+  const subjectId = rig.compartments[compartment]?.id ?? '';
+  ledger.add('too-much-left', where, words, { subjectId, limit: most / 100, found: left / 100, unit: 'gal' });
 }
 
 export function pourIn(context: VesselContext, fill: ReadFill, where: string): void {
@@ -140,7 +141,9 @@ export function pourIn(context: VesselContext, fill: ReadFill, where: string): v
   vessels.levels[fill.compartment] = level;
   if (level > vessel.capacityParts + LEVEL_SLACK_PARTS) {
     const words = `${vessel.id} would hold ${amountWords(level)} of ${amountWords(vessel.capacityParts)}`;
-    ledger.add('level-above-capacity', where, words);
+    const unit = vessel.kind === 'tank' ? 'gal' : 'lb';
+    const excess = { subjectId: vessel.id, limit: vessel.capacityParts / 100, found: level / 100, unit } as const;
+    ledger.add('level-above-capacity', where, words, excess);
   }
 }
 
@@ -150,7 +153,14 @@ export function takeFromStock(context: VesselContext, stock: number, parts: numb
   vessels.stocks[stock] = level;
   if (level < -LEVEL_SLACK_PARTS) {
     const name = stockName(context, stock);
-    ledger.add('stock-below-empty', where, `the rig's stock of ${name} is short by ${amountWords(-level)}`);
+    const { kind = 'water', productId = '' } = context.lookup.problem.stocks[stock] ?? {};
+    const excess = {
+      subjectId: productId,
+      limit: 0,
+      found: level / 100,
+      unit: kind === 'water' ? 'gal' : 'lb',
+    } as const;
+    ledger.add('stock-below-empty', where, `the rig's stock of ${name} is short by ${amountWords(-level)}`, excess);
     vessels.stocks[stock] = 0;
   }
 }
@@ -168,16 +178,19 @@ export function checkLoad(context: VesselContext, where: string): void {
     if (stock.kind === 'dry') bags += bagsOf(level, stock.bagParts);
     else if (level > rig.nurseParts + LEVEL_SLACK_PARTS) {
       const words = `the nurse tank would hold ${amountWords(level)} of ${amountWords(rig.nurseParts)} gal`;
-      ledger.add('stock-above-capacity', where, words);
+      const excess = { subjectId: '', limit: rig.nurseParts / 100, found: level / 100, unit: 'gal' } as const;
+      ledger.add('stock-above-capacity', where, words, excess);
     }
   });
   if (bags > rig.bagPlaces) {
-    ledger.add('stock-above-capacity', where, `${bags} bags in ${rig.bagPlaces} bag places`);
+    const excess = { subjectId: '', limit: rig.bagPlaces, found: bags, unit: 'bags' } as const;
+    ledger.add('stock-above-capacity', where, `${bags} bags in ${rig.bagPlaces} bag places`, excess);
   }
   const aboard = weightAboard(context);
   if (aboard > rig.cargoLimit + WEIGHT_SLACK) {
     const words = `${pounds(aboard)} lb of material aboard, ${pounds(rig.cargoLimit)} lb allowed`;
-    ledger.add('over-payload', where, words);
+    const excess = { subjectId: '', limit: rig.cargoLimit / 10_000, found: aboard / 10_000, unit: 'lb' } as const;
+    ledger.add('over-payload', where, words, excess);
   }
 }
 
@@ -215,7 +228,13 @@ export function drawForOp(context: VesselContext, op: Op, from: number, to: numb
     context.vessels.levels[draw.compartment] = level;
     if (level < -LEVEL_SLACK_PARTS) {
       const words = `${vessel.id} runs dry, short by ${amountWords(-level)} ${vessel.kind === 'tank' ? 'gal' : 'lb'}`;
-      context.ledger.add('level-below-empty', where, words);
+      const unit = vessel.kind === 'tank' ? 'gal' : 'lb';
+      context.ledger.add('level-below-empty', where, words, {
+        subjectId: vessel.id,
+        limit: 0,
+        found: level / 100,
+        unit,
+      });
       context.vessels.levels[draw.compartment] = 0;
     }
   }

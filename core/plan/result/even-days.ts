@@ -4,15 +4,17 @@ import type { RouteOutcome } from '../refills/index.ts';
 import { toSeconds } from './amounts.ts';
 import type { Plan } from './types.ts';
 
+type Length = Pick<RouteOutcome, 'paidMs'>;
+
 const NANO_PER_CENT = 10_000_000;
 
 /** What the lengths of these days cost for being unlike; 0 where the problem has no price for it. nano-dollars */
-export function unevenCostOf(problem: Problem, routes: readonly RouteOutcome[]): number {
+export function unevenCostOf(problem: Problem, routes: readonly Length[]): number {
   return unevenCost(problem, lengthsOf(routes));
 }
 
 /** The same for the plan, with the figures that it comes from; nothing where the problem has no price for it. */
-export function evenDaysOf(problem: Problem, routes: readonly RouteOutcome[]): Pick<Plan, 'evenDays'> {
+export function evenDaysOf(problem: Problem, routes: readonly Length[]): Pick<Plan, 'evenDays'> {
   if (problem.evenDays === undefined) return {};
   const lengths = lengthsOf(routes);
   const mean = Math.ceil(lengths.reduce((sum, each) => sum + each, 0) / Math.max(1, lengths.length));
@@ -27,7 +29,7 @@ export function evenDaysOf(problem: Problem, routes: readonly RouteOutcome[]): P
   return { evenDays: { ...figures, words: wordsOf(figures) } };
 }
 
-function lengthsOf(routes: readonly RouteOutcome[]): readonly number[] {
+function lengthsOf(routes: readonly Length[]): readonly number[] {
   return routes.map((route) => route.paidMs);
 }
 

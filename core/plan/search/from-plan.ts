@@ -39,7 +39,7 @@ export function startFrom(problem: Problem, plan: Plan, { keepFirst, pinned }: K
 
 /** The job that a stop does, and the mode that has most of its work done by the same methods in the same places. */
 function visitOf(problem: Problem, rig: number, jobs: readonly number[], stop: PlanStop): Visit | null {
-  const done = stop.tasks.map((each) => workName(each, each.method));
+  const done = stop.tasks.map((each) => workName(each, each.method, each.person === 2, each.handTrim === true));
   let best: Visit | null = null;
   let most = -1;
   for (const job of jobs) {
@@ -61,14 +61,14 @@ function isSame(one: Work, other: Work): boolean {
   return one.zoneId === other.zoneId && one.treatmentId === other.treatmentId && one.step === other.step;
 }
 
-function workName({ zoneId, treatmentId, step }: Work, method: unknown): string {
-  return canonicalJson([zoneId, treatmentId, step, method]);
+function workName({ zoneId, treatmentId, step }: Work, method: unknown, second: boolean, trims: boolean): string {
+  return canonicalJson([zoneId, treatmentId, step, method, second, trims]);
 }
 
 function likeness(problem: Problem, mode: Mode, done: readonly string[]): number {
   return mode.ops.reduce((sum, op, at) => {
     const task = problem.tasks[op.task];
-    const name = task === undefined ? '' : workName(task, op.method);
+    const name = task === undefined ? '' : workName(task, op.method, op.second, op.groundBefore !== undefined);
     return sum + (done.includes(name) ? 2 : 0) + (done[at] === name ? 1 : 0);
   }, 0);
 }

@@ -38,7 +38,7 @@ function answerOf(plan: Plan, verdict: Verdict, remarks: readonly string[]): Ans
     bookId: plan.bookId,
     roundId: plan.roundId,
     feasible: verdict.feasible,
-    violations: verdict.violations,
+    violations: verdict.violations.map(({ code, where, message }) => ({ code, where, message })),
     totals: verdict.totals,
   };
   return { json, text: () => textOf(plan, json), remarks };
