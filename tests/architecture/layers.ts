@@ -83,6 +83,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
       'core/measure',
       'core/passes',
       'core/reach',
+      'core/round/programme',
       'core/plan/problem',
       'core/plan/refills',
       'core/plan/result',

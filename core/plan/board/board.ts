@@ -84,13 +84,13 @@ export class Board {
     const job = rows.jobWith(task);
     const rigId = to.kind === 'day' ? to.rigId : '';
     const refuse = (words: string): Refusal => ({ propertyId: task.propertyId, rigId, words });
-    if (job < 0) return refuse(to.kind === 'out' ? NO_SUCH_WORK : this.whyNot(task, to.rigId, to.date));
+    if (job < 0) return refuse(to.kind === 'out' ? NO_SUCH_WORK : this.whyNot(task, to.rigId));
     const target = to.kind === 'day' ? rows.slotOf(to.date, to.rigId) : -1;
     const slot = problem.slots[target];
     if (to.kind === 'day') {
       if (slot === undefined) return refuse(`${this.writer.names.rig(rigId)} does not work on ${to.date}`);
       const modes = problem.jobs[job]?.modes[slot.rig] ?? [];
-      if (modes.length === 0) return refuse(this.whyNot(task, rigId, to.date));
+      if (modes.length === 0) return refuse(this.whyNot(task, rigId));
     }
     const from = rows.slotWith(job);
     const kept = this.takeOut(rows, job, from);
@@ -128,8 +128,8 @@ export class Board {
     return routes;
   }
 
-  private whyNot(task: TaskName, rigId: string, date: string): string {
-    const words = refusalWords(this.book, this.problem.roundId, task, rigId, date);
+  private whyNot(task: TaskName, rigId: string): string {
+    const words = refusalWords(this.book, this.problem.roundId, task, rigId);
     return `${this.writer.names.rig(rigId)} cannot do ${this.writer.names.property(task.propertyId)}: ${words}`;
   }
 }

@@ -50,7 +50,7 @@ function saidOf({ code, message, excess }: Violation, { date, rigId }: Spot, nam
     case 'fill-point-closed':
       return `${names.place(subjectId)} is used at ${clock(excess.found)} and is open ${until(excess)}: ${lateBy(excess)}`;
     case 'day-not-allowed':
-      return subjectId === '' ? closedWords(date, excess) : `a label allows it from ${subjectId} on, not on ${date}`;
+      return closedWords(date, excess);
     case 'fill-point-lacks-material':
       return `${names.place(subjectId)} does not have what is needed there`;
     case 'over-payload':

@@ -75,7 +75,7 @@ function takerOf({ book, problem, names, outage, task, job }: Question, rig: num
   const modes = wanted === undefined ? [] : modesWithout(problem, wanted, rig, machines).map(({ mode }) => mode);
   const best = quickest(modes);
   if (best === null) {
-    const words = refusalWords(lacking(book, rigId, machines), problem.roundId, task, rigId, outage.date);
+    const words = refusalWords(lacking(book, rigId, machines), problem.roundId, task, rigId);
     return { rigId, visitSec: null, words };
   }
   const methods = new Set(

@@ -1,7 +1,9 @@
 import type { Book, Treatment } from '../../book/index.ts';
-import { bandAreaSqFt, farthestFt, measureBook, standsFor, treatableOutline } from '../../measure/index.ts';
+import { bandAreaSqFt, farthestFt, measureBook, standsFor, treatableGround } from '../../measure/index.ts';
 import { zonePassesWith } from '../../passes/index.ts';
 import { type FitCell, type FitRow, fitTable } from '../../reach/index.ts';
+import { lawnsOf } from '../../round/programme/index.ts';
+import { quantity } from '../../units/index.ts';
 
 /** Whether one machine or hand method can do one lawn. */
 export type GoCell = {
@@ -31,18 +33,18 @@ export function whoCanGo(book: Book, roundId: string, treatmentId: string): GoTa
   const round = book.rounds.find((each) => each.id === roundId);
   const treatment = book.treatments.find((each) => each.id === treatmentId);
   if (round === undefined || treatment === undefined) return null;
-  const skipped = new Set(round.skipped.map((each) => each.propertyId));
-  const wanted = round.propertyIds === 'all' ? null : new Set(round.propertyIds);
-  const properties = book.properties.filter(({ id }) => !skipped.has(id) && (wanted === null || wanted.has(id)));
+  const measures = measureBook(book);
+  const areaById = new Map(measures.map((each) => [each.propertyId, each.treatableSqFt]));
+  const { taken: properties } = lawnsOf(book, round, ({ id }) => areaById.get(id) ?? quantity(0));
   const part: Book = { ...book, properties };
   const site = {
     farthestFt,
     stands: standsFor,
-    passes: zonePassesWith(treatableOutline),
+    passes: zonePassesWith(treatableGround),
     wetGround: round.wetGround,
     ...bandOf(treatment),
   };
-  const table = fitTable(part, measureBook(part), treatment, null, site);
+  const table = fitTable(part, measures, treatment, null, site);
   const rowsOf = new Map<string, FitRow[]>();
   for (const row of table.rows) rowsOf.set(row.propertyId, [...(rowsOf.get(row.propertyId) ?? []), row]);
   const columns = table.columns.map(({ method, name }) => ({ id: JSON.stringify(method), name }));

@@ -61,10 +61,8 @@ function checkVisit(state: DayState, activity: Extract<PlanActivity, { kind: 'se
     const job = lookup.problem.jobs[number];
     if (job === undefined || dayNumber < 0) continue;
     if (job.dayAllowed[dayNumber] !== 1) {
-      const labelDay = job.labelDay ?? 0;
-      const subjectId = labelDay > dayNumber ? (lookup.problem.dates[labelDay] ?? 'later') : '';
       const why = job.closed?.[dayNumber]?.words ?? '';
-      const excess = { subjectId, limit: labelDay, found: dayNumber, unit: 'none', why } as const;
+      const excess = { subjectId: '', limit: 0, found: dayNumber, unit: 'none', why } as const;
       const words = `${visit.propertyId} is not to be visited on ${state.plan.date}${why === '' ? '' : `: ${why}`}`;
       ledger.add('day-not-allowed', where, words, excess);
     }

@@ -8,7 +8,7 @@ export type Spot = {
 
 /** The limit that is broken, and what the plan comes to. */
 export type Excess = {
-  /** Compartment, fill point or product that the limit belongs to, or the first date that would do; '' for the rig, the customer or the day. */
+  /** Compartment, fill point or product that the limit belongs to; '' for the rig, the customer or the day. */
   readonly subjectId: string;
   readonly limit: number;
   readonly found: number;

@@ -76,10 +76,10 @@ describe('a rule that a move breaks is said with the stop, the limit and by how 
   it('a day that somebody does not allow, and one that a label does not', () => {
     const never = planted(jobWith(1, { dayAllowed: Uint8Array.of(0) }), 3);
     expect(never.breaches.map((each) => each.words)).toEqual([`${nameOf(1)}: not to be visited on ${date}`]);
-    const label = { dayAllowed: Uint8Array.of(0, 1), labelDay: 1 };
-    const soon = planted({ ...jobWith(1, label), dates: [date, '2099-01-01'] }, 3);
+    const label = { code: 'label', words: 'its label allows it from 1 April on', isPassing: false } as const;
+    const soon = planted(jobWith(1, { dayAllowed: Uint8Array.of(0), closed: [label] }), 3);
     expect(soon.breaches.map((each) => each.words)).toEqual([
-      `${nameOf(1)}: a label allows it from 2099-01-01 on, not on ${date}`,
+      `${nameOf(1)}: not to be visited on ${date}: its label allows it from 1 April on`,
     ]);
   });
 
