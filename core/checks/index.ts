@@ -19,6 +19,7 @@ import { overlappingProperties } from './overlapping-properties.ts';
 import { products } from './products.ts';
 import { references } from './references.ts';
 import { rigs } from './rigs.ts';
+import { roundDays } from './round-days.ts';
 import { rounds } from './rounds.ts';
 import type { Rule } from './rule.ts';
 import { sharedMachines } from './shared-machines.ts';
@@ -32,6 +33,7 @@ import { twinProperties } from './twin-properties.ts';
 import { vessels } from './vessels.ts';
 import { workedAreas } from './worked-areas.ts';
 
+export { pastDueDates } from './round-days.ts';
 export type { Finding, Fix, Rule } from './rule.ts';
 
 /** Every invariant of a book. A new one is a file beside these and a line here. */
@@ -50,6 +52,7 @@ export const RULES: readonly Rule[] = [
   undrivenHeads,
   undrivableHeads,
   rounds,
+  roundDays,
   timings,
   rigs,
   sharedMachines,

@@ -5,7 +5,14 @@ import { named, type Rule } from './rule.ts';
 /** Ids that lead nowhere. */
 export const references: Rule = {
   code: 'reference-missing',
-  find: (book) => [...ground(book), ...shed(book), ...work(book), ...rounds(book), ...records(book)],
+  find: (book) => [
+    ...ground(book),
+    ...shed(book),
+    ...work(book),
+    ...rounds(book),
+    ...programmes(book),
+    ...records(book),
+  ],
 };
 
 function ids(records: readonly { readonly id: string }[]): ReadonlySet<string> {
@@ -100,6 +107,20 @@ function rounds(book: Book): readonly Issue[] {
     return [
       ...missing(where, 'treatment', ids(book.treatments), round.treatmentIds),
       ...missing(where, 'rig', ids(book.rigs), round.rigIds),
+      ...missing(
+        where,
+        'treatment',
+        ids(book.treatments),
+        (round.only ?? []).map((each) => each.treatmentId),
+      ),
+      ...missing(where, 'timing', ids(book.timings), round.timingId === undefined ? [] : [round.timingId]),
+      ...seasonOf(book, round),
+      ...missing(
+        where,
+        'property',
+        properties,
+        (round.promised ?? []).map((each) => each.propertyId),
+      ),
       ...missing(where, 'property', properties, round.propertyIds === 'all' ? [] : round.propertyIds),
       ...missing(
         where,
@@ -115,4 +136,29 @@ function rounds(book: Book): readonly Issue[] {
 function records(book: Book): readonly Issue[] {
   const rigs = ids(book.rigs);
   return book.applicators.flatMap((each) => missing(named('applicator', each), 'rig', rigs, each.rigIds ?? []));
+}
+
+function seasonOf(book: Book, round: Book['rounds'][number]): readonly Issue[] {
+  const { season } = round;
+  if (season === undefined) return [];
+  const where = named('round', round);
+  const programme = book.programmes.find((each) => each.id === season.programmeId);
+  return programme === undefined
+    ? missing(where, 'programme', ids(book.programmes), [season.programmeId])
+    : missing(where, 'step of the programme', ids(programme.steps), [season.stepId]);
+}
+
+function programmes(book: Book): readonly Issue[] {
+  return book.programmes.flatMap((programme) =>
+    programme.steps.flatMap((step) => {
+      const where = `${named('programme', programme)}, ${step.name === '' ? step.id : step.name}`;
+      const after = step.after === undefined ? [] : [step.after.stepId];
+      const timing = step.timingId === undefined ? [] : [step.timingId];
+      return [
+        ...missing(where, 'treatment', ids(book.treatments), step.treatmentIds),
+        ...missing(where, 'timing', ids(book.timings), timing),
+        ...missing(where, 'step before', ids(programme.steps), after),
+      ];
+    }),
+  );
 }

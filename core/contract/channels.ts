@@ -127,6 +127,8 @@ export const channels = {
       seconds: v.optional(v.pipe(v.number(), v.gtValue(0), v.maxValue(3600))),
       iterations: v.optional(v.pipe(wholeNumber, v.maxValue(1_000_000_000))),
       dates: v.optional(v.array(date)),
+      /** The day on which is asked, for notice; absent: notice is not asked. */
+      today: v.optional(date),
       /** Price on days of unlike length, dollars for an hour above the mean; none unless told. */
       evenUsdPerHour: v.optional(evenPrice),
       /**

@@ -11,9 +11,10 @@ import {
   stepBack,
   stepForward,
 } from '../../core/edit/index.ts';
+import { todayHere } from '../format/index.ts';
 import { draftSettled, startDrafts } from './draft.ts';
 import { askHost, callHost } from './host.ts';
-import { keepTotals, todayText } from './keep-totals.ts';
+import { keepTotals } from './keep-totals.ts';
 import { say, showError, showNews, withdrawUndo } from './notices.ts';
 import { startPlans } from './plans.ts';
 import { rememberBook } from './remembered.ts';
@@ -83,7 +84,7 @@ export async function closeBook(): Promise<void> {
  */
 export function edit(action: Action, mergeKey?: string): Result<{ readonly label: string }> {
   const { open } = useBook.getState();
-  const done = change(open === null ? action : keepTotals(open.book, action, todayText()));
+  const done = change(open === null ? action : keepTotals(open.book, action, todayHere()));
   if (!done.ok) return done;
   withdrawUndo();
   const { label, inverse } = done.value;

@@ -1,7 +1,8 @@
 import { create } from 'zustand';
 import type { Issue } from '../../core/base/index.ts';
 import type { Book } from '../../core/book/index.ts';
-import { type Finding, RULES } from '../../core/checks/index.ts';
+import { type Finding, pastDueDates, RULES } from '../../core/checks/index.ts';
+import { todayHere } from '../format/index.ts';
 
 /** What the checks find in the open book, kept up with every edit. */
 export const useChecks = create<{ readonly issues: readonly Finding[] }>(() => ({ issues: [] }));
@@ -24,7 +25,7 @@ export function checkInBackground(book: Book | null): void {
     index += 1;
     if (mine !== run) return;
     if (rule === undefined) {
-      useChecks.setState({ issues: found });
+      useChecks.setState({ issues: [...found, ...pastDueDates(book, todayHere())] });
       return;
     }
     found.push(...rule.find(book));
@@ -36,5 +37,5 @@ export function checkInBackground(book: Book | null): void {
 /** The room in which an issue of the checks can be put right. */
 export function roomOfIssue({ where }: Issue): 'ground' | 'shed' | 'round' {
   if (/^(property|properties|lawn)\b/.test(where)) return 'ground';
-  return /^(rounds?|timing|temperatures)\b/.test(where) ? 'round' : 'shed';
+  return /^(rounds?|timing|temperatures|calendar|programme)\b/.test(where) ? 'round' : 'shed';
 }

@@ -13,6 +13,7 @@ import {
   type Mapping,
 } from '../../core/intake/index.ts';
 import { withPastMeasure } from '../../core/measure/index.ts';
+import { todayHere } from '../format/index.ts';
 import { useBook } from './book.ts';
 import { callHost } from './host.ts';
 import { say, showError } from './notices.ts';
@@ -194,17 +195,12 @@ function keep(changes: Partial<GroundImport>): void {
 
 /** What the preview needs of the program: today's date, and places of addresses where a street file was loaded. */
 async function toolsFor(source: GroundSource, mapping: Mapping): Promise<IntakeTools> {
-  const today = localDate(new Date());
+  const today = todayHere();
   const places = await findPlaces(addressesOf(source, mapping));
   return {
     keepPast: (before, after) => withPastMeasure(before, after, today),
     findPlace: (address) => places.get(address) ?? null,
   };
-}
-
-function localDate(now: Date): string {
-  const two = (value: number) => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** Addresses of records that have no place of their own. */

@@ -3,12 +3,6 @@ import type { Action } from '../../core/edit/index.ts';
 import { withPastMeasure } from '../../core/measure/index.ts';
 import { measureOf } from './measures.ts';
 
-/** Calendar date on this machine, YYYY-MM-DD. */
-export function todayText(now: Date = new Date()): string {
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
-
 /**
  * The edit with the earlier total of its lawn kept, where it changes the ground of one property: by hand on the map, in a
  * table, or by a fix. An edit that brings a date or an earlier total of its own stays as it is.

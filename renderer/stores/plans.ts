@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
 import type { JobDone, JobFailed, JobProgress, StoredPlan } from '../../core/contract/index.ts';
 import type { Plan } from '../../core/plan/result/index.ts';
+import { todayHere } from '../format/index.ts';
 import { askHost } from './host.ts';
 import { say, showError, showNews } from './notices.ts';
 import { useView } from './view.ts';
@@ -43,14 +44,24 @@ export type PlanWish = {
   readonly seed: number;
   /** Dollars for an hour above the mean day; 0 for none. */
   readonly evenUsdPerHour: number;
+  /** Begin with the plan that is there, these properties with their rig and day; absent: from nothing. */
+  readonly pinned?: readonly string[];
 };
 
 /** Asks the host to plan a round; progress comes by events. */
-export async function startPlanning({ roundId, seconds, seed, evenUsdPerHour }: PlanWish): Promise<void> {
+export async function startPlanning({ roundId, seconds, seed, evenUsdPerHour, pinned }: PlanWish): Promise<void> {
   const { session, job } = usePlans.getState();
   if (session === null || job !== null) return;
   usePlans.setState(({ failures }) => ({ failures: without(failures, roundId) }));
-  const answer = await askHost('job.startPlan', { session, roundId, seconds, seed, evenUsdPerHour });
+  const answer = await askHost('job.startPlan', {
+    session,
+    roundId,
+    seconds,
+    seed,
+    evenUsdPerHour,
+    today: todayHere(),
+    ...(pinned === undefined ? {} : { keep: { first: 0, pinned: [...pinned] } }),
+  });
   if (answer === null || usePlans.getState().job !== null) return;
   const { jobId } = answer;
   if (finishedEarly.delete(jobId)) return;

@@ -29,6 +29,11 @@ export const planCommand: Command = {
   options: [
     { name: 'round', value: 'ID', words: 'round of the book (the first one unless told)' },
     { name: 'date', value: 'D', words: 'only this day of the round, YYYY-MM-DD' },
+    {
+      name: 'today',
+      value: 'D',
+      words: 'the day on which is asked: notice has to be possible from it on (else not asked)',
+    },
     { name: 'seed', value: 'N', words: 'seed of the search (1 unless told)' },
     { name: 'seconds', value: 'S', words: `time to search, up to ${MOST_SECONDS}` },
     { name: 'iterations', value: 'N', words: 'steps to search' },
@@ -73,6 +78,7 @@ export const planCommand: Command = {
 
 type Limits = {
   readonly date: string | undefined;
+  readonly today: string | undefined;
   readonly seed: number;
   readonly seconds: number | null;
   readonly iterations: number | null;
@@ -85,6 +91,7 @@ function limitsOf(typed: Typed): Limits {
   const iterations = wholeNumber(typed, 'iterations', 1, MOST_ITERATIONS);
   return {
     date: dateOf(typed, 'date'),
+    today: dateOf(typed, 'today'),
     seed: wholeNumber(typed, 'seed', 0, MOST_SEED) ?? 1,
     seconds: seconds ?? (iterations === undefined ? USUAL_SECONDS : null),
     iterations: iterations ?? null,
@@ -133,9 +140,9 @@ function faultBefore({ where, issues }: BookInput, round: Round, date: string | 
 }
 
 async function planRound(
-  { book, where }: BookInput,
+  { book, where, plannedDays }: BookInput,
   round: Round,
-  { date, base, ...limits }: Limits & { readonly base: PlanBase | null },
+  { date, today, base, ...limits }: Limits & { readonly base: PlanBase | null },
   typed: Typed,
   world: World,
 ): Promise<Result<PlanOutcome>> {
@@ -144,6 +151,8 @@ async function planRound(
     book,
     roundId: round.id,
     dates: date === undefined ? null : [date],
+    ...(today === undefined ? {} : { today }),
+    plannedDays,
     ...limits,
     base,
   };

@@ -2,6 +2,8 @@ import type { Issue, Result } from '../../../core/base/index.ts';
 import { ok } from '../../../core/base/index.ts';
 import { type Book, readBook } from '../../../core/book/index.ts';
 import { checkBook } from '../../../core/checks/index.ts';
+import { type Plan, plannedDays } from '../../../core/plan/result/index.ts';
+import type { PlannedDays } from '../../../core/round/programme/index.ts';
 import { describePlace, fileFailure, isFileError, readText } from '../../services/files/index.ts';
 import { openStore, readHeader } from '../../services/store/index.ts';
 
@@ -11,6 +13,8 @@ export type BookInput = {
   readonly where: string;
   /** What is odd about the file, and the invariants that the book breaks. */
   readonly issues: readonly Issue[];
+  /** Days of the plans that are kept with it; a JSON form has none. */
+  readonly plannedDays: PlannedDays;
 };
 
 /** Reads a book from a book file or from its JSON form, told apart by the first bytes. */
@@ -20,9 +24,9 @@ export async function readBookFile(file: string): Promise<Result<BookInput>> {
   if (!stored.ok) return stored;
   const read = stored.value ? await fromStore(file) : await fromJson(file, where);
   if (!read.ok) return read;
-  const { book, issues } = read.value;
+  const { book, issues, plans = [] } = read.value;
   const broken = checkBook(book).map((each) => ({ ...each, where: `${where}, ${each.where}` }));
-  return ok({ book, where, issues: [...issues, ...broken] });
+  return ok({ book, where, issues: [...issues, ...broken], plannedDays: plannedDays(plans) });
 }
 
 /** True where the file is an SQLite file. Errors: as the file system has it. */
@@ -35,7 +39,7 @@ export async function isBookFile(file: string): Promise<Result<boolean>> {
   }
 }
 
-type Read = { readonly book: Book; readonly issues: readonly Issue[] };
+type Read = { readonly book: Book; readonly issues: readonly Issue[]; readonly plans?: readonly Plan[] };
 
 async function fromJson(file: string, where: string): Promise<Result<Read>> {
   const text = await readText(file);
@@ -45,7 +49,7 @@ async function fromJson(file: string, where: string): Promise<Result<Read>> {
 async function fromStore(file: string): Promise<Result<Read>> {
   const store = await openStore(file);
   if (!store.ok) return store;
-  const { book, issues } = store.value.stored;
+  const { book, issues, plans } = store.value.stored;
   const closed = await store.value.close();
-  return closed.ok ? ok({ book, issues }) : closed;
+  return closed.ok ? ok({ book, issues, plans: plans.map((each) => each.plan) }) : closed;
 }

@@ -1,5 +1,5 @@
 import { ok } from '../../../core/base/index.ts';
-import type { Plan } from '../../../core/plan/result/index.ts';
+import { type Plan, plannedDays } from '../../../core/plan/result/index.ts';
 import type { PlanBase } from '../jobs/index.ts';
 import type { Context, HandlersOf } from './context.ts';
 
@@ -25,11 +25,15 @@ export function planHandlers(
       const found = library.find(session, client.id);
       return found.ok ? jobs.draw(found.value, asked) : found;
     },
-    'job.startPlan': async ({ session, roundId, seed, seconds, iterations, dates, evenUsdPerHour, keep }, client) => {
+    'job.startPlan': async (
+      { session, roundId, seed, seconds, iterations, dates, today, evenUsdPerHour, keep },
+      client,
+    ) => {
       const found = library.find(session, client.id);
       if (!found.ok) return found;
       const limit = seconds === undefined && iterations === undefined ? (await settings.read()).planSeconds : seconds;
-      const kept = found.value.entry.plans().find((plan) => plan.roundId === roundId);
+      const plans = found.value.entry.plans();
+      const kept = plans.find((plan) => plan.roundId === roundId);
       const base = keep === undefined || kept === undefined ? null : baseOf(kept.plan, keep);
       const jobId = jobs.startPlan(found.value, client, {
         roundId,
@@ -37,6 +41,8 @@ export function planHandlers(
         seconds: limit ?? null,
         iterations: iterations ?? null,
         dates: dates ?? null,
+        ...(today === undefined ? {} : { today }),
+        plannedDays: plannedDays(plans.map((each) => each.plan)),
         evenUsdPerHour: evenUsdPerHour ?? 0,
         base,
       });

@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Done, PassDrawing } from '../../../core/contract/index.ts';
+import type { PlannedDays } from '../../../core/round/programme/index.ts';
 import type { Client } from '../host-port.ts';
 import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
@@ -17,6 +18,8 @@ export type PlanRequest = {
   readonly seconds: number | null;
   readonly iterations: number | null;
   readonly dates: readonly string[] | null;
+  readonly today?: string;
+  readonly plannedDays?: PlannedDays;
   readonly evenUsdPerHour: number;
   readonly base: PlanBase | null;
 };

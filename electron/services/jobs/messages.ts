@@ -4,6 +4,7 @@ import type { PassDrawing } from '../../../core/contract/index.ts';
 import type { KeptFigures, PassHead, PassOptions } from '../../../core/passes/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { Keeping } from '../../../core/plan/search/index.ts';
+import type { PlannedDays } from '../../../core/round/programme/index.ts';
 import type { Seat } from './exchange.ts';
 
 /** A plan to begin with, and what of it has to stay. */
@@ -14,6 +15,9 @@ export type PlanWish = {
   readonly book: Book;
   readonly roundId: string;
   readonly dates: readonly string[] | null;
+  /** The day on which is asked, and the days of other rounds' plans; absent: neither is asked. */
+  readonly today?: string;
+  readonly plannedDays?: PlannedDays;
   readonly seed: number;
   readonly seconds: number | null;
   readonly iterations: number | null;

@@ -33,6 +33,8 @@ function plan({ wish: order, seat }: PlanOrder): void {
   keepFigures(order.figures ?? []);
   const problem = buildProblem(order.book, order.roundId, {
     ...(order.dates === null ? {} : { dates: order.dates }),
+    ...(order.today === undefined ? {} : { today: order.today }),
+    ...(order.plannedDays === undefined ? {} : { plannedDays: order.plannedDays }),
     evenUsdPerHour: order.evenUsdPerHour ?? 0,
     signal,
     // What was reckoned beforehand was told of then.

@@ -1,20 +1,15 @@
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Book, type Head, type Machine, readBook, type Zone } from '../../../core/book/index.ts';
+import type { Book, Head, Machine, Zone } from '../../../core/book/index.ts';
 import { checkBook, RULES } from '../../../core/checks/index.ts';
+import { sampleBook } from '../../support/samples.ts';
+import { BROKEN_DAYS, BROKEN_ROUND_REFERENCES } from './broken-days.ts';
 import { BROKEN_GROUND } from './broken-ground.ts';
 import { BROKEN_SEASON } from './broken-season.ts';
 
 const SAMPLES = ['residential-day', 'mixed-day', 'four-day-round'] as const;
 
-function sample(name: string): Book {
-  const read = readBook(readFileSync(new URL(`../../../sample-routes/${name}.json`, import.meta.url), 'utf8'), name);
-  if (!read.ok) throw new Error(read.error.detail);
-  return read.value.book;
-}
-
-const good = sample('mixed-day');
+const good = sampleBook('mixed-day');
 const first = <T>(list: readonly T[]): T => {
   const [item] = list;
   if (item === undefined) throw new Error('the sample lacks it');
@@ -39,6 +34,7 @@ const without = ({ passes: _, ...head }: Head): Head => head;
 const BROKEN: Readonly<Record<string, readonly Book[]>> = {
   ...BROKEN_GROUND,
   ...BROKEN_SEASON,
+  ...BROKEN_DAYS,
   'duplicate-id': [
     { ...good, mixes: [...good.mixes, first(good.mixes)] },
     { ...good, fillPoints: [...good.fillPoints, { ...first(good.fillPoints), id: first(good.properties).id }] },
@@ -50,6 +46,7 @@ const BROKEN: Readonly<Record<string, readonly Book[]>> = {
     },
   ],
   'reference-missing': [
+    ...BROKEN_ROUND_REFERENCES,
     { ...good, rigs: [{ ...first(good.rigs), homeId: 'nowhere' }] },
     { ...good, rigs: [{ ...first(good.rigs), handMethodIds: ['nothing'] }] },
     { ...good, products: [] },
@@ -345,7 +342,7 @@ test('every rule has a code of its own, and the whole check is the rules one aft
 
 describe.each(RULES.map((rule) => [rule.code, rule] as const))('rule %s', (code, rule) => {
   test.each(SAMPLES)('finds nothing in %s', (name) => {
-    expect(rule.find(sample(name))).toEqual([]);
+    expect(rule.find(sampleBook(name))).toEqual([]);
   });
 
   test('finds each of its counter-examples, under its own code, with place and remedy', () => {
@@ -364,7 +361,7 @@ describe.each(RULES.map((rule) => [rule.code, rule] as const))('rule %s', (code,
 
   test('does not throw whatever is missing or put in place of something else', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...SAMPLES.map(sample)), anyDamage, (book, damage) => {
+      fc.property(fc.constantFrom(...SAMPLES.map(sampleBook)), anyDamage, (book, damage) => {
         for (const each of rule.find(damaged(book, damage))) expect(each.code).toBe(code);
       }),
       { numRuns: 40 },
@@ -451,11 +448,11 @@ test('a granular product measured in ounces is held against its label in ounces'
 });
 
 test('the whole check of a 2,000-lawn book takes a second or so', () => {
-  const [lawn] = sample('four-day-round').properties;
+  const [lawn] = sampleBook('four-day-round').properties;
   if (lawn === undefined) throw new Error('the sample lacks it');
   const properties = Array.from({ length: 2000 }, (_, at) => ({ ...lawn, id: `lawn-${at}` }));
   const start = performance.now();
-  checkBook({ ...sample('four-day-round'), properties });
+  checkBook({ ...sampleBook('four-day-round'), properties });
   const seconds = (performance.now() - start) / 1000;
   console.log(`checking 2,000 lawns: ${seconds.toFixed(2)} s`);
   expect(seconds).toBeLessThan(6);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Book, emptyBook, type Property } from '../../../core/book/index.ts';
 import type { Action } from '../../../core/edit/index.ts';
-import { keepTotals, todayText } from '../../../renderer/stores/keep-totals.ts';
+import { keepTotals } from '../../../renderer/stores/keep-totals.ts';
 import { property, stated } from '../../core/measure/lawns.ts';
 
 const lawn: Property = { ...property([stated('lawn', 5000)]), measuredOn: '2025-03-02' };
@@ -34,11 +34,5 @@ describe('keepTotals', () => {
       { kind: 'put', table: 'properties', record: { id: 'odd' } as Property },
     ];
     for (const each of others) expect(keepTotals(book, each, '2027-03-09')).toBe(each);
-  });
-});
-
-describe('todayText', () => {
-  it('is the date on the clock of the machine', () => {
-    expect(todayText(new Date(2027, 2, 9, 23, 59))).toBe('2027-03-09');
   });
 });

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { ok } from '../../../core/base/index.ts';
 import type { JobDone, JobProgress } from '../../../core/contract/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
+import { todayHere } from '../../../renderer/format/index.ts';
 import {
   cancelPlanning,
   planDone,
@@ -53,7 +54,7 @@ describe('planning', () => {
     await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     expect(host.asked[0]).toEqual({
       name: 'job.startPlan',
-      request: { session: 's1', roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 },
+      request: { session: 's1', roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0, today: todayHere() },
     });
     planProgress(progress({ done: 4, bestSoFar: '2 days' }));
     expect(usePlans.getState().job).toMatchObject({ done: 4, total: 10, bestSoFar: '2 days' });

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { ok } from '../../../../core/base/index.ts';
 import { type Calibrated, keepCalibration, overdueUses, type Sheet } from '../../../../core/calibrate/index.ts';
+import { todayHere } from '../../../format/index.ts';
 import { freshId } from '../../../stores/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput } from '../../../ui/index.ts';
 import { BenchAnswerView } from './bench-answer.tsx';
@@ -65,14 +66,8 @@ type KeepProps<Owner extends Calibrated> = {
   readonly onKeep: (owner: Owner) => void;
 };
 
-const today = (): string => {
-  const now = new Date();
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-};
-
 function KeepFields<Owner extends Calibrated>({ owner, sheet, form, worked, onKeep }: KeepProps<Owner>) {
-  const [on, setOn] = useState(today);
+  const [on, setOn] = useState(() => todayHere());
   const [by, setBy] = useState('');
   const [setting, setSetting] = useState('');
   const keep = () => {
