@@ -13,6 +13,7 @@ import type {
   PassDrawing,
   PickedFile,
   RecentBook,
+  ReckonedPasses,
   SampleInfo,
   Saved,
   StoredPlan,
@@ -112,6 +113,8 @@ export const channels = {
   ),
   'plan.store': channel<Saved>()(v.strictObject({ session: handle, roundId: id, plan: planSchema })),
 
+  /** Reckons the passes over the zones of a property by every head that may be asked about there, in a thread of the host's. */
+  'passes.reckon': channel<ReckonedPasses>()(v.strictObject({ session: handle, propertyId: id })),
   /** Lays the passes of a head over a zone, in a thread of the host's. */
   'passes.draw': channel<PassDrawing>()(
     v.strictObject({ session: handle, propertyId: id, zoneId: id, machineId: id, headId: id }),

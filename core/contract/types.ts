@@ -1,6 +1,6 @@
 import type { AppError, Issue } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
-import type { PassPicture } from '../passes/index.ts';
+import type { KeptFigures, PassPicture } from '../passes/index.ts';
 import type { Plan } from '../plan/result/index.ts';
 
 /** What a host is and can do. */
@@ -22,6 +22,9 @@ export type AppInfo = {
 export type OpenAtStart =
   | { readonly kind: 'sample'; readonly sampleId: string }
   | { readonly kind: 'file'; readonly token: string };
+
+/** Figures of passes that the host has reckoned, for a screen to keep. */
+export type ReckonedPasses = { readonly figures: KeptFigures };
 
 /** Passes over a zone; a picture of null: the zone has no outline with turf. */
 export type PassDrawing = { readonly picture: PassPicture | null };

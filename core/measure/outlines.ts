@@ -18,6 +18,17 @@ const IN_THE_WAY: ReadonlySet<Exclusion['what']> = new Set(['building', 'bed', '
 
 /** The treatable outline of a zone with the obstacles of its property: buildings, beds, gardens and water, as they lie. */
 export function treatableGround(property: Property, zoneId: string): TreatableGround {
+  const known = grounds.get(property) ?? new Map<string, TreatableGround>();
+  grounds.set(property, known);
+  const ground = known.get(zoneId) ?? makeGround(property, zoneId);
+  known.set(zoneId, ground);
+  return ground;
+}
+
+/** Properties never change, and tables ask for the ground of a zone once for each machine and rig. */
+const grounds = new WeakMap<Property, Map<string, TreatableGround>>();
+
+function makeGround(property: Property, zoneId: string): TreatableGround {
   const outline = treatableOutline(property, zoneId);
   if (outline.length < 2) return { outline, obstacles: [] };
   const { plane, exclusions } = prepareProperty(property);

@@ -10,4 +10,11 @@ export { planPasses } from './plan-passes.ts';
 export { sidesOf } from './sides.ts';
 export { swathNumber } from './swath-number.ts';
 export type * from './types.ts';
-export { type ZonePasses, zonePasses, zonePassesWith } from './zone-passes.ts';
+export {
+  type KnownPasses,
+  knownPassesWith,
+  type PassesOf,
+  type ZonePasses,
+  zonePasses,
+  zonePassesWith,
+} from './zone-passes.ts';

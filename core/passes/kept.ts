@@ -17,8 +17,9 @@ export type PassFigures = {
   readonly worstPasses: number;
 };
 
-/** Figures with their key: of ground, head and options. */
-export type KeptFigures = readonly (readonly [key: string, figures: PassFigures])[];
+/** Figures with their key: of ground, head and options. Null: there are none, and that is quickly found out again. */
+export type KeptFigure = readonly [key: string, figures: PassFigures | null];
+export type KeptFigures = readonly KeptFigure[];
 
 /** Of so many zones with so many heads figures are kept; some 200 bytes each. */
 const MOST_KEPT = 50_000;
@@ -27,7 +28,7 @@ const MOST_KEPT = 50_000;
 const FIELDS = 15_000;
 
 /** In the order in which they were last asked for. The same ground with the same head always has the same figures. */
-const kept = new Map<string, PassFigures>();
+const kept = new Map<string, PassFigures | null>();
 
 /**
  * Figures of the passes over some ground, reckoned once for each shape and head and then kept.
@@ -42,13 +43,24 @@ export function passFigures(
   if (ground.outline.length === 0) return ok(null);
   const key = keyOf(ground, head, options);
   const known = kept.get(key);
-  if (known !== undefined) {
+  if (known !== undefined && known !== null) {
     keep(key, known);
     return ok(known);
   }
   const reckoned = reckon(ground, head, options, where);
-  if (reckoned.ok && reckoned.value !== null) keep(key, reckoned.value);
+  keep(key, reckoned.ok ? reckoned.value : null);
   return reckoned;
+}
+
+/** The same where nothing may be reckoned, since that takes a while: what is known already, with its key; null where nothing is. */
+export function knownFigures(
+  ground: PassGround,
+  head: PassHead,
+  options: Omit<PassOptions, 'obstacles'>,
+): KeptFigure | null {
+  const key = keyOf(ground, head, options);
+  const known = kept.get(key);
+  return known === undefined ? null : [key, known];
 }
 
 /** All figures that are kept, oldest first: for a thread that starts with what another one knows. */
@@ -61,7 +73,7 @@ export function keepFigures(figures: KeptFigures): void {
   for (const [key, each] of figures) keep(key, each);
 }
 
-function keep(key: string, figures: PassFigures): void {
+function keep(key: string, figures: PassFigures | null): void {
   kept.delete(key);
   kept.set(key, figures);
   for (const oldest of kept.keys()) {

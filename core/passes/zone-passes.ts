@@ -4,7 +4,7 @@ import type { ZoneMeasure } from '../measure/index.ts';
 import { quantity, squareMetresToSquareFeet } from '../units/index.ts';
 import { passHeadOf } from './book-head.ts';
 import { directionOptions } from './direction.ts';
-import { passFigures } from './kept.ts';
+import { type KeptFigure, type KeptFigures, knownFigures, type PassFigures, passFigures } from './kept.ts';
 import type { PassGround } from './on-outline.ts';
 
 /** What passes with a head over the whole of a zone come to, on the ground that is treated. */
@@ -41,30 +41,59 @@ export function zonePasses(
   const found = passFigures(ground, passHead, directionOptions(zone, head.passes ?? null), where);
   if (!found.ok) return found;
   if (found.value === null) return ok(null);
-  const { areaSqM, appliedSqM, handTrimSqM, minutes, worstPasses, swathCount, trimCount } = found.value;
-  if (!(areaSqM > 0)) return ok(null);
+  return ok(onGround(found.value, groundSqFt));
+}
+
+/** Figures of the map on ground that may be steep; null where there is none on the map. */
+function onGround(figures: PassFigures, groundSqFt: number): ZonePasses | null {
+  const { areaSqM, appliedSqM, handTrimSqM, minutes, worstPasses, swathCount, trimCount } = figures;
+  if (!(areaSqM > 0)) return null;
   const steeper = groundSqFt / squareMetresToSquareFeet(quantity<'m2'>(areaSqM));
-  return ok({
+  return {
     minutes: minutes * Math.max(1, steeper),
     coveredShare: appliedSqM / areaSqM,
     leftShare: Math.min(1, handTrimSqM / areaSqM),
     worstPasses,
     swathCount,
     trimCount,
-  });
+  };
 }
+
+/** Passes with a head over the whole of a zone; null where they are not known. */
+export type PassesOf = (property: Property, zone: Zone, measure: ZoneMeasure, head: Head) => ZonePasses | null;
+type GroundOf = (property: Property, zoneId: string) => PassGround;
 
 /**
  * Passes over the zones of a property, for tables of who can go where.
  * @param groundOf what is treated of a zone
- * @returns what gives null where the passes are not known
  */
-export function zonePassesWith(
-  groundOf: (property: Property, zoneId: string) => PassGround,
-): (property: Property, zone: Zone, measure: ZoneMeasure, head: Head) => ZonePasses | null {
+export function zonePassesWith(groundOf: GroundOf): PassesOf {
   return (property, zone, { areaSqFt }, head) => {
     if (head.passes === undefined) return null;
     const found = zonePasses(zone, groundOf(property, zone.id), areaSqFt ?? 0, head, zone.name);
     return found.ok ? found.value : null;
   };
+}
+
+/** Passes that are known without reckoning, what of them was asked for, and whether that was all that was asked for. */
+export type KnownPasses = {
+  readonly passes: PassesOf;
+  readonly asked: () => KeptFigures;
+  readonly isComplete: () => boolean;
+};
+
+/** Like `zonePassesWith` for where nothing may take long: what is not known counts as if the book did not say it, and is remembered. */
+export function knownPassesWith(groundOf: GroundOf): KnownPasses {
+  const asked: KeptFigure[] = [];
+  let isComplete = true;
+  const passes: PassesOf = (property, zone, { areaSqFt }, head) => {
+    const passHead = passHeadOf(head);
+    const ground = passHead === null || !((areaSqFt ?? 0) > 0) ? null : groundOf(property, zone.id);
+    if (passHead === null || ground === null || ground.outline.length === 0) return null;
+    const known = knownFigures(ground, passHead, directionOptions(zone, head.passes ?? null));
+    if (known === null) isComplete = false;
+    else asked.push(known);
+    return known === null || known[1] === null ? null : onGround(known[1], areaSqFt ?? 0);
+  };
+  return { passes, asked: () => asked, isComplete: () => isComplete };
 }

@@ -1,5 +1,6 @@
 import type { Book, Estimate, Property, Treatment } from '../book/index.ts';
-import type { PropertyMeasure } from '../measure/index.ts';
+import { type PropertyMeasure, treatableGround } from '../measure/index.ts';
+import { type PassesOf, zonePassesWith } from '../passes/index.ts';
 import { formatMoney } from '../units/index.ts';
 import { lawnWork } from './lawn-work.ts';
 import { visitPrice } from './price.ts';
@@ -20,12 +21,18 @@ export const NO_ESTIMATE: Estimate = {
 /**
  * What a lawn costs and brings: every treatment as a visit of its own, the price of a visit by the owner's steps, and a season
  * of as many visits as the owner makes. Dollars; costs are not rounded, prices are whole cents.
+ * @param passes passes of machines over zones; reckoned where they are not known, unless another source is handed in
  */
-export function lawnQuote(book: Book, property: Property, measure: PropertyMeasure): LawnQuote {
+export function lawnQuote(
+  book: Book,
+  property: Property,
+  measure: PropertyMeasure,
+  passes: PassesOf = zonePassesWith(treatableGround),
+): LawnQuote {
   const estimate = book.estimate ?? NO_ESTIMATE;
   const areaSqFt = measure.treatableSqFt ?? 0;
   const price = areaSqFt === 0 ? null : visitPrice(estimate, areaSqFt, book.units);
-  const visits = lawnWork(book, property, measure, quotedTreatments(book)).map((work): VisitQuote => {
+  const visits = lawnWork(book, property, measure, quotedTreatments(book), passes).map((work): VisitQuote => {
     const cost = visitCost(work, book.prices, estimate, book.units);
     return {
       work,

@@ -1,14 +1,7 @@
 import type { Book, Property, Rig, Treatment, Zone } from '../book/index.ts';
 import { demandFor, totalDemand, type ZoneDemand } from '../demand/index.ts';
-import {
-  bandAreaSqFt,
-  farthestFt,
-  type PropertyMeasure,
-  standsFor,
-  treatableGround,
-  type ZoneMeasure,
-} from '../measure/index.ts';
-import { zonePassesWith } from '../passes/index.ts';
+import { bandAreaSqFt, farthestFt, type PropertyMeasure, standsFor, type ZoneMeasure } from '../measure/index.ts';
+import type { PassesOf } from '../passes/index.ts';
 import { type FitRow, fitTable, type Method } from '../reach/index.ts';
 import type { LawnWork, MethodFit, ProductUse, ZoneWork } from './types.ts';
 
@@ -18,12 +11,13 @@ export function lawnWork(
   property: Property,
   measure: PropertyMeasure,
   treatments: readonly Treatment[],
+  passes: PassesOf,
 ): readonly LawnWork[] {
   return treatments.map((treatment) => {
     const taken = demands(book, property, measure, treatment);
     const rigs: readonly (Rig | null)[] = book.rigs.length === 0 ? [null] : book.rigs;
-    const ways = rigs.map((rig) => workWith(book, property, measure, treatment, rig));
-    const best = ways.toSorted(betterWay)[0] ?? workWith(book, property, measure, treatment, null);
+    const ways = rigs.map((rig) => workWith(book, property, measure, treatment, rig, passes));
+    const best = ways.toSorted(betterWay)[0] ?? workWith(book, property, measure, treatment, null, passes);
     return withDemands(book, best, taken.demands, taken.remarks);
   });
 }
@@ -43,6 +37,7 @@ function workWith(
   measure: PropertyMeasure,
   treatment: Treatment,
   rig: Rig | null,
+  passes: PassesOf,
 ): Way {
   const part: Book = { ...book, properties: [property] };
   const { coverage } = treatment;
@@ -50,7 +45,6 @@ function workWith(
     if (coverage.kind === 'band') return bandAreaSqFt(lawn, zone, coverage.widthFt, coverage.along);
     return (of.areaSqFt ?? 0) * (coverage.kind === 'spot' ? coverage.share : 1);
   };
-  const passes = zonePassesWith(treatableGround);
   const site = { farthestFt, stands: standsFor, treatedSqFt, passes };
   const table = fitTable(part, [measure], treatment, rig, site);
   const zones = table.rows.map((row) => zoneWork(property, row, table.columns));

@@ -1,2 +1,3 @@
 export { PassPanel, type PassSubject } from './pass-panel.tsx';
+export { Reckoning } from './reckoning.tsx';
 export { usePassScene } from './use-pass-scene.ts';

@@ -27,6 +27,7 @@ export { exportGround } from './ground-export.ts';
 export * from './heights.ts';
 export { askHost, callHost, changeSettings, useHost } from './host.ts';
 export * from './imports.ts';
+export * from './known-passes.ts';
 export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';
 export { closeNotice, type Notice, say, showError, showNews, useNotices } from './notices.ts';
 export {

@@ -5,7 +5,9 @@ import type { Context, HandlersOf } from './context.ts';
 
 export function planHandlers(
   context: Context,
-): HandlersOf<'plan.read' | 'plan.fits' | 'plan.store' | 'passes.draw' | 'job.startPlan' | 'job.cancel'> {
+): HandlersOf<
+  'plan.read' | 'plan.fits' | 'plan.store' | 'passes.reckon' | 'passes.draw' | 'job.startPlan' | 'job.cancel'
+> {
   const { library, jobs, settings, now } = context;
   return {
     'plan.read': async ({ session, roundId }, client) => {
@@ -20,6 +22,10 @@ export function planHandlers(
     'plan.store': async ({ session, roundId, plan }, client) => {
       const found = library.find(session, client.id);
       return found.ok ? found.value.entry.keepPlan({ roundId, savedAt: now().toISOString(), plan }) : found;
+    },
+    'passes.reckon': async ({ session, propertyId }, client) => {
+      const found = library.find(session, client.id);
+      return found.ok ? jobs.reckonPasses(found.value, propertyId) : found;
     },
     'passes.draw': async ({ session, ...asked }, client) => {
       const found = library.find(session, client.id);

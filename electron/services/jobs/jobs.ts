@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { err, ok, type Result } from '../../../core/base/index.ts';
-import type { Done, PassDrawing } from '../../../core/contract/index.ts';
+import type { Done, PassDrawing, ReckonedPasses } from '../../../core/contract/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
 import type { Client } from '../host-port.ts';
 import type { Session } from '../library/index.ts';
@@ -10,6 +10,7 @@ import { type DrawRequest, drawPasses } from './drawing.ts';
 import type { PlanBase } from './messages.ts';
 import type { PlanJob, PlanOutcome } from './plan-job.ts';
 import { startPlanning } from './planning.ts';
+import { reckonPasses } from './property-passes.ts';
 import { startReckoning } from './reckoning.ts';
 
 export type PlanRequest = {
@@ -36,6 +37,8 @@ export type Jobs = {
   readonly startPlan: (session: Session, client: Client, request: PlanRequest) => string;
   /** Whether a plan with this fingerprint, for the days that it has or for all of them, is one of the book as it is now. */
   readonly fits: (session: Session, asked: FitRequest) => Promise<Result<{ readonly fits: boolean }>>;
+  /** Figures of the passes over a property, by every head that may be asked about there. */
+  readonly reckonPasses: (session: Session, propertyId: string) => Promise<Result<ReckonedPasses>>;
   /** The passes of a head over a zone, to be looked at. */
   readonly draw: (session: Session, asked: DrawRequest) => Promise<Result<PassDrawing>>;
   readonly cancel: (jobId: string, client: Client) => Result<Done>;
@@ -101,6 +104,7 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
       const book = session.entry.book();
       return startReckoning(workerFile, { book, roundId, dates: choices, evenUsdPerHour, hash: problemHash }).outcome;
     },
+    reckonPasses: (session, propertyId) => reckonPasses(workerFile, session.entry.book(), propertyId),
     draw: (session, asked) => drawPasses(workerFile, session.entry.book(), asked),
     cancel: (jobId, client) => {
       const found = running.get(jobId);

@@ -68,6 +68,14 @@ export type DrawWish = {
 export type DrawOrder = { readonly draw: DrawWish; readonly stopFlag: SharedArrayBuffer };
 export type DrawMessage = { readonly result: Result<PassDrawing> };
 
+/** What the worker is started with to reckon the passes over the only property of a book, and the one thing that it then tells. */
+export type PassesOrder = {
+  readonly passesOf: Book;
+  readonly figures: KeptFigures;
+  readonly stopFlag: SharedArrayBuffer;
+};
+export type PassesMessage = { readonly figures: KeptFigures };
+
 /** What the worker is started with. */
 export type PlanOrder = {
   readonly wish: PlanWish;

@@ -1,20 +1,31 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { type Clock, ok, type Progress, type Result, type StopSignal } from '../../../core/base/index.ts';
 import { treatableGround } from '../../../core/measure/index.ts';
-import { keepFigures, keptFigures, passPicture } from '../../../core/passes/index.ts';
+import { keepFigures, keptFigures, knownPassesWith, passPicture, zonePassesWith } from '../../../core/passes/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
 import { explainPlan } from '../../../core/plan/result/index.ts';
 import { solve, startFrom } from '../../../core/plan/search/index.ts';
+import { askForAll } from './ask-for-all.ts';
 import { exchangeAt } from './exchange.ts';
-import type { DrawMessage, DrawOrder, PlanMessage, PlanOrder, ReckonMessage, ReckonOrder } from './messages.ts';
+import type {
+  DrawMessage,
+  DrawOrder,
+  PassesMessage,
+  PassesOrder,
+  PlanMessage,
+  PlanOrder,
+  ReckonMessage,
+  ReckonOrder,
+} from './messages.ts';
 import { throttleProgress } from './throttle.ts';
 
 /**
- * The worker thread that plans one round, or reckons its work alone, or lays passes over one zone, and ends. Started by startPlanJob,
- * startReckoning and drawPasses.
+ * The worker thread that plans one round, or reckons its work alone, or the passes over one property, or lays passes over one zone, and
+ * ends. Started by startPlanJob, startReckoning, reckonPasses and drawPasses.
  */
 
-const { stopFlag } = workerData as PlanOrder | ReckonOrder | DrawOrder;
+type Order = PlanOrder | ReckonOrder | DrawOrder | PassesOrder;
+const { stopFlag } = workerData as Order;
 const tell = (message: PlanMessage | ReckonMessage): void => parentPort?.postMessage(message);
 const clock: Clock = { nowMs: () => performance.now() };
 const flag = new Int32Array(stopFlag);
@@ -74,7 +85,17 @@ function draw({ draw: { property, zoneId, head, options, slopeDeg, where } }: Dr
   parentPort?.postMessage(message);
 }
 
-const order = workerData as PlanOrder | ReckonOrder | DrawOrder;
-if ('draw' in order) draw(order);
+function reckonPasses({ passesOf, figures }: PassesOrder): void {
+  keepFigures(figures);
+  askForAll(passesOf, zonePassesWith(treatableGround));
+  const known = knownPassesWith(treatableGround);
+  askForAll(passesOf, known.passes);
+  const message: PassesMessage = { figures: known.asked() };
+  parentPort?.postMessage(message);
+}
+
+const order = workerData as Order;
+if ('passesOf' in order) reckonPasses(order);
+else if ('draw' in order) draw(order);
 else if ('reckon' in order) reckon(order);
 else plan(order);

@@ -1,19 +1,10 @@
-import { useMemo, useState } from 'react';
-import type { Book, Property, Treatment } from '../../../core/book/index.ts';
-import { bandAreaSqFt, farthestFt, standsFor, treatableGround } from '../../../core/measure/index.ts';
-import { zonePassesWith } from '../../../core/passes/index.ts';
+import type { Book, Property } from '../../../core/book/index.ts';
 import type { PlanDay, PlanStop, PlanTask } from '../../../core/plan/result/index.ts';
-import {
-  type FitCell,
-  type FitColumn,
-  fitTable,
-  type Method,
-  methodName,
-  type Site,
-} from '../../../core/reach/index.ts';
+import { methodName } from '../../../core/reach/index.ts';
 import { formatShare } from '../../../core/units/index.ts';
-import { measureOf, useBook, useCurrentRound, useFormat, useSelection } from '../../stores/index.ts';
-import { Choice, Empty, Section } from '../../ui/index.ts';
+import { useBook, useFormat, useSelection } from '../../stores/index.ts';
+import { Empty, Section } from '../../ui/index.ts';
+import { Fit, zoneName } from './fit.tsx';
 import { Loads, Truck } from './load-details.tsx';
 import { StopPasses } from './stop-passes.tsx';
 
@@ -54,123 +45,6 @@ function StopHead({ stop, property }: { readonly stop: PlanStop; readonly proper
       )}
     </header>
   );
-}
-
-type FitProps = { readonly book: Book; readonly property: Property; readonly day: PlanDay; readonly stop: PlanStop };
-
-/** Zones by methods: minutes where it fits, the reason where it does not. */
-function Fit({ book, property, day, stop }: FitProps) {
-  const treatments = book.treatments.filter((each) => stop.tasks.some((task) => task.treatmentId === each.id));
-  const [wanted, setWanted] = useState('');
-  const treatment = treatments.find((each) => each.id === wanted) ?? treatments[0];
-  if (treatment === undefined) return null;
-  return (
-    <Section title="Who can go">
-      {treatments.length > 1 ? (
-        <Choice
-          label="Treatment"
-          value={treatment.id}
-          options={treatments.map(({ id, name }) => ({ value: id, words: name }))}
-          onChoose={setWanted}
-        />
-      ) : (
-        <p className="quiet small">{treatment.name}</p>
-      )}
-      <FitTable book={book} property={property} day={day} stop={stop} treatment={treatment} />
-    </Section>
-  );
-}
-
-function siteOf(treatment: Treatment, wetGround: boolean): Site {
-  const { coverage } = treatment;
-  const site = { farthestFt, stands: standsFor, passes: zonePassesWith(treatableGround), wetGround };
-  if (coverage.kind !== 'band') return site;
-  return { ...site, treatedSqFt: (property, zone) => bandAreaSqFt(property, zone, coverage.widthFt, coverage.along) };
-}
-
-function FitTable({ book, property, day, stop, treatment }: FitProps & { readonly treatment: Treatment }) {
-  const round = useCurrentRound();
-  const words = useFormat();
-  const rig = book.rigs.find((each) => each.id === day.rigId) ?? null;
-  const table = useMemo(() => {
-    const one = { ...book, properties: [property] };
-    return fitTable(one, [measureOf(property)], treatment, rig, siteOf(treatment, round?.wetGround ?? false));
-  }, [book, property, treatment, rig, round]);
-  return (
-    <div className="table-scroll">
-      <table className="table fit-table">
-        <thead>
-          <tr>
-            <th scope="col">zone</th>
-            {table.columns.map((column) => (
-              <th key={column.name} scope="col">
-                {columnWords(book, column)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {table.rows.map((row) => (
-            <tr key={row.zoneId}>
-              <th scope="row">{zoneName(property, row.zoneId)}</th>
-              {row.cells.map((cell) => {
-                const chosen = isChosen(stop, row.zoneId, treatment.id, cell.answer.method);
-                return (
-                  <td
-                    key={JSON.stringify(cell.answer.method)}
-                    className={`${cellLook(cell)}${chosen ? ' fit-chosen' : ''}`}
-                  >
-                    {cell.answer.can
-                      ? `${words.duration((cell.minutes ?? 0) * 60)}${cell.answer.tight ? ', tight' : ''}`
-                      : cell.answer.words}
-                    {cell.trim !== null && (
-                      <span className="small block">
-                        of it {words.duration(cell.trim.minutes * 60)} hand trim of {words.area(cell.trim.areaSqFt)},{' '}
-                        {cell.trim.name}
-                      </span>
-                    )}
-                    {cell.notReachedSqFt > 0 && (
-                      <span className="small block">{words.area(cell.notReachedSqFt)} not reached</span>
-                    )}
-                    {chosen && <span className="fit-tag">chosen</span>}
-                  </td>
-                );
-              })}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
-  );
-}
-
-/** A machine by its own name where only one of its heads is asked about. */
-function columnWords(book: Book, { method, name }: FitColumn): string {
-  if (method.kind === 'hand') return name;
-  return book.machines.find((each) => each.id === method.machineId)?.name ?? name;
-}
-
-function zoneName(property: Property, zoneId: string): string {
-  return property.zones.find((zone) => zone.id === zoneId)?.name ?? zoneId;
-}
-
-function isChosen(stop: PlanStop, zoneId: string, treatmentId: string, method: Method): boolean {
-  return stop.tasks.some(
-    (task) =>
-      task.handTrim !== true &&
-      task.zoneId === zoneId &&
-      task.treatmentId === treatmentId &&
-      JSON.stringify(sortedMethod(task.method)) === JSON.stringify(sortedMethod(method)),
-  );
-}
-
-function sortedMethod(method: Method): readonly string[] {
-  return method.kind === 'hand' ? [method.handMethodId] : [method.machineId, method.headId];
-}
-
-function cellLook(cell: FitCell): string {
-  if (!cell.answer.can) return 'fit-no';
-  return cell.answer.tight ? 'fit-tight' : 'fit-yes';
 }
 
 type ChosenProps = { readonly book: Book; readonly stop: PlanStop; readonly property: Property };

@@ -1,8 +1,10 @@
-import { useDeferredValue, useMemo } from 'react';
+import { useCallback, useDeferredValue } from 'react';
 import type { Book, Property } from '../../../core/book/index.ts';
+import type { PassesOf } from '../../../core/passes/index.ts';
 import { type LawnQuote, lawnQuote, type SeasonQuote, type VisitQuote } from '../../../core/quote/index.ts';
 import { counted } from '../../format/index.ts';
-import { measureOf, useBook, useFormat } from '../../stores/index.ts';
+import { Reckoning } from '../../passes/index.ts';
+import { measureOf, useBook, useFormat, useWithPasses } from '../../stores/index.ts';
 import { Section } from '../../ui/index.ts';
 import { EstimateForm } from './estimate-form.tsx';
 
@@ -15,20 +17,30 @@ export function EstimatePanel({ property }: { readonly property: Property }) {
 function Estimates({ book, property }: { readonly book: Book; readonly property: Property }) {
   // The figures may come a moment after the drawing, so that dragging a corner stays quick.
   const shown = useDeferredValue(property);
-  const quote = useMemo(() => lawnQuote(book, shown, measureOf(shown)), [book, shown]);
+  const find = useCallback((passes: PassesOf) => lawnQuote(book, shown, measureOf(shown), passes), [book, shown]);
+  const { found: quote, isReckoning, fault } = useWithPasses(shown, shown.id, find);
   return (
     <Section title="Cost and price">
+      {quote === null ? <Reckoning fault={fault} /> : <Quoted quote={quote} isReckoning={isReckoning} />}
+      <details className="more">
+        <summary>Your figures (for every lawn)</summary>
+        <EstimateForm book={book} />
+      </details>
+    </Section>
+  );
+}
+
+/** Figures of a moment ago stay while those of now are reckoned. */
+function Quoted({ quote, isReckoning }: { readonly quote: LawnQuote; readonly isReckoning: boolean }) {
+  return (
+    <div aria-busy={isReckoning}>
       {quote.visits.length === 0 ? (
         <p className="quiet small">Add treatments in the Shed to see what this lawn takes and costs.</p>
       ) : (
         <VisitsTable quote={quote} />
       )}
       <PriceLines quote={quote} />
-      <details className="more">
-        <summary>Your figures (for every lawn)</summary>
-        <EstimateForm book={book} />
-      </details>
-    </Section>
+    </div>
   );
 }
 

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { Property } from '../../../core/book/index.ts';
+import type { PassesOf } from '../../../core/passes/index.ts';
 import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
 import { offerPrinting } from '../../commands/index.ts';
 import {
@@ -16,6 +17,7 @@ import {
   useHost,
   useProperty,
   useSelection,
+  useWithPasses,
 } from '../../stores/index.ts';
 import { Button, Choice, Empty, Field, Section, Tick, Workbench } from '../../ui/index.ts';
 import { offerWindowPrinting } from './print-window.ts';
@@ -37,8 +39,8 @@ export function PaperRoom() {
   const [forCustomer, setForCustomer] = useState(false);
   const [passesOf, setPassesOf] = useState(NO_PASSES);
   const passes = useSheetPasses(property, passesOf);
-  const sheet = useMemo(
-    () =>
+  const find = useCallback(
+    (passesOf: PassesOf) =>
       book === null || kind === undefined
         ? ''
         : makeSheet(kind, {
@@ -48,9 +50,13 @@ export function PaperRoom() {
             property,
             reader: forCustomer ? 'customer' : 'office',
             passes,
+            passesOf,
           }),
     [book, known, day, property, kind, forCustomer, passes],
   );
+  const question = JSON.stringify([kind?.id, property?.id, forCustomer]);
+  const { found, fault } = useWithPasses(property, question, find);
+  const sheet = found ?? fault?.detail ?? 'Reckoning the passes…';
   return (
     <Workbench
       room="paper"

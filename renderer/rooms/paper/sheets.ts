@@ -1,5 +1,6 @@
 import type { Book, Property } from '../../../core/book/index.ts';
 import { lastChange } from '../../../core/measure/index.ts';
+import type { PassesOf } from '../../../core/passes/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import { SHEETS, type Sheet, type SheetKind, type SheetPasses } from '../../../core/reports/index.ts';
@@ -17,10 +18,15 @@ export type SheetSource = {
   readonly reader: 'office' | 'customer';
   /** Passes to be drawn on the plan of the lawn. */
   readonly passes: SheetPasses | null;
+  /** Passes that are known, for minutes and prices. */
+  readonly passesOf: PassesOf;
 };
 
 /** The sheet of a kind, or why there is none. */
-export function makeSheet(kind: SheetKind, { book, plan, day, property, reader, passes }: SheetSource): Sheet | string {
+export function makeSheet(
+  kind: SheetKind,
+  { book, plan, day, property, reader, passes, passesOf }: SheetSource,
+): Sheet | string {
   if (kind.scope === 'day') {
     return plan === null || day === null
       ? 'Plan a round first: this sheet is made from a planned day.'
@@ -35,7 +41,7 @@ export function makeSheet(kind: SheetKind, { book, plan, day, property, reader, 
     property,
     measure,
     change,
-    quote: lawnQuote(book, property, measure),
+    quote: lawnQuote(book, property, measure, passesOf),
     reader,
     passes,
   });

@@ -33,6 +33,7 @@ const SOUND: Readonly<Record<ChannelName, unknown>> = {
   'file.upload': { purpose: 'csv', name: 'lawns.csv', base64: 'YSxi' },
   'file.saveText': { suggestedName: 'lawns.csv', text: '' },
   'plan.read': { session, roundId: 'spring' },
+  'passes.reckon': { session, propertyId: 'lawn' },
   'passes.draw': {
     session: 's',
     propertyId: 'lawn',

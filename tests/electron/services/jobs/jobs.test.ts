@@ -5,8 +5,10 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import type { Clock, Progress } from '../../../../core/base/index.ts';
 import type { Book } from '../../../../core/book/index.ts';
 import type { JobDone, JobProgress } from '../../../../core/contract/index.ts';
-import { keptFigures } from '../../../../core/passes/index.ts';
+import { measureProperty, treatableGround } from '../../../../core/measure/index.ts';
+import { keptFigures, knownPassesWith } from '../../../../core/passes/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
+import { lawnQuote } from '../../../../core/quote/index.ts';
 import { startPlanJob, startPlanning, throttleProgress } from '../../../../electron/services/jobs/index.ts';
 import { problemOf, sampleBook } from '../../../support/samples.ts';
 import { bundleProgram } from '../../support/bundle.ts';
@@ -113,6 +115,36 @@ describe('planning through the contract', () => {
         error: { code: 'reference-missing' },
       });
     }
+  });
+
+  test('reckons the passes over a property for whoever asks, once', async () => {
+    const { session, book } = await open();
+    const [machine] = book.machines;
+    const [property] = book.properties;
+    const passes = { overlapFt: 1.25, trimPasses: 1, turnSec: 4 };
+    const record = { ...machine!, heads: machine!.heads.map((head) => ({ ...head, passes })) };
+    await screen.must('book.apply', {
+      session,
+      action: { kind: 'put', table: 'machines', record } as never,
+      baseRevision: 0,
+    });
+    const asked = { session, propertyId: property!.id };
+    const { figures } = await screen.must('passes.reckon', asked);
+    const mine = figures.filter(([key]) => key.includes('"overlapFt":1.25'));
+    expect(mine.length).toBeGreaterThan(0);
+    for (const [, each] of mine) expect(each!.minutes).toBeGreaterThan(0);
+    // Kept in this process: what is asked again, and what a quote of the lawn needs, is known.
+    expect((await screen.must('passes.reckon', asked)).figures).toEqual(figures);
+    const known = knownPassesWith(treatableGround);
+    const changed = { ...book, machines: book.machines.map((each) => (each.id === machine!.id ? record : each)) };
+    const quote = lawnQuote(changed, property!, measureProperty(property!), known.passes);
+    expect(quote.visits.length).toBeGreaterThan(0);
+    expect(known.isComplete()).toBe(true);
+    expect(known.asked().length).toBeGreaterThan(0);
+    expect(await screen.call('passes.reckon', { session, propertyId: 'none' })).toMatchObject({
+      ok: false,
+      error: { code: 'reference-missing' },
+    });
   });
 
   test('gives the same plan for the same seed and iterations', async () => {
