@@ -82,13 +82,13 @@ function FitTable({ book, property, day, stop, treatment }: FitProps & { readonl
                       ? `${words.duration((cell.minutes ?? 0) * 60)}${cell.answer.tight ? ', tight' : ''}`
                       : cell.answer.words}
                     {cell.trim !== null && (
-                      <span className="small block">
+                      <span className="fit-tag">
                         of it {words.duration(cell.trim.minutes * 60)} hand trim of {words.area(cell.trim.areaSqFt)},{' '}
                         {cell.trim.name}
                       </span>
                     )}
                     {cell.notReachedSqFt > 0 && (
-                      <span className="small block">{words.area(cell.notReachedSqFt)} not reached</span>
+                      <span className="fit-tag">{words.area(cell.notReachedSqFt)} not reached</span>
                     )}
                     {chosen && <span className="fit-tag">chosen</span>}
                   </td>
