@@ -9,7 +9,16 @@ import { busyUntil, dueStart, whoseWork } from './persons.ts';
 import { checkBags, pour } from './pour.ts';
 import { refill } from './refill.ts';
 import { clockWords, DISTANCE_SLACK_M, msOf, TIME_SLACK_MS } from './tolerance.ts';
-import { addToStock, checkLoad, pourIn, readFills, readStockFills, stockName, stocksMoved } from './vessels.ts';
+import {
+  addToStock,
+  checkAboard,
+  checkLoad,
+  pourIn,
+  readFills,
+  readStockFills,
+  stockName,
+  stocksMoved,
+} from './vessels.ts';
 
 /** Plays one day through, activity by activity, and reports whatever cannot be. */
 export function playDay(state: DayState): void {
@@ -88,11 +97,13 @@ function morning(state: DayState, activity: Extract<PlanActivity, { kind: 'morni
   needTime(state, activity, state.rig.morningMs, where);
   const fills = readFills(state, activity.fills, where);
   const taken = readStockFills(state, activity.stock, where);
-  const home = state.lookup.problem.stations[state.rig.home];
-  for (const stock of stocksMoved(state, fills, taken).keys()) {
-    if ((home?.msPerPart[stock] ?? -1) < 0) {
-      const excess = { subjectId: home?.fillPointId ?? '', limit: 0, found: 0, unit: 'none' } as const;
-      state.ledger.add('fill-point-lacks-material', where, `home has no ${stockName(state, stock)}`, excess);
+  if (state.rig.begins === undefined) {
+    const home = state.lookup.problem.stations[state.rig.home];
+    for (const stock of stocksMoved(state, fills, taken).keys()) {
+      if ((home?.msPerPart[stock] ?? -1) < 0) {
+        const excess = { subjectId: home?.fillPointId ?? '', limit: 0, found: 0, unit: 'none' } as const;
+        state.ledger.add('fill-point-lacks-material', where, `home has no ${stockName(state, stock)}`, excess);
+      }
     }
   }
   for (const fill of fills) {
@@ -100,6 +111,7 @@ function morning(state: DayState, activity: Extract<PlanActivity, { kind: 'morni
     pourIn(state, fill, where);
   }
   for (const fill of taken) addToStock(state, fill);
+  checkAboard(state, where);
   checkLoad(state, where);
   checkBags(state, where);
   state.arrivedMs = msOf(activity.endSec);

@@ -33,6 +33,7 @@ export type Violation = {
     | 'fill-point-lacks-material'
     | 'over-payload'
     | 'too-much-left'
+    | 'aboard-differs'
     | 'ground-not-covered'
     | 'ground-covered-twice'
     | 'task-unknown'

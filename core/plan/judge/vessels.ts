@@ -4,6 +4,27 @@ import type { Ledger } from './ledger.ts';
 import { compartmentOf, type Lookup } from './lookup.ts';
 import { amountWords, LEVEL_SLACK_PARTS, partsOf, WEIGHT_SLACK } from './tolerance.ts';
 
+/** A rig that begins its day under way has aboard just what the problem says. */
+export function checkAboard({ vessels, rig, lookup, ledger }: VesselContext, where: string): void {
+  const { begins } = rig;
+  if (begins === undefined) return;
+  const differs = (has: number, should: number): boolean => Math.abs(has - should) > LEVEL_SLACK_PARTS;
+  rig.compartments.forEach((vessel, c) => {
+    const should = begins.parts[c] ?? 0;
+    const wrong = should > 0 && vessels.materials[c] !== begins.materials[c];
+    if (!wrong && !differs(vessels.levels[c] ?? 0, should)) return;
+    const words = `${vessel.id} begins with ${amountWords(vessels.levels[c] ?? 0)}, it holds ${amountWords(should)}`;
+    ledger.add('aboard-differs', where, words);
+  });
+  lookup.problem.stocks.forEach((stock, s) => {
+    const should = begins.stockParts[s] ?? 0;
+    if (!differs(vessels.stocks[s] ?? 0, should)) return;
+    const name = stock.productId || 'water';
+    const words = `the rig begins with ${amountWords(vessels.stocks[s] ?? 0)} of ${name}, it has ${amountWords(should)}`;
+    ledger.add('aboard-differs', where, words);
+  });
+}
+
 /** What a rig holds at one moment. Levels in parts; materials by number, -1 where a compartment is clean. */
 export type Vessels = {
   readonly levels: number[];

@@ -38,6 +38,7 @@ import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
 import { firstFault, roundWhere } from './round-faults.ts';
 import { areaUnits, minutesToMs } from './scale.ts';
 import type { ClosedDay, Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
+import { placesUnderWay, rigUnderWay, stationHere, type UnderWay, withAboard } from './under-way.ts';
 import { rankOf, workOrderOf } from './work-order.ts';
 
 export type ProblemOptions = {
@@ -49,6 +50,10 @@ export type ProblemOptions = {
   readonly today?: string;
   /** Days of other rounds' plans, for split applications: see `splitSpans`. */
   readonly plannedDays?: PlannedDays;
+  /** Rigs in the middle of their day. Days that begin later are none of the problem's: say which dates. */
+  readonly underWay?: readonly UnderWay[];
+  /** Only these of the round's properties. */
+  readonly propertyIds?: readonly string[];
   /** Price on days of unlike length, dollars for an hour above the mean; 0 unless told. See `EvenDays`. */
   readonly evenUsdPerHour?: number;
   /** Asked between two tasks: passes over thousands of lawns take a while. */
@@ -78,20 +83,20 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const dates = round.dates.filter((date) => options.dates === undefined || options.dates.includes(date));
   const measures = new Measures(options.measures);
   const areaOf: AreaOf = (property) => measures.of(property).treatableSqFt;
+  const { underWay = [], propertyIds } = options;
   const { taken } = lawnsOf(book, round, areaOf);
-  const gathered = gatherFacts(book, round, taken, measures);
+  const left = propertyIds === undefined ? taken : taken.filter((each) => propertyIds.includes(each.id));
+  const gathered = gatherFacts(book, round, left, measures);
   const working = round.rigIds.flatMap((id) => book.rigs.filter((each) => each.id === id));
   const days = openDays(book, round, dates, working, roundWhere(round), dayQuestion(areaOf, options));
   const fault = firstFault(book, round, dates, gathered, days.noneOpen);
   if (fault !== null) return { ok: false, error: fault };
-  const supplies = suppliesOf(
-    book,
-    gathered.facts.map((each) => each.demand),
-  );
+  const demands = gathered.facts.map((each) => each.demand);
+  const supplies = withAboard(book, suppliesOf(book, demands), underWay);
   const rigs = working.map((rig) => equipRig(book, rig, supplies.stocks));
   const jobsOf = groupJobs(book, round, rigs, supplies, { facts: gathered.facts, measures }, options);
   if (jobsOf === null) return cancelled(round);
-  const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf, days);
+  const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf, days, underWay);
   return ok(freeze(withEvenDays(parts, options.evenUsdPerHour ?? 0)));
 }
 
@@ -200,20 +205,32 @@ function assemble(
   gathered: Gathered,
   jobsOf: Grouping,
   days: OpenDays,
+  underWay: readonly UnderWay[],
 ): Omit<Problem, 'hash'> {
   const { serviceMin } = calendarOf(book);
   const properties = [...new Map(gathered.facts.map((each) => [each.property.id, each.property])).values()];
-  const places: readonly Place[] = [
+  const known: readonly Place[] = [
     ...book.fillPoints.map((each) => ({ id: each.id, at: each.at })),
     ...properties.map((each) => ({ id: each.id, at: each.parking })),
   ];
+  const places = [...known, ...placesUnderWay(known, underWay)];
   const placeOfProperty = new Map(properties.map((each, index) => [each.id, book.fillPoints.length + index]));
   const table = buildTravelTable(places, book.travel, book.matrix);
   const estimates = table.estimated.reduce((sum, each) => sum + each, 0);
   const pairs = places.length * (places.length - 1);
-  const stations = stationsOf(book, supplies.stocks, (id) => book.fillPoints.findIndex((each) => each.id === id));
   const stationOf = (id: string): number => book.fillPoints.findIndex((each) => each.id === id);
-  const ends = rigs.map(({ rig }) => ({ home: stationOf(rig.homeId), end: stationOf(rig.endId ?? rig.homeId) }));
+  const placeOf = (id: string): number => places.findIndex((each) => each.id === id);
+  const stations = [
+    ...stationsOf(book, supplies.stocks, stationOf),
+    ...underWay.map(({ rigId, at }) => stationHere(placeOf(at.id), rigId, supplies.stocks.length)),
+  ];
+  const ends = rigs.map(({ rig }) => {
+    const here = underWay.findIndex((each) => each.rigId === rig.id);
+    return {
+      home: here < 0 ? stationOf(rig.homeId) : book.fillPoints.length + here,
+      end: stationOf(rig.endId ?? rig.homeId),
+    };
+  });
   const { depots, ...travel } = withDepots(
     {
       placeIds: places.map((each) => each.id),
@@ -234,9 +251,12 @@ function assemble(
     travelKind: estimates >= pairs ? 'estimate' : estimates === 0 ? 'matrix' : 'mixed',
     ...supplies,
     stations,
-    rigs: rigs.map((each, index) =>
-      problemRig(each, book.prices, { home: 0, end: 0, ...ends[index], depot: depots[index] ?? 0 }, serviceMin),
-    ),
+    rigs: rigs.map((each, index) => {
+      const where = { home: 0, end: 0, ...ends[index], depot: depots[index] ?? 0 };
+      const whole = problemRig(each, book.prices, where, serviceMin);
+      const now = underWay.find(({ rigId }) => rigId === each.rig.id);
+      return now === undefined ? whole : rigUnderWay(whole, supplies, now);
+    }),
     slots: dates
       .flatMap((_, day) => rigs.map((__, rig): RouteSlot => ({ rig, day })))
       .filter(({ rig, day }) => days.works(rig, day)),

@@ -3,3 +3,4 @@ export { daysAboveMs, unevenCost } from './even-days.ts';
 export { closedWords } from './open-days.ts';
 export { visitMs } from './strands.ts';
 export type * from './types.ts';
+export type { UnderWay } from './under-way.ts';

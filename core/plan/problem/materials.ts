@@ -33,7 +33,7 @@ export function suppliesOf(book: Book, demands: readonly ZoneDemand[]): Supplies
   return { stocks, materials };
 }
 
-function mixMaterial(book: Book, mixId: string): Material {
+export function mixMaterial(book: Book, mixId: string): Material {
   const mix = book.mixes.find((each) => each.id === mixId);
   return {
     id: mixId,
@@ -44,11 +44,11 @@ function mixMaterial(book: Book, mixId: string): Material {
   };
 }
 
-function dryMaterial(productId: string, stock: number): Material {
+export function dryMaterial(productId: string, stock: number): Material {
   return { id: productId, stock, rinseMs: 0, rinseParts: 0 };
 }
 
-function dryStock(book: Book, productId: string): Stock {
+export function dryStock(book: Book, productId: string): Stock {
   const product = book.products.find((each) => each.id === productId);
   const bagParts = capacityParts(product?.bagLb ?? USUAL_BAG_LB);
   return { kind: 'dry', productId, weightPerPart: DRY_WEIGHT_PER_PART, bagParts };

@@ -16,7 +16,8 @@ import type { Method } from '../../reach/index.ts';
  *    the rig's stock or a compartment, `station.msPerPart` of that stock, plus `fillMsPerPart` for each part that goes into a
  *    compartment. A visit from the middle of a stop also pays `op.reloadMs` (machine onto the rig and off again), and
  *    `rig.midZoneMs` where it falls inside an op. A station resupplies only the stocks that it holds.
- * Parts loaded at home before the start cost nothing but `rig.morningMs`.
+ * Parts loaded at home before the start cost nothing but `rig.morningMs`. A rig that `begins` with something aboard, in the middle of a
+ * day, loads nothing then: it has what it has, and what is of no use stays aboard until it is rinsed out or the day ends.
  *
  * Bags that ride on a machine are a compartment of their own that no op draws on. They are filled with whatever their hopper holds,
  * in the same events as it, at `fillMsPerPart` 0, and poured into the hopper wherever the machine works, between ops or inside one:
@@ -153,6 +154,17 @@ export type ProblemRig = {
    * what is really aboard when only what is needed is carried.
    */
   readonly cargoLimit: number;
+  /** What is aboard when the day begins, where that is given; absent: what the work needs is loaded at home. */
+  readonly begins?: Aboard;
+};
+
+/** What a rig has aboard at one moment. */
+export type Aboard = {
+  /** For each compartment what is in it, and the index of its material, -1 where it is clean. parts */
+  readonly parts: readonly number[];
+  readonly materials: readonly number[];
+  /** For each stock. parts */
+  readonly stockParts: readonly number[];
 };
 
 /** A price on the time by which a rig's day is longer than the mean of all days of the plan. */

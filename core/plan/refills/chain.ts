@@ -139,6 +139,12 @@ export class Chain {
     return this.anyShared && (this.model.bagsOf[c] as number) >= 0;
   }
 
+  /** Material of compartment c when the day begins: what it then holds or, where it is clean, what is used first; -1 for none. */
+  firstMaterial(c: number): number {
+    const held = this.model.homeMaterial[c] as number;
+    return held < 0 ? (this.nextMaterial[c] as number) : held;
+  }
+
   /** Whether two persons work side by side at a visit. */
   isShared(v: number): boolean {
     return this.model.modes.shared[this.mode[v] as number] === 1;

@@ -22,7 +22,7 @@ import {
   TIME,
   USED,
 } from './labels.ts';
-import { NOT_ABOARD, type RigModel } from './model.ts';
+import { FROM_HOME, NOT_ABOARD, type RigModel } from './model.ts';
 
 /** Tells which labels before one chain position cannot lead to a better day than another one. */
 export class Dominance {
@@ -71,6 +71,7 @@ export class Dominance {
       const drawn = (data[place + DRAWN] as number) + need;
       if (need > 0 && data[place + PRICE] === NOT_ABOARD) short |= 1 << s;
       else if (water && need > 0 && drawn > (model.stockCapacity[s] as number)) short |= 1 << s;
+      else if (need > 0 && data[place + PRICE] === FROM_HOME && drawn > (model.homeStock[s] as number)) short |= 1 << s;
       const full = Math.max(drawn, data[place + MOST_DRAWN] as number);
       if (!water && full > 0) bags += Math.ceil(full / (model.bagParts[s] as number));
     }

@@ -96,13 +96,13 @@ function leastMovingMs(chain: Chain): number {
   for (let c = 0; c < model.compartments; c += 1) {
     const first = model.problem.materials[chain.nextMaterial[c] as number];
     if (first === undefined) continue;
-    const held = model.homeHolds[first.stock] === 1;
-    const loaded = held ? Math.min(model.capacity[c] as number, chain.runParts[c] as number) : 0;
+    const held = model.homeHolds[first.stock] === 1 && chain.firstMaterial(c) === chain.nextMaterial[c];
+    const loaded = held ? Math.min(model.homeParts[c] as number, chain.runParts[c] as number) : 0;
     if (!chain.poursBeside(c)) ms += ((chain.totalParts[c] as number) - loaded) * (model.fillMs[c] as number);
     fromHome[first.stock] = (fromHome[first.stock] as number) + loaded;
   }
   for (let s = 0; s < model.stocks; s += 1) {
-    const carried = model.homeHolds[s] === 1 ? (model.stockCapacity[s] as number) : 0;
+    const carried = model.homeHolds[s] === 1 ? (model.homeStock[s] as number) : 0;
     const short = usedParts(chain, s) - (fromHome[s] as number) - carried;
     if (short > 0) ms += short * leastPrice(chain, s);
   }

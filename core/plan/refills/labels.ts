@@ -118,7 +118,7 @@ export class Labels {
     return at;
   }
 
-  /** The label of a rig that leaves home at `timeMs` with everything loaded as far as it goes. */
+  /** The label of a rig that leaves home at `timeMs` with everything loaded as far as it goes, or with what it begins with. */
   first(chain: Chain, timeMs: number, cost: number): number {
     const at = this.take();
     const { data, model } = this;
@@ -130,15 +130,14 @@ export class Labels {
       data[at + this.stocksAt + s * PER_STOCK + PRICE] = model.homeHolds[s] === 1 ? FROM_HOME : NOT_ABOARD;
     }
     for (let c = 0; c < model.compartments; c += 1) {
-      const material = chain.nextMaterial[c] as number;
+      const material = chain.firstMaterial(c);
       const row = at + HEAD + c * PER_COMPARTMENT;
       data[row + MATERIAL] = material;
       const stock = material < 0 ? -1 : (model.problem.materials[material] as { stock: number }).stock;
-      const held = stock >= 0 && model.homeHolds[stock] === 1;
-      const full = model.capacity[c] as number;
-      data[row + USED] = held ? 0 : full;
-      data[row + DIRECT] = held ? full : 0;
-      data[row + FREE] = held ? full : 0;
+      const held = stock >= 0 && model.homeHolds[stock] === 1 ? (model.homeParts[c] as number) : 0;
+      data[row + USED] = (model.capacity[c] as number) - held;
+      data[row + DIRECT] = held;
+      data[row + FREE] = held;
     }
     return at;
   }

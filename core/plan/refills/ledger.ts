@@ -34,7 +34,8 @@ export function keepLedger(chain: Chain, events: readonly RefillEvent[]): Ledger
   const runs: Run[] = [];
   const runAt = new Int32Array((events.length + 1) * C).fill(-1);
   const begin = (c: number, event: number, position: number): void => {
-    const material = position > chain.length ? -1 : (chain.nextMaterial[position * C + c] as number);
+    const next = position > chain.length ? -1 : (chain.nextMaterial[position * C + c] as number);
+    const material = event === 0 ? chain.firstMaterial(c) : next;
     const stock = chain.model.problem.materials[material]?.stock ?? -1;
     runAt[event * C + c] = material < 0 ? -1 : runs.push({ compartment: c, material, stock, firstEvent: event }) - 1;
   };

@@ -33,6 +33,13 @@ export type RigModel = {
   readonly bagParts: Float64Array;
   readonly weight: Float64Array;
   readonly homeHolds: Uint8Array;
+  /** Whether the day begins with what is aboard, instead of being loaded at home. */
+  readonly begins: boolean;
+  /** [c]: most that is in a compartment when the day begins, and its material; -1 where it is whatever is used first. */
+  readonly homeParts: Float64Array;
+  readonly homeMaterial: Int32Array;
+  /** [s]: most that the rig carries of a stock when the day begins. */
+  readonly homeStock: Float64Array;
   /** [k * stocks + s]: ms per part, or -1. */
   readonly price: Float64Array;
   /** [s]: the dearest price anywhere, and the dearest fill of a compartment that takes it. */
@@ -122,7 +129,10 @@ export function createRigModel(problem: Problem, rig: number): RigModel {
     ),
     bagParts: Float64Array.from(stocks.map((each) => each.bagParts)),
     weight: Float64Array.from(stocks.map((each) => each.weightPerPart)),
-    homeHolds: Uint8Array.from(stocks.map((_, s) => ((home.msPerPart[s] ?? -1) >= 0 ? 1 : 0))),
+    homeHolds: Uint8Array.from(
+      stocks.map((_, s) => (source.begins !== undefined || (home.msPerPart[s] ?? -1) >= 0 ? 1 : 0)),
+    ),
+    ...beginning(problem, source),
     price,
     topPrice: Float64Array.from(
       stocks.map((_, s) => stations.reduce((top, each) => Math.max(top, each.msPerPart[s] ?? 0), 0)),
@@ -147,6 +157,18 @@ export function createRigModel(problem: Problem, rig: number): RigModel {
       stations.map((each) => holdsMask(each.msPerPart)),
     ),
     ...flattenModes(problem, modeList),
+  };
+}
+
+function beginning({ stocks }: Problem, { begins, compartments, nurseParts, bagPlaces }: ProblemRig) {
+  return {
+    begins: begins !== undefined,
+    homeParts: Float64Array.from(compartments, (each, c) => begins?.parts[c] ?? each.capacityParts),
+    homeMaterial: Int32Array.from(compartments, (_, c) => begins?.materials[c] ?? -1),
+    homeStock: Float64Array.from(
+      stocks,
+      (each, s) => begins?.stockParts[s] ?? (each.kind === 'water' ? nurseParts : bagPlaces * each.bagParts),
+    ),
   };
 }
 

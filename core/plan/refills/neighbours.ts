@@ -100,9 +100,10 @@ function withChanges(chain: Chain, events: readonly RefillEvent[]): RefillEvent[
   const { compartments: C } = chain.model;
   const masks = events.map(() => 0);
   for (let c = 0; c < C; c += 1) {
-    for (let from = 1; from < chain.length; from += 1) {
+    for (let from = 0; from < chain.length; from += 1) {
       const material = chain.nextMaterial[from * C + c] as number;
-      if (material < 0 || material === chain.nextMaterial[(from - 1) * C + c]) continue;
+      const before = from === 0 ? chain.firstMaterial(c) : chain.nextMaterial[(from - 1) * C + c];
+      if (material < 0 || material === before) continue;
       const chosen = chooseForChange(chain, events, c, from, firstUse(chain, c, from));
       if (chosen < 0) return null;
       masks[chosen] = (masks[chosen] as number) | (1 << c);

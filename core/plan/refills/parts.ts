@@ -117,7 +117,8 @@ export class Parts {
     if (model.homeHolds[s] !== 1) return 0;
     const { data, stocksAt } = this.labels;
     const drawn = data[at + stocksAt + s * PER_STOCK + HOME_DRAWN] as number;
-    if (s === model.water) return (model.stockCapacity[s] as number) - drawn;
+    const begun = (model.homeStock[s] as number) - drawn;
+    if (s === model.water) return begun;
     let places = this.bagPlaces;
     let placesThen = this.bagPlaces;
     for (let other = 0; other < model.stocks; other += 1) {
@@ -130,7 +131,7 @@ export class Parts {
     }
     const bag = model.bagParts[s] as number;
     const carried = data[at + stocksAt + s * PER_STOCK + CARRIED_STOCK] as number;
-    return Math.max(0, Math.min(places * bag - drawn, placesThen * bag - carried));
+    return Math.max(0, Math.min(begun, places * bag - drawn, placesThen * bag - carried));
   }
 
   weigh(at: number, s: number, parts: number): void {

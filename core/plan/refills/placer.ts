@@ -1,4 +1,5 @@
 import type { Job, Problem, ProblemRig, RouteSlot } from '../problem/index.ts';
+import { withAllAboard } from './aboard.ts';
 import { settleAmounts } from './amounts.ts';
 import { withoutIdle } from './busy.ts';
 import { moveEarlier } from './earlier.ts';
@@ -67,12 +68,13 @@ export class RefillPlacer {
   }
 
   private outcome(slot: number, visits: readonly Visit[], timeline: Timeline): RouteOutcome {
-    const { day } = this.problem.slots[slot] as RouteSlot;
+    const { day, rig } = this.problem.slots[slot] as RouteSlot;
     const late = visits.reduce(
       (sum, visit) => sum + ((this.problem.jobs[visit.job] as Job).lateCost[day] as number),
       0,
     );
-    const { activities, paidMs, distanceM, cost } = timeline;
+    const { paidMs, distanceM, cost } = timeline;
+    const activities = withAllAboard(this.problem, this.problem.rigs[rig] as ProblemRig, timeline.activities);
     return { slot, visits, activities, paidMs, distanceM, cost: cost + late };
   }
 

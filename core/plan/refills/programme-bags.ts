@@ -94,7 +94,7 @@ function fillUp(day: DayProgramme, level: Sum, e: number, c: number): void {
   const fill = day.fillAt[e * day.model.compartments + c] as number;
   if (fill < 0) return;
   level[fill] = 1;
-  day.linear.atMost(level, day.model.capacity[c] as number);
+  day.linear.atMost(level, (e === 0 ? day.model.homeParts : day.model.capacity)[c] as number);
 }
 
 /** Parts out of compartment c during a stint. */

@@ -205,7 +205,7 @@ export class DayProgramme {
       const fill = this.fillAt[e * C + c] as number;
       if (fill >= 0) {
         level[fill] = 1;
-        linear.atMost(level, model.capacity[c] as number);
+        linear.atMost(level, (e === 0 ? model.homeParts : model.capacity)[c] as number);
       }
       add(level, this.uses[e * C + c] as Sum, -1);
       const last = run !== this.ledger.runAt[(e + 1) * C + c];
@@ -224,7 +224,7 @@ export class DayProgramme {
       const buy = this.buyAt[e * model.stocks + s] as number;
       if (buy >= 0) {
         level[buy] = 1;
-        linear.atMost(level, model.stockCapacity[s] as number);
+        linear.atMost(level, (e === 0 ? model.homeStock : model.stockCapacity)[s] as number);
       }
       const bags = this.bagsAt[e * model.stocks + s] as number;
       if (bags < 0) continue;

@@ -144,7 +144,7 @@ export class RefillSearch {
     const end = chain.start[v + 1] as number;
     this.arrived = [];
     for (const at of this.active) {
-      if (this.model.stations > 1 || v > 0) this.goRound(at, v, from);
+      if (this.model.stations > 1 || v > 0 || this.model.begins) this.goRound(at, v, from);
       this.arriveFrom(at, v, from);
     }
     this.active = this.sieve.prune(this.arrived, first, first, null);
@@ -204,6 +204,7 @@ export class RefillSearch {
   }
 
   private homeGives(held: number): boolean {
+    if (this.model.begins) return false;
     for (let s = 0; s < this.model.stocks; s += 1) {
       if (((held >> s) & 1) === 1 && this.model.homeHolds[s] === 0) return false;
     }

@@ -23,7 +23,7 @@ import {
   TIME,
   USED,
 } from './labels.ts';
-import { NOT_ABOARD, type RigModel } from './model.ts';
+import { FROM_HOME, NOT_ABOARD, type RigModel } from './model.ts';
 import { Parts } from './parts.ts';
 import { addedMs, leadAfter } from './strands.ts';
 
@@ -207,7 +207,9 @@ export class Steps {
       const most = Math.max(data[place + DRAWN] as number, data[place + MOST_DRAWN] as number);
       if (most > 0) places -= Math.ceil(most / (model.bagParts[other] as number));
     }
-    return Math.max(0, places * (model.bagParts[s] as number) - (data[row + DRAWN] as number));
+    const room = places * (model.bagParts[s] as number);
+    const most = data[row + PRICE] === FROM_HOME ? Math.min(room, model.homeStock[s] as number) : room;
+    return Math.max(0, most - (data[row + DRAWN] as number));
   }
 
   /** Whether the rig's stock s still gives `parts`, by nurse tank or bag places. */
@@ -217,6 +219,7 @@ export class Steps {
     const row = at + stocksAt + s * PER_STOCK;
     if (data[row + PRICE] === NOT_ABOARD) return false;
     const drawn = (data[row + DRAWN] as number) + parts;
+    if (data[row + PRICE] === FROM_HOME && drawn > (model.homeStock[s] as number)) return false;
     if (s === model.water) return drawn <= (model.stockCapacity[s] as number);
     let bags = 0;
     for (let other = 0; other < model.stocks; other += 1) {

@@ -1,4 +1,5 @@
 import type { Job, Material } from '../problem/index.ts';
+import { crowdedAt } from './aboard.ts';
 import type { Moves } from './amounts.ts';
 import { BagLevels, type Pouring } from './bag-levels.ts';
 import type { Work } from './busy.ts';
@@ -16,7 +17,10 @@ export type Timeline = {
   readonly cost: number;
 };
 
-export type TimelineFault = { readonly kind: 'window-missed' | 'station-closed' | 'too-long'; readonly visit: number };
+export type TimelineFault = {
+  readonly kind: 'window-missed' | 'station-closed' | 'too-long' | 'payload';
+  readonly visit: number;
+};
 
 const NO_REASON: RefillReason = { kind: 'payload' };
 
@@ -26,6 +30,8 @@ const NO_REASON: RefillReason = { kind: 'payload' };
  * needs, or as the work says.
  */
 export function playDay(chain: Chain, work: Work, reasons: readonly RefillReason[] = []): Timeline | TimelineFault {
+  const crowded = crowdedAt(chain, work);
+  if (crowded >= 0) return { kind: 'payload', visit: crowded };
   const first = new Play(chain, work, 'ahead', reasons).run();
   if (!chain.model.carriesBags) return first;
   const others: readonly Pouring[] = ['as-needed', ...(work.pours === undefined ? [] : [work.pours])];
@@ -260,6 +266,6 @@ class Play {
       const event = this.events[before] as RefillEvent;
       if (((event.changes >> c) & 1) === 1) return this.chain.nextMaterial[event.position * C + c] as number;
     }
-    return this.chain.nextMaterial[c] as number;
+    return this.chain.firstMaterial(c);
   }
 }

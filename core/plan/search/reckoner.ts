@@ -111,7 +111,25 @@ export class Reckoner {
       state[this.given + c] = this.capacity[c] as number;
       state[this.held + c] = -1;
     }
+    this.takeUpAboard();
     for (let at = this.head; at < this.stateSize; at += 1) state[at] = -1;
+  }
+
+  /** What a rig that is under way has aboard. */
+  private takeUpAboard(): void {
+    const { state, compartments, of } = this;
+    const { begins } = of.rig;
+    if (begins === undefined) return;
+    for (let c = 0; c < compartments; c += 1) {
+      const bags = of.rig.compartments.findIndex((each) => each.pours?.into === c);
+      const parts = (begins.parts[c] ?? 0) + (begins.parts[bags] ?? 0);
+      state[this.given + c] = parts;
+      state[this.used + c] = (this.capacity[c] as number) - parts;
+      state[this.held + c] = begins.materials[c] ?? -1;
+    }
+    for (let s = 0; s < this.stocks; s += 1) {
+      state[this.drawn + s] = Math.max(0, (this.stockLimit[s] as number) - (begins.stockParts[s] ?? 0));
+    }
   }
 
   /** Takes up a state that was stored before. */

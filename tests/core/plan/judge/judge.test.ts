@@ -141,6 +141,7 @@ describe('what is broken is named by its code', () => {
       'fill-point-lacks-material': true,
       'over-payload': true,
       'too-much-left': true,
+      'aboard-differs': true,
       'ground-not-covered': true,
       'ground-covered-twice': true,
       'task-unknown': true,
@@ -152,7 +153,8 @@ describe('what is broken is named by its code', () => {
       'figure-differs': true,
       'plan-stale': true,
     };
-    expect(new Set(BREAKERS.map((each) => each.code))).toEqual(new Set(Object.keys(every)));
+    // A rig that begins under way is no part of the small plan: tests/core/plan/begins.
+    expect(new Set([...BREAKERS.map((each) => each.code), 'aboard-differs'])).toEqual(new Set(Object.keys(every)));
   });
 
   it('with the place where it happens', () => {

@@ -110,6 +110,7 @@ function supplyFaults(facts: DayFacts, index: number): readonly Fault[] {
   const lacks = (msPerPart: readonly number[]): boolean => wanted.some((stock) => (msPerPart[stock] ?? -1) < 0);
   const lacking = (words: string): Fault => fault('fill-point-lacks-material', index, words);
   if (activity.kind === 'morning') {
+    if (rig.begins !== undefined) return [...found, ...aboardFaults(facts, rig.begins, index)];
     if (lacks(problem.stations[rig.home]?.msPerPart ?? [])) found.push(lacking('home has none of it'));
     return found;
   }
@@ -123,6 +124,26 @@ function supplyFaults(facts: DayFacts, index: number): readonly Fault[] {
   if (ms(activity.startSec) < station.openMs - TIME || ms(activity.endSec) > station.closeMs + TIME)
     found.push(fault('fill-point-closed', index, 'outside the hours'));
   return found;
+}
+
+/** A rig under way begins with just what it has aboard. */
+function aboardFaults(
+  facts: DayFacts,
+  begins: NonNullable<DayFacts['rig']['begins']>,
+  index: number,
+): readonly Fault[] {
+  const { problem, rig, changes } = facts;
+  const count = changes.filter((each) => each.index <= index).length;
+  const wrong = rig.compartments.filter(({ id }, c) => {
+    const should = begins.parts[c] ?? 0;
+    const material = problem.materials[begins.materials[c] ?? -1]?.id ?? '';
+    if (should > 0 && materialAfter(changes, count, id) !== material) return true;
+    return Math.abs(levelAfter(changes, count, id) - should) > PART;
+  });
+  const stocks = problem.stocks.filter(
+    (_, s) => Math.abs(stockAfter(facts, index, s) - (begins.stockParts[s] ?? 0)) > PART,
+  );
+  return [...wrong, ...stocks].map(() => fault('aboard-differs', index, 'begins with something else aboard'));
 }
 
 /** Bags that ride on the machine are poured into their own hopper. */
