@@ -18,6 +18,7 @@ import '../styles/ribbon.css';
 import '../styles/rooms.css';
 import '../styles/shed.css';
 import '../styles/field-work.css';
+import '../styles/when.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';

@@ -1,5 +1,5 @@
 import { ok, type Result } from '../../core/base/index.ts';
-import type { Book, Position, Property, Round, TravelMatrix, Zone } from '../../core/book/index.ts';
+import type { Book, Position, Property, Round, TemperatureYear, TravelMatrix, Zone } from '../../core/book/index.ts';
 import { type Action, type AnyRecord, RECORD_NAMES, type RecordOf, type TableName } from '../../core/edit/index.ts';
 import { applyIntake, type IntakePreview } from '../../core/intake/index.ts';
 import { edit, useBook } from './book.ts';
@@ -107,13 +107,18 @@ export function addImported(fileName: string, wish: ImportWish): boolean {
   return done.ok;
 }
 
-/** What is to be imported: travel times, or ground as it was previewed. */
+/** What is to be imported: travel times, years of temperatures, or ground as it was previewed. */
 export type ImportWish =
   | { readonly kind: 'matrix'; readonly matrix: TravelMatrix }
+  | { readonly kind: 'temperatures'; readonly records: readonly TemperatureYear[] }
   | { readonly kind: 'ground'; readonly preview: IntakePreview };
 
 export function importAction(book: Book, fileName: string, wish: ImportWish): Result<Action> {
   if (wish.kind === 'ground') return applyIntake(book, wish.preview);
+  if (wish.kind === 'temperatures') {
+    const actions = wish.records.map((record): Action => ({ kind: 'put', table: 'temperatures', record }));
+    return ok({ kind: 'several', actions, label: `Add temperatures of ${fileName}` });
+  }
   return ok({ kind: 'set', changes: { matrix: wish.matrix }, label: `Use travel times of ${fileName}` });
 }
 

@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import { type AppError, err, type Issue, ok, type Progress, type Result } from '../../core/base/index.ts';
 import type { Position, TravelMatrix } from '../../core/book/index.ts';
-import { type GroundSource, previewMatrix } from '../../core/formats/index.ts';
+import { type GroundSource, looksLikeTemperatures, previewMatrix, readTable } from '../../core/formats/index.ts';
 import {
   type CoordinatesAnswer,
   type Guess,
@@ -18,6 +18,7 @@ import { useBook } from './book.ts';
 import { callHost } from './host.ts';
 import { say, showError } from './notices.ts';
 import { inSlices } from './slices.ts';
+import { beginTemperatures, type TemperatureImport, tableOfSource, withAnswers } from './temperature-import.ts';
 
 /** How far reading or looking is. */
 export type ImportProgress = Pick<Progress, 'step' | 'done' | 'total'>;
@@ -55,6 +56,7 @@ export type ImportState =
       readonly progress: ImportProgress | null;
     }
   | MatrixImport
+  | TemperatureImport
   | GroundImport;
 
 const NONE: ImportState = { kind: 'none' };
@@ -96,12 +98,38 @@ export function groundProgress(event: ImportProgress & { readonly token: string 
   if (current.kind === 'reading' && current.token === event.token) show({ ...current, progress: event });
 }
 
-/** The first look at what a file holds: ground, or travel times where its one table has their columns. */
-export function beginImport(fileName: string, source: GroundSource): Result<MatrixImport | GroundImport> {
-  const table = matrixTextOf(source);
-  if (table !== null) return previewTimes(fileName, table);
+/** The first look at what a file holds: ground, or travel times or temperatures where its one table has their columns. */
+export function beginImport(
+  fileName: string,
+  source: GroundSource,
+): Result<MatrixImport | TemperatureImport | GroundImport> {
+  const text = matrixTextOf(source);
+  if (text !== null) return previewTimes(fileName, text);
+  const table = tableOfSource(source);
+  if (table !== null && looksLikeTemperatures(table.columns)) return ok(beginTemperatures(fileName, table, stations()));
   const { mapping, leftOut } = guessMapping(source);
   return ok({ kind: 'ground', fileName, source, leftOut, mapping, step: 'content', preview: null, progress: null });
+}
+
+/** Shows what a table of temperatures would add. Errors: those of the format. */
+export function readTemperatureFile(fileName: string, text: string | null): void {
+  closeImport();
+  const read =
+    text === null
+      ? err('file-not-readable', fileName, 'The file came without its text.', 'Choose a CSV file.')
+      : readTable(text, fileName);
+  if (read.ok) show(beginTemperatures(fileName, read.value, stations()));
+  else failWith(read.error);
+}
+
+/** Says how a table of temperatures is to be read. */
+export function understandTemperatures(changes: Partial<TemperatureImport>): void {
+  const { current } = useImport.getState();
+  if (current.kind === 'temperatures') show(withAnswers(current, changes));
+}
+
+function stations(): readonly string[] {
+  return (useBook.getState().open?.book.temperatures ?? []).map((each) => each.station);
 }
 
 /** Reads a table of travel times. Nothing is changed yet. Errors: those of the format. */

@@ -33,6 +33,7 @@ export { closeNotice, type Notice, say, showError, showNews, useNotices } from '
 export {
   createBook,
   importFile,
+  importTemperatures,
   openAtStart,
   openBookFile,
   openSample,
@@ -56,6 +57,7 @@ export {
 } from './plans.ts';
 export * from './selection.ts';
 export { type Attention, type RoomSummary, roomSummaries } from './summaries.ts';
+export { type MergedTemperatures, openQuestions, readAnswered, type TemperatureImport } from './temperature-import.ts';
 export { useFormat } from './use-format.ts';
 export { usePlanStale } from './use-plan-stale.ts';
 export * from './view.ts';

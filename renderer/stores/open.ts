@@ -2,7 +2,7 @@ import type { AppInfo } from '../../core/contract/index.ts';
 import { showBook, useBook } from './book.ts';
 import { pickFile, receiveFile, uploadFile } from './files.ts';
 import { askHost, callHost } from './host.ts';
-import { readGround } from './imports.ts';
+import { readGround, readTemperatureFile } from './imports.ts';
 import { rememberedBook } from './remembered.ts';
 import { goTo } from './view.ts';
 
@@ -30,10 +30,16 @@ export async function openBookFile(): Promise<void> {
   if (picked !== null) await openToken(picked.token);
 }
 
-/** Chooses a file of lawns or travel times and shows what it would change. */
+/** Chooses a file of lawns, travel times or temperatures and shows what it would change. */
 export async function importFile(): Promise<void> {
   const picked = await pickFile('ground');
   if (picked !== null) await readGround(picked.name, picked.token);
+}
+
+/** Chooses a table of temperatures and shows what it would add. */
+export async function importTemperatures(): Promise<void> {
+  const picked = await pickFile('csv');
+  if (picked !== null) readTemperatureFile(picked.name, picked.text);
 }
 
 /** A file that was dropped on the window: a book is opened, anything else is previewed. */

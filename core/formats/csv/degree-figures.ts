@@ -12,8 +12,10 @@ export type UnitGuess = {
   readonly why: string;
 };
 
-/** Figures no higher than this look like Celsius; a highest temperature above it cannot be Celsius. */
+/** Figures no higher than this look like Celsius; temperatures above it cannot be Celsius. */
 const HIGHEST_CELSIUS = 50;
+/** A few figures that are out of place do not count. */
+const NEARLY_ALL = 0.95;
 
 /** The unit that the name of a column states, or null. */
 export function statedUnit(column: string): DegreeUnit | null {
@@ -33,18 +35,19 @@ export function statedUnit(column: string): DegreeUnit | null {
 export function guessUnit(columns: readonly string[], figures: readonly number[]): UnitGuess {
   const all = [...new Set(columns.flatMap((each) => statedUnit(each) ?? []))];
   const stated = all.length === 1 ? (all[0] ?? null) : null;
-  const top = figures.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY);
+  const inOrder = figures.toSorted((left, right) => left - right);
+  const top = inOrder[Math.ceil(NEARLY_ALL * (inOrder.length - 1))] ?? 0;
   const looks = top <= HIGHEST_CELSIUS ? 'C' : 'F';
-  const seen = `The highest figure is ${top}`;
+  const seen = `nearly all figures are at most ${top}`;
   if (all.length > 1) return { unit: null, stated: null, why: 'The columns name different units.' };
   if (figures.length === 0) return { unit: stated ?? 'F', stated, why: 'There are no figures.' };
   if (stated === null) {
     const hint = looks === 'C' ? 'that looks like Celsius' : 'that looks like Fahrenheit';
-    return { unit: null, stated, why: `The file does not say its unit. ${seen}; ${hint}.` };
+    return { unit: null, stated, why: `The file does not say its unit; ${seen}, and ${hint}.` };
   }
   if (stated === looks) return { unit: stated, stated, why: 'So the header says.' };
   const [says, rather] = stated === 'F' ? ['Fahrenheit', 'Celsius'] : ['Celsius', 'Fahrenheit'];
-  return { unit: null, stated, why: `The header says ${says}, but ${seen.toLowerCase()}; that looks like ${rather}.` };
+  return { unit: null, stated, why: `The header says ${says}, but ${seen}; that looks like ${rather}.` };
 }
 
 /** A figure of a cell: not there, not readable, or a number with the unit that stands beside it. */

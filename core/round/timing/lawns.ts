@@ -10,7 +10,8 @@ export type LawnDay = {
 };
 
 /**
- * How a lawn stands to its window. 'done' before today; 'in-time'; 'too-early': planned before it opens; 'too-late': planned after the
+ * How a lawn stands to its window. 'done' before today; 'in-time'; 'too-early': planned before it opens, or
+ * nothing is planned and the round has no working day from then on; 'too-late': planned after the
  * last useful day; 'over': the last useful day is past and nothing was done; 'at-risk': nothing is planned, and the round's last
  * working day comes after the last useful one; 'never': no window this year; 'unknown': temperatures are missing.
  */
@@ -83,7 +84,7 @@ export function verdictOf(
   if (state.kind === 'unknown') return 'unknown';
   const last = state.end.kind === 'day' ? state.end.date.on : null;
   if (last !== null && last < today) return 'over';
-  if (plannedOn !== null && plannedOn < state.opens.on) return 'too-early';
+  if ((plannedOn ?? lastWorkday ?? state.opens.on) < state.opens.on) return 'too-early';
   if (last === null) return state.end.kind === 'open' ? 'in-time' : 'unknown';
   if (plannedOn !== null) return plannedOn > last ? 'too-late' : 'in-time';
   return lastWorkday !== null && lastWorkday > last ? 'at-risk' : 'in-time';

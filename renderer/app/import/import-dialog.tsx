@@ -4,6 +4,7 @@ import { closeImport, useImport } from '../../stores/index.ts';
 import { Button } from '../../ui/index.ts';
 import { GroundImportSheet } from './ground-import.tsx';
 import { MatrixImportSheet } from './matrix-import.tsx';
+import { TemperatureImportSheet } from './temperature-import.tsx';
 import { Working } from './working.tsx';
 
 /** What a file would change, before it does. Each kind is a dialog of its own, which takes the focus when it opens. */
@@ -25,6 +26,12 @@ export function ImportDialog() {
       return (
         <Frame key="matrix" title={current.fileName} narrow={false}>
           <MatrixImportSheet file={current} />
+        </Frame>
+      );
+    case 'temperatures':
+      return (
+        <Frame key="temperatures" title={current.fileName} narrow={false} wide>
+          <TemperatureImportSheet file={current} />
         </Frame>
       );
     case 'ground':

@@ -13,9 +13,13 @@ import {
 import { type View, Views, Workbench } from '../../ui/index.ts';
 import { RoundLedger } from './round-ledger.tsx';
 import { RoundSetUp } from './round-set-up.tsx';
+import { WhenView } from './when/index.ts';
 
 /** What the owner looks at, one at a time. */
-const VIEWS: readonly View[] = [{ id: 'plan', title: 'Plan', show: () => <RoundLedger /> }];
+const VIEWS: readonly View[] = [
+  { id: 'plan', title: 'Plan', show: () => <RoundLedger /> },
+  { id: 'when', title: 'When', show: () => <WhenView /> },
+];
 
 /** The owner's room for a round: what is done where and by when, and the days that come of it. */
 export function RoundRoom() {

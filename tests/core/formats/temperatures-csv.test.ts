@@ -66,14 +66,22 @@ describe('Celsius or Fahrenheit', () => {
   test('is asked where the header does not say it', () => {
     const { air } = look(`date,max,min\n${warm}`);
     expect(air.unit).toBeNull();
-    expect(air.why).toBe('The file does not say its unit. The highest figure is 90; that looks like Fahrenheit.');
+    expect(air.why).toBe(
+      'The file does not say its unit; nearly all figures are at most 90, and that looks like Fahrenheit.',
+    );
   });
 
   test('is asked where a column of Fahrenheit looks like Celsius, and the other way round', () => {
     const { air } = look(`date,max (F),min (F)\n${cool}`);
     expect(air).toMatchObject({ unit: null, stated: 'F' });
-    expect(air.why).toBe('The header says Fahrenheit, but the highest figure is 32; that looks like Celsius.');
+    expect(air.why).toBe('The header says Fahrenheit, but nearly all figures are at most 32; that looks like Celsius.');
     expect(look(`date,max (C),min (C)\n${warm}`).air).toMatchObject({ unit: null, stated: 'C' });
+  });
+
+  test('is not settled by one figure that is out of place', () => {
+    const rows = Array.from({ length: 30 }, (_, day) => `2027-06-${String(day + 1).padStart(2, '0')},31,16`);
+    const text = `date,max (F),min (F)\n${rows.join('\n')}\n2027-07-01,280,16\n`;
+    expect(look(text).air).toMatchObject({ unit: null, stated: 'F' });
   });
 
   test('is asked for the soil by itself', () => {

@@ -73,6 +73,7 @@ describe('lawns against their window', () => {
     ['planned inside', { plannedOn: '2027-04-15' }, '2027-03-01', '2027-04-20', 'in-time'],
     ['planned a day after the last one', { plannedOn: '2027-04-16' }, '2027-03-01', '2027-04-20', 'too-late'],
     ['planned before it opens', { plannedOn: '2027-03-09' }, '2027-03-01', '2027-04-20', 'too-early'],
+    ['nothing planned, and the round ends before it opens', {}, '2027-03-01', '2027-03-09', 'too-early'],
     ['the last day is today', {}, '2027-04-15', '2027-04-15', 'in-time'],
     ['the last day was yesterday', { plannedOn: '2027-04-20' }, '2027-04-16', '2027-04-20', 'over'],
     ['nothing planned, and the round ends later', {}, '2027-03-01', '2027-04-16', 'at-risk'],

@@ -1,0 +1,1 @@
+export { WhenView } from './when-view.tsx';

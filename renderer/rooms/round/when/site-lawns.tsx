@@ -1,0 +1,160 @@
+import { Fragment, useState } from 'react';
+import { type LawnTiming, MISSED, type SiteGroup, siteOffsetWords } from '../../../../core/round/timing/index.ts';
+import { counted, type Formatter } from '../../../format/index.ts';
+import { goTo, selectProperty, useFormat } from '../../../stores/index.ts';
+import { Button, Section } from '../../../ui/index.ts';
+import { missWords, windowWords } from './when-words.ts';
+
+type GroupsProps = { readonly groups: readonly SiteGroup[] };
+
+/** When each kind of site opens, is best and closes, and how its lawns stand. */
+export function SitesTable({ groups }: GroupsProps) {
+  const words = useFormat();
+  return (
+    <Section title="Lawns by kind of site">
+      <div className="table-scroll">
+        <table className="table">
+          <thead>
+            <tr>
+              <th scope="col">site</th>
+              <th scope="col" className="number">
+                lawns
+              </th>
+              <th scope="col">opens</th>
+              <th scope="col">best</th>
+              <th scope="col">last useful day</th>
+              <th scope="col" className="number">
+                done
+              </th>
+              <th scope="col" className="number">
+                will miss it
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {groups.map((group) => (
+              <SiteRow key={group.sites.join(' ')} group={group} words={words} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Section>
+  );
+}
+
+function SiteRow({ group, words }: { readonly group: SiteGroup; readonly words: Formatter }) {
+  const { opens, best, last } = windowWords(group.result.state, words);
+  const done = group.lawns.filter((each) => each.verdict === 'done').length;
+  const missed = group.lawns.filter((each) => MISSED.includes(each.verdict)).length;
+  return (
+    <tr>
+      <th scope="row">
+        {siteOffsetWords(group.sites, group.result.offsetF, words.system)}
+        {group.unset.length > 0 && group.result.timing.kind !== 'calendar' && (
+          <span className="caution block small">no offset is set for a part of it</span>
+        )}
+      </th>
+      <td className="number">{group.lawns.length}</td>
+      <td>{opens}</td>
+      <td>{best}</td>
+      <td>{last}</td>
+      <td className="number">{done}</td>
+      <td className={missed > 0 ? 'number stop strong' : 'number'}>{missed}</td>
+    </tr>
+  );
+}
+
+/** Lawns with one and the same reason. */
+type Reason = { readonly why: string; readonly site: string; readonly lawns: readonly LawnTiming[] };
+
+/** Lawns that miss their window, or are planned before it opens, by reason. */
+export function reasonsOf(
+  groups: readonly SiteGroup[],
+  isWanted: (lawn: LawnTiming) => boolean,
+  words: Formatter,
+): readonly Reason[] {
+  const reasons = new Map<string, { why: string; site: string; lawns: LawnTiming[] }>();
+  for (const { sites, result, lawns } of groups) {
+    const site = siteOffsetWords(sites, result.offsetF, words.system);
+    for (const lawn of lawns) {
+      if (!isWanted(lawn)) continue;
+      const why = missWords(lawn, result, words);
+      const key = `${site} ${why}`;
+      const known = reasons.get(key);
+      if (known === undefined) reasons.set(key, { why, site, lawns: [lawn] });
+      else known.lawns.push(lawn);
+    }
+  }
+  return [...reasons.values()];
+}
+
+const FIRST_NAMES = 12;
+
+/** The lawns that will miss it, in words. */
+export function MissedLawns({ groups }: GroupsProps) {
+  const words = useFormat();
+  const missed = reasonsOf(groups, (each) => MISSED.includes(each.verdict), words);
+  const early = reasonsOf(groups, (each) => each.verdict === 'too-early', words);
+  const count = missed.reduce((sum, each) => sum + each.lawns.length, 0);
+  const unknown = groups.some(({ lawns }) => lawns.some((each) => each.verdict === 'unknown'));
+  return (
+    <>
+      <Section title={`Lawns that will miss it (${count})`}>
+        {count === 0 && <p className="quiet">{unknown ? 'Not known yet: temperatures are missing.' : 'None.'}</p>}
+        <Reasons reasons={missed} />
+      </Section>
+      {early.length > 0 && (
+        <Section title="Too early">
+          <Reasons reasons={early} />
+        </Section>
+      )}
+    </>
+  );
+}
+
+function Reasons({ reasons }: { readonly reasons: readonly Reason[] }) {
+  return (
+    <ul className="when-reasons">
+      {reasons.map((reason) => (
+        <ReasonItem key={`${reason.site} ${reason.why}`} reason={reason} />
+      ))}
+    </ul>
+  );
+}
+
+function ReasonItem({ reason: { why, site, lawns } }: { readonly reason: Reason }) {
+  const [all, setAll] = useState(false);
+  const shown = all ? lawns : lawns.slice(0, FIRST_NAMES);
+  return (
+    <li>
+      <p>
+        <strong>{counted(lawns.length, 'lawn')}</strong> ({site}): {why}.
+      </p>
+      <p className="when-names">
+        {shown.map(({ property }, index) => (
+          <Fragment key={property.id}>
+            {index > 0 && ', '}
+            <button
+              type="button"
+              className="row-button"
+              onClick={() => {
+                selectProperty(property.id);
+                goTo('ground');
+              }}
+            >
+              {property.name}
+            </button>
+          </Fragment>
+        ))}
+        {lawns.length > shown.length && (
+          <>
+            {' '}
+            <Button look="quiet" onPress={() => setAll(true)}>
+              and {lawns.length - shown.length} more
+            </Button>
+          </>
+        )}
+      </p>
+    </li>
+  );
+}

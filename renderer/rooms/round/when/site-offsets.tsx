@@ -1,0 +1,34 @@
+import { type Book, SITES } from '../../../../core/book/index.ts';
+import { type Site, siteWords } from '../../../../core/round/timing/index.ts';
+import { edit } from '../../../stores/index.ts';
+import { Field, QuantityInput, Section } from '../../../ui/index.ts';
+
+/** What warmer and cooler sites add to the station's temperatures. */
+export function SiteOffsets({ book }: { readonly book: Book }) {
+  const set = (site: Site, value: number | null) => {
+    const { [site]: _, ...rest } = book.siteOffsets ?? {};
+    const siteOffsets = value === null ? rest : { ...rest, [site]: value };
+    return edit({ kind: 'set', changes: { siteOffsets }, label: `Change offset of ${siteWords([site])}` });
+  };
+  return (
+    <Section title="Warmer and cooler sites">
+      <p className="quiet small">
+        So much is added to the station's temperatures, air and soil, where a lawn is marked so in the Ground room.
+        Where a lawn is of several kinds the figures add up.
+      </p>
+      <div className="when-form">
+        {SITES.map((site) => (
+          <Field key={site} label={siteWords([site])}>
+            <QuantityInput
+              kind="temperature-difference"
+              label={`Added at a ${siteWords([site])}`}
+              value={book.siteOffsets?.[site] ?? null}
+              optional
+              onCommit={(value) => set(site, value)}
+            />
+          </Field>
+        ))}
+      </div>
+    </Section>
+  );
+}

@@ -1,0 +1,155 @@
+import { Plus, Trash2 } from 'lucide-react';
+import { useState } from 'react';
+import { ok } from '../../../../core/base/index.ts';
+import type { Book, Round } from '../../../../core/book/index.ts';
+import { PUBLISHED_TIMINGS, stationNames } from '../../../../core/round/timing/index.ts';
+import { freshId, putRecord, removeRecord, showError } from '../../../stores/index.ts';
+import { Button, Choice, Field, Section } from '../../../ui/index.ts';
+import { completed, draftOf, emptyDraft, missingOf, type TimingDraft } from './timing-draft.ts';
+import { TimingForm } from './timing-form.tsx';
+
+type ChoiceProps = { readonly book: Book; readonly round: Round };
+
+/** Says which timing a round has; null for none. */
+export function setTiming(round: Round, timingId: string | null): boolean {
+  const { timingId: _, ...rest } = round;
+  const done = putRecord('rounds', timingId === null ? rest : { ...rest, timingId }, 'Change timing of the round');
+  if (!done.ok) showError(done.error);
+  return done.ok;
+}
+
+/** The timing of the round: one of the book, or none. */
+export function TimingChoice({ book, round, onNew }: ChoiceProps & { readonly onNew: () => void }) {
+  const options = [
+    { value: '', words: 'no timing: any working day' },
+    ...book.timings.map(({ id, name }) => ({ value: id, words: name })),
+  ];
+  return (
+    <div className="when-choice">
+      <Choice
+        label="Timing of the round"
+        value={round.timingId ?? ''}
+        options={options}
+        onChoose={(id) => {
+          setTiming(round, id === '' ? null : id);
+        }}
+      />
+      <Button onPress={onNew}>
+        <Plus size={14} aria-hidden="true" /> New timing
+      </Button>
+    </div>
+  );
+}
+
+const KINDS = [
+  { value: 'degree-days', words: 'growing degree days of the air' },
+  { value: 'soil-temperature', words: 'soil temperature' },
+  { value: 'calendar', words: 'the calendar' },
+] as const;
+const OWN = '';
+
+/** Makes a timing: from figures of one's own, or from published ones, which are shown with their source and can be changed. */
+export function NewTiming({ book, round, onDone }: ChoiceProps & { readonly onDone: () => void }) {
+  const [published, setPublished] = useState(OWN);
+  const [draft, setDraft] = useState<TimingDraft>(() => emptyDraft('degree-days'));
+  const missing = missingOf(draft);
+  const pick = (id: string) => {
+    const found = PUBLISHED_TIMINGS.find((each) => each.id === id);
+    setPublished(found?.id ?? OWN);
+    setDraft(found === undefined ? emptyDraft(draft.kind) : draftOf(found));
+  };
+  const add = () => {
+    const made = completed(draft, freshId(book.timings, 'timing'));
+    const done = made.ok ? putRecord('timings', made.value) : made;
+    if (!done.ok) showError(done.error);
+    else if (made.ok && setTiming(round, made.value.id)) onDone();
+  };
+  return (
+    <Section title="A new timing">
+      <p className="quiet small">
+        Sources disagree on base, depth and threshold, so the figures are yours to choose. A published one can be picked
+        and changed; what it leaves open has to be filled in. Figures of germination or emergence are put in as the
+        closing.
+      </p>
+      <div className="when-form">
+        <div className="when-form-wide">
+          <Field label="Begin with">
+            <Choice
+              label="Begin with"
+              value={published}
+              options={[
+                { value: OWN, words: 'figures of my own' },
+                ...PUBLISHED_TIMINGS.map(({ id, title }) => ({ value: id, words: title })),
+              ]}
+              onChoose={pick}
+            />
+          </Field>
+        </div>
+        {published === OWN && (
+          <Field label="By">
+            <Choice
+              label="By"
+              value={draft.kind}
+              options={KINDS}
+              onChoose={(kind) => setDraft({ ...emptyDraft(kind), name: draft.name, source: draft.source })}
+            />
+          </Field>
+        )}
+      </div>
+      {draft.source !== '' && <p className="small when-source">{draft.source}</p>}
+      <TimingForm
+        key={`${published} ${draft.kind}`}
+        draft={draft}
+        stations={stationNames(book)}
+        onChange={(changes) => {
+          setDraft((before) => ({ ...before, ...changes }));
+          return ok(null);
+        }}
+      />
+      <div className="when-buttons">
+        <Button look="main" whyNot={missing.length === 0 ? null : `Still missing: ${missing.join(', ')}`} onPress={add}>
+          Add this timing
+        </Button>
+        <Button onPress={onDone}>Leave it</Button>
+        {missing.length > 0 && <span className="quiet small">Still missing: {missing.join(', ')}</span>}
+      </div>
+    </Section>
+  );
+}
+
+/** The figures of the chosen timing, each of which can be changed. */
+export function TimingFigures({ book, round }: ChoiceProps) {
+  const timing = book.timings.find((each) => each.id === round.timingId);
+  if (timing === undefined) return null;
+  const others = book.rounds.filter((each) => each.id !== round.id && each.timingId === timing.id).length;
+  return (
+    <Section
+      title="Figures of the timing"
+      aside={
+        <Button
+          look="quiet"
+          label={`Remove the timing ${timing.name}`}
+          tip="Remove this timing"
+          onPress={() => {
+            if (setTiming(round, null)) removeRecord('timings', timing.id, timing.name);
+          }}
+        >
+          <Trash2 size={15} aria-hidden="true" />
+        </Button>
+      }
+    >
+      {others > 0 && (
+        <p className="caution small">Other rounds have this timing too; what is changed here changes for them.</p>
+      )}
+      <TimingForm
+        key={timing.id}
+        draft={timing}
+        stations={stationNames(book)}
+        onChange={(changes) => {
+          const made = completed({ ...timing, ...changes }, timing.id);
+          return made.ok ? putRecord('timings', made.value, 'Change timing') : made;
+        }}
+      />
+    </Section>
+  );
+}

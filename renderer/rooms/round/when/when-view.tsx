@@ -1,0 +1,184 @@
+import { useState } from 'react';
+import {
+  type SiteGroup,
+  siteOffsetWords,
+  type TimingResult,
+  timingWords,
+} from '../../../../core/round/timing/index.ts';
+import { addDays } from '../../../../core/units/index.ts';
+import { useFormat } from '../../../stores/index.ts';
+import { Button, Choice, Empty, Section } from '../../../ui/index.ts';
+import { MissedLawns, SitesTable } from './site-lawns.tsx';
+import { SiteOffsets } from './site-offsets.tsx';
+import { Temperatures } from './temperatures.tsx';
+import { isOpen, momentWords, TimingChart } from './timing-chart.tsx';
+import { NewTiming, TimingChoice, TimingFigures } from './timing-choice.tsx';
+import { useWhen, type When } from './use-when.ts';
+import { figureWords, footingWords, todayWords } from './when-words.ts';
+
+/** When a round is of use: its window by calendar, soil or degree days, and the lawns that will miss it. */
+export function WhenView() {
+  const when = useWhen();
+  const [isNew, setNew] = useState(false);
+  if (when === null) return <Empty title="No round yet">Add a round on the left; then say when it is of use.</Empty>;
+  const { book, round, timing, today } = when;
+  return (
+    <div className="ledger when">
+      <section className="plan-bar" aria-label="Timing">
+        <div className="plan-bar-title">
+          <h2>When {round.name} is of use</h2>
+        </div>
+        <TimingChoice book={book} round={round} onNew={() => setNew(true)} />
+      </section>
+      {isNew && <NewTiming book={book} round={round} onDone={() => setNew(false)} />}
+      {timing === null && !isNew && (
+        <Empty title="No timing chosen">
+          A timing says from which day to which day the round is of use: by the calendar, by the temperature of the
+          soil, or by growing degree days. Choose one above, or make one.
+        </Empty>
+      )}
+      {timing !== null && !isNew && <Season when={when} />}
+      {timing !== null && !isNew && <TimingFigures book={book} round={round} />}
+      <SiteOffsets book={book} />
+      <Temperatures book={book} today={today} />
+    </div>
+  );
+}
+
+function Season({ when }: { readonly when: When }) {
+  const words = useFormat();
+  const [site, setSite] = useState<string | null>(null);
+  const { groups, season } = when;
+  if (season === null) return null;
+  const keyOf = (group: SiteGroup) => group.sites.join(' ');
+  const group =
+    groups.find((each) => keyOf(each) === site) ?? groups.find((each) => each.sites.length === 0) ?? groups[0];
+  const result = group?.result ?? season.at(0);
+  const siteWords = siteOffsetWords(group?.sites ?? [], result.offsetF, words.system);
+  return (
+    <>
+      <Section
+        title="Window"
+        aside={
+          groups.length > 1 && (
+            <Choice
+              label="Kind of site that is shown"
+              value={group === undefined ? '' : keyOf(group)}
+              options={groups.map((each) => ({
+                value: keyOf(each),
+                words: siteOffsetWords(each.sites, each.result.offsetF, words.system),
+              }))}
+              onChoose={setSite}
+            />
+          )
+        }
+      >
+        <p className="when-today-words">{todayWords(result, when.today, words)}</p>
+        {timingWords(season.timing, words.system).map((line) => (
+          <p key={line} className="small">
+            {line}
+          </p>
+        ))}
+        <Picture result={result} siteWords={siteWords} when={when} />
+        {footingWords(result, when.today, words).map((line) => (
+          <p key={line} className="quiet small">
+            {line}
+          </p>
+        ))}
+        <DepthNote when={when} />
+      </Section>
+      <SitesTable groups={groups} />
+      <MissedLawns groups={groups} />
+    </>
+  );
+}
+
+/** Says so where the thermometer lies at another depth than the timing asks for. */
+function DepthNote({ when: { book, timing, groups } }: { readonly when: When }) {
+  const words = useFormat();
+  if (timing?.kind !== 'soil-temperature') return null;
+  const station = groups[0]?.result.footing?.station;
+  const depthIn = book.temperatures.find(
+    (each) => each.station === station && each.soilDepthIn !== undefined,
+  )?.soilDepthIn;
+  if (station === undefined || depthIn === timing.depthIn) return null;
+  const text =
+    depthIn === undefined
+      ? `It is not said at which depth the soil of ${station} is measured; the timing asks for ${words.width(timing.depthIn)}.`
+      : `The soil of ${station} is measured at ${words.width(depthIn)}; the timing asks for ${words.width(timing.depthIn)}.`;
+  return <p className="caution small">{text}</p>;
+}
+
+type PictureProps = { readonly result: TimingResult; readonly siteWords: string; readonly when: When };
+
+function Picture({ result, siteWords, when: { today, round } }: PictureProps) {
+  const words = useFormat();
+  const [cursor, setCursor] = useState<string | null>(null);
+  const [asTable, setAsTable] = useState(false);
+  const hasLine = result.timing.kind !== 'calendar';
+  if (hasLine && result.line.length === 0) return null;
+  return (
+    <>
+      <div className="when-chart-head">
+        <p className="small">
+          {cursor === null
+            ? 'Solid: measured. Dashed: expected. Hatched: open. Triangles: working days.'
+            : momentWords(result, cursor, round.dates, words)}
+        </p>
+        {hasLine && (
+          <Button look="quiet" pressed={asTable} onPress={() => setAsTable(!asTable)}>
+            {asTable ? 'As a picture' : 'As a table'}
+          </Button>
+        )}
+      </div>
+      {asTable ? (
+        <DaysTable result={result} workdays={round.dates} />
+      ) : (
+        <TimingChart
+          result={result}
+          siteWords={siteWords}
+          words={words}
+          today={today}
+          workdays={round.dates}
+          cursor={cursor}
+          onCursor={setCursor}
+        />
+      )}
+    </>
+  );
+}
+
+type DaysTableProps = { readonly result: TimingResult; readonly workdays: readonly string[] };
+
+/** The picture as a table: one row for every day of the season. */
+function DaysTable({ result, workdays }: DaysTableProps) {
+  const words = useFormat();
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
+    <section className="when-days" aria-label="The season day by day" tabIndex={0}>
+      <table className="table table-narrow">
+        <thead>
+          <tr>
+            <th scope="col">day</th>
+            <th scope="col">{result.timing.kind === 'degree-days' ? 'degree days so far' : 'soil'}</th>
+            <th scope="col">window</th>
+            <th scope="col">round</th>
+          </tr>
+        </thead>
+        <tbody>
+          {result.line.map((figure, index) => {
+            const date = addDays(result.starts, index);
+            return (
+              <tr key={date}>
+                <th scope="row">{words.date(date)}</th>
+                <td>{figureWords(result, figure, words)}</td>
+                <td>{isOpen(result, date) ? 'open' : ''}</td>
+                <td>{workdays.includes(date) ? 'working day' : ''}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </section>
+  );
+}
