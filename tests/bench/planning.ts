@@ -6,6 +6,7 @@ import { explainPlan } from '../../core/plan/result/index.ts';
 import { solve } from '../../core/plan/search/index.ts';
 import { BAD_BOOKS } from '../core/plan/bad-books.ts';
 import { timeBadBooks } from './bad-books.ts';
+import { COLD_COLUMNS, timeFromCold } from './drawn-round.ts';
 import { inventRound } from './rounds.ts';
 
 /**
@@ -13,6 +14,7 @@ import { inventRound } from './rounds.ts';
  * npm run bench:planning -- --lawns 640 --rigs 2 --days 16 --seconds 60 [--seeds 1,2] [--iterations N] [--balance USD]
  * [--csv FILE]
  *
+ * With --cold it draws the lawns and times the problem alone, when no passes are known and when all are: tests/bench/drawn-round.ts.
  * With --bad it plans the books of tests/core/plan/bad-books.ts instead, which make no sense, at 60 iterations.
  *
  * `first plan after ms` is the processor time from the problem to the first whole plan, a search of its own that is told to stop at once;
@@ -29,6 +31,7 @@ const { values } = parseArgs({
     seeds: { type: 'string', default: '1' },
     balance: { type: 'string', default: '0' },
     bad: { type: 'boolean', default: false },
+    cold: { type: 'boolean', default: false },
     csv: { type: 'string' },
   },
 });
@@ -76,8 +79,11 @@ function planOnce(seed: number): readonly (string | number)[] {
 }
 
 if (values.bad) for (const row of timeBadBooks(BAD_BOOKS, 60, processorSeconds)) console.log(row);
-else console.log(COLUMNS);
-for (const seed of values.bad ? [] : values.seeds.split(',').map(Number)) {
+else if (values.cold) {
+  const shape = { lawns: Number(values.lawns), rigs: Number(values.rigs), days: Number(values.days) };
+  console.log(`${COLD_COLUMNS}\n${timeFromCold(shape, processorSeconds)}`);
+} else console.log(COLUMNS);
+for (const seed of values.bad || values.cold ? [] : values.seeds.split(',').map(Number)) {
   const row = planOnce(seed).join(',');
   console.log(row);
   if (values.csv === undefined) continue;
