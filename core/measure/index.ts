@@ -1,4 +1,5 @@
 export { type BandEdge, bandAreaSqFt } from './band.ts';
+export { type EdgeKind, type EdgeLength, edgeLengths, edgeWords } from './edges.ts';
 export {
   type FittedSlope,
   type HeightSample,

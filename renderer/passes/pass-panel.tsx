@@ -3,6 +3,7 @@ import type { PassPicture } from '../../core/passes/index.ts';
 import { type PassWish, readLeg, showPasses, useFormat, useLaidPasses, usePasses } from '../stores/index.ts';
 import { Button, Choice, Section } from '../ui/index.ts';
 import { figuresOf, legName, legWords } from './pass-words.ts';
+import { useEdge } from './use-edge.ts';
 
 /** Passes that can be looked at, and what they are called. */
 export type PassSubject = { readonly words: string; readonly wish: PassWish };
@@ -66,10 +67,11 @@ function Laid() {
 
 function Reading({ picture }: { readonly picture: PassPicture }) {
   const words = useFormat();
+  const edge = useEdge(usePasses((state) => state.shown));
   return (
     <>
       <dl className="pass-figures">
-        {figuresOf(picture, words).map((figure) => (
+        {[...figuresOf(picture, words), ...(edge === null ? [] : [edge])].map((figure) => (
           <div key={figure.name}>
             <dt>{figure.name}</dt>
             <dd>{figure.words}</dd>

@@ -2,7 +2,7 @@ import path from 'node:path';
 import { type Issue, issue, ok, type Result } from '../../../core/base/index.ts';
 import { emptyBook, type Property, type Zone } from '../../../core/book/index.ts';
 import { guessMapping, previewIntake } from '../../../core/intake/index.ts';
-import { treatableGround } from '../../../core/measure/index.ts';
+import { edgeLengths, edgeWords, treatableGround } from '../../../core/measure/index.ts';
 import {
   directionOptions,
   localRates,
@@ -13,6 +13,7 @@ import {
 import {
   feetToMetres,
   formatArea,
+  formatLength,
   formatNumber,
   quantity,
   squareMetresToSquareFeet,
@@ -29,7 +30,7 @@ export const passesCommand: Command = {
   summary: "Lays a machine's passes over each zone: trim passes, swaths in the best direction, minutes, hand trim.",
   details: [
     'For a book: every head of the machines of the book, or of the one that --machine names, with its swath and speed and, where the book says it, how it is driven. For any file of ground (GeoJSON, KML, shapefiles …): the head that --swath-ft and --speed-mph describe, which in a book stands in for the machines.',
-    'Trim passes go round the edge and round obstacles, then parallel swaths in the direction that takes least time, or in that of --angle. Missed ground is exactly what is listed as hand trim. Lengths are those of this plan, not of the best there is; minutes are at working speed with the seconds of --turn-sec for each change of swath. In a corner of a trim pass the machine turns on the spot, which leaves a rest; with --square-corners it drives straight on until the end of its swath stands at the edge, and back, where that treats enough, for a turn more.',
+    'Trim passes go round the whole edge and round obstacles, with the shielded side to it where the head has one; what the edge lies next to is told. Then come parallel swaths in the direction that takes least time, or in that of --angle. Missed ground is exactly what is listed as hand trim. Lengths are those of this plan, not of the best there is; minutes are at working speed with the seconds of --turn-sec for each change of swath. In a corner of a trim pass the machine turns on the spot, which leaves a rest; with --square-corners it drives straight on until the end of its swath stands at the edge, and back, where that treats enough, for a turn more.',
     'Plans of days take these passes for every head of which the book says how it is driven; the others are reckoned from field efficiency.',
   ],
   operands: [{ name: 'FILE', words: 'book, or outlines (GeoJSON or another file of ground)' }],
@@ -118,7 +119,7 @@ function answerOf(ground: Ground, heads: readonly NamedHead[], typed: Typed): Re
     for (const zone of property.zones) {
       const answer = zoneAnswer(property, zone, heads, typed);
       if (!answer.ok) return answer;
-      zones.push({ ...namesOf(property, zone), heads: answer.value });
+      zones.push({ ...namesOf(property, zone), edges: edgeLengths(property, zone.id), heads: answer.value });
       if (answer.value.length === 0 && heads.length > 0) issues.push(withoutOutline(property, zone));
     }
   }
@@ -233,7 +234,16 @@ const COLUMNS: readonly Column<Row>[] = [
   { title: 'remarks', cell: ({ head }) => head.notes.map((each) => each.message).join(' ') },
 ];
 
+/** What the edges of zones lie next to, where anything is drawn there. */
+function edgeLines({ zones }: PassesOutput): readonly string[] {
+  const told = zones.filter(({ edges }) => edges.some((each) => each.kind !== 'open'));
+  const lines = told.map(
+    ({ propertyName, zoneName, edges }) => `${propertyName}, ${zoneName}: edge ${edgeWords(edges, formatLength)}`,
+  );
+  return lines.length === 0 ? [] : ['', ...lines];
+}
+
 function textOf(output: PassesOutput): string {
   const rows = output.zones.flatMap((zone) => zone.heads.map((head) => ({ zone, head })));
-  return tableLines(COLUMNS, rows).join('\n');
+  return [...tableLines(COLUMNS, rows), ...edgeLines(output)].join('\n');
 }

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import type { Frozen } from '../../../core/book/index.ts';
+import { EXCLUSION_KINDS, type Frozen } from '../../../core/book/index.ts';
 import { figure, format, issueSchema, text } from './parts.ts';
 
 const position = v.tuple([figure, figure]);
@@ -81,6 +81,8 @@ export const passesSchema = v.strictObject({
       propertyName: text,
       zoneId: text,
       zoneName: text,
+      /** What lies beyond the edge of what is treated, on the map, longest first; 'zone' another zone, 'open' nothing that is drawn. */
+      edges: v.array(v.strictObject({ kind: v.picklist([...EXCLUSION_KINDS, 'zone', 'open']), lengthFt: figure })),
       heads: v.array(answerSchema),
     }),
   ),

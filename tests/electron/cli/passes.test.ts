@@ -103,12 +103,15 @@ describe('passes', () => {
         expect(each.offTargetShare).toBeLessThan(0.0001);
       }
       const hasOutline = zone.heads.length > 0;
+      expect(zone.edges.length > 0).toBe(hasOutline);
       const told = answer.issues.some(
         (each) => each.code === 'passes-without-outline' && each.where.endsWith(`zone ${zone.zoneId}`),
       );
       expect(hasOutline || told).toBe(true);
     }
     expect(answer.zones.some((zone) => zone.heads.length === 2)).toBe(true);
+    const kinds = new Set(answer.zones.flatMap((zone) => zone.edges.map((each) => each.kind)));
+    expect([...kinds]).toEqual(expect.arrayContaining(['building', 'paving', 'bed', 'open']));
   });
 
   test('a table for people names zone, swaths and minutes', () => {
