@@ -36,7 +36,8 @@ export function offsetOf(siteOffsets: Book['siteOffsets'], sites: readonly Site[
 }
 
 /**
- * The lawns of a round by kind of site, warmest first, each lawn held against the window of its own site.
+ * The lawns of a round by kind of site, warmest first, each lawn held against the window of its own site. The calendar knows no sites:
+ * by it all lawns are of one kind.
  *
  * @param today YYYY-MM-DD
  * @param lastWorkday the round's last working day; null where nothing is known of it
@@ -48,15 +49,16 @@ export function lawnsBySite(
   today: string,
   lastWorkday: string | null,
 ): readonly SiteGroup[] {
+  const sitesFor = season.timing.kind === 'calendar' ? () => [] : sitesOf;
   const byKey = new Map<string, LawnDay[]>();
   for (const lawn of lawns) {
-    const key = sitesOf(lawn.property).join(' ');
+    const key = sitesFor(lawn.property).join(' ');
     const members = byKey.get(key);
     if (members === undefined) byKey.set(key, [lawn]);
     else members.push(lawn);
   }
   const groups = [...byKey.values()].map((members): SiteGroup => {
-    const sites = members[0] === undefined ? [] : sitesOf(members[0].property);
+    const sites = members[0] === undefined ? [] : sitesFor(members[0].property);
     const result = season.at(offsetOf(siteOffsets, sites));
     return {
       sites,

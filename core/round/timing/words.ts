@@ -7,7 +7,7 @@ import {
   formatWidth,
   type UnitSystem,
 } from '../../units/index.ts';
-import type { Site } from './types.ts';
+import type { Site, TimingResult } from './types.ts';
 
 /**
  * What a timing asks for in sentences: base or depth, first day, thresholds and source, so that no date stands without the figures that
@@ -36,7 +36,9 @@ function ruleWords(timing: Timing, system: UnitSystem): readonly string[] {
   }
   const isRising = timing.course === 'rising';
   const mean =
-    timing.meanOfDays === 1 ? 'of the day' : `averaged over ${timing.meanOfDays} days that end with the day itself`;
+    timing.meanOfDays === 1
+      ? 'mean of the day'
+      : `averaged over ${timing.meanOfDays} days that end with the day itself`;
   const held = timing.forDays === 1 ? '' : ` Each threshold has to hold for ${timing.forDays} days in a row.`;
   const opens =
     timing.opensAtF === undefined
@@ -63,7 +65,8 @@ export function siteWords(sites: readonly Site[]): string {
   return sites.length === 0 ? 'as the station' : sites.map((site) => SITE_WORDS[site]).join(' and ');
 }
 
-/** "paved edge and south slope, +7 °F": a kind of site with what it adds. */
-export function siteOffsetWords(sites: readonly Site[], offsetF: number, system: UnitSystem): string {
+/** "paved edge and south slope, +7 °F": a kind of site with what it adds; "every lawn" by the calendar. */
+export function siteOffsetWords(sites: readonly Site[], { timing, offsetF }: TimingResult, system: UnitSystem): string {
+  if (timing.kind === 'calendar') return 'every lawn';
   return sites.length === 0 ? siteWords(sites) : `${siteWords(sites)}, ${formatTemperatureDifference(offsetF, system)}`;
 }

@@ -1,5 +1,6 @@
 import { Fragment, useState } from 'react';
 import { type LawnTiming, MISSED, type SiteGroup, siteOffsetWords } from '../../../../core/round/timing/index.ts';
+import { dayNumber } from '../../../../core/units/index.ts';
 import { counted, type Formatter } from '../../../format/index.ts';
 import { goTo, selectProperty, useFormat } from '../../../stores/index.ts';
 import { Button, Section } from '../../../ui/index.ts';
@@ -49,10 +50,8 @@ function SiteRow({ group, words }: { readonly group: SiteGroup; readonly words: 
   return (
     <tr>
       <th scope="row">
-        {siteOffsetWords(group.sites, group.result.offsetF, words.system)}
-        {group.unset.length > 0 && group.result.timing.kind !== 'calendar' && (
-          <span className="caution block small">no offset is set for a part of it</span>
-        )}
+        {siteOffsetWords(group.sites, group.result, words.system)}
+        {group.unset.length > 0 && <span className="caution block small">no offset is set for a part of it</span>}
       </th>
       <td className="number">{group.lawns.length}</td>
       <td>{opens}</td>
@@ -75,7 +74,7 @@ export function reasonsOf(
 ): readonly Reason[] {
   const reasons = new Map<string, { why: string; site: string; lawns: LawnTiming[] }>();
   for (const { sites, result, lawns } of groups) {
-    const site = siteOffsetWords(sites, result.offsetF, words.system);
+    const site = siteOffsetWords(sites, result, words.system);
     for (const lawn of lawns) {
       if (!isWanted(lawn)) continue;
       const why = missWords(lawn, result, words);
@@ -85,7 +84,12 @@ export function reasonsOf(
       else known.lawns.push(lawn);
     }
   }
-  return [...reasons.values()];
+  return [...reasons.values()].toSorted((left, right) => firstDay(left) - firstDay(right));
+}
+
+/** Reasons are told by the day that is planned, the earliest first. */
+function firstDay({ lawns: [first] }: Reason): number {
+  return first?.plannedOn == null ? 0 : dayNumber(first.plannedOn);
 }
 
 const FIRST_NAMES = 12;

@@ -166,16 +166,20 @@ function Drawing({ layout, result, words, today, workdays, cursor }: DrawingProp
 type PartProps = Pick<DrawingProps, 'layout' | 'result' | 'words'>;
 
 /** The window: hatched, with its ends named above. */
-function WindowBand({ layout: { window, top, bottom, right }, result: { state }, words }: PartProps) {
+function WindowBand({ layout, result: { state }, words }: PartProps) {
+  const { window, top, bottom, right } = layout;
   if (window === null || state.kind !== 'window') return null;
   const width = Math.max(2, window.to - window.from);
   const end = state.end.kind === 'day' ? words.date(state.end.date.on).slice(4) : 'further notice';
-  const label = `open ${words.date(state.opens.on).slice(4)} to ${end}`;
+  const best = state.best === null ? null : layout.toX(state.best.on);
+  const bestWords = state.best === null ? '' : `, best ${words.date(state.best.on).slice(4)}`;
+  const label = `open ${words.date(state.opens.on).slice(4)} to ${end}${bestWords}`;
   const isNarrow = window.from + LABEL_PX > right;
   return (
     <g className="when-window">
       <rect x={window.from} y={top} width={width} height={bottom - top} />
       <path d={`M${window.from} ${top - 6}V${bottom}M${window.from + width} ${top - 6}V${bottom}`} />
+      {best !== null && <path className="when-best" d={`M${best} ${top}V${bottom}`} />}
       <text x={isNarrow ? right : window.from} y={top - 10} textAnchor={isNarrow ? 'end' : 'start'}>
         {label}
       </text>
@@ -183,17 +187,20 @@ function WindowBand({ layout: { window, top, bottom, right }, result: { state },
   );
 }
 
-const LABEL_PX = 160;
+const LABEL_PX = 240;
 const THRESHOLD_WORDS: Readonly<Record<Threshold['name'], string>> = { opens: 'opens', best: 'best', closes: 'closes' };
 
 function Thresholds({ layout, result, words }: PartProps) {
-  const format = result.timing.kind === 'degree-days' ? words.degreeDays : words.temperature;
+  const { timing } = result;
+  const format = timing.kind === 'degree-days' ? words.degreeDays : words.temperature;
+  // Falling soil begins high, where the names would lie on its line.
+  const isLeft = !(timing.kind === 'soil-temperature' && timing.course === 'falling');
   return (
     <g className="when-thresholds">
       {layout.thresholds.map(({ name, value, y }) => (
         <g key={name}>
           <path d={`M${layout.left} ${y}H${layout.right}`} />
-          <text x={layout.left + 6} y={y - 4}>
+          <text x={isLeft ? layout.left + 6 : layout.right - 6} y={y - 4} textAnchor={isLeft ? 'start' : 'end'}>
             {THRESHOLD_WORDS[name]} {format(value)}
           </text>
         </g>

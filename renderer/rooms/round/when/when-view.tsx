@@ -54,7 +54,7 @@ function Season({ when }: { readonly when: When }) {
   const group =
     groups.find((each) => keyOf(each) === site) ?? groups.find((each) => each.sites.length === 0) ?? groups[0];
   const result = group?.result ?? season.at(0);
-  const siteWords = siteOffsetWords(group?.sites ?? [], result.offsetF, words.system);
+  const siteWords = siteOffsetWords(group?.sites ?? [], result, words.system);
   return (
     <>
       <Section
@@ -66,7 +66,7 @@ function Season({ when }: { readonly when: When }) {
               value={group === undefined ? '' : keyOf(group)}
               options={groups.map((each) => ({
                 value: keyOf(each),
-                words: siteOffsetWords(each.sites, each.result.offsetF, words.system),
+                words: siteOffsetWords(each.sites, each.result, words.system),
               }))}
               onChoose={setSite}
             />
@@ -122,7 +122,7 @@ function Picture({ result, siteWords, when: { today, round } }: PictureProps) {
       <div className="when-chart-head">
         <p className="small">
           {cursor === null
-            ? 'Solid: measured. Dashed: expected. Hatched: open. Triangles: working days.'
+            ? `${hasLine ? 'Solid: measured. Dashed: expected. ' : ''}Hatched: open. Triangles: working days.`
             : momentWords(result, cursor, round.dates, words)}
         </p>
         {hasLine && (

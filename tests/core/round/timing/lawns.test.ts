@@ -105,6 +105,17 @@ describe('kinds of site', () => {
     ]);
   });
 
+  test('the calendar knows no sites', () => {
+    const groups = lawnsBySite(
+      timingSeason(book, spring, '2027-03-15'),
+      offsets,
+      [lawn('a', { sites: ['shade'] }), lawn('b')],
+      '2027-03-01',
+      null,
+    );
+    expect(groups.map((group) => [group.sites, group.result.offsetF, group.lawns.length])).toEqual([[[], 0, 2]]);
+  });
+
   test('the warm lawn misses what the others still have', () => {
     // Ten a day on the paved edge: 200 on 20 March. Five a day at the station: 200 on 9 April.
     const lawns = [lawn('warm', { sites: ['paved-edge'] }), lawn('plain')];
@@ -147,6 +158,19 @@ describe('words', () => {
       'Open from 1 February on, closes below 56 °F.',
       'Source: none given.',
     ]);
+  });
+
+  test('the thresholds of every published figure stand in the words of its source', () => {
+    for (const { id, source, figures } of PUBLISHED_TIMINGS) {
+      const { kind, course: _, from, ...numbers } = figures as Readonly<Record<string, unknown>>;
+      for (const [member, figure] of Object.entries(numbers)) {
+        // Of the germination round 15 April the first of the seven days before is put in.
+        if (id === 'mid-atlantic-calendar' || member === 'meanOfDays') continue;
+        const text = member === 'closes' ? '15 April' : String(figure);
+        expect(source, `${id}, ${kind} ${member}`).toContain(text);
+      }
+      if (from !== undefined) expect(source).toContain('15 February');
+    }
   });
 
   test('every published figure names its source, and only one of them is common practice', () => {
