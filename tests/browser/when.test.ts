@@ -88,6 +88,26 @@ describeWithChromium('when a round is of use', () => {
     await page.getByRole('button', { name: 'As a picture' }).click();
   });
 
+  test('lawns that will miss it are told with the reason, here and beside the plan', async () => {
+    const { page } = desk;
+    const closes = page.getByLabel('Closes at', { exact: true });
+    await closes.fill('300');
+    await closes.press('Enter');
+    // 300 on the 30th day, 16 March, which is the round's only day: the last useful one is the 15th.
+    const missed = page.getByRole('region', { name: /^Lawns that will miss it/ });
+    await missed.getByText('no day yet, and the round goes on after the last useful day, Mon 15 Mar').waitFor();
+    const sites = page.getByRole('region', { name: 'Lawns by kind of site' });
+    await sites.getByRole('button', { name: /lawns$/ }).press('Enter');
+    expect(await sites.getByRole('button', { name: '6 Teasel Lane' }).count()).toBe(1);
+    expect(await accessFaults(page)).toEqual([]);
+    await page.getByRole('tab', { name: 'Plan' }).click();
+    await page.getByText(/lawns will miss the last useful day: see When/).waitFor();
+    expect(await accessFaults(page)).toEqual([]);
+    await page.keyboard.press('Control+z');
+    await page.getByText(/lawns will miss the last useful day/).waitFor({ state: 'detached' });
+    await page.getByRole('tab', { name: 'When' }).click();
+  });
+
   test('figures are changed in words, typed days count, and all of it is taken back', async () => {
     const { page } = desk;
     const window = page.getByRole('region', { name: 'Window' });

@@ -32,7 +32,9 @@ export function guessTemperatureColumns(names: readonly string[]): TemperatureCo
   const air = (expression: RegExp) => words.findIndex((word) => expression.test(word) && !OTHER.test(word));
   const soils = words.flatMap((word, column) => (/soil|^(?:st|ts)\d/.test(word) ? [column] : []));
   const mean = soils.find((column) => /mean|avg|average/.test(words[column] ?? ''));
-  const plainSoil = soils.find((column) => !/max|min|high|low|moist/.test(words[column] ?? ''));
+  const plainSoil = soils.find(
+    (column) => !/max|min|high|low|moist|type|class|kind|test|ph$/.test(words[column] ?? ''),
+  );
   return {
     date: findColumn(names, DATES),
     max: air(/max|high|^hi(?:temp)?$/),
@@ -42,8 +44,12 @@ export function guessTemperatureColumns(names: readonly string[]): TemperatureCo
   };
 }
 
-/** True for a table with a date, and with the highest and lowest temperature or one of the soil. */
+/** Columns that lists of lawns have and tables of stations have not. */
+const OF_LAWNS = /^(?:address|street|zip|owner|customer)|area|acres|sqft|sqfeet|wkt|geom/;
+
+/** True for a table with a date, and with the highest and lowest temperature or one of the soil, and that is no list of lawns. */
 export function looksLikeTemperatures(names: readonly string[]): boolean {
+  if (names.map(plain).some((word) => OF_LAWNS.test(word))) return false;
   const { date, max, min, soil } = guessTemperatureColumns(names);
   return date >= 0 && ((max >= 0 && min >= 0) || soil >= 0);
 }

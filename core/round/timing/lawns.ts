@@ -36,7 +36,7 @@ export function offsetOf(siteOffsets: Book['siteOffsets'], sites: readonly Site[
 }
 
 /**
- * The lawns of a round by kind of site, warmest first, each lawn held against the window of its own site. The calendar knows no sites:
+ * The lawns of a round by kind of site, the one that closes first at the head, each lawn held against the window of its own site. The calendar knows no sites:
  * by it all lawns are of one kind.
  *
  * @param today YYYY-MM-DD
@@ -67,7 +67,16 @@ export function lawnsBySite(
       lawns: members.map((lawn) => ({ ...lawn, verdict: verdictOf(result, lawn, today, lastWorkday) })),
     };
   });
-  return groups.toSorted((left, right) => right.result.offsetF - left.result.offsetF);
+  return groups.toSorted((left, right) => {
+    const [one, other] = [lastDay(left.result), lastDay(right.result)];
+    return one === other ? right.result.offsetF - left.result.offsetF : one < other ? -1 : 1;
+  });
+}
+
+/** For the order of windows: what is never open is first, what has no end last. */
+function lastDay({ state }: TimingResult): string {
+  if (state.kind === 'not-this-year') return '';
+  return state.kind === 'window' && state.end.kind === 'day' ? state.end.date.on : '9999';
 }
 
 function sitesOf({ sites }: Property): readonly Site[] {

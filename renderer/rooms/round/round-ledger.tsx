@@ -19,6 +19,7 @@ import {
 } from '../../stores/index.ts';
 import { Button, Empty, IssueList, QuantityInput, Section } from '../../ui/index.ts';
 import { BuyTable, DaysTable, PlanNotes, UnplacedTable } from './ledger-tables.tsx';
+import { MissedNote } from './when/index.ts';
 
 /** Planning and what came of it. */
 export function RoundLedger() {
@@ -33,6 +34,7 @@ export function RoundLedger() {
   return (
     <div className="ledger">
       <PlanBar round={round} known={known} />
+      <MissedNote />
       <RoundIssues />
       <Outcome round={round} known={known} book={book} />
     </div>

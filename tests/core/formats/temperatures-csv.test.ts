@@ -49,6 +49,9 @@ describe('columns', () => {
     expect(looksLikeTemperatures(['date', 'soil'])).toBe(true);
     expect(looksLikeTemperatures(['id', 'address', 'lat', 'lon', 'area'])).toBe(false);
     expect(looksLikeTemperatures(['from', 'to', 'seconds'])).toBe(false);
+    expect(looksLikeTemperatures(['date', 'soil type', 'lat', 'lon'])).toBe(false);
+    expect(looksLikeTemperatures(['date', 'address', 'high', 'low'])).toBe(false);
+    expect(looksLikeTemperatures(['NAME', 'LATITUDE', 'LONGITUDE', 'DATE', 'TMAX', 'TMIN'])).toBe(true);
     expect(looksLikeTemperatures(['date', 'max'])).toBe(false);
   });
 });

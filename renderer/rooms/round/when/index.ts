@@ -1,1 +1,2 @@
+export { MissedNote } from './missed-note.tsx';
 export { WhenView } from './when-view.tsx';

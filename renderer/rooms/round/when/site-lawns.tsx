@@ -44,23 +44,44 @@ export function SitesTable({ groups }: GroupsProps) {
 }
 
 function SiteRow({ group, words }: { readonly group: SiteGroup; readonly words: Formatter }) {
+  const [isOpen, setOpen] = useState(false);
   const { opens, best, last } = windowWords(group.result.state, words);
   const done = group.lawns.filter((each) => each.verdict === 'done').length;
   const missed = group.lawns.filter((each) => MISSED.includes(each.verdict)).length;
   return (
-    <tr>
-      <th scope="row">
-        {siteOffsetWords(group.sites, group.result, words.system)}
-        {group.unset.length > 0 && <span className="caution block small">no offset is set for a part of it</span>}
-      </th>
-      <td className="number">{group.lawns.length}</td>
-      <td>{opens}</td>
-      <td>{best}</td>
-      <td>{last}</td>
-      <td className="number">{done}</td>
-      <td className={missed > 0 ? 'number stop strong' : 'number'}>{missed}</td>
-    </tr>
+    <>
+      <tr>
+        <th scope="row">
+          {siteOffsetWords(group.sites, group.result, words.system)}
+          {group.unset.length > 0 && <span className="caution block small">no offset is set for a part of it</span>}
+        </th>
+        <td className="number">
+          <button type="button" className="row-button" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+            {counted(group.lawns.length, 'lawn')}
+          </button>
+        </td>
+        <td>{opens}</td>
+        <td>{best}</td>
+        <td>{last}</td>
+        <td className="number">{done}</td>
+        <td className={missed > 0 ? 'number stop strong' : 'number'}>{missed}</td>
+      </tr>
+      {isOpen && (
+        <tr className="when-lawns">
+          <td colSpan={COLUMNS}>
+            <Names lawns={group.lawns} dayOf={(lawn) => dayWords(lawn, words)} />
+          </td>
+        </tr>
+      )}
+    </>
   );
+}
+
+const COLUMNS = 7;
+
+function dayWords({ plannedOn, doneOn }: LawnTiming, words: Formatter): string {
+  if (doneOn !== null) return ` (done ${words.date(doneOn)})`;
+  return plannedOn === null ? '' : ` (${words.date(plannedOn)})`;
 }
 
 /** Lawns with one and the same reason. */
@@ -127,38 +148,48 @@ function Reasons({ reasons }: { readonly reasons: readonly Reason[] }) {
 }
 
 function ReasonItem({ reason: { why, site, lawns } }: { readonly reason: Reason }) {
-  const [all, setAll] = useState(false);
-  const shown = all ? lawns : lawns.slice(0, FIRST_NAMES);
   return (
     <li>
       <p>
         <strong>{counted(lawns.length, 'lawn')}</strong> ({site}): {why}.
       </p>
-      <p className="when-names">
-        {shown.map(({ property }, index) => (
-          <Fragment key={property.id}>
-            {index > 0 && ', '}
-            <button
-              type="button"
-              className="row-button"
-              onClick={() => {
-                selectProperty(property.id);
-                goTo('ground');
-              }}
-            >
-              {property.name}
-            </button>
-          </Fragment>
-        ))}
-        {lawns.length > shown.length && (
-          <>
-            {' '}
-            <Button look="quiet" onPress={() => setAll(true)}>
-              and {lawns.length - shown.length} more
-            </Button>
-          </>
-        )}
-      </p>
+      <Names lawns={lawns} />
     </li>
+  );
+}
+
+type NamesProps = { readonly lawns: readonly LawnTiming[]; readonly dayOf?: (lawn: LawnTiming) => string };
+
+/** Lawns by name, the first of them at once and the others when they are asked for. */
+function Names({ lawns, dayOf }: NamesProps) {
+  const [all, setAll] = useState(false);
+  const shown = all ? lawns : lawns.slice(0, FIRST_NAMES);
+  return (
+    <p className="when-names">
+      {shown.map((lawn, index) => (
+        <Fragment key={lawn.property.id}>
+          {index > 0 && ', '}
+          <button
+            type="button"
+            className="row-button"
+            onClick={() => {
+              selectProperty(lawn.property.id);
+              goTo('ground');
+            }}
+          >
+            {lawn.property.name}
+          </button>
+          {dayOf?.(lawn)}
+        </Fragment>
+      ))}
+      {lawns.length > shown.length && (
+        <>
+          {' '}
+          <Button look="quiet" onPress={() => setAll(true)}>
+            and {lawns.length - shown.length} more
+          </Button>
+        </>
+      )}
+    </p>
   );
 }

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { DayFigure, TimingResult } from '../../../../core/round/timing/index.ts';
 import { addDays, celsius, daysBetween } from '../../../../core/units/index.ts';
-import type { Formatter } from '../../../format/index.ts';
+import { counted, type Formatter } from '../../../format/index.ts';
 import { type ChartLayout, layoutChart, nextDate, type Threshold } from './chart-layout.ts';
 import { figureWords } from './when-words.ts';
 
@@ -15,6 +15,8 @@ type ChartProps = {
   readonly today: string;
   /** Working days of the round, in order. */
   readonly workdays: readonly string[];
+  /** How many lawns of this kind of site are planned on each day. */
+  readonly planned: ReadonlyMap<string, number>;
   readonly cursor: string | null;
   readonly onCursor: (date: string | null) => void;
 };
@@ -24,7 +26,7 @@ type ChartProps = {
  * cursor follows the pointer; from the keyboard the arrow keys step from day to day.
  */
 export function TimingChart(props: ChartProps) {
-  const { result, siteWords, words, today, workdays, cursor, onCursor } = props;
+  const { result, siteWords, words, today, workdays, planned, cursor, onCursor } = props;
   const box = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(900);
   useLayoutEffect(() => {
@@ -63,7 +65,7 @@ export function TimingChart(props: ChartProps) {
       aria-valuemin={0}
       aria-valuemax={layout.days - 1}
       aria-valuenow={daysBetween(layout.first, at)}
-      aria-valuetext={momentWords(result, at, workdays, words)}
+      aria-valuetext={momentWords(result, at, { workdays, planned }, words)}
       onPointerMove={onPointerMove}
       onPointerDown={onPointerMove}
       onPointerLeave={() => onCursor(null)}
@@ -81,13 +83,20 @@ function unitOf({ timing }: TimingResult, { system }: Formatter): (figure: numbe
 }
 
 /** One day in words: its figure, whether the window is open, whether it is worked. */
-export function momentWords(result: TimingResult, date: string, workdays: readonly string[], words: Formatter): string {
+export function momentWords(
+  result: TimingResult,
+  date: string,
+  { workdays, planned }: Pick<ChartProps, 'workdays' | 'planned'>,
+  words: Formatter,
+): string {
   const parts = [words.longDate(date)];
   if (result.timing.kind !== 'calendar') {
     parts.push(figureWords(result, result.line[daysBetween(result.starts, date)], words));
   }
   parts.push(isOpen(result, date) ? 'open' : 'not open');
-  if (workdays.includes(date)) parts.push('a working day of the round');
+  const lawns = planned.get(date) ?? 0;
+  if (lawns > 0) parts.push(`${counted(lawns, 'lawn')} planned`);
+  else if (workdays.includes(date)) parts.push('a working day of the round');
   return parts.join(', ');
 }
 
@@ -100,7 +109,7 @@ export function isOpen({ state }: TimingResult, date: string): boolean {
 
 type DrawingProps = Omit<ChartProps, 'onCursor' | 'siteWords'> & { readonly layout: ChartLayout };
 
-function Drawing({ layout, result, words, today, workdays, cursor }: DrawingProps) {
+function Drawing({ layout, result, words, today, workdays, planned, cursor }: DrawingProps) {
   const { width, height, left, right, top, bottom } = layout;
   const figureAt = (date: string): DayFigure | undefined => result.line[daysBetween(result.starts, date)];
   return (
@@ -147,10 +156,14 @@ function Drawing({ layout, result, words, today, workdays, cursor }: DrawingProp
         <path className="when-line when-line-expected" d={layout.expected} />
       </g>
       <g className="when-workdays">
-        {workdays
+        {[...new Set([...workdays, ...planned.keys()])]
           .filter((date) => date >= layout.first && daysBetween(layout.first, date) < layout.days)
           .map((date) => (
-            <path key={date} d={`M${layout.toX(date)} ${bottom + 7}l4 8h-8z`}>
+            <path
+              key={date}
+              className={planned.has(date) ? 'when-planned' : undefined}
+              d={`M${layout.toX(date)} ${bottom + 7}l4 8h-8z`}
+            >
               <title>{words.longDate(date)}</title>
             </path>
           ))}

@@ -1,11 +1,13 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import {
+  type LawnTiming,
   type SiteGroup,
   siteOffsetWords,
   type TimingResult,
   timingWords,
 } from '../../../../core/round/timing/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
+import { counted } from '../../../format/index.ts';
 import { useFormat } from '../../../stores/index.ts';
 import { Button, Choice, Empty, Section } from '../../../ui/index.ts';
 import { MissedLawns, SitesTable } from './site-lawns.tsx';
@@ -79,7 +81,7 @@ function Season({ when }: { readonly when: When }) {
             {line}
           </p>
         ))}
-        <Picture result={result} siteWords={siteWords} when={when} />
+        <Picture result={result} siteWords={siteWords} lawns={group?.lawns ?? []} when={when} />
         {footingWords(result, when.today, words).map((line) => (
           <p key={line} className="quiet small">
             {line}
@@ -109,10 +111,26 @@ function DepthNote({ when: { book, timing, groups } }: { readonly when: When }) 
   return <p className="caution small">{text}</p>;
 }
 
-type PictureProps = { readonly result: TimingResult; readonly siteWords: string; readonly when: When };
+/** How many lawns are planned, and not done yet, on each day. */
+function lawnsByDay(lawns: readonly LawnTiming[]): ReadonlyMap<string, number> {
+  const days = new Map<string, number>();
+  for (const { plannedOn, doneOn } of lawns) {
+    if (plannedOn !== null && doneOn === null) days.set(plannedOn, (days.get(plannedOn) ?? 0) + 1);
+  }
+  return days;
+}
 
-function Picture({ result, siteWords, when: { today, round } }: PictureProps) {
+type PictureProps = {
+  readonly result: TimingResult;
+  readonly siteWords: string;
+  readonly lawns: readonly LawnTiming[];
+  readonly when: When;
+};
+
+function Picture({ result, siteWords, lawns, when: { today, round } }: PictureProps) {
   const words = useFormat();
+  const planned = useMemo(() => lawnsByDay(lawns), [lawns]);
+  const days = { workdays: round.dates, planned };
   const [cursor, setCursor] = useState<string | null>(null);
   const [asTable, setAsTable] = useState(false);
   const hasLine = result.timing.kind !== 'calendar';
@@ -122,8 +140,8 @@ function Picture({ result, siteWords, when: { today, round } }: PictureProps) {
       <div className="when-chart-head">
         <p className="small">
           {cursor === null
-            ? `${hasLine ? 'Solid: measured. Dashed: expected. ' : ''}Hatched: open. Triangles: working days.`
-            : momentWords(result, cursor, round.dates, words)}
+            ? `${hasLine ? 'Solid: measured. Dashed: expected. ' : ''}Hatched: open. Triangles: working days, filled where lawns are planned.`
+            : momentWords(result, cursor, days, words)}
         </p>
         {hasLine && (
           <Button look="quiet" pressed={asTable} onPress={() => setAsTable(!asTable)}>
@@ -132,14 +150,14 @@ function Picture({ result, siteWords, when: { today, round } }: PictureProps) {
         )}
       </div>
       {asTable ? (
-        <DaysTable result={result} workdays={round.dates} />
+        <DaysTable result={result} {...days} />
       ) : (
         <TimingChart
           result={result}
           siteWords={siteWords}
           words={words}
           today={today}
-          workdays={round.dates}
+          {...days}
           cursor={cursor}
           onCursor={setCursor}
         />
@@ -148,10 +166,14 @@ function Picture({ result, siteWords, when: { today, round } }: PictureProps) {
   );
 }
 
-type DaysTableProps = { readonly result: TimingResult; readonly workdays: readonly string[] };
+type DaysTableProps = {
+  readonly result: TimingResult;
+  readonly workdays: readonly string[];
+  readonly planned: ReadonlyMap<string, number>;
+};
 
 /** The picture as a table: one row for every day of the season. */
-function DaysTable({ result, workdays }: DaysTableProps) {
+function DaysTable({ result, workdays, planned }: DaysTableProps) {
   const words = useFormat();
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
@@ -168,12 +190,15 @@ function DaysTable({ result, workdays }: DaysTableProps) {
         <tbody>
           {result.line.map((figure, index) => {
             const date = addDays(result.starts, index);
+            const lawns = planned.get(date) ?? 0;
             return (
               <tr key={date}>
                 <th scope="row">{words.date(date)}</th>
                 <td>{figureWords(result, figure, words)}</td>
                 <td>{isOpen(result, date) ? 'open' : ''}</td>
-                <td>{workdays.includes(date) ? 'working day' : ''}</td>
+                <td>
+                  {lawns > 0 ? `${counted(lawns, 'lawn')} planned` : workdays.includes(date) ? 'working day' : ''}
+                </td>
               </tr>
             );
           })}

@@ -116,6 +116,21 @@ describe('kinds of site', () => {
     expect(groups.map((group) => [group.sites, group.result.offsetF, group.lawns.length])).toEqual([[[], 0, 2]]);
   });
 
+  test('the site that closes first stands first: the warm one in spring, the cool one in fall', () => {
+    const first = Date.UTC(2027, 7, 1);
+    const falling = bookWith('2027-07-01', '2028-07-31', (date) => [
+      null,
+      null,
+      80 - (Date.parse(`${date}T00:00:00Z`) - first) / 86_400_000 / 2,
+    ]);
+    const timing = soilTiming({ course: 'falling', from: '08-01', closesAtF: 56 });
+    const lawns = [lawn('a', { sites: ['paved-edge'] }), lawn('b'), lawn('c', { sites: ['shade'] })];
+    const order = (season: ReturnType<typeof timingSeason>) =>
+      lawnsBySite(season, offsets, lawns, '2027-03-01', null).map((group) => group.result.offsetF);
+    expect(order(timingSeason(falling, timing, '2027-08-20'))).toEqual([-2, 0, 5]);
+    expect(order(timingSeason(book, countTiming(), '2027-03-15'))).toEqual([5, 0, -2]);
+  });
+
   test('the warm lawn misses what the others still have', () => {
     // Ten a day on the paved edge: 200 on 20 March. Five a day at the station: 200 on 9 April.
     const lawns = [lawn('warm', { sites: ['paved-edge'] }), lawn('plain')];

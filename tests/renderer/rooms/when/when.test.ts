@@ -104,8 +104,12 @@ describe('in words', () => {
   });
 
   test('a day on the picture says its figure and whether it is open', () => {
-    expect(momentWords(result, '2027-03-20', ['2027-03-20'], us)).toBe(
-      'Saturday, 20 March 2027, 100 °F days, expected, open, a working day of the round',
+    const days = { workdays: ['2027-03-19', '2027-03-20'], planned: new Map([['2027-03-20', 3]]) };
+    expect(momentWords(result, '2027-03-20', days, us)).toBe(
+      'Saturday, 20 March 2027, 100 °F days, expected, open, 3 lawns planned',
+    );
+    expect(momentWords(result, '2027-03-19', days, us)).toBe(
+      'Friday, 19 March 2027, 95 °F days, expected, not open, a working day of the round',
     );
     expect(isOpen(result, '2027-03-19')).toBe(false);
     expect(isOpen(result, '2027-04-08')).toBe(true);
