@@ -23,7 +23,14 @@ export {
   toFahrenheit,
   type UnitGuess,
 } from './csv/index.ts';
-export { type GroundWriter, WRITERS, type WriteOptions } from './export/index.ts';
+export {
+  type GroundWriter,
+  WRITERS,
+  type WriteOptions,
+  writeBuyingTable,
+  writeCostTable,
+  writeLedgerTable,
+} from './export/index.ts';
 export {
   assumedParking,
   geojsonReader,

@@ -85,3 +85,13 @@ function download(name: string, mediaType: string, base64: string): void {
   link.click();
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
+
+/** A book's name without the signs that file systems do not take. */
+export function fileName(name: string): string {
+  const plain = name
+    .replace(/[\\/:*?"<>|\p{Cc}]/gu, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(/^[ .]+|[ .]+$/g, '')
+    .slice(0, 80);
+  return plain === '' ? 'ground' : plain;
+}

@@ -1,7 +1,7 @@
 import type { GroundWriter } from '../../core/formats/index.ts';
 import { measureProperty } from '../../core/measure/index.ts';
 import { useBook } from './book.ts';
-import { receiveFile } from './files.ts';
+import { fileName, receiveFile } from './files.ts';
 import { askHost } from './host.ts';
 
 /** Writes the lawns of the open book as a file of the given kind, where the user says. */
@@ -12,14 +12,4 @@ export async function exportGround(writer: GroundWriter): Promise<void> {
   const text = writer.write(properties, { title: name, measure: measureProperty });
   const suggestedName = `${fileName(name)}.${writer.extension}`;
   receiveFile(await askHost('file.saveText', { suggestedName, text }));
-}
-
-/** A book's name without the signs that file systems do not take. */
-function fileName(name: string): string {
-  const plain = name
-    .replace(/[\\/:*?"<>|\p{Cc}]/gu, ' ')
-    .replace(/\s+/g, ' ')
-    .replace(/^[ .]+|[ .]+$/g, '')
-    .slice(0, 80);
-  return plain === '' ? 'ground' : plain;
 }

@@ -55,6 +55,8 @@ export {
   startPlans,
   usePlans,
 } from './plans.ts';
+export { saveTable } from './save-table.ts';
+export * from './season.ts';
 export * from './selection.ts';
 export { type Attention, type RoomSummary, roomSummaries } from './summaries.ts';
 export { type MergedTemperatures, openQuestions, readAnswered, type TemperatureImport } from './temperature-import.ts';

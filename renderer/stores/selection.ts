@@ -8,6 +8,7 @@ export const SHED_SHELVES = [
   'products',
   'mixes',
   'treatments',
+  'applicators',
 ] as const;
 /** A table of the shed: the member of the book that it edits. */
 export type Shelf = (typeof SHED_SHELVES)[number];

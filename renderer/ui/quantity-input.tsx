@@ -41,6 +41,7 @@ export type QuantityKind =
   | 'clock'
   | 'money'
   | 'number'
+  | 'fine-number'
   | 'whole'
   | 'degrees'
   | 'bearing'
@@ -77,6 +78,7 @@ const READERS: Readonly<Record<QuantityKind, Reader>> = {
   clock: { parse: clockFrom, format: (v, w) => w.clock(v * 60) },
   money: { parse: (text, where) => parseMoney(text, where), format: (v, w) => w.money(v) },
   number: { parse: numberFrom, format: (v) => trim(v) },
+  'fine-number': { parse: numberFrom, format: (v) => String(Number(v.toPrecision(FINE_FIGURES))) },
   whole: { parse: wholeFrom, format: (v) => trim(v) },
   bearing: { parse: (text, where) => parseBearing(text, where), format: (v) => formatBearing(v) },
   degrees: { parse: degreesFrom, format: (v) => v.toFixed(6) },
@@ -96,6 +98,9 @@ const READERS: Readonly<Record<QuantityKind, Reader>> = {
     metricUnit: 'C',
   },
 };
+
+/** Figures of numbers that may be small: 0.03125. */
+const FINE_FIGURES = 6;
 
 function trim(value: number): string {
   return String(Math.round(value * 1000) / 1000);

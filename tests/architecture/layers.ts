@@ -99,7 +99,10 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/intake': { uses: [...SHAPES, 'core/edit', 'core/formats', 'core/places'] },
   /** What a lawn costs and what is asked for it: runs the steps for one lawn, so it uses their code. */
   'core/quote': { uses: [...GROUND, ...STEPS, 'core/calibrate'] },
-  'core/formats': { uses: SHAPES, types: [...STEPS, ...PLAN_TYPES] },
+  'core/formats': {
+    uses: SHAPES,
+    types: [...STEPS, ...PLAN_TYPES, 'core/round/ledger', 'core/round/buying'],
+  },
   'core/reports': {
     uses: [...SHAPES, 'core/calibrate', 'core/field-work'],
     types: [...STEPS, ...PLAN_TYPES, 'core/round', 'core/quote'],

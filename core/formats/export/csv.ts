@@ -1,6 +1,7 @@
 import type { Property, Zone } from '../../book/index.ts';
 import type { PropertyMeasure } from '../../measure/index.ts';
 import { degreesText, type Rings, windPolygons } from './degrees.ts';
+import { plainFigure, tableText } from './table.ts';
 import type { WriteOptions } from './writers.ts';
 
 const COLUMNS = [
@@ -35,7 +36,7 @@ export function writeCsv(properties: readonly Property[], { measure }: WriteOpti
       ),
     ]);
   });
-  return [COLUMNS, ...rows].map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
+  return tableText([COLUMNS, ...rows]);
 }
 
 function zoneCells(zone: Zone, measured: PropertyMeasure['zones'][number] | undefined): readonly string[] {
@@ -43,17 +44,12 @@ function zoneCells(zone: Zone, measured: PropertyMeasure['zones'][number] | unde
   return [
     zone.id,
     zone.name,
-    plain(shape.kind === 'stated' ? shape.areaSqFt : null),
-    plain(measured?.planAreaSqFt ?? null),
-    plain(measured?.areaSqFt ?? null),
-    plain(zone.slopeDeg),
+    plainFigure(shape.kind === 'stated' ? shape.areaSqFt : null),
+    plainFigure(measured?.planAreaSqFt ?? null),
+    plainFigure(measured?.areaSqFt ?? null),
+    plainFigure(zone.slopeDeg),
     shape.kind === 'drawn' ? wellKnownText(windPolygons(shape.geometry)) : '',
   ];
-}
-
-/** Up to three decimals, without zeros at the end; empty where there is no figure. */
-function plain(value: number | null): string {
-  return value === null ? '' : value.toFixed(3).replace(/\.?0+$/, '');
 }
 
 function wellKnownText(polygons: readonly Rings[]): string {
@@ -63,8 +59,4 @@ function wellKnownText(polygons: readonly Rings[]): string {
   });
   if (texts.length === 0) return '';
   return texts.length === 1 ? `POLYGON ${texts[0]}` : `MULTIPOLYGON (${texts.join(', ')})`;
-}
-
-function quoted(cell: string): string {
-  return /[",;\t\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
 }

@@ -1,1 +1,2 @@
+export { writeBuyingTable, writeCostTable, writeLedgerTable } from './season.ts';
 export { type GroundWriter, WRITERS, type WriteOptions } from './writers.ts';

@@ -33,7 +33,7 @@ export function buyingList(book: Book, uses: readonly Use[], today: string): Buy
   });
   return {
     lines,
-    orders: ordersOf(products, lines, today),
+    orders: ordersOf(lines, today),
     left,
     costUsd: lines.reduce((sum, each) => sum + each.costUsd, 0),
   };
@@ -58,7 +58,8 @@ function lineOf(product: Product, need: Need, stock: number): BuyLine {
   const perBag = bagAmount(product);
   const bags = perBag === null ? null : bagsNeeded(short, perBag);
   const buy = perBag === null || bags === null ? short : bags * perBag;
-  return { ...need, fromStock, buy, bags, costUsd: buy * product.pricePerUnit };
+  const orderBy = addDays(need.firstUse, -(product.leadDays ?? USUAL_LEAD_DAYS));
+  return { ...need, orderBy, fromStock, buy, bags, costUsd: buy * product.pricePerUnit };
 }
 
 /** What a bag holds in the product's unit; null where it has none. */
@@ -68,11 +69,10 @@ function bagAmount({ bagLb, unit }: Product): number | null {
 }
 
 /** Orders by day; of one product on one day one. */
-function ordersOf(products: ReadonlyMap<string, Product>, lines: readonly BuyLine[], today: string): readonly Order[] {
+function ordersOf(lines: readonly BuyLine[], today: string): readonly Order[] {
   const orders = new Map<string, Order>();
-  for (const { productId, firstUse, buy, bags, costUsd } of lines) {
+  for (const { productId, firstUse, orderBy, buy, bags, costUsd } of lines) {
     if (buy <= 0) continue;
-    const orderBy = addDays(firstUse, -(products.get(productId)?.leadDays ?? USUAL_LEAD_DAYS));
     const key = JSON.stringify([orderBy, productId]);
     const known = orders.get(key);
     orders.set(key, {

@@ -19,6 +19,8 @@ export type BuyLine = {
   readonly roundName: string;
   readonly week: Week;
   readonly firstUse: string;
+  /** Day on which what is to be bought has to be ordered. */
+  readonly orderBy: string;
   readonly productId: string;
   readonly need: number;
   /** Taken from what lies in the store, or is left of bags bought for a line before. */

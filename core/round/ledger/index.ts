@@ -1,5 +1,12 @@
 export { activeNames, unweighed } from './contents.ts';
-export { arithmeticOf, type PlannedAmount, plannedAmounts, seasonLedger } from './ledger.ts';
+export {
+  arithmeticOf,
+  type OpenLedger,
+  openLedger,
+  type PlannedAmount,
+  plannedAmounts,
+  seasonLedger,
+} from './ledger.ts';
 export { askLabels, type LabelAnswer } from './question.ts';
 export type { SeasonOptions } from './season.ts';
 export {

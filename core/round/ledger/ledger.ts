@@ -5,27 +5,41 @@ import { readSeason, type Season, type SeasonOptions } from './season.ts';
 import type { Amounts, Application, ByProduct, LawnYear, Limit, LimitUse, SeasonLedger, ZoneYear } from './types.ts';
 import { sourceWords, sumWords } from './words.ts';
 
+/** The ledger of one year, lawn by lawn. */
+export type OpenLedger = {
+  readonly limits: readonly Limit[];
+  readonly lawn: (property: Property) => LawnYear;
+  /** The whole of it from its lawns, with what could not be counted on them. */
+  readonly close: (lawns: readonly LawnYear[]) => SeasonLedger;
+};
+
 /**
- * What went and will go down in one calendar year on every lawn of a book: products, active ingredients and nutrients, on 1,000 ft2 and
- * in all, from what was recorded and from what every round has planned that is not recorded yet, and how much of each limit that uses.
+ * What went and will go down in one calendar year on the lawns of a book: products, active ingredients and nutrients, on 1,000 ft2 and in
+ * all, from what was recorded and from what every round has planned that is not recorded yet, and how much of each limit that uses.
  *
  * A planned round with days in two years, whose plan is not at hand, counts in both.
  */
-export function seasonLedger(book: Book, year: string, options: SeasonOptions): SeasonLedger {
+export function openLedger(book: Book, year: string, options: SeasonOptions): OpenLedger {
   const season = readSeason(book, options);
   const limits = limitsOf(book);
-  const contents = contentsOf(book);
-  const lawns = book.properties.map((property) => lawnYear({ season, options, limits, contents, year }, property));
-  const light = unweighed(book).map(
-    (each) => `${each.name}: the weight of a gallon is not entered, so its nutrients are not counted.`,
-  );
+  const setting: Setting = { season, options, limits, contents: contentsOf(book), year };
   return {
-    year,
     limits,
-    lawns,
-    total: sumAmounts(lawns.map((each) => each.total)),
-    gaps: [...light, ...season.gaps],
+    lawn: (property) => lawnYear(setting, property),
+    close: (lawns) => {
+      const light = unweighed(book).map(
+        (each) => `${each.name}: the weight of a gallon is not entered, so its nutrients are not counted.`,
+      );
+      const total = sumAmounts(lawns.map((each) => each.total));
+      return { year, limits, lawns, total, gaps: [...light, ...season.gaps] };
+    },
   };
+}
+
+/** The ledger of a whole book at once; see `openLedger`. */
+export function seasonLedger(book: Book, year: string, options: SeasonOptions): SeasonLedger {
+  const ledger = openLedger(book, year, options);
+  return ledger.close(book.properties.map(ledger.lawn));
 }
 
 type Setting = {

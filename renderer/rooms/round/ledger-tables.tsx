@@ -1,5 +1,4 @@
 import { ArrowRight, Check } from 'lucide-react';
-import type { Book } from '../../../core/book/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { homeSec } from '../../ribbon/index.ts';
 import { goTo, selectDay, selectProperty, useFormat, useSelection } from '../../stores/index.ts';
@@ -148,55 +147,6 @@ export function UnplacedTable({ plan }: PlanProps) {
 function whyNot(plan: Plan, { reasons }: Plan['unplaced'][number]): readonly string[] {
   const nameOf = (id: string): string => plan.days.find((day) => day.rigId === id)?.rigName ?? id;
   return reasons.map(({ rigId, words }) => (reasons.length > 1 ? `${nameOf(rigId)}: ${words}` : words));
-}
-
-/** What the whole round takes. */
-export function BuyTable({ plan, book }: PlanProps & { readonly book: Book }) {
-  const words = useFormat();
-  const nameOf = (id: string) => book.products.find((product) => product.id === id)?.name ?? id;
-  const priceOf = (id: string, amount: number) =>
-    amount * (book.products.find((product) => product.id === id)?.pricePerUnit ?? 0);
-  const bagsOf = (id: string, amount: number, unit: string) => {
-    const bagLb = book.products.find((product) => product.id === id)?.bagLb;
-    return unit === 'lb' && bagLb !== undefined ? String(Math.ceil(amount / bagLb)) : '';
-  };
-  return (
-    <Section title="Product for the round">
-      <table className="table table-narrow">
-        <thead>
-          <tr>
-            <th scope="col">what</th>
-            <th scope="col" className="number">
-              amount
-            </th>
-            <th scope="col" className="number">
-              bags
-            </th>
-            <th scope="col" className="number">
-              at your price
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {plan.totals.products.map((each) => (
-            <tr key={each.productId}>
-              <th scope="row">{nameOf(each.productId)}</th>
-              <td className="number">{words.product(each.amount, each.unit)}</td>
-              <td className="number">{bagsOf(each.productId, each.amount, each.unit)}</td>
-              <td className="number">{words.money(priceOf(each.productId, each.amount))}</td>
-            </tr>
-          ))}
-          <tr>
-            <th scope="row">Spray volume, water with everything in it</th>
-            <td className="number">{words.volume(plan.totals.waterGal)}</td>
-            <td />
-            <td />
-          </tr>
-        </tbody>
-      </table>
-      {plan.invented && <p className="invented">Products and rates are invented and not for use.</p>}
-    </Section>
-  );
 }
 
 /** Warnings and notes of the planning, worst first. */

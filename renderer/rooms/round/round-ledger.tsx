@@ -1,7 +1,7 @@
 import { Play, Square, TriangleAlert } from 'lucide-react';
 import { useMemo } from 'react';
 import { ProgressBar } from 'react-aria-components';
-import type { Book, Round } from '../../../core/book/index.ts';
+import type { Round } from '../../../core/book/index.ts';
 import {
   cancelPlanning,
   changeSettings,
@@ -18,7 +18,7 @@ import {
   usePlans,
 } from '../../stores/index.ts';
 import { Button, Empty, IssueList, QuantityInput, Section } from '../../ui/index.ts';
-import { BuyTable, DaysTable, PlanNotes, UnplacedTable } from './ledger-tables.tsx';
+import { DaysTable, PlanNotes, UnplacedTable } from './ledger-tables.tsx';
 import { MissedNote } from './when/index.ts';
 
 /** Planning and what came of it. */
@@ -36,7 +36,7 @@ export function RoundLedger() {
       <PlanBar round={round} known={known} />
       <MissedNote />
       <RoundIssues />
-      <Outcome round={round} known={known} book={book} />
+      <Outcome round={round} known={known} />
     </div>
   );
 }
@@ -147,9 +147,9 @@ function JobProgress() {
   );
 }
 
-type OutcomeProps = { readonly round: Round; readonly known: KnownPlan | null; readonly book: Book };
+type OutcomeProps = { readonly round: Round; readonly known: KnownPlan | null };
 
-function Outcome({ round, known, book }: OutcomeProps) {
+function Outcome({ round, known }: OutcomeProps) {
   const failure = usePlans((state) => state.failures[round.id]);
   const busy = usePlans((state) => state.job !== null);
   if (failure !== undefined) {
@@ -175,7 +175,6 @@ function Outcome({ round, known, book }: OutcomeProps) {
       {known.plan.evenDays !== undefined && <p className="quiet">{known.plan.evenDays.words}</p>}
       <DaysTable plan={known.plan} />
       <UnplacedTable plan={known.plan} />
-      <BuyTable plan={known.plan} book={book} />
       <PlanNotes plan={known.plan} />
     </>
   );

@@ -11,14 +11,18 @@ import {
   useView,
 } from '../../stores/index.ts';
 import { type View, Views, Workbench } from '../../ui/index.ts';
+import { BuyView } from './buy-view.tsx';
 import { RoundLedger } from './round-ledger.tsx';
 import { RoundSetUp } from './round-set-up.tsx';
+import { SeasonView } from './season-view.tsx';
 import { WhenView } from './when/index.ts';
 
 /** What the owner looks at, one at a time. */
 const VIEWS: readonly View[] = [
   { id: 'plan', title: 'Plan', show: () => <RoundLedger /> },
   { id: 'when', title: 'When', show: () => <WhenView /> },
+  { id: 'season', title: 'Season', show: () => <SeasonView /> },
+  { id: 'buy', title: 'Buy', show: () => <BuyView /> },
 ];
 
 /** The owner's room for a round: what is done where and by when, and the days that come of it. */

@@ -38,6 +38,13 @@ export type Column<R> = Base<R> &
         readonly get: (record: R, book: Book) => readonly string[];
         readonly set: (record: R, values: readonly string[], book: Book) => R;
       }
+    | {
+        /** A day of the calendar; null where none is entered. */
+        readonly kind: 'date';
+        readonly get: (record: R) => string | null;
+        readonly set: (record: R, date: string) => R;
+        readonly unset: (record: R) => R;
+      }
     | { readonly kind: 'flag'; readonly get: (record: R) => boolean; readonly set: (record: R, on: boolean) => R }
     | { readonly kind: 'shown'; readonly show: (record: R, book: Book) => ReactNode; readonly right?: boolean }
   );
@@ -112,6 +119,18 @@ export function Cell<R>({ column, record, book, name, commit }: CellProps<R>) {
         </fieldset>
       );
     }
+    case 'date':
+      return (
+        <input
+          type="date"
+          className="input"
+          aria-label={label}
+          value={column.get(record) ?? ''}
+          onChange={({ target: { value } }) => {
+            commit(value === '' ? column.unset(record) : column.set(record, value), step);
+          }}
+        />
+      );
     case 'flag':
       return (
         <Tick

@@ -1,3 +1,4 @@
+export { applicatorShelf } from './applicators.tsx';
 export type { Column } from './column.tsx';
 export { handMethodShelf } from './hand-methods.tsx';
 export { machineShelf } from './machines.tsx';

@@ -4,6 +4,8 @@ import { type Column, choiceOf } from './column.tsx';
 import { part } from './part.tsx';
 import type { ShelfPlan } from './shelf.ts';
 
+type Active = NonNullable<Product['actives']>[number];
+
 const FORMS = ['liquid', 'dry', 'granular', 'seed'] as const;
 type LabelKey =
   | 'mostPerApplication'
@@ -11,21 +13,47 @@ type LabelKey =
   | 'leastDaysBetween'
   | 'leastCarrierGalPer1000SqFt'
   | 'mostCarrierGalPer1000SqFt'
-  | 'mostWindMph';
+  | 'mostWindMph'
+  | 'leastAirF'
+  | 'mostAirF'
+  | 'dryHours'
+  | 'daysBeforeSeeding'
+  | 'daysAfterSeeding';
+
+/** Members of a product that it can be without. */
+type FreeKey = 'lbPerGal' | 'onHand' | 'leadDays';
 
 /** A limit of the label: empty until somebody writes it. */
-function limit(label: string, figure: 'number' | 'whole' | 'carrier' | 'speed', key: LabelKey): Column<Product> {
+function limit(
+  label: string,
+  figure: 'number' | 'whole' | 'carrier' | 'speed' | 'temperature',
+  key: LabelKey,
+): Column<Product> {
   return {
     kind: 'figure',
     figure,
     label,
-    positive: true,
+    positive: figure !== 'temperature',
     get: (p) => p.label[key] ?? null,
     set: (p, value) => ({ ...p, label: { ...p.label, [key]: value } }),
     unset: (p) => {
       const { [key]: _, ...rest } = p.label;
       return { ...p, label: rest };
     },
+  };
+}
+
+function free(label: string, figure: 'number' | 'whole' | 'weight', key: FreeKey, inTable = false): Column<Product> {
+  return {
+    kind: 'figure',
+    figure,
+    label,
+    inTable,
+    positive: key === 'lbPerGal',
+    hiddenFor: (p) => key === 'lbPerGal' && p.unit !== 'fl-oz',
+    get: (p) => p[key] ?? null,
+    set: (p, value) => ({ ...p, [key]: value }),
+    unset: ({ [key]: _, ...product }) => product as Product,
   };
 }
 
@@ -76,6 +104,8 @@ const columns: readonly Column<Product>[] = [
     get: (p) => p.pricePerUnit,
     set: (p, pricePerUnit) => ({ ...p, pricePerUnit }),
   },
+  free('in the store', 'number', 'onHand', true),
+  free('days from order to store', 'whole', 'leadDays'),
   {
     kind: 'shown',
     label: 'label: most at once',
@@ -86,6 +116,7 @@ const columns: readonly Column<Product>[] = [
     },
   },
   { kind: 'shown', label: 'note', inTable: true, show: (p) => <span className="quiet">{p.note}</span> },
+  free('weight of a gallon', 'weight', 'lbPerGal'),
   nutrient('nitrogen', 'nitrogen'),
   nutrient('phosphate', 'phosphate'),
   nutrient('potash', 'potash'),
@@ -95,6 +126,11 @@ const columns: readonly Column<Product>[] = [
   limit('least carrier', 'carrier', 'leastCarrierGalPer1000SqFt'),
   limit('most carrier', 'carrier', 'mostCarrierGalPer1000SqFt'),
   limit('most wind', 'speed', 'mostWindMph'),
+  limit('least air temperature', 'temperature', 'leastAirF'),
+  limit('most air temperature', 'temperature', 'mostAirF'),
+  limit('dry hours afterwards', 'number', 'dryHours'),
+  limit('days before seed', 'whole', 'daysBeforeSeeding'),
+  limit('days after seed', 'whole', 'daysAfterSeeding'),
   {
     kind: 'flag',
     label: 'needs agitation',
@@ -120,7 +156,28 @@ export const productShelf: ShelfPlan<'products'> = {
   about: 'What is applied, with the limits that its label sets. You enter them from the label.',
   caution: LABEL_CAUTION,
   columns,
-  parts: [],
+  parts: [
+    part<Product, Active>({
+      title: 'Active ingredients',
+      one: 'active ingredient',
+      rows: (p) => p.actives ?? [],
+      replace: (p, actives) => ({ ...p, actives }),
+      columns: [
+        { kind: 'text', label: 'name', get: (a) => a.name, set: (a, name) => ({ ...a, name }) },
+        {
+          kind: 'figure',
+          figure: 'fine-number',
+          label: 'lb in one unit',
+          positive: true,
+          get: (a) => a.lbPerUnit,
+          set: (a, lbPerUnit) => ({ ...a, lbPerUnit }),
+        },
+      ],
+      name: (a) => a.name,
+      keyOf: (a) => a.name,
+      create: (p) => ({ name: `ingredient ${(p.actives ?? []).length + 1}`, lbPerUnit: 1 }),
+    }),
+  ],
   create: (_book, id) => ({
     id,
     name: 'New product',

@@ -11,6 +11,7 @@ import {
   useSelection,
 } from '../../stores/index.ts';
 import { Empty, IssueList, Section, Workbench } from '../../ui/index.ts';
+import { applicatorShelf } from './applicators.tsx';
 import { handMethodShelf } from './hand-methods.tsx';
 import { machineShelf } from './machines.tsx';
 import { mixShelf, productShelf } from './products.tsx';
@@ -47,6 +48,7 @@ const SHELVES: readonly ShelfView[] = [
   viewOf(productShelf),
   viewOf(mixShelf),
   viewOf(treatmentShelf),
+  viewOf(applicatorShelf),
   {
     shelf: 'terms',
     title: 'Money and driving',

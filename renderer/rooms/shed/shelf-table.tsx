@@ -36,7 +36,7 @@ export function ShelfTable<Name extends Shelf>({ plan, book }: ShelfProps<Name>)
   const columns = plan.columns.filter((column) => column.inTable === true);
   const addButton = (
     <Button look="main" whyNot={typeof fresh === 'string' ? fresh : null} onPress={add}>
-      <Plus size={15} aria-hidden="true" /> Add a {plan.one}
+      <Plus size={15} aria-hidden="true" /> Add {/^[aeiou]/.test(plan.one) ? 'an' : 'a'} {plan.one}
     </Button>
   );
   if (records.length === 0) {

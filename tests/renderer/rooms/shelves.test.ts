@@ -7,8 +7,16 @@ import { applyAction, type RecordOf } from '../../../core/edit/index.ts';
 vi.mock('lucide-react', () => ({}));
 vi.mock('../../../renderer/map/index.ts', () => ({ MapPanel: () => null }));
 
-const { fillPointShelf, handMethodShelf, machineShelf, mixShelf, productShelf, rigShelf, treatmentShelf } =
-  await import('../../../renderer/rooms/shed/index.ts');
+const {
+  applicatorShelf,
+  fillPointShelf,
+  handMethodShelf,
+  machineShelf,
+  mixShelf,
+  productShelf,
+  rigShelf,
+  treatmentShelf,
+} = await import('../../../renderer/rooms/shed/index.ts');
 
 import type { Column, ShelfPlan } from '../../../renderer/rooms/shed/index.ts';
 import { SHED_SHELVES, type Shelf } from '../../../renderer/stores/index.ts';
@@ -28,6 +36,7 @@ const PLANS = [
   productShelf,
   mixShelf,
   treatmentShelf,
+  applicatorShelf,
 ] as readonly ShelfPlan<Shelf>[];
 
 const accepts = (shelf: Shelf, record: RecordOf<Shelf>) => applyAction(book, { kind: 'put', table: shelf, record });
@@ -51,6 +60,8 @@ function changed(column: Column<RecordOf<Shelf>>, record: RecordOf<Shelf>): Reco
       const chosen = column.get(record, book);
       return column.set(record, chosen.length > 0 ? [] : first === undefined ? [] : [first.value], book);
     }
+    case 'date':
+      return column.set(record, '2027-06-30');
     case 'flag':
       return column.set(record, !column.get(record));
     case 'shown':

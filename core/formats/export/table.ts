@@ -1,0 +1,15 @@
+/** A table as RFC 4180 has it: commas, CRLF, cells in quotes where they need it. */
+export function tableText(rows: readonly (readonly string[])[]): string {
+  return rows.map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
+}
+
+function quoted(cell: string): string {
+  return /[",;\t\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+}
+
+/** Up to so many decimals, without zeros at the end; empty where there is no figure. */
+export function plainFigure(value: number | null, decimals = 3): string {
+  if (value === null) return '';
+  const text = value.toFixed(decimals);
+  return decimals > 0 ? text.replace(/\.?0+$/, '') : text;
+}

@@ -1,0 +1,174 @@
+import { TriangleAlert } from 'lucide-react';
+import type { Book } from '../../../core/book/index.ts';
+import type { BuyLine, Order, WaterAt } from '../../../core/round/buying/index.ts';
+import { counted } from '../../format/index.ts';
+import { useFormat } from '../../stores/index.ts';
+
+type BookProps = { readonly book: Book };
+
+function productIn(book: Book, id: string) {
+  const product = book.products.find((each) => each.id === id);
+  return { name: product?.name ?? id, unit: product?.unit ?? ('lb' as const) };
+}
+
+/** "Wed 17 Mar 2027": what is ordered now may be used next year. */
+function withYear(words: string, date: string): string {
+  return `${words} ${date.slice(0, 4)}`;
+}
+
+/** What has to be ordered by when. */
+export function OrdersTable({ book, orders }: BookProps & { readonly orders: readonly Order[] }) {
+  const words = useFormat();
+  if (orders.length === 0) return <p className="quiet">Nothing: the store has all that is needed, or nothing is.</p>;
+  return (
+    <div className="table-scroll">
+      <table className="table">
+        <thead>
+          <tr>
+            <th scope="col">order by</th>
+            <th scope="col">product</th>
+            <th scope="col" className="number">
+              amount
+            </th>
+            <th scope="col" className="number">
+              bags
+            </th>
+            <th scope="col" className="number">
+              at your price
+            </th>
+            <th scope="col">first used</th>
+          </tr>
+        </thead>
+        <tbody>
+          {orders.map((each) => {
+            const { name, unit } = productIn(book, each.productId);
+            return (
+              <tr key={`${each.orderBy} ${each.productId} ${each.firstUse}`}>
+                <th scope="row">
+                  <span className="whole-line">{withYear(words.date(each.orderBy), each.orderBy)}</span>
+                  {each.late && (
+                    <span className="caution block small">
+                      <TriangleAlert size={12} aria-hidden="true" /> that day is past
+                    </span>
+                  )}
+                </th>
+                <td>{name}</td>
+                <td className="number">{words.product(each.amount, unit)}</td>
+                <td className="number">{each.bags ?? '–'}</td>
+                <td className="number">{words.money(each.costUsd)}</td>
+                <td className="whole-line">{withYear(words.date(each.firstUse), each.firstUse)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** Product by round and week. */
+export function LinesTable({ book, lines }: BookProps & { readonly lines: readonly BuyLine[] }) {
+  const words = useFormat();
+  if (lines.length === 0) return <p className="quiet">Nothing is needed from that day on.</p>;
+  return (
+    <div className="table-scroll">
+      <table className="table">
+        <thead>
+          <tr>
+            <th scope="col">week</th>
+            <th scope="col">round</th>
+            <th scope="col">product</th>
+            <th scope="col" className="number">
+              needed
+            </th>
+            <th scope="col" className="number">
+              in the store
+            </th>
+            <th scope="col" className="number">
+              to buy
+            </th>
+            <th scope="col" className="number">
+              bags
+            </th>
+            <th scope="col" className="number">
+              at your price
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map((each) => {
+            const { name, unit } = productIn(book, each.productId);
+            return (
+              <tr key={`${each.week.label} ${each.roundId} ${each.productId}`}>
+                <th scope="row">
+                  <span className="whole-line">{each.week.label}</span>
+                  <span className="quiet block small whole-line">from {words.date(each.week.monday)}</span>
+                </th>
+                <td>
+                  {each.roundName}
+                  {each.from === 'rates' && <span className="quiet block small">not planned yet</span>}
+                </td>
+                <td>{name}</td>
+                <td className="number">{words.product(each.need, unit)}</td>
+                <td className="number">{each.fromStock === 0 ? '–' : words.product(each.fromStock, unit)}</td>
+                <td className="number strong">{each.buy === 0 ? '–' : words.product(each.buy, unit)}</td>
+                <td className="number">{each.bags ?? '–'}</td>
+                <td className="number">{words.money(each.costUsd)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** Gallons by fill point. */
+export function WaterTable({ book, water }: BookProps & { readonly water: readonly WaterAt[] }) {
+  const words = useFormat();
+  if (water.length === 0) return <p className="quiet">The plan takes no water.</p>;
+  const nameOf = (id: string) => book.fillPoints.find((each) => each.id === id)?.name ?? id;
+  return (
+    <div className="table-scroll">
+      <table className="table table-narrow">
+        <thead>
+          <tr>
+            <th scope="col">fill point</th>
+            <th scope="col" className="number">
+              in the morning
+            </th>
+            <th scope="col" className="number">
+              during the day
+            </th>
+            <th scope="col" className="number">
+              in all
+            </th>
+            <th scope="col" className="number">
+              most on one day
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {water.map((each) => (
+            <tr key={each.fillPointId}>
+              <th scope="row">{nameOf(each.fillPointId)}</th>
+              <td className="number">{each.morningGal === 0 ? '–' : words.volume(each.morningGal)}</td>
+              <td className="number">
+                {each.visitsGal === 0 ? '–' : words.volume(each.visitsGal)}
+                {each.visits > 0 && <span className="quiet block small">{counted(each.visits, 'visit')}</span>}
+              </td>
+              <td className="number strong">{words.volume(each.morningGal + each.visitsGal)}</td>
+              <td className="number">{words.volume(mostOnOneDay(each))}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function mostOnOneDay({ byDay }: WaterAt): number {
+  const days = new Map<string, number>();
+  for (const { date, gal } of byDay) days.set(date, (days.get(date) ?? 0) + gal);
+  return Math.max(0, ...days.values());
+}

@@ -1,0 +1,141 @@
+import { Download } from 'lucide-react';
+import { useMemo, useState } from 'react';
+import type { Book } from '../../../core/book/index.ts';
+import { writeLedgerTable } from '../../../core/formats/index.ts';
+import type { LawnYear, SeasonLedger } from '../../../core/round/ledger/index.ts';
+import { counted, todayHere } from '../../format/index.ts';
+import {
+  saveTable,
+  seasonYears,
+  selectProperty,
+  showSelectionOnMap,
+  useBook,
+  useSeasonLedger,
+  useSelection,
+} from '../../stores/index.ts';
+import { Button, Choice, Empty, Section } from '../../ui/index.ts';
+import { FigureList } from './figure-list.tsx';
+import { CapsSection } from './season-caps.tsx';
+import { LawnSeason } from './season-lawn.tsx';
+import { SeasonTotals } from './season-totals.tsx';
+import { isNear, isOver, limitTitle } from './season-words.ts';
+import { Share } from './share.tsx';
+
+/** What went and will go down on every lawn in a year, against labels and caps. */
+export function SeasonView() {
+  const book = useBook((state) => state.open?.book ?? null);
+  const [wanted, setYear] = useState<string | null>(null);
+  const years = useMemo(() => (book === null ? [] : seasonYears(book)), [book]);
+  const now = todayHere().slice(0, 4);
+  const year = wanted ?? (years.includes(now) ? now : (years[0] ?? now));
+  const { ledger, share } = useSeasonLedger(year);
+  if (book === null) return null;
+  const offered = years.includes(year) ? years : [year, ...years];
+  return (
+    <div className="ledger">
+      <header className="season-head">
+        <h2>Season {year}</h2>
+        <span className="inline-field">
+          <span aria-hidden="true">year</span>
+          <Choice
+            label="Year of the ledger"
+            value={year}
+            options={offered.map((each) => ({ value: each, words: each }))}
+            onChoose={setYear}
+          />
+        </span>
+        {share < 1 && <span className="quiet small">reckoning {Math.floor(share * 100)} %</span>}
+        <span className="list-tools">
+          <Button
+            whyNot={ledger === null ? 'It is being reckoned' : null}
+            tip="One row for every zone and everything on it"
+            onPress={() => {
+              if (ledger !== null) saveTable(`season ${year}`, writeLedgerTable(book, ledger)).catch(() => undefined);
+            }}
+          >
+            <Download size={14} aria-hidden="true" /> Write as a table (CSV)
+          </Button>
+        </span>
+      </header>
+      {ledger !== null && <Lawns book={book} ledger={ledger} />}
+      <CapsSection book={book} />
+      {ledger !== null && <SeasonTotals book={book} ledger={ledger} />}
+    </div>
+  );
+}
+
+const FILTERS = [
+  { value: 'all', words: 'every lawn' },
+  { value: 'near', words: 'over 80 % of a limit' },
+  { value: 'over', words: 'over a limit' },
+] as const;
+type Filter = (typeof FILTERS)[number]['value'];
+
+function fits(filter: Filter, { share }: LawnYear): boolean {
+  if (filter === 'all') return true;
+  return filter === 'near' ? isNear(share) : isOver(share);
+}
+
+type LawnsProps = { readonly book: Book; readonly ledger: SeasonLedger };
+
+function Lawns({ book, ledger }: LawnsProps) {
+  const [filter, setFilter] = useState<Filter>('all');
+  const [query, setQuery] = useState('');
+  const selectedId = useSelection((state) => state.propertyId);
+  const shown = useMemo(() => {
+    const sought = query.trim().toLowerCase();
+    return ledger.lawns
+      .filter((each) => fits(filter, each) && each.name.toLowerCase().includes(sought))
+      .map((each) => ({ ...each, id: each.propertyId }))
+      .toSorted((one, other) => other.share - one.share);
+  }, [ledger, filter, query]);
+  const selected = ledger.lawns.find((each) => each.propertyId === selectedId);
+  if (ledger.lawns.length === 0) return <Empty title="No lawns yet">Add lawns in the room Ground.</Empty>;
+  return (
+    <>
+      <Section
+        title={`Lawns by the share used of their limits (${counted(shown.length, 'lawn')})`}
+        aside={
+          <span className="season-tools">
+            <input
+              className="input"
+              type="search"
+              aria-label="Find a lawn in the ledger"
+              placeholder="Find a lawn"
+              value={query}
+              onChange={(event) => setQuery(event.target.value)}
+            />
+            <Choice label="Lawns that are shown" value={filter} options={FILTERS} onChoose={setFilter} />
+          </span>
+        }
+      >
+        {ledger.limits.length === 0 && (
+          <p className="quiet">
+            No limit is entered yet. Labels have theirs on the shelf Products; caps of nutrients and active ingredients
+            are entered below.
+          </p>
+        )}
+        {shown.length === 0 ? (
+          <p className="quiet">No lawn is {filter === 'all' ? 'called that' : 'so far along'}.</p>
+        ) : (
+          <FigureList
+            label="Lawns of the season"
+            nameTitle="lawn"
+            items={shown}
+            selectedId={selectedId}
+            onSelect={selectProperty}
+            onOpen={showSelectionOnMap}
+            columns={ledger.limits.map((limit) => ({
+              id: limit.id,
+              title: limitTitle(limit),
+              show: (lawn: (typeof shown)[number]) => (
+                <Share share={lawn.worst.find((each) => each.limitId === limit.id)?.share ?? 0} />
+              ),
+            }))}
+          />
+        )}
+      </Section>
+      {selected !== undefined && <LawnSeason book={book} ledger={ledger} lawn={selected} />}
+    </>
+  );
+}

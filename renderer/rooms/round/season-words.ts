@@ -1,0 +1,32 @@
+import type { Limit } from '../../../core/round/ledger/index.ts';
+
+const DUST = 1e-9;
+const NEAR = 0.8;
+
+export function isOver(share: number): boolean {
+  return share > 1 + DUST;
+}
+
+export function isNear(share: number): boolean {
+  return share > NEAR;
+}
+
+/** "45 %", "100 %"; never rounded up to the limit, nor down to it. */
+export function shareWords(share: number): string {
+  const percent = share * 100;
+  if (isOver(share))
+    return percent < 100.5 ? `${(Math.ceil(percent * 10) / 10).toFixed(1)} %` : `${Math.round(percent)} %`;
+  return share < 1 - DUST ? `${Math.min(99, Math.round(percent))} %` : '100 %';
+}
+
+/** "Forecrop 3, a year", "nitrogen". */
+export function limitTitle({ kind, name }: Limit): string {
+  if (kind === 'product-year') return `${name}, a year`;
+  return kind === 'product-application' ? `${name}, at once` : name;
+}
+
+/** Who sets a limit. */
+export function limitSource({ kind, source }: Limit): string {
+  if (kind === 'product-year' || kind === 'product-application') return 'label';
+  return source === '' ? 'cap' : `cap: ${source}`;
+}

@@ -1,0 +1,112 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type Book, writeBook } from '../../core/book/index.ts';
+import { sampleBook } from '../support/samples.ts';
+import { accessFaults } from './axe.ts';
+import { describeWithChromium } from './chromium.ts';
+import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
+
+/** The sample with a second round, a cap, an applicator, and something in the store. Its mix puts down 0.45 fl oz on 1,000 ft². */
+function seasonBook(): Book {
+  const sample = sampleBook('residential-day');
+  const [spring] = sample.rounds;
+  const [rig] = sample.rigs;
+  if (spring === undefined || rig === undefined) throw new Error('the sample lacks it');
+  const products = sample.products.map((each) => ({
+    ...each,
+    onHand: 20,
+    actives: [{ name: 'Holdanil', lbPerUnit: 0.03125 }],
+    label: { ...each.label, mostPerYear: 1 },
+  }));
+  return {
+    ...sample,
+    products,
+    rounds: [spring, { ...spring, id: 'late', name: 'Late', dates: ['2027-05-17'] }],
+    caps: [{ id: 'cap', what: 'active', active: 'Holdanil', mostLbPer1000SqFt: 0.04, source: '' }],
+    applicators: [{ id: 'a', name: 'Ann', licence: '12', expires: '2027-05-01', rigIds: [rig.id], note: '' }],
+  };
+}
+
+describeWithChromium('the season and what to buy', () => {
+  let desk: Desk;
+  let folder: string;
+  beforeAll(async () => {
+    folder = await mkdtemp(path.join(tmpdir(), 'swardway-season-'));
+    const file = path.join(folder, 'season.json');
+    await writeFile(file, writeBook(seasonBook()));
+    desk = await openDesk({ words: [file] });
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await rm(folder, { recursive: true, force: true });
+  });
+
+  test('the ledger shows lawns by limits, and the arithmetic of the lawn that is chosen by keys', async () => {
+    const { page } = desk;
+    await goToRoom(page, 'Round');
+    await page.getByRole('tab', { name: 'Season' }).click();
+    const lawns = page.getByRole('listbox', { name: 'Lawns of the season' });
+    await lawns.waitFor();
+    const filter = page.getByLabel('Lawns that are shown');
+    await filter.selectOption({ label: 'over a limit' });
+    await page.getByText('No lawn is so far along.').waitFor();
+    await filter.selectOption({ label: 'over 80 % of a limit' });
+    await lawns.focus();
+    await page.keyboard.press('Home');
+    expect(await lawns.getByRole('option', { selected: true }).textContent()).toMatch(/, a year 90 %/);
+    await page
+      .getByText(
+        /0\.45 fl oz in round .* \+ 0\.45 fl oz in round Late = 0\.9 fl oz per 1,000 ft² in 2027, its label allows 1 fl oz/,
+      )
+      .first()
+      .waitFor();
+    expect(await accessFaults(page)).toEqual([]);
+  });
+
+  test('a cap is typed in, counts at once, and can be taken back', async () => {
+    const { page } = desk;
+    // 0.9 fl oz hold 0.028125 lb: over a cap of 0.025.
+    const cap = page.getByLabel('Most of Holdanil, lb per 1,000 ft² in a year');
+    expect(await cap.inputValue()).toBe('0.04');
+    await cap.fill('0.025');
+    await cap.press('Enter');
+    const chosen = page.getByRole('listbox', { name: 'Lawns of the season' }).getByRole('option', { selected: true });
+    await chosen.getByText(/over: 113 %/).waitFor();
+    await page.getByLabel('Most of a new cap, lb per 1,000 ft² in a year').fill('3');
+    await page.getByLabel('Most of a new cap, lb per 1,000 ft² in a year').press('Enter');
+    await page.getByRole('button', { name: 'Add this cap' }).click();
+    await page.getByLabel('Most of nitrogen, lb per 1,000 ft² in a year').waitFor();
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await chosen.getByText(/^70 %/).waitFor();
+  });
+
+  test('what to buy comes from the plan with the store taken off, and costs add up', async () => {
+    const { page } = desk;
+    await page.getByRole('tab', { name: 'Plan' }).click();
+    await planRound(page, 1);
+    await page.getByRole('tab', { name: 'Buy' }).click();
+    await page.getByLabel('Needed from').fill('2027-03-01');
+    const lines = page.getByRole('region', { name: /^By round and week/ });
+    await lines.getByText('2027-W11').waitFor();
+    expect(await lines.getByText('not planned yet', { exact: true }).count()).toBe(1);
+    expect(await lines.getByRole('row').nth(1).textContent()).toMatch(/20 fl oz/);
+    const cost = page.getByRole('region', { name: /^Cost of/ });
+    const figures = (await cost.locator('dl dd').allTextContents()).map((each) =>
+      Math.round(Number(each.replace(/[$,]/g, '')) * 100),
+    );
+    const total = figures.at(-1);
+    expect(figures.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBe(total);
+    expect(await cost.getByRole('option').count()).toBeGreaterThan(5);
+    expect(await accessFaults(page)).toEqual([]);
+  });
+
+  test('a licence that ends before a planned day is said in the shed', async () => {
+    const { page } = desk;
+    await goToRoom(page, 'Shed');
+    await page.getByText(/holds a licence on 2027-05-17 \(round Late\)/).waitFor();
+    expect(desk.complaints).toEqual([]);
+  });
+});
