@@ -1,17 +1,14 @@
 export {
-  DATE_ORDERS,
   type DateGuess,
   type DateOrder,
   type DegreeUnit,
   guessDateOrder,
   guessTemperatureColumns,
   guessTemperatures,
-  guessUnit,
   looksLikeTemperatures,
   looksLikeTimes,
   previewMatrix,
   readDate,
-  readFigure,
   readTable,
   readTemperatures,
   type Table,
@@ -20,7 +17,6 @@ export {
   type TemperatureDay,
   type TemperatureGuess,
   type TemperatureReading,
-  toFahrenheit,
   type UnitGuess,
 } from './csv/index.ts';
 export {

@@ -2,7 +2,7 @@ import { isCalendarDate } from '../../units/index.ts';
 
 /** In which order year, month and day stand in a date of three numbers. */
 export type DateOrder = 'ymd' | 'mdy' | 'dmy';
-export const DATE_ORDERS: readonly DateOrder[] = ['mdy', 'dmy', 'ymd'];
+const DATE_ORDERS: readonly DateOrder[] = ['mdy', 'dmy', 'ymd'];
 
 /** What the dates of a column say about their order. */
 export type DateGuess = {
@@ -55,6 +55,7 @@ export function guessDateOrder(cells: readonly string[]): DateGuess {
 }
 
 function withoutTime(text: string): string {
+  if (!text.includes(':')) return text.trim();
   return text
     .trim()
     .replace(/(?:T|\s+)\d{1,2}:\d{2}.*$/i, '')

@@ -1,5 +1,5 @@
-export { DATE_ORDERS, type DateGuess, type DateOrder, guessDateOrder, readDate } from './dates.ts';
-export { type DegreeUnit, guessUnit, readFigure, toFahrenheit, type UnitGuess } from './degree-figures.ts';
+export { type DateGuess, type DateOrder, guessDateOrder, readDate } from './dates.ts';
+export type { DegreeUnit, UnitGuess } from './degree-figures.ts';
 export { looksLikeTimes, previewMatrix } from './matrix.ts';
 export { csvReader } from './source.ts';
 export { readTable, type Table } from './table.ts';

@@ -1,5 +1,3 @@
-import { dateOfDay } from '../../units/index.ts';
-
 /** Normal figures by the day of the year, from earlier years. */
 export type NormalCurve = {
   /** The normal figure of a day, by its number, F; null where too few days around it were ever measured. */
@@ -8,6 +6,7 @@ export type NormalCurve = {
   readonly years: readonly number[];
 };
 
+const MS_PER_DAY = 86_400_000;
 const SLOTS = 365;
 const FIRST_OF_MONTH = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
 /** 28 February: the measured 29th counts with it. */
@@ -32,8 +31,8 @@ export function normalCurve(
   const counts = new Uint32Array(SLOTS);
   const years = new Set<number>();
   for (const [day, value] of readings) {
-    const date = dateOfDay(day);
-    const year = Number(date.slice(0, 4));
+    const date = new Date(day * MS_PER_DAY);
+    const year = date.getUTCFullYear();
     if (year >= beforeYear) continue;
     years.add(year);
     const slot = slotOf(date);
@@ -45,20 +44,23 @@ export function normalCurve(
   return {
     years: [...years].toSorted((left, right) => left - right),
     at: (day) => {
-      const date = dateOfDay(day);
+      const date = new Date(day * MS_PER_DAY);
       const slot = slotOf(date);
       const value = smooth[slot] ?? null;
-      if (!date.endsWith('-02-29')) return value;
+      if (!isLeapDay(date)) return value;
       const next = smooth[slot + 1] ?? null;
       return value === null || next === null ? null : (value + next) / 2;
     },
   };
 }
 
-function slotOf(date: string): number {
-  const month = Number(date.slice(5, 7));
-  const slot = (FIRST_OF_MONTH[month - 1] ?? 0) + Number(date.slice(8, 10)) - 1;
-  return date.endsWith('-02-29') ? LAST_OF_FEBRUARY : slot;
+function slotOf(date: Date): number {
+  if (isLeapDay(date)) return LAST_OF_FEBRUARY;
+  return (FIRST_OF_MONTH[date.getUTCMonth()] ?? 0) + date.getUTCDate() - 1;
+}
+
+function isLeapDay(date: Date): boolean {
+  return date.getUTCMonth() === 1 && date.getUTCDate() === 29;
 }
 
 function smoothed(means: readonly (number | null)[], slot: number, smoothDays: number): number | null {

@@ -5,8 +5,7 @@ export type TemperatureTiming = Exclude<Timing, { readonly kind: 'calendar' }>;
 export type Site = NonNullable<Book['properties'][number]['sites']>[number];
 
 /** What is kept of each day: highest and lowest of the air, mean of the soil, F. */
-export const SERIES = ['max', 'min', 'soil'] as const;
-export type SeriesName = (typeof SERIES)[number];
+export type SeriesName = 'max' | 'min' | 'soil';
 
 /**
  * Where a figure of a day comes from: a thermometer; a straight line between two measured days; the normal curve of earlier
