@@ -65,6 +65,22 @@ export const FILE_PURPOSES = [
 ] as const;
 const purpose = v.picklist(FILE_PURPOSES);
 
+const finite = v.pipe(v.number(), v.finite());
+const amount = v.pipe(finite, v.minValue(0));
+
+/** See `UnderWay`. */
+const underWaySchema = v.strictObject({
+  rigId: id,
+  nowMin: v.pipe(amount, v.maxValue(1440)),
+  at: v.strictObject({ id, at: v.tuple([finite, finite]) }),
+  hadBreak: v.boolean(),
+  compartments: v.array(
+    v.strictObject({ compartmentId: shortText, materialId: shortText, volumeGal: amount, weightLb: amount }),
+  ),
+  waterGal: amount,
+  bags: v.array(v.strictObject({ productId: id, weightLb: amount })),
+});
+
 /** Every request a screen can make of its host. Requests are checked against their schema at the border. */
 export const channels = {
   'app.info': channel<AppInfo>()(nothing),
@@ -134,6 +150,17 @@ export const channels = {
       today: v.optional(date),
       /** Price on days of unlike length, dollars for an hour above the mean; none unless told. */
       evenUsdPerHour: v.optional(evenPrice),
+      /**
+       * The rest of one day instead of the round: rigs under way, and the properties that are left. Its plan is kept beside that of the round, by
+       * the name that `restName` gives.
+       */
+      rest: v.optional(
+        v.strictObject({
+          date,
+          propertyIds: v.pipe(v.array(id), v.minLength(1), v.maxLength(100_000)),
+          rigs: v.pipe(v.array(underWaySchema), v.minLength(1), v.maxLength(1000)),
+        }),
+      ),
       /**
        * Begin with the plan that is kept with the book, where there is one: the first stops of every day stay in their order, and
        * pinned properties with their rig and day; the rest changes where that pays.

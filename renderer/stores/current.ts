@@ -1,4 +1,5 @@
 import type { Property, Round } from '../../core/book/index.ts';
+import { restName } from '../../core/plan/live/index.ts';
 import type { PlanDay } from '../../core/plan/result/index.ts';
 import { useBook } from './book.ts';
 import { type KnownPlan, usePlans } from './plans.ts';
@@ -38,17 +39,42 @@ export function useCurrentPlan(): KnownPlan | null {
   return round === null ? null : (plans[round.id] ?? null);
 }
 
+/** The day that is shown: the rest of it, where that was planned anew and is wanted. */
 export function useCurrentDay(): PlanDay | null {
+  const whole = useWholeDay();
+  const rest = useRestOfDay();
+  const showsRest = useSelection((state) => state.showsRest);
+  return showsRest && rest !== null ? rest : whole;
+}
+
+/** The day as it was planned in the morning. */
+export function useWholeDay(): PlanDay | null {
   const known = useCurrentPlan();
   const date = useSelection((state) => state.date);
   const rigId = useSelection((state) => state.rigId);
   return pickDay(known ?? undefined, date, rigId);
 }
 
+/** What was planned of the day once it was under way, or null. */
+export function useRestOfDay(): PlanDay | null {
+  const round = useCurrentRound();
+  const whole = useWholeDay();
+  const plans = usePlans((state) => state.plans);
+  return whole === null || round === null ? null : restOf(plans, round.id, whole);
+}
+
+function restOf(plans: Readonly<Record<string, KnownPlan>>, roundId: string, whole: PlanDay): PlanDay | null {
+  const days = plans[restName(roundId, whole.date)]?.plan.days ?? [];
+  return days.find((day) => day.rigId === whole.rigId) ?? null;
+}
+
 export function currentDay(): PlanDay | null {
   const round = currentRound();
-  const { date, rigId } = useSelection.getState();
-  return round === null ? null : pickDay(usePlans.getState().plans[round.id], date, rigId);
+  const { date, rigId, showsRest } = useSelection.getState();
+  const { plans } = usePlans.getState();
+  const whole = round === null ? null : pickDay(plans[round.id], date, rigId);
+  const rest = whole === null || round === null || !showsRest ? null : restOf(plans, round.id, whole);
+  return rest ?? whole;
 }
 
 /** A property of the open book by its id, or null. */

@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
-import type { JobDone, JobFailed, JobProgress, StoredPlan } from '../../core/contract/index.ts';
+import type { JobDone, JobFailed, JobProgress, RequestOf, StoredPlan } from '../../core/contract/index.ts';
 import type { Plan } from '../../core/plan/result/index.ts';
 import { todayHere } from '../format/index.ts';
 import { askHost } from './host.ts';
@@ -44,12 +44,14 @@ export type PlanWish = {
   readonly seed: number;
   /** Dollars for an hour above the mean day; 0 for none. */
   readonly evenUsdPerHour: number;
+  /** The rest of a day under way instead of the round. */
+  readonly rest?: RequestOf<'job.startPlan'>['rest'];
   /** Begin with the plan that is there, these properties with their rig and day; absent: from nothing. */
   readonly pinned?: readonly string[];
 };
 
 /** Asks the host to plan a round; progress comes by events. */
-export async function startPlanning({ roundId, seconds, seed, evenUsdPerHour, pinned }: PlanWish): Promise<void> {
+export async function startPlanning({ roundId, seconds, seed, evenUsdPerHour, pinned, rest }: PlanWish): Promise<void> {
   const { session, job } = usePlans.getState();
   if (session === null || job !== null) return;
   usePlans.setState(({ failures }) => ({ failures: without(failures, roundId) }));
@@ -60,6 +62,7 @@ export async function startPlanning({ roundId, seconds, seed, evenUsdPerHour, pi
     seed,
     evenUsdPerHour,
     today: todayHere(),
+    ...(rest === undefined ? {} : { rest }),
     ...(pinned === undefined ? {} : { keep: { first: 0, pinned: [...pinned] } }),
   });
   if (answer === null || usePlans.getState().job !== null) return;
@@ -93,7 +96,8 @@ export function planDone({ jobId, session, roundId, plan, savedAt, revision, can
   endJob(jobId);
   usePlans.setState(({ plans }) => ({ plans: { ...plans, [roundId]: { plan, savedAt, madeOnRevision: revision } } }));
   const days = plan.days.length === 1 ? '1 rig day' : `${plan.days.length} rig days`;
-  const words = cancelled ? `Stopped; the best plan so far is kept: ${days}` : `${plan.roundName} is planned: ${days}`;
+  const what = roundId === plan.roundId ? plan.roundName : 'The rest of the day';
+  const words = cancelled ? `Stopped; the best plan so far is kept: ${days}` : `${what} is planned: ${days}`;
   if (useView.getState().room === 'round') say(words);
   else showNews(words);
 }

@@ -28,6 +28,8 @@ type SelectionState = {
   /** Moment under the ribbon's cursor, seconds after midnight; null while there is none. */
   readonly cursorSec: number | null;
   readonly sheetId: string | null;
+  /** Whether the rest of a day is shown, where it was planned anew, instead of the day as it was planned. */
+  readonly showsRest: boolean;
 };
 
 const NOTHING: SelectionState = {
@@ -42,6 +44,7 @@ const NOTHING: SelectionState = {
   loadNumber: null,
   cursorSec: null,
   sheetId: null,
+  showsRest: true,
 };
 
 /** What is selected. Lists, map and ribbon share it. */
@@ -82,6 +85,10 @@ export function selectLoad(loadNumber: number | null): void {
 
 export function moveCursor(cursorSec: number | null): void {
   useSelection.setState({ cursorSec });
+}
+
+export function showRest(showsRest: boolean): void {
+  useSelection.setState({ showsRest, stopNumber: null, loadNumber: null, cursorSec: null });
 }
 
 export function selectSheet(sheetId: string): void {

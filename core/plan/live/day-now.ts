@@ -70,6 +70,11 @@ export function dayNow(book: Book, day: PlanDay, visits: readonly Visit[], gauge
   };
 }
 
+/** The name by which the plan of the rest of a day is kept beside that of its round. */
+export function restName(roundId: string, date: string): string {
+  return `${roundId} from here on ${date}`;
+}
+
 const SECONDS = 60;
 
 /** The rest of the day, for `buildProblem`. Null where the place of the rig is none that the book knows. */

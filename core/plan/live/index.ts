@@ -1,3 +1,3 @@
-export { type Aboard, type Content, type DayNow, dayNow, underWayOf } from './day-now.ts';
+export { type Aboard, type Content, type DayNow, dayNow, restName, underWayOf } from './day-now.ts';
 export { visitAsPlanned } from './record.ts';
 export { CALIBRATION_SHARE, type UsedAgainstPlan, usedAgainstPlan } from './used.ts';

@@ -32,13 +32,14 @@ export function planHandlers(
       return found.ok ? jobs.draw(found.value, asked) : found;
     },
     'job.startPlan': async (
-      { session, roundId, seed, seconds, iterations, dates, today, evenUsdPerHour, keep },
+      { session, roundId, seed, seconds, iterations, dates, today, evenUsdPerHour, keep, rest },
       client,
     ) => {
       const found = library.find(session, client.id);
       if (!found.ok) return found;
       const limit = seconds === undefined && iterations === undefined ? (await settings.read()).planSeconds : seconds;
-      const plans = found.value.entry.plans();
+      // Beside the plan of a round there may be one of the rest of a day.
+      const plans = found.value.entry.plans().filter((each) => each.roundId === each.plan.roundId);
       const kept = plans.find((plan) => plan.roundId === roundId);
       const base = keep === undefined || kept === undefined ? null : baseOf(kept.plan, keep);
       const jobId = jobs.startPlan(found.value, client, {
@@ -51,6 +52,7 @@ export function planHandlers(
         plannedDays: plannedDays(plans.map((each) => each.plan)),
         evenUsdPerHour: evenUsdPerHour ?? 0,
         base,
+        ...(rest === undefined ? {} : { rest }),
       });
       return ok({ jobId });
     },

@@ -2,12 +2,13 @@ import { randomBytes } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Done, PassDrawing, ReckonedPasses } from '../../../core/contract/index.ts';
+import { restName } from '../../../core/plan/live/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
 import type { Client } from '../host-port.ts';
 import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
 import { type DrawRequest, drawPasses } from './drawing.ts';
-import type { PlanBase } from './messages.ts';
+import type { PlanBase, RestOfDay } from './messages.ts';
 import type { PlanJob, PlanOutcome } from './plan-job.ts';
 import { startPlanning } from './planning.ts';
 import { reckonPasses } from './property-passes.ts';
@@ -23,6 +24,7 @@ export type PlanRequest = {
   readonly plannedDays?: PlannedDays;
   readonly evenUsdPerHour: number;
   readonly base: PlanBase | null;
+  readonly rest?: RestOfDay;
 };
 
 export type FitRequest = {
@@ -66,7 +68,10 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
 
   const startPlan: Jobs['startPlan'] = (session, client, request) => {
     const jobId = randomBytes(12).toString('base64url');
-    const about = { jobId, session: session.session, roundId: request.roundId };
+    const { rest } = request;
+    // The rest of a day is kept, and told of, beside the plan of its round.
+    const keptAs = rest === undefined ? request.roundId : restName(request.roundId, rest.date);
+    const about = { jobId, session: session.session, roundId: keptAs };
     const revision = session.entry.revision();
     const startedMs = performance.now();
     const book = session.entry.book();
@@ -84,7 +89,7 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
     };
     const keep = async ({ plan, cancelled }: PlanOutcome) => {
       const savedAt = now().toISOString();
-      const stored = await session.entry.keepPlan({ roundId: request.roundId, savedAt, plan });
+      const stored = await session.entry.keepPlan({ roundId: keptAs, savedAt, plan });
       // A plan that cannot be stored (a read-only book) is still shown.
       return stored.ok || stored.error.code === 'book-read-only' ? ok({ plan, cancelled, savedAt }) : stored;
     };

@@ -2,6 +2,7 @@ import type { AppError, Progress, Result } from '../../../core/base/index.ts';
 import type { Book, Property } from '../../../core/book/index.ts';
 import type { PassDrawing } from '../../../core/contract/index.ts';
 import type { KeptFigures, PassHead, PassOptions } from '../../../core/passes/index.ts';
+import type { UnderWay } from '../../../core/plan/problem/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { Keeping } from '../../../core/plan/search/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
@@ -9,6 +10,13 @@ import type { Seat } from './exchange.ts';
 
 /** A plan to begin with, and what of it has to stay. */
 export type PlanBase = Keeping & { readonly plan: Plan };
+
+/** A day under way: its rigs, and the properties that are left. */
+export type RestOfDay = {
+  readonly date: string;
+  readonly propertyIds: readonly string[];
+  readonly rigs: readonly UnderWay[];
+};
 
 /** What is to be planned, and how. */
 export type PlanWish = {
@@ -23,6 +31,8 @@ export type PlanWish = {
   readonly iterations: number | null;
   /** Price on days of unlike length, dollars for an hour above the mean; 0 unless told. */
   readonly evenUsdPerHour?: number;
+  /** The rest of a day under way; absent: whole days. */
+  readonly rest?: RestOfDay;
   /** Threads that search, each with a seed of its own, and tell each other of their best now and then; 1 unless told. */
   readonly workers?: number;
   /** Absent: the round is planned from nothing. */

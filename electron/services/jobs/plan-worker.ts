@@ -16,6 +16,7 @@ import type {
   PlanOrder,
   ReckonMessage,
   ReckonOrder,
+  RestOfDay,
 } from './messages.ts';
 import { throttleProgress } from './throttle.ts';
 
@@ -39,12 +40,17 @@ const onReckoning = (progress: Progress): void => {
   if (clock.nowMs() - startedMs > TELL_AFTER_MS) onProgress(progress);
 };
 
+function restOptions(rest: RestOfDay | undefined) {
+  return rest === undefined ? {} : { dates: [rest.date], underWay: rest.rigs, propertyIds: rest.propertyIds };
+}
+
 function plan({ wish: order, seat }: PlanOrder): void {
   onProgress({ step: 'Reading the round', done: 0, total: 1, bestSoFar: '' });
   keepFigures(order.figures ?? []);
   const problem = buildProblem(order.book, order.roundId, {
     ...(order.dates === null ? {} : { dates: order.dates }),
     ...(order.today === undefined ? {} : { today: order.today }),
+    ...restOptions(order.rest),
     ...(order.plannedDays === undefined ? {} : { plannedDays: order.plannedDays }),
     evenUsdPerHour: order.evenUsdPerHour ?? 0,
     signal,

@@ -19,6 +19,7 @@ import { Button, Empty, type View, Views, Workbench } from '../../ui/index.ts';
 import { DayStops } from './day-stops.tsx';
 import { HowSure } from './how-sure.tsx';
 import { StopInspector } from './stop-inspector.tsx';
+import { UnderWay } from './under-way.tsx';
 import { useDayChance } from './use-day-chance.ts';
 
 /** The dispatcher's room: one rig's day, its stops, its way, its levels. */
@@ -46,6 +47,7 @@ function viewsOf(day: PlanDay): readonly View[] {
   return [
     { id: 'levels', title: 'Levels', show: () => <RibbonPanel day={day} /> },
     { id: 'sure', title: 'How sure', show: () => <HowSure day={day} /> },
+    { id: 'under-way', title: 'Under way', show: () => <UnderWay /> },
   ];
 }
 

@@ -15,6 +15,7 @@ import {
   useBook,
   useCurrentPlan,
   useFormat,
+  useRestOfDay,
   useSelection,
 } from '../../stores/index.ts';
 import { Choice } from '../../ui/index.ts';
@@ -74,6 +75,7 @@ export function linesOf(day: PlanDay): readonly Line[] {
 
 function DayPicker({ day }: { readonly day: PlanDay }) {
   const known = useCurrentPlan();
+  const isRest = useRestOfDay() === day;
   const words = useFormat();
   const days = known?.plan.days ?? [];
   const dates = [...new Set(days.map((each) => each.date))];
@@ -102,6 +104,7 @@ function DayPicker({ day }: { readonly day: PlanDay }) {
       <h2>
         {counted(day.stops.length, 'stop')}, {counted(day.loads.length, 'load')}
       </h2>
+      {isRest && <p className="caution small">The rest of the day, from {words.clock(day.startSec)}.</p>}
       <p className="quiet small">
         home {words.clock(homeSec(day))}, done {words.clock(day.endSec)} · {words.distance(day.distanceM)}
       </p>

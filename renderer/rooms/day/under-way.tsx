@@ -1,0 +1,354 @@
+import { Check, Play, Undo2, X } from 'lucide-react';
+import { useMemo, useState } from 'react';
+import type { Book, Visit } from '../../../core/book/index.ts';
+import { type DayNow, dayNow, underWayOf, usedAgainstPlan, visitAsPlanned } from '../../../core/plan/live/index.ts';
+import type { PlanDay, PlanStop } from '../../../core/plan/result/index.ts';
+import { counted, type Formatter, todayHere } from '../../format/index.ts';
+import { homeSec } from '../../ribbon/index.ts';
+import {
+  freshId,
+  putRecord,
+  removeRecord,
+  showError,
+  showRest,
+  startPlanning,
+  useBook,
+  useCurrentRound,
+  useFormat,
+  useHost,
+  usePlans,
+  useRestOfDay,
+  useSelection,
+  useWholeDay,
+} from '../../stores/index.ts';
+import { Button, DraftInput, QuantityInput, Section } from '../../ui/index.ts';
+import { Aboard } from './aboard.tsx';
+
+/** A day under way: what was done and used, what is aboard, and the rest of the day planned from here. */
+export function UnderWay() {
+  const book = useBook((state) => state.open?.book ?? null);
+  const day = useWholeDay();
+  const round = useCurrentRound();
+  const now = useMemo(
+    () => (book === null || day === null ? null : dayNow(book, day, book.visits, book.gauges)),
+    [book, day],
+  );
+  if (book === null || day === null || round === null || now === null) return null;
+  return (
+    <div className="under-way">
+      <StopsDone book={book} day={day} roundId={round.id} />
+      <div className="under-way-side">
+        <Aboard book={book} day={day} now={now} />
+        <Used book={book} day={day} />
+      </div>
+      <FromHere book={book} day={day} now={now} roundId={round.id} />
+    </div>
+  );
+}
+
+function visitsOf(book: Book, day: PlanDay): readonly Visit[] {
+  return book.visits.filter((each) => each.on === day.date && each.rigId === day.rigId);
+}
+
+type DoneProps = { readonly book: Book; readonly day: PlanDay; readonly roundId: string };
+
+function StopsDone({ book, day, roundId }: DoneProps) {
+  const words = useFormat();
+  const visits = visitsOf(book, day);
+  const put = (visit: Visit, label: string) => {
+    const done = putRecord('visits', visit, label);
+    if (!done.ok) showError(done.error);
+    return done;
+  };
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
+    <section className="under-way-stops" aria-label="What was done" tabIndex={0}>
+      <table className="table">
+        <thead>
+          <tr>
+            <th scope="col">stop</th>
+            <th scope="col">planned</th>
+            <th scope="col">came</th>
+            <th scope="col">left</th>
+            <th scope="col">used, against the plan</th>
+            <th scope="col">
+              <span className="only-spoken">mark</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {day.stops.map((stop) => {
+            const visit = visits.find((each) => each.propertyId === stop.propertyId);
+            const fresh = () => visitAsPlanned(freshId(book.visits, 'visit'), roundId, day, stop);
+            return (
+              <tr key={stop.number}>
+                <th scope="row">
+                  {stop.number} {stop.name}
+                </th>
+                <td className="how-sure-time">
+                  {words.clock(stop.arriveSec)} to {words.clock(stop.leaveSec)}
+                </td>
+                {visit === undefined ? (
+                  <Open
+                    stop={stop}
+                    onDone={() => put({ ...fresh(), ...timesNow(book, day, stop) }, `Mark ${stop.name} done`)}
+                    onSkip={() =>
+                      put({ ...fresh(), outcome: { kind: 'skipped', reason: '' } }, `Leave out ${stop.name}`)
+                    }
+                  />
+                ) : (
+                  <Written visit={visit} stop={stop} put={put} words={words} />
+                )}
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Today the clock on the wall; of another day what was planned. */
+function timesNow(book: Book, day: PlanDay, stop: PlanStop): Pick<Visit, 'arriveMin' | 'leaveMin'> {
+  const planned = { arriveMin: wholeMinute(stop.arriveSec), leaveMin: wholeMinute(stop.leaveSec) };
+  if (day.date !== todayHere()) return planned;
+  const before = visitsOf(book, day).flatMap((each) => (each.leaveMin === undefined ? [] : [each.leaveMin]));
+  const leaveMin = minuteHere();
+  return { arriveMin: Math.min(leaveMin, Math.max(planned.arriveMin, ...before)), leaveMin };
+}
+
+function wholeMinute(sec: number): number {
+  return Math.round(sec / 60);
+}
+
+function minuteHere(): number {
+  const now = new Date();
+  return now.getHours() * 60 + now.getMinutes();
+}
+
+type OpenProps = { readonly stop: PlanStop; readonly onDone: () => void; readonly onSkip: () => void };
+
+function Open({ stop, onDone, onSkip }: OpenProps) {
+  return (
+    <>
+      <td />
+      <td />
+      <td />
+      <td className="under-way-marks">
+        <Button look="quiet" label={`${stop.name}: done`} tip="Done" onPress={onDone}>
+          <Check size={14} aria-hidden="true" /> done
+        </Button>
+        <Button look="quiet" label={`${stop.name}: left out`} tip="Left out" onPress={onSkip}>
+          <X size={14} aria-hidden="true" /> left out
+        </Button>
+      </td>
+    </>
+  );
+}
+
+type WrittenProps = {
+  readonly visit: Visit;
+  readonly stop: PlanStop;
+  readonly put: (visit: Visit, label: string) => ReturnType<typeof putRecord>;
+  readonly words: Formatter;
+};
+
+function Written({ visit, stop, put, words }: WrittenProps) {
+  const { outcome } = visit;
+  const time = (key: 'arriveMin' | 'leaveMin', what: string) => (
+    <QuantityInput
+      label={`${stop.name}: ${what}`}
+      kind="clock"
+      value={visit[key] ?? null}
+      optional
+      onCommit={(value) => {
+        const { [key]: _, ...rest } = visit;
+        return put(value === null ? rest : { ...rest, [key]: value }, `Change when the rig ${what} ${stop.name}`);
+      }}
+    />
+  );
+  return (
+    <>
+      {outcome.kind === 'done' ? (
+        <>
+          <td>{time('arriveMin', 'came to')}</td>
+          <td>{time('leaveMin', 'left')}</td>
+          <td>
+            <UsedAt visit={visit} stop={stop} put={put} words={words} />
+          </td>
+        </>
+      ) : (
+        <td colSpan={3}>
+          <DraftInput
+            label={`${stop.name}: why it was left out`}
+            text={outcome.reason}
+            placeholder="left out: why?"
+            onCommit={(reason) =>
+              put({ ...visit, outcome: { kind: 'skipped', reason } }, `Say why ${stop.name} was left out`)
+            }
+          />
+        </td>
+      )}
+      <td className="under-way-marks">
+        <Button
+          look="quiet"
+          label={`${stop.name}: take back`}
+          tip="Take back"
+          onPress={() => removeRecord('visits', visit.id, `to ${stop.name}`)}
+        >
+          <Undo2 size={14} aria-hidden="true" />
+        </Button>
+      </td>
+    </>
+  );
+}
+
+/** One figure for each kind of material of the stop; it is shared over the zones as they were planned. */
+function UsedAt({ visit, stop, put, words }: WrittenProps) {
+  const { outcome } = visit;
+  if (outcome.kind !== 'done') return null;
+  const treatments = [...new Set(outcome.tasks.map((task) => task.treatmentId))];
+  return treatments.map((treatmentId) => {
+    const tasks = outcome.tasks.filter((task) => task.treatmentId === treatmentId);
+    const gal = tasks.reduce((sum, task) => sum + (task.expectedGal ?? 0), 0);
+    const lb = tasks.reduce((sum, task) => sum + (task.expectedLb ?? 0), 0);
+    const planned = gal > 0 ? gal : lb;
+    if (planned <= 0) return null;
+    const known = tasks.every((task) => (gal > 0 ? task.usedGal : task.usedLb) !== undefined);
+    const used = tasks.reduce((sum, task) => sum + ((gal > 0 ? task.usedGal : task.usedLb) ?? 0), 0);
+    const change = (value: number | null) => {
+      const next = outcome.tasks.map((task) => {
+        if (task.treatmentId !== treatmentId) return task;
+        const { usedGal: _, usedLb: __, ...rest } = task;
+        const share = ((gal > 0 ? task.expectedGal : task.expectedLb) ?? 0) / planned;
+        if (value === null) return rest;
+        return gal > 0 ? { ...rest, usedGal: value * share } : { ...rest, usedLb: value * share };
+      });
+      return put({ ...visit, outcome: { kind: 'done', tasks: next } }, `Write down what ${stop.name} took`);
+    };
+    return (
+      <span key={treatmentId} className="under-way-used">
+        <QuantityInput
+          label={`${stop.name}: used, planned ${gal > 0 ? words.volume(gal) : words.weight(lb)}`}
+          kind={gal > 0 ? 'volume' : 'weight'}
+          value={known ? used : null}
+          optional
+          onCommit={change}
+        />
+        <span className="quiet small">of {gal > 0 ? words.volume(gal) : words.weight(lb)}</span>
+      </span>
+    );
+  });
+}
+
+/** What was used in all against the plan, and when that calls for a calibration. */
+function Used({ book, day }: { readonly book: Book; readonly day: PlanDay }) {
+  const words = useFormat();
+  const found = usedAgainstPlan(visitsOf(book, day));
+  if (found.length === 0) return null;
+  const nameOf = (id: string): string => book.treatments.find((each) => each.id === id)?.name ?? id;
+  return (
+    <Section title="Used against the plan">
+      {found.map((each) => {
+        const amount = (value: number) => words.level(value, each.unit);
+        const percent = `${Math.abs(each.excess * 100).toFixed(1)} % ${each.excess < 0 ? 'less' : 'more'}`;
+        return (
+          <p key={`${each.treatmentId} ${each.unit}`} className={each.checkCalibration ? 'caution' : ''}>
+            {nameOf(each.treatmentId)}: {amount(each.used)} of {amount(each.planned)} on {counted(each.zones, 'zone')},{' '}
+            {percent}
+            {each.checkCalibration && '. Check calibration: more than 5 % off'}
+          </p>
+        );
+      })}
+    </Section>
+  );
+}
+
+type FromHereProps = {
+  readonly book: Book;
+  readonly day: PlanDay;
+  readonly now: DayNow;
+  readonly roundId: string;
+};
+
+/** Planning the rest of the day from here. */
+function FromHere({ book, day, now, roundId }: FromHereProps) {
+  const words = useFormat();
+  const rest = useRestOfDay();
+  const showsRest = useSelection((state) => state.showsRest);
+  const job = usePlans((state) => state.job);
+  const { planSeed } = useHost((state) => state.settings);
+  const [typed, setTyped] = useState<number | null>(null);
+  const earliest = day.date === todayHere() ? Math.max(now.sinceMin, minuteHere()) : now.sinceMin;
+  const fromMin = Math.max(now.sinceMin, typed ?? earliest);
+  const plan = () => {
+    const underWay = underWayOf(book, day.rigId, now, fromMin);
+    if (underWay === null) return;
+    const at = { id: underWay.at.id, at: [...underWay.at.at] as [number, number] };
+    const rigs = [
+      {
+        ...underWay,
+        at,
+        compartments: underWay.compartments.map((each) => ({ ...each })),
+        bags: underWay.bags.map((each) => ({ ...each })),
+      },
+    ];
+    showRest(true);
+    startPlanning({
+      roundId,
+      seconds: SECONDS,
+      seed: planSeed,
+      evenUsdPerHour: 0,
+      rest: { date: day.date, propertyIds: [...now.left], rigs },
+    }).catch(() => undefined);
+  };
+  return (
+    <Section title="The rest of the day">
+      <p>
+        {counted(now.done.length, 'stop')} done, {counted(now.skipped.length, 'stop')} left out,{' '}
+        {counted(now.left.length, 'stop')} to come.
+      </p>
+      <p className="under-way-from">
+        <span>from</span>
+        <QuantityInput
+          label="Plan the rest from this time"
+          kind="clock"
+          value={fromMin}
+          onCommit={(value) => {
+            setTyped(value);
+            return { ok: true, value: null };
+          }}
+        />
+        <Button look="main" whyNot={whyNotPlan(now, job !== null)} onPress={plan}>
+          <Play size={13} aria-hidden="true" /> Plan the rest from here
+        </Button>
+      </p>
+      {rest !== null && (
+        <>
+          <p>
+            Planned from {words.clock(rest.startSec)}: {counted(rest.stops.length, 'stop')}, home{' '}
+            {words.clock(homeSec(rest))} instead of {words.clock(homeSec(day))}.
+          </p>
+          <p>
+            <Button pressed={showsRest} onPress={() => showRest(!showsRest)}>
+              {showsRest ? 'Show the day as it was planned' : 'Show the rest of the day'}
+            </Button>
+          </p>
+        </>
+      )}
+      {now.aboard.readAtMin === undefined && (
+        <p className="quiet small">
+          What is aboard is reckoned from the plan and from what was written down. Read the gauges for a better plan.
+        </p>
+      )}
+    </Section>
+  );
+}
+
+/** Long enough for one day, short enough for the side of a street. */
+const SECONDS = 5;
+
+function whyNotPlan(now: DayNow, busy: boolean): string | null {
+  if (busy) return 'Something is being planned already';
+  return now.left.length === 0 ? 'Every stop is done or left out' : null;
+}

@@ -1,0 +1,67 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { accessFaults } from './axe.ts';
+import { describeWithChromium } from './chromium.ts';
+import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
+
+describeWithChromium('a day under way', () => {
+  let desk: Desk;
+  beforeAll(async () => {
+    desk = await openDesk();
+    await goToRoom(desk.page, 'Round');
+    await planRound(desk.page, 2);
+    await goToRoom(desk.page, 'Day');
+  });
+  afterAll(async () => {
+    await desk?.close();
+  });
+
+  test('says how sure it is, and changes its mind with the spread', async () => {
+    const { page } = desk;
+    await page.getByRole('tab', { name: 'How sure' }).click();
+    const words = page.getByText(/^9 days in 10 home by/);
+    const usual = await words.textContent();
+    expect(await page.getByRole('region', { name: 'When the rig is where' }).getByRole('row').count()).toBe(29);
+    expect(await accessFaults(page)).toEqual([]);
+    const slower = page.getByLabel('driving: on average, times the plan');
+    await slower.fill('3');
+    await slower.press('Enter');
+    await page.waitForFunction((before) => document.querySelector('.how-sure-home')?.textContent !== before, usual);
+  });
+
+  test('stops are marked done or left out, what they took is written down, and the rest is planned from here', async () => {
+    const { page } = desk;
+    await page.getByRole('tab', { name: 'Under way' }).click();
+    for (let stop = 0; stop < 3; stop += 1)
+      await page
+        .getByRole('button', { name: /: done$/ })
+        .first()
+        .click();
+    await page
+      .getByRole('button', { name: /: left out$/ })
+      .first()
+      .click();
+    const why = page.getByLabel(/: why it was left out$/);
+    await why.fill('gate locked');
+    await why.press('Enter');
+    await page.getByText('3 stops done, 1 stop left out, 24 stops to come.').waitFor();
+    const used = page.getByLabel(/: used, planned/).first();
+    await used.fill('9 gal');
+    await used.press('Enter');
+    await page.getByText(/Check calibration: more than 5 % off/).waitFor();
+    expect(await accessFaults(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Plan the rest from here' }).click();
+    await page.getByText(/^Planned from .*: 24 stops, home .* instead of/).waitFor({ timeout: 60_000 });
+    expect(await page.locator('.stop-item').count()).toBe(24);
+    await page.getByRole('button', { name: 'Show the day as it was planned' }).click();
+    expect(await page.locator('.lawn-label-stop').count()).toBe(28);
+  });
+
+  test('a reading of the gauges takes the place of what was reckoned', async () => {
+    const { page } = desk;
+    const nurse = page.getByLabel('Nurse tank: what is in it');
+    await nurse.fill('20 gal');
+    await nurse.press('Enter');
+    await page.getByText(/^Aboard, read at/).waitFor();
+    expect(await nurse.inputValue()).toBe('20 gal');
+  });
+});
