@@ -16,3 +16,15 @@ export {
   type TemperatureDay,
   type TemperatureReading,
 } from './temperatures.ts';
+export { readWeather, type WeatherAnswers, type WeatherHours, type WeatherReading } from './weather.ts';
+export {
+  guessWeather,
+  guessWeatherColumns,
+  looksLikeWeather,
+  RAIN_UNITS,
+  type RainUnit,
+  type WeatherColumns,
+  type WeatherGuess,
+  WIND_UNITS,
+  type WindUnit,
+} from './weather-columns.ts';

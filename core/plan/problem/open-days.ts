@@ -6,12 +6,8 @@ import {
   holdReason,
   lawnClosedWhy,
   noticeDaysOf,
-  productsOf,
   roundDays,
-  shiftOnClock,
-  shiftWeather,
-  weatherLimits,
-  weatherTable,
+  roundWeather,
 } from '../../round/calendar/index.ts';
 import { type AreaOf, type PlannedDays, splitSpans } from '../../round/programme/index.ts';
 import { formatDuration, quantity } from '../../units/index.ts';
@@ -136,17 +132,9 @@ type Holds = {
 
 /** Days on which weather keeps rigs in, by the tightest limits of the round's products: all of them, or some. */
 function weatherHolds(book: Book, round: Round, dates: readonly string[], rigs: readonly Rig[], where: string): Holds {
-  const limits = weatherLimits(productsOf(book, round));
-  if (limits.length === 0 || book.weather.length === 0)
-    return { ofAll: dates.map(() => null), works: () => true, issues: [] };
-  const { clockChange, leastOpenMin } = calendarOf(book);
-  const table = weatherTable(book.weather);
-  const shifts = dates.map((date) =>
-    rigs.map((rig) => {
-      const shift = shiftOnClock(date, rig.shiftStartMin, rig.shiftMin, clockChange);
-      return shiftWeather(limits, table, shift, leastOpenMin);
-    }),
-  );
+  const shifts = roundWeather(book, round, dates, rigs);
+  if (shifts === null) return { ofAll: dates.map(() => null), works: () => true, issues: [] };
+  const { leastOpenMin } = calendarOf(book);
   const issues: Issue[] = [];
   const ofAll = shifts.map((ofDay, day): ClosedDay | null => {
     const [first] = ofDay;
