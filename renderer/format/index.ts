@@ -1,2 +1,3 @@
 export { clockOf, counted, dateWords, type Formatter, formatterFor } from './formatter.ts';
+export { tagsFrom, tagText } from './tags.ts';
 export { todayHere } from './today.ts';

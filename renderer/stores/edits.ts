@@ -135,6 +135,13 @@ export function duplicateOnShelf(shelf: Shelf, record: RecordOf<Shelf>): void {
   addToShelf(shelf, { ...record, id: freshId(records, record.id.replace(/-\d+$/, '')), name: `${record.name} copy` });
 }
 
+/** Changes some members of a round as one step. */
+export function changeRound(round: Round, changes: Partial<Round>, label: string): Edited {
+  const done = putRecord('rounds', { ...round, ...changes }, label);
+  if (!done.ok) showError(done.error);
+  return done;
+}
+
 export function addRound(round: Round): void {
   const done = putRecord('rounds', round);
   if (done.ok) selectRound(round.id);

@@ -21,6 +21,7 @@ import { EstimatePanel } from './estimate-panel.tsx';
 import { PastSection } from './field-work-past.tsx';
 import { ZonesSection } from './field-work-zones.tsx';
 import { ExclusionsTable, GatesTable } from './ground-tables.tsx';
+import { RoundTerms } from './round-terms.tsx';
 import { WhenToWork } from './when-to-work.tsx';
 import { ZonePasses } from './zone-passes.tsx';
 
@@ -52,6 +53,9 @@ function Lawn({ property }: { readonly property: Property }) {
       <GatesTable property={property} />
       {property.exclusions.length > 0 && <ExclusionsTable property={property} />}
       <Site property={property} />
+      <Section title="In rounds">
+        <RoundTerms property={property} />
+      </Section>
       <PastSection property={property} />
       <EstimatePanel property={property} />
       <Checks property={property} issues={measure.issues} />

@@ -1,4 +1,6 @@
-import type { Book, Round } from '../../../core/book/index.ts';
+import type { Book, Property, Round } from '../../../core/book/index.ts';
+import type { Plan } from '../../../core/plan/result/index.ts';
+import { calendarOf, nextWorkday } from '../../../core/round/calendar/index.ts';
 
 /** Why no round can be made yet, or null. */
 export function whyNoRound(book: Book): string | null {
@@ -14,26 +16,35 @@ export function newRound(book: Book, id: string, today: string): Round {
     treatmentIds: book.treatments.slice(0, 1).map((treatment) => treatment.id),
     propertyIds: 'all',
     skipped: [],
-    dates: [nextDate([today])],
+    dates: [nextWorkday(calendarOf(book), today)],
     rigIds: book.rigs.map((rig) => rig.id),
     wetGround: false,
   };
-}
-
-const DAY_MS = 86_400_000;
-const SATURDAY = 6;
-
-/** The next day after the last one that is no Saturday or Sunday; YYYY-MM-DD. */
-export function nextDate(dates: readonly string[]): string {
-  const last = dates.toSorted().at(-1) ?? '2027-01-01';
-  let day = new Date(`${last}T12:00:00Z`);
-  do day = new Date(day.getTime() + DAY_MS);
-  while (day.getUTCDay() === 0 || day.getUTCDay() === SATURDAY);
-  return day.toISOString().slice(0, 10);
 }
 
 /** The list with one member added or taken out; the order of the others stays. */
 export function withMember(chosen: readonly string[], id: string, on: boolean): readonly string[] {
   if (!on) return chosen.filter((each) => each !== id);
   return chosen.includes(id) ? chosen : [...chosen, id];
+}
+
+/** The days of a round with one more or one less, in order; null where none would be left. */
+export function withDate(round: Round, date: string, on: boolean): readonly string[] | null {
+  const rest = round.dates.filter((each) => each !== date);
+  const dates = on ? [...rest, date].toSorted() : rest;
+  return dates.length === 0 ? null : dates;
+}
+
+/** The promises of a round with this one for a lawn in place of any other; without one where the date is null. */
+export function withPromise({ promised = [] }: Round, property: Property, on: string | null): Round['promised'] {
+  const rest = promised.filter((each) => each.propertyId !== property.id);
+  return on === null ? rest : [...rest, { propertyId: property.id, on }];
+}
+
+/** Properties that a plan has on the day that they are promised: they stay where they are when it is planned again. */
+export function keptPromises({ promised = [] }: Round, plan: Plan): readonly string[] {
+  const kept = promised.filter(({ propertyId, on }) =>
+    plan.days.some((day) => day.date === on && day.stops.some((stop) => stop.propertyId === propertyId)),
+  );
+  return kept.map((each) => each.propertyId);
 }

@@ -1,5 +1,5 @@
 import { Play, Square, TriangleAlert } from 'lucide-react';
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { ProgressBar } from 'react-aria-components';
 import type { Round } from '../../../core/book/index.ts';
 import {
@@ -17,8 +17,9 @@ import {
   usePlanStale,
   usePlans,
 } from '../../stores/index.ts';
-import { Button, Empty, IssueList, QuantityInput, Section } from '../../ui/index.ts';
+import { Button, Empty, IssueList, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { DaysTable, PlanNotes, UnplacedTable } from './ledger-tables.tsx';
+import { keptPromises } from './round-edits.ts';
 import { MissedNote } from './when/index.ts';
 
 /** Planning and what came of it. */
@@ -47,6 +48,7 @@ function PlanBar({ round, known }: PlanBarProps) {
   const { planSeconds, planSeed, planEvenUsd } = useHost((state) => state.settings);
   const job = usePlans((state) => state.job);
   const stale = usePlanStale();
+  const [fromPlan, setFromPlan] = useState(false);
   const busy = job === null ? null : 'A round is being planned already';
   return (
     <section className="plan-bar" aria-label="Planning">
@@ -94,6 +96,11 @@ function PlanBar({ round, known }: PlanBarProps) {
           />
           <span aria-hidden="true">/h</span>
         </span>
+        {known !== null && (
+          <span title="Lawns that were promised stay with their rig and day; the rest changes only where that pays">
+            <Tick label="begin with this plan" checked={fromPlan} onChange={setFromPlan} />
+          </span>
+        )}
         <Button
           look="main"
           whyNot={busy}
@@ -104,6 +111,7 @@ function PlanBar({ round, known }: PlanBarProps) {
               seconds: planSeconds,
               seed: planSeed,
               evenUsdPerHour: planEvenUsd,
+              ...(known !== null && fromPlan ? { pinned: keptPromises(round, known.plan) } : {}),
             }).catch(() => undefined);
           }}
         >

@@ -12,6 +12,8 @@ import {
 } from '../../stores/index.ts';
 import { type View, Views, Workbench } from '../../ui/index.ts';
 import { BuyView } from './buy-view.tsx';
+import { CalendarView } from './calendar/index.ts';
+import { ProgrammesView } from './programmes/index.ts';
 import { RoundLedger } from './round-ledger.tsx';
 import { RoundSetUp } from './round-set-up.tsx';
 import { SeasonView } from './season-view.tsx';
@@ -21,6 +23,8 @@ import { WhenView } from './when/index.ts';
 const VIEWS: readonly View[] = [
   { id: 'plan', title: 'Plan', show: () => <RoundLedger /> },
   { id: 'when', title: 'When', show: () => <WhenView /> },
+  { id: 'calendar', title: 'Calendar', show: () => <CalendarView /> },
+  { id: 'programmes', title: 'Programmes', show: () => <ProgrammesView /> },
   { id: 'season', title: 'Season', show: () => <SeasonView /> },
   { id: 'buy', title: 'Buy', show: () => <BuyView /> },
 ];

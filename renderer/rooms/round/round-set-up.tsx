@@ -1,27 +1,33 @@
-import { Plus, Trash2, X } from 'lucide-react';
+import { CopyPlus, Plus, Trash2 } from 'lucide-react';
 import type { Book, Round } from '../../../core/book/index.ts';
-import { counted } from '../../format/index.ts';
+import { copiedToYear } from '../../../core/round/programme/index.ts';
+import { counted, todayHere } from '../../format/index.ts';
 import {
   addRound,
+  changeRound,
   freshId,
   putRecord,
   removeRecord,
   selectRound,
   showError,
+  showNews,
   useBook,
   useCurrentRound,
-  useFormat,
   usePlans,
 } from '../../stores/index.ts';
 import { Button, DraftInput, Empty, Field, Section, Tick } from '../../ui/index.ts';
-import { newRound, nextDate, whyNoRound, withMember } from './round-edits.ts';
+import { newRound, whyNoRound } from './round-edits.ts';
+import { Members } from './set-up/members.tsx';
+import { RoundDaysList } from './set-up/round-days.tsx';
+import { RoundLawns } from './set-up/round-lawns.tsx';
+import { RoundZones } from './set-up/round-zones.tsx';
 
 /** The rounds of the book, and what the chosen one is made of. */
 export function RoundSetUp() {
   const book = useBook((state) => state.open?.book ?? null);
   const round = useCurrentRound();
   if (book === null) return null;
-  const add = () => addRound(newRound(book, freshId(book.rounds, 'round'), today()));
+  const add = () => addRound(newRound(book, freshId(book.rounds, 'round'), todayHere()));
   if (round === null) {
     return (
       <Empty
@@ -42,6 +48,14 @@ export function RoundSetUp() {
       <div className="list-head">
         <h2>{counted(book.rounds.length, 'round')}</h2>
         <span className="list-tools">
+          <Button
+            look="quiet"
+            label="Copy this round to another year"
+            tip="Copy this round to another year"
+            onPress={() => copyRound(book, round)}
+          >
+            <CopyPlus size={16} aria-hidden="true" />
+          </Button>
           <Button look="quiet" label="Add a round" tip="Add a round" whyNot={whyNoRound(book)} onPress={add}>
             <Plus size={16} aria-hidden="true" />
           </Button>
@@ -51,12 +65,6 @@ export function RoundSetUp() {
       <SetUp key={round.id} book={book} round={round} />
     </div>
   );
-}
-
-/** The date on this machine's calendar. */
-function today(): string {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
 }
 
 function RoundList({ rounds, chosen }: { readonly rounds: readonly Round[]; readonly chosen: string }) {
@@ -83,85 +91,81 @@ function RoundList({ rounds, chosen }: { readonly rounds: readonly Round[]; read
   );
 }
 
-function SetUp({ book, round }: { readonly book: Book; readonly round: Round }) {
-  const words = useFormat();
-  const change = (changes: Partial<Round>, label: string) => {
-    const done = putRecord('rounds', { ...round, ...changes }, label);
-    if (!done.ok) showError(done.error);
-    return done;
-  };
+/** The round laid out for this year, or for the year after its own where it is of this year. */
+function copyRound(book: Book, round: Round): void {
+  const own = Number((round.dates[0] ?? '').slice(0, 4));
+  const year = Math.max(own + 1, Number(todayHere().slice(0, 4)));
+  const copied = copiedToYear(book, round, year, freshId(book.rounds, 'round'));
+  if (copied === null) {
+    showError({
+      code: 'reference-missing',
+      where: round.name,
+      detail: 'None of its treatments or none of its rigs is in the book any more.',
+      hint: 'Add a round, or choose treatments and rigs for this one first.',
+    });
+    return;
+  }
+  addRound(copied.round);
+  showNews([`${copied.round.name} is laid out`, ...copied.notes].join('; '), true);
+}
+
+type SetUpProps = { readonly book: Book; readonly round: Round };
+
+function SetUp({ book, round }: SetUpProps) {
   return (
     <div className="inspector">
       <Field label="Name">
-        <DraftInput label="Name of the round" text={round.name} onCommit={(name) => change({ name }, 'Change name')} />
+        <DraftInput
+          label="Name of the round"
+          text={round.name}
+          onCommit={(name) => changeRound(round, { name }, 'Change name')}
+        />
       </Field>
       <Section title="Treatments">
         <Members
           all={book.treatments}
           chosen={round.treatmentIds}
-          onChange={(treatmentIds) => change({ treatmentIds }, 'Change treatments')}
+          onChange={(treatmentIds) => changeRound(round, { treatmentIds }, 'Change treatments')}
         />
       </Section>
+      <RoundLawns book={book} round={round} />
+      <RoundZones book={book} round={round} />
       <Section title="Rigs">
-        <Members all={book.rigs} chosen={round.rigIds} onChange={(rigIds) => change({ rigIds }, 'Change rigs')} />
-      </Section>
-      <Section
-        title="Working days"
-        aside={
-          <Button
-            look="quiet"
-            label="Add the next working day"
-            tip="Add the next working day"
-            onPress={() => change({ dates: [...round.dates, nextDate(round.dates)] }, 'Add day')}
-          >
-            <Plus size={15} aria-hidden="true" />
-          </Button>
-        }
-      >
-        <Dates round={round} change={change} />
-        <Field label="Due by">
-          <input
-            type="date"
-            className="input"
-            aria-label="Due by"
-            value={round.dueDate ?? ''}
-            onChange={(event) => {
-              const { dueDate: _, ...rest } = round;
-              const { value } = event.target;
-              putRecord('rounds', value === '' ? rest : { ...rest, dueDate: value }, 'Change due date');
-            }}
-          />
-        </Field>
-      </Section>
-      <Section title="Ground">
-        <p className="small">
-          {round.propertyIds === 'all'
-            ? `Every lawn of the book (${book.properties.length})`
-            : counted(round.propertyIds.length, 'lawn')}
-          {round.skipped.length > 0 && `, ${round.skipped.length} left out`}
-        </p>
-        <Tick
-          label="the ground counts as wet"
-          checked={round.wetGround}
-          onChange={(wetGround) => {
-            change({ wetGround }, 'Change wet ground');
-          }}
-        />
-        <Tick
-          label="spray before granules on the same ground"
-          checked={spraysFirst(round)}
-          onChange={(first) => {
-            const { workOrder: _, ...rest } = round;
-            const workOrder = ['aerate', 'seed', 'spray', 'spread'] as const;
-            putRecord('rounds', first ? { ...rest, workOrder } : rest, 'Change order of work');
-          }}
+        <Members
+          all={book.rigs}
+          chosen={round.rigIds}
+          onChange={(rigIds) => changeRound(round, { rigIds }, 'Change rigs')}
         />
       </Section>
+      <RoundDaysList book={book} round={round} />
+      <RoundGround round={round} />
       <Button look="danger" onPress={() => removeRecord('rounds', round.id, round.name)}>
         <Trash2 size={14} aria-hidden="true" /> Remove this round
       </Button>
-      <p className="only-spoken">{words.longDate(round.dates[0] ?? '')}</p>
     </div>
+  );
+}
+
+function RoundGround({ round }: { readonly round: Round }) {
+  return (
+    <Section title="Ground">
+      <Tick
+        label="the ground counts as wet"
+        checked={round.wetGround}
+        onChange={(wetGround) => {
+          changeRound(round, { wetGround }, 'Change wet ground');
+        }}
+      />
+      <Tick
+        label="spray before granules on the same ground"
+        checked={spraysFirst(round)}
+        onChange={(first) => {
+          const { workOrder: _, ...rest } = round;
+          const workOrder = ['aerate', 'seed', 'spray', 'spread'] as const;
+          putRecord('rounds', first ? { ...rest, workOrder } : rest, 'Change order of work');
+        }}
+      />
+    </Section>
   );
 }
 
@@ -169,75 +173,4 @@ function SetUp({ book, round }: { readonly book: Book; readonly round: Round }) 
 function spraysFirst({ workOrder = [] }: Round): boolean {
   const [spray, spread] = [workOrder.indexOf('spray'), workOrder.indexOf('spread')];
   return spray >= 0 && (spread < 0 || spray < spread);
-}
-
-type MembersProps = {
-  readonly all: readonly { readonly id: string; readonly name: string }[];
-  readonly chosen: readonly string[];
-  readonly onChange: (chosen: readonly string[]) => void;
-};
-
-/** Ticks for what takes part; the last one cannot be taken out. */
-function Members({ all, chosen, onChange }: MembersProps) {
-  return (
-    <div className="ticks ticks-one">
-      {all.map(({ id, name }) => (
-        <Tick
-          key={id}
-          label={name}
-          checked={chosen.includes(id)}
-          onChange={(on) => {
-            const next = withMember(chosen, id, on);
-            if (next.length === 0) {
-              showError({
-                code: 'nothing-to-do',
-                where: 'round',
-                detail: 'A round needs at least one of these.',
-                hint: 'Tick another one first.',
-              });
-            } else onChange(next);
-          }}
-        />
-      ))}
-    </div>
-  );
-}
-
-type DatesProps = {
-  readonly round: Round;
-  readonly change: (changes: Partial<Round>, label: string) => unknown;
-};
-
-function Dates({ round, change }: DatesProps) {
-  const words = useFormat();
-  return (
-    <ol className="dates">
-      {round.dates.map((date, index) => (
-        <li key={date}>
-          <span className="date-words">{words.date(date).slice(0, 3)}</span>
-          <input
-            type="date"
-            className="input"
-            aria-label={`Day ${index + 1}`}
-            value={date}
-            onChange={(event) => {
-              const { value } = event.target;
-              if (value !== '' && !round.dates.includes(value)) {
-                change({ dates: round.dates.with(index, value).toSorted() }, 'Change day');
-              }
-            }}
-          />
-          <Button
-            look="quiet"
-            label={`Remove ${words.longDate(date)}`}
-            tip="Remove this day"
-            whyNot={round.dates.length === 1 ? 'A round needs at least one day' : null}
-            onPress={() => change({ dates: round.dates.toSpliced(index, 1) }, 'Remove day')}
-          >
-            <X size={14} aria-hidden="true" />
-          </Button>
-        </li>
-      ))}
-    </ol>
-  );
 }

@@ -3,19 +3,7 @@ import { emptyBook } from '../../../core/book/index.ts';
 
 vi.mock('lucide-react', () => ({}));
 vi.mock('../../../renderer/map/index.ts', () => ({ MapPanel: () => null }));
-const { newRound, nextDate, whyNoRound, withMember } = await import('../../../renderer/rooms/round/index.ts');
-
-test('the next working day skips the weekend', () => {
-  // 16 March 2027 is a Tuesday, 19 March a Friday, 20 March a Saturday.
-  expect(nextDate(['2027-03-16'])).toBe('2027-03-17');
-  expect(nextDate(['2027-03-19'])).toBe('2027-03-22');
-  expect(nextDate(['2027-03-20'])).toBe('2027-03-22');
-});
-
-test('the next working day follows the latest one, over the end of a month or year', () => {
-  expect(nextDate(['2027-03-31', '2027-03-01'])).toBe('2027-04-01');
-  expect(nextDate(['2027-12-31'])).toBe('2028-01-03');
-});
+const { newRound, whyNoRound, withMember } = await import('../../../renderer/rooms/round/index.ts');
 
 test('members are put in once, taken out, and keep their order', () => {
   expect(withMember(['a', 'b'], 'c', true)).toEqual(['a', 'b', 'c']);

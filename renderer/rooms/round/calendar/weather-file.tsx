@@ -1,0 +1,228 @@
+import { FileUp } from 'lucide-react';
+import { useState } from 'react';
+import type { Book } from '../../../../core/book/index.ts';
+import {
+  DATE_ORDERS,
+  guessWeather,
+  guessWeatherColumns,
+  RAIN_UNITS,
+  readTable,
+  readWeather,
+  type Table,
+  type WeatherAnswers,
+  type WeatherColumns,
+  type WeatherGuess,
+  WIND_UNITS,
+} from '../../../../core/formats/index.ts';
+import { counted } from '../../../format/index.ts';
+import { pickFile, showError } from '../../../stores/index.ts';
+import { Button, Choice, Field, IssueList, Section } from '../../../ui/index.ts';
+import { takeWeather } from './calendar-edits.ts';
+
+type Opened = { readonly name: string; readonly table: Table };
+
+/** Weather by the hour out of a file: its columns and units are shown and asked, then its days are taken. */
+export function WeatherFile({ book }: { readonly book: Book }) {
+  const [opened, setOpened] = useState<Opened | null>(null);
+  const open = async (): Promise<void> => {
+    const file = await pickFile('csv');
+    if (file === null) return;
+    const table = readTable(file.text ?? '', file.name);
+    if (table.ok) setOpened({ name: file.name, table: table.value });
+    else showError(table.error);
+  };
+  return (
+    <Section
+      title="Weather"
+      aside={
+        <Button onPress={() => open().catch(() => undefined)}>
+          <FileUp size={14} aria-hidden="true" /> Read a file
+        </Button>
+      }
+    >
+      {opened === null ? (
+        <p className="quiet small">
+          {book.weather.length === 0
+            ? 'None yet. Type the hours of a day above, or read a table (CSV) with date, hour, wind, air and rain. The limits on the labels decide.'
+            : `${counted(book.weather.length, 'day')} of weather in the book.`}
+        </p>
+      ) : (
+        <Questions key={opened.name} book={book} opened={opened} onDone={() => setOpened(null)} />
+      )}
+    </Section>
+  );
+}
+
+type Asked = Partial<Omit<WeatherAnswers, 'columns'>>;
+type QuestionsProps = { readonly book: Book; readonly opened: Opened; readonly onDone: () => void };
+
+function Questions({ book, opened, onDone }: QuestionsProps) {
+  const { table, name } = opened;
+  const [columns, setColumns] = useState(() => guessWeatherColumns(table.columns));
+  const [asked, setAsked] = useState<Asked>({});
+  const guess = guessWeather(table, columns);
+  const open = openQuestions(columns, guess, asked);
+  const answers: WeatherAnswers = {
+    columns,
+    dateOrder: asked.dateOrder ?? guess.dates.order,
+    airUnit: asked.airUnit ?? guess.air.unit ?? 'F',
+    windUnit: asked.windUnit ?? guess.wind ?? 'mph',
+    rainUnit: asked.rainUnit ?? guess.rain ?? 'in',
+  };
+  const read = open.length === 0 ? readWeather(table, answers, name) : null;
+  const whyNot = open[0] ?? (read?.days.length === 0 ? 'No row of it can be read' : null);
+  return (
+    <div className="weather-file">
+      <p className="strong">{name}</p>
+      <Columns table={table} columns={columns} onChange={setColumns} />
+      <Units columns={columns} guess={guess} asked={asked} onAnswer={(more) => setAsked({ ...asked, ...more })} />
+      {read !== null && (
+        <p>
+          {counted(read.found, 'row')}: {read.accepted} taken, {read.rejected} refused, {read.empty} without a figure;{' '}
+          {counted(read.days.length, 'day')}.
+        </p>
+      )}
+      {read !== null && read.issues.length > 0 && <IssueList issues={read.issues.slice(0, 20)} />}
+      <div className="day-actions">
+        <Button
+          look="main"
+          whyNot={whyNot}
+          onPress={() => {
+            if (read !== null && takeWeather(book, read.days, name).ok) onDone();
+          }}
+        >
+          Take these days
+        </Button>
+        <Button onPress={onDone}>Leave it</Button>
+      </div>
+    </div>
+  );
+}
+
+/** What has to be answered before the file can be read. */
+function openQuestions(columns: WeatherColumns, guess: WeatherGuess, asked: Asked): readonly string[] {
+  return [
+    ...(columns.date < 0 ? ['Choose the column of the date'] : []),
+    ...(columns.wind < 0 && columns.air < 0 && columns.rain < 0 ? ['Choose a column of wind, air or rain'] : []),
+    ...(guess.dates.order === null && asked.dateOrder === undefined ? ['Say how the dates are written'] : []),
+    ...(columns.air >= 0 && guess.air.unit === null && asked.airUnit === undefined ? ['Say the unit of the air'] : []),
+    ...(guess.wind === null && asked.windUnit === undefined ? ['Say the unit of the wind'] : []),
+    ...(guess.rain === null && asked.rainUnit === undefined ? ['Say the unit of the rain'] : []),
+  ];
+}
+
+const COLUMN_WORDS = [
+  ['date', 'Date'],
+  ['time', 'Hour or time'],
+  ['wind', 'Wind'],
+  ['air', 'Air temperature'],
+  ['rain', 'Rain'],
+] as const;
+
+type ColumnsProps = {
+  readonly table: Table;
+  readonly columns: WeatherColumns;
+  readonly onChange: (columns: WeatherColumns) => void;
+};
+
+function Columns({ table, columns, onChange }: ColumnsProps) {
+  const options = [
+    { value: '-1', words: 'none' },
+    ...table.columns.map((words, at) => ({ value: String(at), words: words === '' ? `column ${at + 1}` : words })),
+  ];
+  return COLUMN_WORDS.map(([column, words]) => (
+    <Field key={column} label={words}>
+      <Choice
+        label={`Column of ${words.toLowerCase()}`}
+        value={String(columns[column])}
+        options={options}
+        onChoose={(value) => onChange({ ...columns, [column]: Number(value) })}
+      />
+    </Field>
+  ));
+}
+
+type UnitsProps = {
+  readonly columns: WeatherColumns;
+  readonly guess: WeatherGuess;
+  readonly asked: Asked;
+  readonly onAnswer: (answer: Asked) => void;
+};
+
+const ASK = 'say which';
+
+/** The units as the file states them, and questions where it does not. */
+function Units({ columns, guess, asked, onAnswer }: UnitsProps) {
+  const { example } = guess.dates;
+  return (
+    <>
+      {example !== null && (
+        <Question
+          label="Dates are written"
+          note={`"${example.text}" can be read in several ways`}
+          value={asked.dateOrder ?? ''}
+          options={DATE_ORDERS.flatMap((order) => {
+            const reading = example.readings.find((each) => each.order === order);
+            return reading === undefined ? [] : [{ value: order, words: `so that it is ${reading.date}` }];
+          })}
+          onChoose={(dateOrder) => onAnswer({ dateOrder })}
+        />
+      )}
+      {columns.air >= 0 && (
+        <Question
+          label="Air is in"
+          note={guess.air.why}
+          value={asked.airUnit ?? guess.air.unit ?? ''}
+          options={[
+            { value: 'F', words: 'Fahrenheit' },
+            { value: 'C', words: 'Celsius' },
+          ]}
+          onChoose={(airUnit) => onAnswer({ airUnit })}
+        />
+      )}
+      {columns.wind >= 0 && (
+        <Question
+          label="Wind is in"
+          note={guess.wind === null ? 'The file does not say its unit.' : 'So the header says.'}
+          value={asked.windUnit ?? guess.wind ?? ''}
+          options={WIND_UNITS.map((value) => ({ value, words: value === 'kn' ? 'knots' : value }))}
+          onChoose={(windUnit) => onAnswer({ windUnit })}
+        />
+      )}
+      {columns.rain >= 0 && (
+        <Question
+          label="Rain is in"
+          note={guess.rain === null ? 'The file does not say its unit.' : 'So the header says.'}
+          value={asked.rainUnit ?? guess.rain ?? ''}
+          options={RAIN_UNITS.map((value) => ({ value, words: value === 'in' ? 'inches' : 'millimetres' }))}
+          onChoose={(rainUnit) => onAnswer({ rainUnit })}
+        />
+      )}
+    </>
+  );
+}
+
+type QuestionProps<Value extends string> = {
+  readonly label: string;
+  readonly note: string;
+  readonly value: Value | '';
+  readonly options: readonly { readonly value: Value; readonly words: string }[];
+  readonly onChoose: (value: Value) => void;
+};
+
+function Question<Value extends string>({ label, note, value, options, onChoose }: QuestionProps<Value>) {
+  const all: readonly { readonly value: Value | ''; readonly words: string }[] =
+    value === '' ? [{ value: '', words: ASK }, ...options] : options;
+  return (
+    <Field label={label} note={note}>
+      <Choice
+        label={label}
+        value={value}
+        options={all}
+        onChoose={(chosen) => {
+          if (chosen !== '') onChoose(chosen);
+        }}
+      />
+    </Field>
+  );
+}

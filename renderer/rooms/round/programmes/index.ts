@@ -1,0 +1,1 @@
+export { ProgrammesView } from './programmes-view.tsx';

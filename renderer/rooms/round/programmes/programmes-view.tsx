@@ -1,0 +1,164 @@
+import { CalendarPlus, Plus, Trash2 } from 'lucide-react';
+import { useState } from 'react';
+import { type Book, emptyBook, type Programme } from '../../../../core/book/index.ts';
+import { seasonRounds } from '../../../../core/round/programme/index.ts';
+import { counted, todayHere } from '../../../format/index.ts';
+import {
+  edit,
+  freshId,
+  putRecord,
+  removeRecord,
+  selectRound,
+  showError,
+  showNews,
+  useBook,
+} from '../../../stores/index.ts';
+import { Button, Choice, DraftInput, Empty, Field, QuantityInput } from '../../../ui/index.ts';
+import { whyNoRound } from '../round-edits.ts';
+import { newProgramme, newStep } from './programme-edits.ts';
+import { StepCard } from './step-card.tsx';
+
+const NO_BOOK = emptyBook('none', '');
+
+/** Programmes: several rounds a season that are used again every year. */
+export function ProgrammesView() {
+  const book = useBook((state) => state.open?.book ?? NO_BOOK);
+  const [chosen, setChosen] = useState('');
+  const programme = book.programmes.find((each) => each.id === chosen) ?? book.programmes[0];
+  const add = () => {
+    const record = newProgramme(book);
+    const done = putRecord('programmes', record, 'Add programme');
+    if (done.ok) setChosen(record.id);
+    else showError(done.error);
+  };
+  const whyNot = whyNoRound(book);
+  if (programme === undefined) {
+    return (
+      <Empty
+        title="No programme yet"
+        actions={
+          <Button look="main" whyNot={whyNot} onPress={add}>
+            <Plus size={15} aria-hidden="true" /> Add a programme
+          </Button>
+        }
+      >
+        A programme is the rounds of a season: what is applied between which days, and how long after the step before.
+        The rounds of every year are made from it.
+      </Empty>
+    );
+  }
+  return (
+    <div className="ledger">
+      <section className="plan-bar" aria-label="Programme">
+        <div className="plan-bar-title">
+          <h2>Programmes</h2>
+        </div>
+        <div className="plan-bar-wishes">
+          <Choice
+            label="Programme that is shown"
+            value={programme.id}
+            options={book.programmes.map((each) => ({ value: each.id, words: each.name }))}
+            onChoose={setChosen}
+          />
+          <Button whyNot={whyNot} onPress={add}>
+            <Plus size={14} aria-hidden="true" /> Add a programme
+          </Button>
+        </div>
+      </section>
+      <Steps key={programme.id} book={book} programme={programme} />
+    </div>
+  );
+}
+
+type StepsProps = { readonly book: Book; readonly programme: Programme };
+
+function Steps({ book, programme }: StepsProps) {
+  const put = (next: Programme, label: string) => putRecord('programmes', next, label);
+  return (
+    <div className="steps section">
+      <Field label="Name">
+        <DraftInput
+          label="Name of the programme"
+          text={programme.name}
+          onCommit={(name) => put({ ...programme, name }, 'Change name')}
+        />
+      </Field>
+      {programme.steps.map((step) => (
+        <StepCard key={step.id} book={book} programme={programme} step={step} />
+      ))}
+      <div className="day-actions">
+        <Button
+          onPress={() => put({ ...programme, steps: [...programme.steps, newStep(book, programme.steps)] }, 'Add step')}
+        >
+          <Plus size={14} aria-hidden="true" /> Add a step
+        </Button>
+        <Button look="danger" onPress={() => removeRecord('programmes', programme.id, programme.name)}>
+          <Trash2 size={14} aria-hidden="true" /> Remove this programme
+        </Button>
+      </div>
+      <MakeRounds book={book} programme={programme} />
+    </div>
+  );
+}
+
+/** The rounds of one year, made as one step that undo takes back. */
+function MakeRounds({ book, programme }: StepsProps) {
+  const [year, setYear] = useState(() => latestYear(book));
+  const [notes, setNotes] = useState<readonly string[]>([]);
+  const rigIds = book.rigs.map((each) => each.id);
+  const make = () => {
+    const made = seasonRounds(book, programme, year, rigIds, (taken) => freshId(taken, 'round'));
+    setNotes(made.notes);
+    const [first] = made.rounds;
+    if (first === undefined) return;
+    const label = `Make ${counted(made.rounds.length, 'round')} of ${programme.name}`;
+    const actions = made.rounds.map((record) => ({ kind: 'put', table: 'rounds', record }) as const);
+    const done = edit({ kind: 'several', actions, label });
+    if (!done.ok) {
+      showError(done.error);
+      return;
+    }
+    selectRound(first.id);
+    showNews(`${counted(made.rounds.length, 'round')} of ${programme.name} ${year} made`, true);
+  };
+  return (
+    <section className="make-rounds" aria-label="Rounds of a year">
+      <div className="plan-bar-wishes">
+        <span className="inline-field">
+          <span aria-hidden="true">season</span>
+          <QuantityInput
+            kind="whole"
+            label="Year of the season"
+            value={year}
+            most={2199}
+            onCommit={(value) => {
+              setYear(value ?? year);
+              return { ok: true, value: null };
+            }}
+          />
+        </span>
+        <Button look="main" whyNot={whyNotMake(book, year)} onPress={make}>
+          <CalendarPlus size={14} aria-hidden="true" /> Make this season’s rounds
+        </Button>
+      </div>
+      {notes.length > 0 && (
+        <ul className="small" aria-live="polite">
+          {notes.map((each) => (
+            <li key={each}>{each}.</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+/** This year, or that of the latest round where it is later. */
+function latestYear(book: Book): number {
+  const days = book.rounds.flatMap((each) => each.dates);
+  return Number([todayHere(), ...days].toSorted().at(-1)?.slice(0, 4));
+}
+
+function whyNotMake(book: Book, year: number): string | null {
+  if (year < 1970) return 'Write a year such as 2027';
+  return whyNoRound(book);
+}
