@@ -5,7 +5,6 @@ export {
   guessDateOrder,
   guessTemperatureColumns,
   guessTemperatures,
-  guessUnit,
   guessWeather,
   guessWeatherColumns,
   looksLikeTemperatures,

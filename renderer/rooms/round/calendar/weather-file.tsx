@@ -2,7 +2,6 @@ import { FileUp } from 'lucide-react';
 import { useState } from 'react';
 import type { Book } from '../../../../core/book/index.ts';
 import {
-  DATE_ORDERS,
   guessWeather,
   guessWeatherColumns,
   RAIN_UNITS,
@@ -161,10 +160,7 @@ function Units({ columns, guess, asked, onAnswer }: UnitsProps) {
           label="Dates are written"
           note={`"${example.text}" can be read in several ways`}
           value={asked.dateOrder ?? ''}
-          options={DATE_ORDERS.flatMap((order) => {
-            const reading = example.readings.find((each) => each.order === order);
-            return reading === undefined ? [] : [{ value: order, words: `so that it is ${reading.date}` }];
-          })}
+          options={example.readings.map(({ order, date }) => ({ value: order, words: `so that it is ${date}` }))}
           onChoose={(dateOrder) => onAnswer({ dateOrder })}
         />
       )}
