@@ -1,10 +1,12 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Book } from '../../core/book/index.ts';
 import { bandAreaSqFt } from '../../core/measure/index.ts';
+import { roundsToCome, type Use, usesOfSums } from '../../core/round/buying/index.ts';
 import {
   type Ground,
   type LawnYear,
   openLedger,
+  plannedSums,
   type SeasonLedger,
   type SeasonOptions,
 } from '../../core/round/ledger/index.ts';
@@ -68,4 +70,33 @@ function* ledgerSteps(book: Book, year: string, options: SeasonOptions): Generat
     lawns.push(ledger.lawn(property));
   }
   return ledger.close(lawns);
+}
+
+/**
+ * What rounds without a plan will take from a day on, from rates and ground; reckoned in short parts like the ledger. Null until it is
+ * known.
+ */
+export function useUnplannedUses(from: string): readonly Use[] | null {
+  const book = useBook((state) => state.open?.book ?? null);
+  const plans = usePlans((state) => state.plans);
+  const [uses, setUses] = useState<readonly Use[] | null>(null);
+  useEffect(() => {
+    if (book === null) return;
+    return inSlices(unplannedSteps(book, plans, from), () => undefined, setUses);
+  }, [book, plans, from]);
+  return uses;
+}
+
+function* unplannedSteps(
+  book: Book,
+  plans: Readonly<Record<string, KnownPlan>>,
+  from: string,
+): Generator<null, readonly Use[], undefined> {
+  const toCome = roundsToCome(book, new Set(Object.keys(plans)), from);
+  const sums = plannedSums(book, seasonOptions(plans), new Set(toCome.keys()));
+  for (const property of toCome.size === 0 ? [] : book.properties) {
+    yield null;
+    sums.add(property);
+  }
+  return usesOfSums(toCome, sums.close());
 }

@@ -94,22 +94,22 @@ export function underWayOf(book: Book, rigId: string, now: DayNow, nowMin: numbe
   };
 }
 
-/** What was used as a share of what was planned, by "property zone treatment". */
+/** What was used as a share of what was planned, by property, zone, treatment and step. */
 function shareUsed(visits: readonly Visit[]): ReadonlyMap<string, number> {
   const shares = new Map<string, number>();
   for (const { propertyId, outcome } of visits) {
     if (outcome.kind !== 'done') continue;
-    for (const { zoneId, treatmentId, expectedGal, usedGal, expectedLb, usedLb } of outcome.tasks) {
+    for (const { zoneId, treatmentId, step = 0, expectedGal, usedGal, expectedLb, usedLb } of outcome.tasks) {
       const planned = (expectedGal ?? 0) + (expectedLb ?? 0);
       const used = usedGal ?? usedLb;
-      if (used !== undefined && planned > 0) shares.set(workKey(propertyId, zoneId, treatmentId), used / planned);
+      if (used !== undefined && planned > 0) shares.set(workKey(propertyId, zoneId, treatmentId, step), used / planned);
     }
   }
   return shares;
 }
 
-function workKey(propertyId: string, zoneId: string, treatmentId: string): string {
-  return `${propertyId} ${zoneId} ${treatmentId}`;
+function workKey(propertyId: string, zoneId: string, treatmentId: string, step: number): string {
+  return JSON.stringify([propertyId, zoneId, treatmentId, step]);
 }
 
 /** Plays fills and draws of the stops that are done, and of the morning. */
@@ -152,7 +152,7 @@ function reckon(
       }
     }
     if (each.kind === 'treat') {
-      const share = shares.get(workKey(each.propertyId, each.zoneId, each.treatmentId)) ?? 1;
+      const share = shares.get(workKey(each.propertyId, each.zoneId, each.treatmentId, each.step)) ?? 1;
       for (const { compartmentId, materialId, volumeGal, weightLb } of each.draws) {
         add(compartmentId, materialId, -volumeGal * share, -weightLb * share);
       }

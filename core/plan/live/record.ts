@@ -5,11 +5,12 @@ import type { PlanDay, PlanStop } from '../result/index.ts';
 export function visitAsPlanned(id: string, roundId: string, day: PlanDay, stop: PlanStop): Visit {
   const works = new Map<string, Extract<Visit['outcome'], { readonly kind: 'done' }>['tasks'][number]>();
   for (const task of stop.tasks) {
-    const key = `${task.zoneId} ${task.treatmentId}`;
+    const key = JSON.stringify([task.zoneId, task.treatmentId, task.step]);
     const before = works.get(key);
     works.set(key, {
       zoneId: task.zoneId,
       treatmentId: task.treatmentId,
+      step: task.step,
       treatedSqFt: (before?.treatedSqFt ?? 0) + task.areaSqFt,
       ...sum('expectedGal', before?.expectedGal, task.volumeGal),
       ...sum('expectedLb', before?.expectedLb, task.weightLb),

@@ -12,6 +12,6 @@ export {
   type WaterAt,
   type Week,
 } from './types.ts';
-export { usesOfPlan, usesOfRounds } from './uses.ts';
+export { roundsToCome, usesOfPlan, usesOfSums } from './uses.ts';
 export { waterByFillPoint } from './water.ts';
 export { weekOf } from './weeks.ts';

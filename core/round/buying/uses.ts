@@ -1,6 +1,6 @@
 import type { Book } from '../../book/index.ts';
 import type { Plan, PlanLoad } from '../../plan/result/index.ts';
-import { plannedAmounts, type SeasonOptions } from '../ledger/index.ts';
+import type { PlannedAmount } from '../ledger/index.ts';
 import type { Use } from './types.ts';
 
 /** Products that go into one load, with those of the mix below the reach of the pump. By product id, in its unit. */
@@ -30,22 +30,25 @@ export function usesOfPlan(plan: Plan): readonly Use[] {
   });
 }
 
+/** Rounds that have no plan yet and a day to come, with the first of those days. */
+export function roundsToCome(book: Book, planned: ReadonlySet<string>, today: string): ReadonlyMap<string, string> {
+  return new Map(
+    book.rounds.flatMap(({ id, dates }) => {
+      const [date] = dates.filter((each) => each >= today).toSorted();
+      return date === undefined || planned.has(id) ? [] : [[id, date] as const];
+    }),
+  );
+}
+
 /**
- * What rounds will take that have no plan yet, from rates and ground: all of it on the first of their days from today on. Rounds whose days
- * are all past take nothing.
+ * What rounds without a plan will take, from rates and ground: all of it on the first of their days from today on.
  *
- * @param planned ids of the rounds that have a plan
+ * @param toCome see `roundsToCome`
+ * @param sums what they have planned, of all properties
  */
-export function usesOfRounds(
-  book: Book,
-  options: SeasonOptions,
-  planned: ReadonlySet<string>,
-  today: string,
-): readonly Use[] {
-  return plannedAmounts(book, options).flatMap(({ roundId, roundName, productId, amount }) => {
-    const days = book.rounds.find((each) => each.id === roundId)?.dates.filter((each) => each >= today) ?? [];
-    const [date] = days.toSorted();
-    if (date === undefined || planned.has(roundId)) return [];
-    return [{ roundId, roundName, date, productId, amount, from: 'rates' } as const];
+export function usesOfSums(toCome: ReadonlyMap<string, string>, sums: readonly PlannedAmount[]): readonly Use[] {
+  return sums.flatMap(({ roundId, roundName, productId, amount }) => {
+    const date = toCome.get(roundId);
+    return date === undefined ? [] : [{ roundId, roundName, date, productId, amount, from: 'rates' } as const];
   });
 }

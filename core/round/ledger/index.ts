@@ -4,7 +4,8 @@ export {
   type OpenLedger,
   openLedger,
   type PlannedAmount,
-  plannedAmounts,
+  type PlannedSums,
+  plannedSums,
   seasonLedger,
 } from './ledger.ts';
 export { askLabels, type LabelAnswer } from './question.ts';

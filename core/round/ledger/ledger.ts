@@ -129,18 +129,34 @@ export type PlannedAmount = {
   readonly amount: number;
 };
 
-/** What rounds have planned that is not recorded yet, by round and product. */
-export function plannedAmounts(book: Book, options: SeasonOptions): readonly PlannedAmount[] {
-  const season = readSeason(book, options);
-  const sums = new Map<string, PlannedAmount>();
-  for (const each of book.properties.flatMap((property) => season.at(property))) {
-    if (each.status !== 'planned') continue;
-    const roundName = book.rounds.find(({ id }) => id === each.roundId)?.name ?? each.roundId;
-    for (const [productId, rate] of each.rates) {
-      const key = JSON.stringify([each.roundId, productId]);
-      const amount = (sums.get(key)?.amount ?? 0) + (rate * each.treatedSqFt) / 1000;
-      sums.set(key, { roundId: each.roundId, roundName, productId, amount });
-    }
-  }
-  return [...sums.values()].filter((each) => each.amount > 0);
+/** Sums of what is planned, property by property. */
+export type PlannedSums = {
+  readonly add: (property: Property) => void;
+  readonly close: () => readonly PlannedAmount[];
+};
+
+/**
+ * What rounds have planned that is not recorded yet, by round and product.
+ *
+ * @param wanted ids of the rounds that are asked for
+ */
+export function plannedSums(book: Book, options: SeasonOptions, wanted: ReadonlySet<string>): PlannedSums {
+  const asked = { ...book, rounds: book.rounds.filter((each) => wanted.has(each.id)) };
+  const season = readSeason(asked, options);
+  const rounds = new Map(asked.rounds.map((each) => [each.id, { name: each.name, sums: new Map<string, number>() }]));
+  return {
+    add: (property) => {
+      for (const each of season.at(property)) {
+        const sums = each.status === 'planned' ? rounds.get(each.roundId)?.sums : undefined;
+        if (sums === undefined) continue;
+        for (const [productId, rate] of each.rates) add(sums, productId, (rate * each.treatedSqFt) / 1000);
+      }
+    },
+    close: () =>
+      [...rounds].flatMap(([roundId, { name, sums }]) =>
+        [...sums]
+          .filter(([, amount]) => amount > 0)
+          .map(([productId, amount]) => ({ roundId, roundName: name, productId, amount })),
+      ),
+  };
 }

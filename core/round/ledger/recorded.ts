@@ -31,7 +31,8 @@ export function recordedApplications(
   const groups = new Map<string, Group>();
   for (const visit of visits) {
     for (const task of visit.outcome.kind === 'done' ? visit.outcome.tasks : []) {
-      const key = JSON.stringify([visit.on.slice(0, 4), task.step ?? '', task.zoneId, task.treatmentId]);
+      const steps = reading.recipes.treatments.get(task.treatmentId)?.kind === 'seed' ? (task.step ?? '') : '';
+      const key = JSON.stringify([visit.on.slice(0, 4), steps, task.zoneId, task.treatmentId]);
       const group = groups.get(key) ?? { visit, task, parts: [] };
       group.parts.push(partOf(reading, property, visit, task));
       groups.set(key, group);

@@ -2,18 +2,18 @@ import { Download } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import type { Book } from '../../../core/book/index.ts';
 import { writeBuyingTable, writeCostTable } from '../../../core/formats/index.ts';
-import { buyingList, roundCost, usesOfPlan, usesOfRounds, waterByFillPoint } from '../../../core/round/buying/index.ts';
+import { buyingList, roundCost, usesOfPlan, waterByFillPoint } from '../../../core/round/buying/index.ts';
 import { todayHere } from '../../format/index.ts';
 import {
   type KnownPlan,
   saveTable,
-  seasonOptions,
   useBook,
   useCurrentPlan,
   useCurrentRound,
   useFormat,
   usePlanStale,
   usePlans,
+  useUnplannedUses,
 } from '../../stores/index.ts';
 import { Button, Choice, Empty, Section } from '../../ui/index.ts';
 import { LinesTable, OrdersTable, WaterTable } from './buy-tables.tsx';
@@ -46,12 +46,11 @@ function Buying({ book, plans, from, onFrom }: BuyingProps) {
   const words = useFormat();
   const round = useCurrentRound();
   const [scope, setScope] = useState<'all' | 'one'>('all');
+  const unplanned = useUnplannedUses(from);
   const list = useMemo(() => {
-    const known = book.rounds.flatMap(({ id }) => plans[id] ?? []);
-    const planned = new Set(known.map((each) => each.plan.roundId));
-    const uses = known.flatMap(({ plan }) => usesOfPlan(plan));
-    return buyingList(book, [...uses, ...usesOfRounds(book, seasonOptions(plans), planned, from)], from);
-  }, [book, plans, from]);
+    const uses = book.rounds.flatMap(({ id }) => (plans[id] === undefined ? [] : usesOfPlan(plans[id].plan)));
+    return buyingList(book, [...uses, ...(unplanned ?? [])], from);
+  }, [book, plans, from, unplanned]);
   const lines = scope === 'all' ? list.lines : list.lines.filter((each) => each.roundId === round?.id);
   const costUsd = lines.reduce((sum, each) => sum + each.costUsd, 0);
   return (

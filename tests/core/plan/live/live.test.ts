@@ -134,3 +134,22 @@ test('5 % more than planned is still in order, and a little beyond that is not',
   expect(usedAgainstPlan([used(37.9)])).toMatchObject([{ checkCalibration: true }]);
   expect(usedAgainstPlan([used(42), used(38)])).toMatchObject([{ used: 80, planned: 80, zones: 2, excess: 0 }]);
 });
+
+test('seed and the starter after it are written down apart, each with its own pounds', () => {
+  const step = (number: number, weightLb: number) => ({
+    ...(day.stops[0]?.tasks[0] as PlanDay['stops'][number]['tasks'][number]),
+    step: number,
+    areaSqFt: 4000,
+    volumeGal: 0,
+    weightLb,
+  });
+  const [stop] = day.stops;
+  if (stop === undefined) throw new Error('no stop');
+  const { outcome } = visitAsPlanned('v', roundId, day, { ...stop, tasks: [step(0, 20), step(1, 8)] });
+  expect(outcome).toMatchObject({
+    tasks: [
+      { step: 0, treatedSqFt: 4000, expectedLb: 20 },
+      { step: 1, treatedSqFt: 4000, expectedLb: 8 },
+    ],
+  });
+});

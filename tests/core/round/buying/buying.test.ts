@@ -3,12 +3,14 @@ import { describe, expect, test } from 'vitest';
 import type { Book, Product } from '../../../../core/book/index.ts';
 import {
   buyingList,
+  roundsToCome,
   type Use,
   usesOfPlan,
-  usesOfRounds,
+  usesOfSums,
   waterByFillPoint,
   weekOf,
 } from '../../../../core/round/buying/index.ts';
+import { plannedSums } from '../../../../core/round/ledger/index.ts';
 import { casesOf } from '../../../support/cases.ts';
 import { BASE, doneOn, GROUND, roundOf } from '../ledger/season-book.ts';
 import { activitiesOf, dayOf, loadOf, planOf } from './hand-plan.ts';
@@ -153,10 +155,14 @@ describe('uses', () => {
       visits: [doneOn('2027-05-03', 'feed', 'one', [{ zoneId: 'back', treatmentId: 'meal', treatedSqFt: 6000 }])],
     };
     // Two lawns of 10,000 ft² less 6,000 ft² at 5 lb.
-    const uses = usesOfRounds(book, { ground: GROUND }, new Set(), '2027-05-04');
+    const toCome = roundsToCome(book, new Set(), '2027-05-04');
+    expect([...toCome]).toEqual([['feed', '2027-05-04']]);
+    const sums = plannedSums(book, { ground: GROUND }, new Set(toCome.keys()));
+    for (const property of book.properties) sums.add(property);
+    const uses = usesOfSums(toCome, sums.close());
     expect(uses).toMatchObject([{ roundId: 'feed', date: '2027-05-04', productId: 'meal', from: 'rates' }]);
     expect(uses[0]?.amount).toBeCloseTo(70, 12);
-    expect(usesOfRounds(book, { ground: GROUND }, new Set(['feed']), '2027-05-04')).toEqual([]);
+    expect(roundsToCome(book, new Set(['feed']), '2027-05-04').size).toBe(0);
   });
 });
 

@@ -97,6 +97,12 @@ describe('what was recorded', () => {
     expect(zoneOf(book, 'one', 'front').applications).toMatchObject([{ first: '2027-03-15', last: '2027-03-16' }]);
   });
 
+  test('in two parts is one, whether the step is told or not', () => {
+    const task = { zoneId: 'front', treatmentId: 'spray', treatedSqFt: 2000, usedGal: 4 };
+    const visits = [doneOn('2027-03-15', 'x', 'one', [{ ...task, step: 0 }]), doneOn('2027-03-16', 'x', 'one', [task])];
+    expect(rate({ ...BASE, rounds: [], visits })).toBeCloseTo(0.4, 12);
+  });
+
   test('twice over the same ground counts twice', () => {
     // 8 gal each time: 3.2 fl oz on the 4,000 ft² that there are.
     expect(
