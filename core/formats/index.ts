@@ -16,6 +16,7 @@ export {
   readDate,
   readTable,
   readTemperatures,
+  readTemperatureTable,
   readWeather,
   type Table,
   type TemperatureAnswers,

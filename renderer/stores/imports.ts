@@ -1,7 +1,12 @@
 import { create } from 'zustand';
 import { type AppError, err, type Issue, ok, type Progress, type Result } from '../../core/base/index.ts';
 import type { Position, TravelMatrix } from '../../core/book/index.ts';
-import { type GroundSource, looksLikeTemperatures, previewMatrix, readTable } from '../../core/formats/index.ts';
+import {
+  type GroundSource,
+  looksLikeTemperatures,
+  previewMatrix,
+  readTemperatureTable,
+} from '../../core/formats/index.ts';
 import {
   type CoordinatesAnswer,
   type Guess,
@@ -117,7 +122,7 @@ export function readTemperatureFile(fileName: string, text: string | null): void
   const read =
     text === null
       ? err('file-not-readable', fileName, 'The file came without its text.', 'Choose a CSV file.')
-      : readTable(text, fileName);
+      : readTemperatureTable(text, fileName);
   if (read.ok) show(beginTemperatures(fileName, read.value, stations()));
   else failWith(read.error);
 }

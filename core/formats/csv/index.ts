@@ -10,6 +10,7 @@ export {
   type TemperatureColumns,
   type TemperatureGuess,
 } from './temperature-columns.ts';
+export { readTemperatureTable } from './temperature-table.ts';
 export {
   readTemperatures,
   type TemperatureAnswers,

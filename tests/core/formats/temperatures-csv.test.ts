@@ -6,6 +6,7 @@ import {
   looksLikeTemperatures,
   readTable,
   readTemperatures,
+  readTemperatureTable,
   type Table,
   type TemperatureAnswers,
 } from '../../../core/formats/index.ts';
@@ -53,6 +54,36 @@ describe('columns', () => {
     expect(looksLikeTemperatures(['date', 'address', 'high', 'low'])).toBe(false);
     expect(looksLikeTemperatures(['NAME', 'LATITUDE', 'LONGITUDE', 'DATE', 'TMAX', 'TMIN'])).toBe(true);
     expect(looksLikeTemperatures(['date', 'max'])).toBe(false);
+  });
+});
+
+describe('the header', () => {
+  test('may stand below words about the station; rows keep their numbers', () => {
+    const text = 'Station: Yard\nsince 2019, by hand\n\nDate,High (F),Low (F)\n2027-03-01,60,40\n2027-03-02,400,41\n';
+    const read = readTemperatureTable(text, 'days.csv');
+    if (!read.ok) throw new Error(read.error.detail);
+    expect(read.value.columns).toEqual(['Date', 'High (F)', 'Low (F)']);
+    const columns = guessTemperatureColumns(read.value.columns);
+    const days = readTemperatures(
+      read.value,
+      { columns, dateOrder: null, airUnit: 'F', soilUnit: 'F', station: null },
+      'days.csv',
+    );
+    expect(days.days.length).toBe(1);
+    expect(days.issues.map((each) => each.where)).toEqual(['days.csv, row 6']);
+  });
+
+  test('of names that nobody foresaw is the first row, for the user to say what is what', () => {
+    const read = readTemperatureTable('Tag;Hoch;Tief\n2027-03-01;15;4\n', 'days.csv');
+    expect(read.ok && read.value.columns).toEqual(['Tag', 'Hoch', 'Tief']);
+  });
+
+  test('is missed where the first row has figures, rather than lost as a day', () => {
+    expect(readTemperatureTable('2027-03-01,60,40\n2027-03-02,61,41\n', 'days.csv')).toMatchObject({
+      ok: false,
+      error: { code: 'format-invalid', where: 'days.csv, row 1' },
+    });
+    expect(readTemperatureTable('', 'days.csv')).toMatchObject({ ok: false });
   });
 });
 

@@ -236,7 +236,7 @@ function Mark({ layout, date, label, className }: MarkProps) {
   return (
     <g className={className}>
       <path d={`M${x} ${layout.top}V${layout.bottom + 5}`} />
-      <text x={isLate ? x - 4 : x + 4} y={layout.bottom - 6} textAnchor={isLate ? 'end' : 'start'}>
+      <text x={isLate ? x - 4 : x + 4} y={layout.top + 12} textAnchor={isLate ? 'end' : 'start'}>
         {label}
       </text>
     </g>

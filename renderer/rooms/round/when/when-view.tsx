@@ -8,8 +8,8 @@ import {
 } from '../../../../core/round/timing/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
 import { counted } from '../../../format/index.ts';
-import { useFormat } from '../../../stores/index.ts';
-import { Button, Choice, Empty, Section } from '../../../ui/index.ts';
+import { useChecks, useFormat } from '../../../stores/index.ts';
+import { Button, Choice, Empty, IssueList, Section } from '../../../ui/index.ts';
 import { MissedLawns, SitesTable } from './site-lawns.tsx';
 import { SiteOffsets } from './site-offsets.tsx';
 import { Temperatures } from './temperatures.tsx';
@@ -89,9 +89,29 @@ function Season({ when }: { readonly when: When }) {
         ))}
         <DepthNote when={when} />
       </Section>
+      <TimingIssues when={when} />
       <SitesTable groups={groups} />
       <MissedLawns groups={groups} />
     </>
+  );
+}
+
+/** What the checks find in the timing and in the temperatures. */
+function TimingIssues({ when: { timing } }: { readonly when: When }) {
+  const all = useChecks((state) => state.issues);
+  const issues = useMemo(
+    () =>
+      all.filter(
+        ({ code, where }) =>
+          code === 'timing-senseless' && (where === `timing ${timing?.name}` || where.startsWith('temperatures ')),
+      ),
+    [all, timing],
+  );
+  if (issues.length === 0) return null;
+  return (
+    <Section title="To check">
+      <IssueList issues={issues} />
+    </Section>
   );
 }
 
