@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { Action } from '../edit/index.ts';
 import { planSchema } from '../plan/result/index.ts';
+import { boardChannels, outageSchema } from './board-channels.ts';
 import { channel } from './channel.ts';
 import { groundChannels } from './ground-channels.ts';
 import { readingChannels } from './reading-channels.ts';
@@ -125,6 +126,7 @@ export const channels = {
       problemHash: shortText,
       dates: v.array(date),
       evenUsdPerHour: evenPrice,
+      outages: v.optional(v.array(outageSchema)),
     }),
   ),
   'plan.store': channel<Saved>()(v.strictObject({ session: handle, roundId: id, plan: planSchema })),
@@ -171,6 +173,8 @@ export const channels = {
           pinned: v.union([v.literal('all'), v.pipe(v.array(id), v.maxLength(100_000))]),
         }),
       ),
+      /** Rigs and machines that are out on single dates: the search does without them there. */
+      outages: v.optional(v.pipe(v.array(outageSchema), v.maxLength(1000))),
     }),
   ),
   /** Ends a job soon; the best plan so far comes with job.done. */
@@ -181,6 +185,7 @@ export const channels = {
     v.strictObject({ html: v.pipe(v.string(), v.maxLength(LARGEST_TEXT)), suggestedName: shortText }),
   ),
 
+  ...boardChannels,
   ...groundChannels,
   ...readingChannels,
 };

@@ -1,3 +1,4 @@
+export type * from './board-types.ts';
 export {
   CHANNEL_NAMES,
   type ChannelName,

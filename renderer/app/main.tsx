@@ -18,6 +18,7 @@ import '../styles/ribbon.css';
 import '../styles/rooms.css';
 import '../styles/calendar.css';
 import '../styles/season.css';
+import '../styles/board.css';
 import '../styles/shed.css';
 import '../styles/field-work.css';
 import '../styles/when.css';

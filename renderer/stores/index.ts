@@ -1,4 +1,5 @@
 export * from './background.ts';
+export * from './board.ts';
 export {
   bookChangedElsewhere,
   closeBook,

@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
 import type { JobDone, JobFailed, JobProgress, RequestOf, StoredPlan } from '../../core/contract/index.ts';
+import type { Outage } from '../../core/plan/problem/index.ts';
 import type { Plan } from '../../core/plan/result/index.ts';
 import { todayHere } from '../format/index.ts';
 import { askHost } from './host.ts';
@@ -48,10 +49,20 @@ export type PlanWish = {
   readonly rest?: RequestOf<'job.startPlan'>['rest'];
   /** Begin with the plan that is there, these properties with their rig and day; absent: from nothing. */
   readonly pinned?: readonly string[];
+  /** Rigs and machines that are out on single dates. */
+  readonly outages?: readonly Outage[];
 };
 
 /** Asks the host to plan a round; progress comes by events. */
-export async function startPlanning({ roundId, seconds, seed, evenUsdPerHour, pinned, rest }: PlanWish): Promise<void> {
+export async function startPlanning({
+  roundId,
+  seconds,
+  seed,
+  evenUsdPerHour,
+  pinned,
+  outages = [],
+  rest,
+}: PlanWish): Promise<void> {
   const { session, job } = usePlans.getState();
   if (session === null || job !== null) return;
   usePlans.setState(({ failures }) => ({ failures: without(failures, roundId) }));
@@ -64,6 +75,7 @@ export async function startPlanning({ roundId, seconds, seed, evenUsdPerHour, pi
     today: todayHere(),
     ...(rest === undefined ? {} : { rest }),
     ...(pinned === undefined ? {} : { keep: { first: 0, pinned: [...pinned] } }),
+    ...(outages.length === 0 ? {} : { outages: [...outages] }),
   });
   if (answer === null || usePlans.getState().job !== null) return;
   const { jobId } = answer;

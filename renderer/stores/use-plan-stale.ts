@@ -23,7 +23,14 @@ function isStale(session: string, book: Book, roundId: string, plan: KnownPlan['
   if (before !== undefined) return before;
   const dates = [...new Set(plan.days.map((day) => day.date))].sort();
   const evenUsdPerHour = plan.evenDays?.usdPerHour ?? 0;
-  const asked = { session, roundId, problemHash: plan.problemHash, dates, evenUsdPerHour };
+  const asked = {
+    session,
+    roundId,
+    problemHash: plan.problemHash,
+    dates,
+    evenUsdPerHour,
+    outages: [...(plan.outages ?? [])],
+  };
   const answer = callHost('plan.fits', asked).then((found) =>
     found.ok ? !found.value.fits : found.error.code !== 'host-lost',
   );

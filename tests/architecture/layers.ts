@@ -109,7 +109,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   },
   'core/contract': {
     uses: [...GROUND, 'core/edit', 'core/plan/result'],
-    types: [...STEPS, ...PLAN_TYPES, 'core/places', 'core/formats'],
+    types: [...STEPS, ...PLAN_TYPES, 'core/plan/board', 'core/places', 'core/formats'],
   },
   /** The one place that joins the steps into a run: book in, plan out. */
   'core/plan': {

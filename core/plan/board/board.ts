@@ -1,12 +1,12 @@
 import type { Book } from '../../book/index.ts';
 import { judgePlan } from '../judge/index.ts';
-import type { Problem } from '../problem/index.ts';
+import { type Job, machinesOutOn, type Outage, type Problem } from '../problem/index.ts';
 import { RefillPlacer, type RouteOutcome } from '../refills/index.ts';
 import { type Plan, PlanWriter, type UnplacedTask } from '../result/index.ts';
 import { breachesIn } from './breaches.ts';
 import { changeBetween } from './change.ts';
 import { placeLoosely } from './loosely.ts';
-import type { Outage } from './outages.ts';
+import { modesLeft } from './outages.ts';
 import { placesFor } from './places.ts';
 import { refusalWords } from './refusal.ts';
 import { usesOfRests } from './rests.ts';
@@ -91,6 +91,7 @@ export class Board {
       if (slot === undefined) return refuse(`${this.writer.names.rig(rigId)} does not work on ${to.date}`);
       const modes = problem.jobs[job]?.modes[slot.rig] ?? [];
       if (modes.length === 0) return refuse(this.whyNot(task, rigId));
+      if (this.modesThere(job, target).length === 0) return refuse(this.withoutMachine(task, rigId, to.date));
     }
     const from = rows.slotWith(job);
     const kept = this.takeOut(rows, job, from);
@@ -114,8 +115,29 @@ export class Board {
   private putIn(rows: Rows, job: number, { slot, goal, sameRig }: PutIn): void {
     const row = rows.row(slot);
     const at = Math.min(row.length, goal.position);
-    const visit = bestVisit(this.problem, this.placer, { slot, row, at, job, kept: sameRig });
+    const visit = bestVisit(this.problem, this.placer, {
+      slot,
+      row,
+      at,
+      job,
+      modes: this.modesThere(job, slot),
+      kept: sameRig,
+    });
     rows.put(slot, row.toSpliced(at, 0, visit));
+  }
+
+  /** The modes in which a job can be done in a slot: without the machines that are out there. */
+  private modesThere(job: number, slot: number): readonly number[] {
+    const { problem } = this;
+    const { rig = -1, day = -1 } = problem.slots[slot] ?? {};
+    const out = machinesOutOn(problem, problem.dates[day] ?? '', problem.rigs[rig]?.rigId ?? '');
+    return modesLeft(problem, problem.jobs[job] as Job, rig, out);
+  }
+
+  private withoutMachine(task: TaskName, rigId: string, date: string): string {
+    const { names } = this.writer;
+    const out = [...machinesOutOn(this.problem, date, rigId)].map((id) => names.method(id)).join(' and ');
+    return `${names.rig(rigId)} cannot do ${names.property(task.propertyId)} without ${out}, out of order on ${date}`;
   }
 
   private placed(rows: Rows): readonly RouteOutcome[] | null {

@@ -1,7 +1,6 @@
 export { Board } from './board.ts';
 export { applyChange } from './change.ts';
 export { improveFrom } from './improve.ts';
-export type { Outage } from './outages.ts';
 export type { Orphan, Taker } from './takers.ts';
 export type * from './types.ts';
 export { type GoCell, type GoRow, type GoTable, whoCanGo } from './who-can-go.ts';

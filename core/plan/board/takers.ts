@@ -1,9 +1,8 @@
 import type { Book } from '../../book/index.ts';
 import { formatDuration, quantity } from '../../units/index.ts';
-import { type Mode, type Problem, visitMs } from '../problem/index.ts';
+import { buildProblem, type Mode, needsMachine, type Outage, type Problem, visitMs } from '../problem/index.ts';
 import type { Names, Plan, PlanStop, PlanWriter } from '../result/index.ts';
-import { modesWithout, type Outage } from './outages.ts';
-import { refusalWords } from './refusal.ts';
+import { aloneIn, refusalWords } from './refusal.ts';
 import type { TaskName } from './types.ts';
 
 /** Who could take a lawn over. */
@@ -70,9 +69,8 @@ function takerOf({ book, problem, names, outage, task, job }: Question, rig: num
   const { rigId = '' } = problem.rigs[rig] ?? {};
   const isOwn = rigId === outage.rigId;
   if (isOwn && outage.machineId === undefined) return null;
-  const wanted = problem.jobs[job];
   const machines = new Set(isOwn && outage.machineId !== undefined ? [outage.machineId] : []);
-  const modes = wanted === undefined ? [] : modesWithout(problem, wanted, rig, machines).map(({ mode }) => mode);
+  const modes = isOwn ? ownModes(book, problem, task, outage) : (problem.jobs[job]?.modes[rig] ?? []);
   const best = quickest(modes);
   if (best === null) {
     const words = refusalWords(lacking(book, rigId, machines), problem.roundId, task, rigId);
@@ -83,6 +81,16 @@ function takerOf({ book, problem, names, outage, task, job }: Question, rig: num
   );
   const visitSec = visitMs(best) / 1000;
   return { rigId, visitSec, words: `${formatDuration(quantity(visitSec))} with ${[...methods].join(' and ')}` };
+}
+
+/** What is left to the rig itself, found by building its part of the problem without the machine. */
+function ownModes(book: Book, { roundId }: Problem, task: TaskName, outage: Outage): readonly Mode[] {
+  const built = buildProblem(aloneIn(book, roundId, task, outage.rigId), roundId, { outages: [outage] });
+  if (!built.ok) return [];
+  const machines = new Set(outage.machineId === undefined ? [] : [outage.machineId]);
+  const { value } = built;
+  const all = value.jobs.length === 1 && value.unplaceable.length === 0 ? (value.jobs[0]?.modes[0] ?? []) : [];
+  return all.filter((mode) => !needsMachine(value, 0, mode, machines));
 }
 
 function quickest(modes: readonly Mode[]): Mode | null {

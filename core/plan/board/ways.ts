@@ -8,6 +8,8 @@ type Wish = {
   readonly row: readonly Visit[];
   readonly at: number;
   readonly job: number;
+  /** Numbers of the modes to choose from. */
+  readonly modes: readonly number[];
   /** Mode that stays as it is; -1 for none. */
   readonly kept: number;
 };
@@ -16,10 +18,13 @@ type Wish = {
 const BEAM = 16;
 
 /** The way in which the search would do a job at a place of a row: the cheapest one, or that with the fewest limits broken. */
-export function bestVisit(problem: Problem, placer: RefillPlacer, { slot, row, at, job, kept }: Wish): Visit {
+export function bestVisit(
+  problem: Problem,
+  placer: RefillPlacer,
+  { slot, row, at, job, modes: offered, kept }: Wish,
+): Visit {
   const rig = problem.slots[slot]?.rig ?? 0;
-  const count = problem.jobs[job]?.modes[rig]?.length ?? 0;
-  if (kept >= 0 && kept < count) return { job, mode: kept };
+  if (offered.includes(kept)) return { job, mode: kept };
   const costOf = (mode: number): number => {
     const visits = row.toSpliced(at, 0, { job, mode });
     const jobs = visits.map((visit) => visit.job);
@@ -28,11 +33,11 @@ export function bestVisit(problem: Problem, placer: RefillPlacer, { slot, row, a
   };
   let best: Visit | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (let mode = 0; mode < count; mode += 1) {
+  for (const mode of offered) {
     const cost = costOf(mode);
     if (cost < least) [best, least] = [{ job, mode }, cost];
   }
-  return best ?? leastBroken(problem, slot, row, at, job, count);
+  return best ?? leastBroken(problem, slot, row, at, job, offered);
 }
 
 function leastBroken(
@@ -41,11 +46,11 @@ function leastBroken(
   row: readonly Visit[],
   at: number,
   job: number,
-  count: number,
+  offered: readonly number[],
 ): Visit {
-  let best: Visit = { job, mode: 0 };
+  let best: Visit = { job, mode: offered[0] ?? 0 };
   let rank: readonly [number, number] = [Number.POSITIVE_INFINITY, 0];
-  for (let mode = 0; mode < count && count > 1; mode += 1) {
+  for (const mode of offered.length > 1 ? offered : []) {
     const loose = placeLoosely(problem, slot, row.toSpliced(at, 0, { job, mode }), 'quick');
     if (loose === null) continue;
     const { lifted, route } = loose;

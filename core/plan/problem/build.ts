@@ -31,13 +31,14 @@ import { withEvenDays } from './even-days.ts';
 import { flagNotes } from './flags.ts';
 import { commonDates, groundOf, splitByDays } from './label-days.ts';
 import { type Supplies, stationsOf, suppliesOf } from './materials.ts';
-import { modesOf, type TaskOptions } from './modes.ts';
+import type { TaskOptions } from './modes.ts';
 import { type DayQuestion, type OpenDays, openDays, reserveNote } from './open-days.ts';
 import { type Option, type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
+import { modesWithOutages, withOutages } from './outages.ts';
 import { type EquippedRig, equipRig, problemRig } from './rigs.ts';
 import { firstFault, roundWhere } from './round-faults.ts';
 import { areaUnits, minutesToMs } from './scale.ts';
-import type { ClosedDay, Job, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
+import type { ClosedDay, Job, Outage, Problem, RouteSlot, Task, UnplaceableTask } from './types.ts';
 import { placesUnderWay, rigUnderWay, stationHere, type UnderWay, withAboard } from './under-way.ts';
 import { rankOf, workOrderOf } from './work-order.ts';
 
@@ -56,6 +57,8 @@ export type ProblemOptions = {
   readonly propertyIds?: readonly string[];
   /** Price on days of unlike length, dollars for an hour above the mean; 0 unless told. See `EvenDays`. */
   readonly evenUsdPerHour?: number;
+  /** Rigs and machines that are out on single dates; see `Outage`. */
+  readonly outages?: readonly Outage[];
   /** Asked between two tasks: passes over thousands of lawns take a while. */
   readonly signal?: StopSignal;
   readonly onProgress?: (progress: Progress) => void;
@@ -97,7 +100,7 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const jobsOf = groupJobs(book, round, rigs, supplies, { facts: gathered.facts, measures }, options);
   if (jobsOf === null) return cancelled(round);
   const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf, days, underWay);
-  return ok(freeze(withEvenDays(parts, options.evenUsdPerHour ?? 0)));
+  return ok(freeze(withEvenDays(withOutages(parts, options.outages ?? []), options.evenUsdPerHour ?? 0)));
 }
 
 function cancelled(round: Round): Result<never> {
@@ -327,7 +330,7 @@ function groupJobs(
   rigs: readonly EquippedRig[],
   supplies: Supplies,
   { facts, measures }: Known,
-  { signal = NEVER_STOP, onProgress }: ProblemOptions,
+  { signal = NEVER_STOP, onProgress, outages = [] }: ProblemOptions,
 ): Grouping | null {
   const byProperty = new Map<string, Answered[]>();
   const unplaceable: UnplaceableTask[] = [];
@@ -366,7 +369,7 @@ function groupJobs(
   const groups = [...byProperty.values()].flatMap((answered) =>
     splitByRigs(rigs, answered)
       .flatMap(splitByDays)
-      .map((each) => groupOf(round, rigs, each, materialOf)),
+      .map((each) => groupOf(round, rigs, each, materialOf, outages)),
   );
   return { groups, unplaceable, issues: uniqueIssues(issues) };
 }
@@ -413,6 +416,7 @@ function groupOf(
   rigs: readonly EquippedRig[],
   answered: readonly Answered[],
   materialOf: (facts: TaskFacts) => number,
+  outages: readonly Outage[],
 ): JobGroup {
   const [first] = answered;
   if (first === undefined) throw new RangeError('a job without tasks');
@@ -430,7 +434,7 @@ function groupOf(
           options: answers[number]?.options ?? [],
         }),
       );
-      return tasks.every((each) => each.options.length > 0) ? modesOf(rig, tasks, materialOf) : [];
+      return modesWithOutages(rig, tasks, materialOf, outages);
     }),
   };
 }

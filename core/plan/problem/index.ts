@@ -1,6 +1,7 @@
 export { buildProblem, type ProblemOptions } from './build.ts';
 export { daysAboveMs, unevenCost } from './even-days.ts';
 export { closedWords } from './open-days.ts';
+export { machinesOutOn, needsMachine } from './outages.ts';
 export { visitMs } from './strands.ts';
 export type * from './types.ts';
 export type { UnderWay } from './under-way.ts';

@@ -58,10 +58,20 @@ export type Problem = {
   readonly jobs: readonly Job[];
   /** What days of unlike length cost; absent where they may be as they come. */
   readonly evenDays?: EvenDays;
+  /** Rigs and machines that are out on single dates; absent for none. A rig that is out has no slot then. */
+  readonly outages?: readonly Outage[];
   /** Tasks that no rig can do, with the reason for every rig. They are in no job. */
   readonly unplaceable: readonly UnplaceableTask[];
   /** Warnings and notes found while building (rates that disagree, tight gates, estimates). */
   readonly issues: readonly Issue[];
+};
+
+/** A rig that does not go on a date, or that goes without one of its machines. */
+export type Outage = {
+  readonly date: string;
+  readonly rigId: string;
+  /** Absent: the whole rig is out. */
+  readonly machineId?: string;
 };
 
 /** What a rig carries and draws on: water, or one dry product. */

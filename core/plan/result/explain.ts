@@ -43,6 +43,7 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
     unplaced,
     totals: totalsOf(days, unplaced.length, cost / NANO_PER_CENT),
     ...evenDaysOf(problem, routes),
+    ...(problem.outages === undefined ? {} : { outages: problem.outages.map((each) => ({ ...each })) }),
     issues: problem.issues.map((each) => ({ ...each })),
   };
 }

@@ -344,6 +344,8 @@ export const planSchema = v.object({
   unplaced: v.array(unplacedSchema),
   totals: totalsSchema,
   evenDays: v.optional(evenDaysSchema),
+  /** Rigs, or machines of rigs, that were out on single dates when it was planned. */
+  outages: v.optional(v.array(v.object({ date: text, rigId: text, machineId: v.exactOptional(text) }))),
   issues: v.array(
     v.object({ code: text, severity: v.picklist(['error', 'warning', 'note']), where: text, message: text }),
   ),

@@ -13,7 +13,7 @@ export async function readPlanFile(file: string): Promise<Result<Plan>> {
 
 /**
  * The problem that a plan was made for: the whole round, or the days of it that were asked for then, with the price on
- * days of unlike length that the plan names. Where none has the
+ * days of unlike length and without the rigs and machines that the plan names. Where none has the
  * plan's fingerprint, the whole round.
  *
  * @param where the book's file, for errors: those of `buildProblem`, and 'reference-missing' where the round is not there
@@ -25,7 +25,7 @@ export function problemOfPlan(book: Book, plan: Plan, where: string): Result<Pro
     return err('reference-missing', `${where}, rounds`, detail, 'Use the book that the plan was made from.');
   }
   const measures = new Map(measureBook(book).map((each) => [each.propertyId, each]));
-  const asked = { measures, evenUsdPerHour: plan.evenDays?.usdPerHour ?? 0 };
+  const asked = { measures, evenUsdPerHour: plan.evenDays?.usdPerHour ?? 0, outages: plan.outages ?? [] };
   const whole = buildProblem(book, round.id, asked);
   if (!whole.ok) return { ok: false, error: { ...whole.error, where: `${where}, ${whole.error.where}` } };
   if (whole.value.hash === plan.problemHash) return whole;

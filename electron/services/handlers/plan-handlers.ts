@@ -6,7 +6,16 @@ import type { Context, HandlersOf } from './context.ts';
 export function planHandlers(
   context: Context,
 ): HandlersOf<
-  'plan.read' | 'plan.fits' | 'plan.store' | 'passes.reckon' | 'passes.draw' | 'job.startPlan' | 'job.cancel'
+  | 'plan.read'
+  | 'plan.fits'
+  | 'plan.store'
+  | 'passes.reckon'
+  | 'passes.draw'
+  | 'board.ask'
+  | 'board.keep'
+  | 'fit.read'
+  | 'job.startPlan'
+  | 'job.cancel'
 > {
   const { library, jobs, settings, now } = context;
   return {
@@ -31,12 +40,23 @@ export function planHandlers(
       const found = library.find(session, client.id);
       return found.ok ? jobs.draw(found.value, asked) : found;
     },
-    'job.startPlan': async (
-      { session, roundId, seed, seconds, iterations, dates, today, evenUsdPerHour, keep, rest },
-      client,
-    ) => {
+    'board.ask': async ({ session, ...asked }, client) => {
+      const found = library.find(session, client.id);
+      return found.ok ? jobs.boards.ask(found.value, asked) : found;
+    },
+    'board.keep': async ({ session, roundId, stamp }, client) => {
+      const found = library.find(session, client.id);
+      return found.ok ? jobs.boards.keep(found.value, roundId, stamp) : found;
+    },
+    'fit.read': async ({ session, roundId, treatmentId }, client) => {
+      const found = library.find(session, client.id);
+      return found.ok ? jobs.whoCanGo(found.value, roundId, treatmentId) : found;
+    },
+    'job.startPlan': async ({ session, roundId, seed, seconds, iterations, dates, keep, ...wish }, client) => {
       const found = library.find(session, client.id);
       if (!found.ok) return found;
+      // What was moved last may still be on its way to the disk.
+      await jobs.boards.settled(found.value);
       const limit = seconds === undefined && iterations === undefined ? (await settings.read()).planSeconds : seconds;
       // Beside the plan of a round there may be one of the rest of a day.
       const plans = found.value.entry.plans().filter((each) => each.roundId === each.plan.roundId);
@@ -48,11 +68,12 @@ export function planHandlers(
         seconds: limit ?? null,
         iterations: iterations ?? null,
         dates: dates ?? null,
-        ...(today === undefined ? {} : { today }),
+        ...(wish.today === undefined ? {} : { today: wish.today }),
         plannedDays: plannedDays(plans.map((each) => each.plan)),
-        evenUsdPerHour: evenUsdPerHour ?? 0,
+        evenUsdPerHour: wish.evenUsdPerHour ?? 0,
+        outages: wish.outages ?? [],
         base,
-        ...(rest === undefined ? {} : { rest }),
+        ...(wish.rest === undefined ? {} : { rest: wish.rest }),
       });
       return ok({ jobId });
     },

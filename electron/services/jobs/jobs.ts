@@ -2,12 +2,16 @@ import { randomBytes } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Done, PassDrawing, ReckonedPasses } from '../../../core/contract/index.ts';
+import type { GoTable } from '../../../core/plan/board/index.ts';
 import { restName } from '../../../core/plan/live/index.ts';
+import type { Outage } from '../../../core/plan/problem/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
 import type { Client } from '../host-port.ts';
 import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
+import { type Boards, createBoards } from './boards.ts';
 import { type DrawRequest, drawPasses } from './drawing.ts';
+import { tellWhoCanGo } from './fitting.ts';
 import type { PlanBase, RestOfDay } from './messages.ts';
 import type { PlanJob, PlanOutcome } from './plan-job.ts';
 import { startPlanning } from './planning.ts';
@@ -25,6 +29,7 @@ export type PlanRequest = {
   readonly evenUsdPerHour: number;
   readonly base: PlanBase | null;
   readonly rest?: RestOfDay;
+  readonly outages: readonly Outage[];
 };
 
 export type FitRequest = {
@@ -32,6 +37,7 @@ export type FitRequest = {
   readonly problemHash: string;
   readonly dates: readonly string[];
   readonly evenUsdPerHour: number;
+  readonly outages?: readonly Outage[] | undefined;
 };
 
 /** The work that runs in the background, and whom its news go to. */
@@ -43,6 +49,10 @@ export type Jobs = {
   readonly reckonPasses: (session: Session, propertyId: string) => Promise<Result<ReckonedPasses>>;
   /** The passes of a head over a zone, to be looked at. */
   readonly draw: (session: Session, asked: DrawRequest) => Promise<Result<PassDrawing>>;
+  /** Questions about plans that are changed by hand. */
+  readonly boards: Boards;
+  /** Who can go to which lawn of a round; null without such round or treatment. */
+  readonly whoCanGo: (session: Session, roundId: string, treatmentId: string) => Promise<Result<GoTable | null>>;
   readonly cancel: (jobId: string, client: Client) => Result<Done>;
   /** Cancels the jobs of a session and waits until their plans are stored. */
   readonly endSession: (session: string) => Promise<void>;
@@ -65,6 +75,7 @@ type JobTools = { readonly workerFile: string; readonly now: () => Date; readonl
 
 export function createJobs({ workerFile, now, log }: JobTools): Jobs {
   const running = new Map<string, RunningJob>();
+  const boards = createBoards({ workerFile, now, log });
 
   const startPlan: Jobs['startPlan'] = (session, client, request) => {
     const jobId = randomBytes(12).toString('base64url');
@@ -104,22 +115,35 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
   };
   return {
     startPlan,
-    fits: (session, { roundId, problemHash, dates, evenUsdPerHour }) => {
+    fits: (session, { roundId, problemHash, dates, evenUsdPerHour, outages = [] }) => {
       const choices = dates.length === 0 ? [null] : [null, dates];
       const book = session.entry.book();
-      return startReckoning(workerFile, { book, roundId, dates: choices, evenUsdPerHour, hash: problemHash }).outcome;
+      const wish = { book, roundId, dates: choices, evenUsdPerHour, outages, hash: problemHash };
+      return startReckoning(workerFile, wish).outcome;
     },
     reckonPasses: (session, propertyId) => reckonPasses(workerFile, session.entry.book(), propertyId),
     draw: (session, asked) => drawPasses(workerFile, session.entry.book(), asked),
+    boards,
+    whoCanGo: (session, roundId, treatmentId) =>
+      tellWhoCanGo(workerFile, { book: session.entry.book(), roundId, treatmentId }),
     cancel: (jobId, client) => {
       const found = running.get(jobId);
       if (found === undefined || found.client.id !== client.id) return unknownJob();
       found.job.cancel();
       return ok({ done: true });
     },
-    endSession: (session) => endThose((job) => job.session.session === session),
-    endClient: (clientId) => endThose((job) => job.client.id === clientId),
-    endAll: () => endThose(() => true),
+    endSession: async (session) => {
+      await boards.end((each) => each.session === session);
+      await endThose((job) => job.session.session === session);
+    },
+    endClient: async (clientId) => {
+      await boards.end((each) => each.clientId === clientId);
+      await endThose((job) => job.client.id === clientId);
+    },
+    endAll: async () => {
+      await boards.end(() => true);
+      await endThose(() => true);
+    },
   };
 }
 

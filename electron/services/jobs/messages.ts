@@ -1,8 +1,9 @@
 import type { AppError, Progress, Result } from '../../../core/base/index.ts';
 import type { Book, Property } from '../../../core/book/index.ts';
-import type { PassDrawing } from '../../../core/contract/index.ts';
+import type { BoardQuestion, BoardReply, PassDrawing } from '../../../core/contract/index.ts';
 import type { KeptFigures, PassHead, PassOptions } from '../../../core/passes/index.ts';
-import type { UnderWay } from '../../../core/plan/problem/index.ts';
+import type { GoTable } from '../../../core/plan/board/index.ts';
+import type { Outage, UnderWay } from '../../../core/plan/problem/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { Keeping } from '../../../core/plan/search/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
@@ -37,6 +38,8 @@ export type PlanWish = {
   readonly workers?: number;
   /** Absent: the round is planned from nothing. */
   readonly base?: PlanBase | null;
+  /** Rigs and machines that are out on single dates; none unless told. */
+  readonly outages?: readonly Outage[];
   /** Figures of passes that are known already. */
   readonly figures?: KeptFigures;
 };
@@ -48,6 +51,7 @@ export type ReckonWish = {
   /** Days to ask about, one choice after the other until one has the fingerprint; null for all days of the round. */
   readonly dates: readonly (readonly string[] | null)[];
   readonly evenUsdPerHour?: number;
+  readonly outages?: readonly Outage[];
   /** Fingerprint to compare with; null where the figures alone are wanted. */
   readonly hash: string | null;
 };
@@ -85,6 +89,34 @@ export type PassesOrder = {
   readonly stopFlag: SharedArrayBuffer;
 };
 export type PassesMessage = { readonly figures: KeptFigures };
+
+/** What the worker is started with to stay and answer questions about plans of one round. */
+export type BoardOrder = {
+  readonly board: {
+    readonly book: Book;
+    readonly roundId: string;
+    readonly today: string;
+    readonly plannedDays: PlannedDays;
+  };
+  readonly figures: KeptFigures;
+  readonly stopFlag: SharedArrayBuffer;
+};
+/** A question, and the plan that it is about by its stamp; the plan itself the first time. */
+export type BoardAsked = {
+  readonly id: number;
+  readonly stamp: string;
+  readonly plan: Plan | null;
+  readonly question: BoardQuestion;
+};
+export type BoardTold = { readonly id: number; readonly result: Result<BoardReply> };
+
+/** What the worker is started with to tell who can go to which lawn, and the one thing that it then tells. */
+export type FitOrder = {
+  readonly fit: { readonly book: Book; readonly roundId: string; readonly treatmentId: string };
+  readonly figures: KeptFigures;
+  readonly stopFlag: SharedArrayBuffer;
+};
+export type FitMessage = { readonly table: GoTable | null };
 
 /** What the worker is started with. */
 export type PlanOrder = {

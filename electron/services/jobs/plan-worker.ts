@@ -2,14 +2,19 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { type Clock, ok, type Progress, type Result, type StopSignal } from '../../../core/base/index.ts';
 import { treatableGround } from '../../../core/measure/index.ts';
 import { keepFigures, keptFigures, knownPassesWith, passPicture, zonePassesWith } from '../../../core/passes/index.ts';
+import { improveFrom, whoCanGo } from '../../../core/plan/board/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
 import { explainPlan } from '../../../core/plan/result/index.ts';
 import { solve, startFrom } from '../../../core/plan/search/index.ts';
 import { askForAll } from './ask-for-all.ts';
+import { sitAtBoard } from './board-worker.ts';
 import { exchangeAt } from './exchange.ts';
 import type {
+  BoardOrder,
   DrawMessage,
   DrawOrder,
+  FitMessage,
+  FitOrder,
   PassesMessage,
   PassesOrder,
   PlanMessage,
@@ -21,11 +26,12 @@ import type {
 import { throttleProgress } from './throttle.ts';
 
 /**
- * The worker thread that plans one round, or reckons its work alone, or the passes over one property, or lays passes over one zone, and
- * ends. Started by startPlanJob, startReckoning, reckonPasses and drawPasses.
+ * The worker thread that plans one round, or reckons its work alone, or the passes over one property, or lays passes over one zone, or
+ * tells who can go where, and ends; or that stays and answers questions about plans of a round. Started by startPlanJob, startReckoning,
+ * reckonPasses, drawPasses, tellWhoCanGo and createBoards.
  */
 
-type Order = PlanOrder | ReckonOrder | DrawOrder | PassesOrder;
+type Order = PlanOrder | ReckonOrder | DrawOrder | PassesOrder | BoardOrder | FitOrder;
 const { stopFlag } = workerData as Order;
 const tell = (message: PlanMessage | ReckonMessage): void => parentPort?.postMessage(message);
 const clock: Clock = { nowMs: () => performance.now() };
@@ -53,6 +59,7 @@ function plan({ wish: order, seat }: PlanOrder): void {
     ...restOptions(order.rest),
     ...(order.plannedDays === undefined ? {} : { plannedDays: order.plannedDays }),
     evenUsdPerHour: order.evenUsdPerHour ?? 0,
+    outages: order.outages ?? [],
     signal,
     // What was reckoned beforehand was told of then.
     ...(order.figures === undefined ? { onProgress: onReckoning } : {}),
@@ -61,24 +68,29 @@ function plan({ wish: order, seat }: PlanOrder): void {
     tell({ kind: 'failed', error: problem.error });
     return;
   }
+  const improving = improveFrom(order.book, problem.value, order.base?.plan ?? null);
   const options = {
     seed: order.seed,
     ...(order.seconds === null ? {} : { seconds: order.seconds }),
     ...(order.iterations === null ? {} : { iterations: order.iterations }),
-    ...(order.base == null ? {} : { start: startFrom(problem.value, order.base.plan, order.base) }),
+    ...(order.base == null ? {} : { start: startFrom(improving.problem, order.base.plan, order.base) }),
   };
   const exchange = seat === null ? {} : { exchange: exchangeAt(seat, signal.stopped) };
-  const solution = solve(problem.value, options, { clock, signal, onProgress, ...exchange });
-  tell({ kind: 'done', plan: explainPlan(order.book, problem.value, solution), cancelled: signal.stopped() });
+  const solution = improving.back(solve(improving.problem, options, { clock, signal, onProgress, ...exchange }));
+  const told = improving.told(explainPlan(order.book, problem.value, solution));
+  tell({ kind: 'done', plan: told, cancelled: signal.stopped() });
 }
 
-function reckon({ reckon: { book, roundId, dates, evenUsdPerHour = 0, hash }, figures }: ReckonOrder): void {
+function reckon({
+  reckon: { book, roundId, dates, evenUsdPerHour = 0, outages = [], hash },
+  figures,
+}: ReckonOrder): void {
   keepFigures(figures);
   const known = new Set(figures.map(([key]) => key));
   let result: Result<{ readonly fits: boolean }> = ok({ fits: false });
   for (const choice of dates) {
     const days = choice === null ? {} : { dates: choice };
-    const built = buildProblem(book, roundId, { ...days, evenUsdPerHour, signal, onProgress: onReckoning });
+    const built = buildProblem(book, roundId, { ...days, evenUsdPerHour, outages, signal, onProgress: onReckoning });
     result = built.ok ? ok({ fits: built.value.hash === hash }) : built;
     if (signal.stopped() || (result.ok && result.value.fits)) break;
   }
@@ -100,8 +112,16 @@ function reckonPasses({ passesOf, figures }: PassesOrder): void {
   parentPort?.postMessage(message);
 }
 
+function tellWhoGoes({ fit: { book, roundId, treatmentId }, figures }: FitOrder): void {
+  keepFigures(figures);
+  const message: FitMessage = { table: whoCanGo(book, roundId, treatmentId) };
+  parentPort?.postMessage(message);
+}
+
 const order = workerData as Order;
 if ('passesOf' in order) reckonPasses(order);
 else if ('draw' in order) draw(order);
+else if ('board' in order) sitAtBoard(order, signal);
+else if ('fit' in order) tellWhoGoes(order);
 else if ('reckon' in order) reckon(order);
 else plan(order);

@@ -16,11 +16,13 @@ import {
   useView,
 } from '../../stores/index.ts';
 import { Button, Empty, type View, Views, Workbench } from '../../ui/index.ts';
+import { RigsBoard } from './board/rigs-board.tsx';
 import { DayStops } from './day-stops.tsx';
 import { HowSure } from './how-sure.tsx';
 import { StopInspector } from './stop-inspector.tsx';
 import { UnderWay } from './under-way.tsx';
 import { useDayChance } from './use-day-chance.ts';
+import { WhoCanGo } from './who-can-go.tsx';
 
 /** The dispatcher's room: one rig's day, its stops, its way, its levels. */
 export function DayRoom() {
@@ -46,6 +48,8 @@ export function DayRoom() {
 function viewsOf(day: PlanDay): readonly View[] {
   return [
     { id: 'levels', title: 'Levels', show: () => <RibbonPanel day={day} /> },
+    { id: 'rigs', title: 'Rigs', show: () => <RigsBoard day={day} /> },
+    { id: 'who', title: 'Who can go', show: () => <WhoCanGo /> },
     { id: 'sure', title: 'How sure', show: () => <HowSure day={day} /> },
     { id: 'under-way', title: 'Under way', show: () => <UnderWay /> },
   ];

@@ -1,0 +1,100 @@
+import { useEffect, useState } from 'react';
+import type { Breach, TaskName, UseOfRest } from '../../../../core/plan/board/index.ts';
+import type { Plan, UnplacedTask } from '../../../../core/plan/result/index.ts';
+import { askBoard } from '../../../stores/index.ts';
+import { Button, Section } from '../../../ui/index.ts';
+
+/** What the plan breaks, in the judge's figures. */
+export function BreachList({
+  breaches,
+  refused,
+}: {
+  readonly breaches: readonly Breach[] | null;
+  readonly refused: string;
+}) {
+  return (
+    <Section title="What this plan breaks">
+      {refused !== '' && <p className="stop">Not moved: {refused}.</p>}
+      {breaches === null && <p className="quiet">Being judged …</p>}
+      {breaches?.length === 0 && <p className="quiet">Nothing: every rule holds.</p>}
+      {breaches !== null && breaches.length > 0 && (
+        <ul className="board-words">
+          {breaches.map((each) => (
+            <li key={`${each.code} ${each.words}`}>{each.words}.</li>
+          ))}
+        </ul>
+      )}
+    </Section>
+  );
+}
+
+type LeftOutProps = { readonly plan: Plan; readonly onPutIn: (task: TaskName, name: string) => void };
+
+/** Lawns that are in no day, with their reasons. */
+export function LeftOutList({ plan, onPutIn }: LeftOutProps) {
+  const lawns = new Map<string, readonly UnplacedTask[]>();
+  for (const each of plan.unplaced) lawns.set(each.propertyId, [...(lawns.get(each.propertyId) ?? []), each]);
+  return (
+    <Section title="Left out">
+      {lawns.size === 0 && <p className="quiet">Every lawn of the round has its day.</p>}
+      <ul className="board-words">
+        {[...lawns].map(([propertyId, tasks]) => {
+          const [first] = tasks;
+          if (first === undefined) return null;
+          return (
+            <li key={propertyId}>
+              <b>{first.propertyName}</b>: {reasonWords(tasks)}.{' '}
+              <Button label={`Put in ${first.propertyName}`} onPress={() => onPutIn(first, first.propertyName)}>
+                Put in …
+              </Button>
+            </li>
+          );
+        })}
+      </ul>
+    </Section>
+  );
+}
+
+function reasonWords(tasks: readonly UnplacedTask[]): string {
+  return [...new Set(tasks.flatMap((task) => task.reasons.map((reason) => reason.words)))].join('; ');
+}
+
+type RestsProps = {
+  readonly roundId: string;
+  readonly plan: Plan;
+  readonly date: string;
+  readonly onUse: (use: UseOfRest) => void;
+};
+
+/** Lawns that would use up what tanks still hold at the end of the day; nothing where every tank is empty. */
+export function RestList({ roundId, plan, date, onUse }: RestsProps) {
+  const [uses, setUses] = useState<readonly UseOfRest[]>([]);
+  const hasRest = plan.days.some((day) => day.date === date && day.leftOver.length > 0);
+  useEffect(() => {
+    let isWanted = true;
+    setUses([]);
+    if (!hasRest) return;
+    void askBoard(roundId, plan, { kind: 'rests', date }).then((reply) => {
+      if (isWanted && reply?.kind === 'rests') setUses(reply.uses);
+    });
+    return () => {
+      isWanted = false;
+    };
+  }, [roundId, plan, date, hasRest]);
+  if (!hasRest) return null;
+  return (
+    <Section title="Would use up what is left in the tanks">
+      {uses.length === 0 && <p className="quiet">No lawn of a later day, and none left out, fits what is left.</p>}
+      <ul className="board-words">
+        {uses.map((use) => (
+          <li key={use.words}>
+            {use.words}.{' '}
+            <Button label={`Put in: ${use.words}`} onPress={() => onUse(use)}>
+              Put in
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}

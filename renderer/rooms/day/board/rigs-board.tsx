@@ -1,0 +1,263 @@
+import { Redo2, Undo2 } from 'lucide-react';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import type { StopMove, TaskName } from '../../../../core/plan/board/index.ts';
+import type { Outage } from '../../../../core/plan/problem/index.ts';
+import type { Plan, PlanDay } from '../../../../core/plan/result/index.ts';
+import {
+  dayKeyOf,
+  improveFromHere,
+  judgeShown,
+  moveStops,
+  pinDay,
+  pinLawn,
+  selectDay,
+  stepPlan,
+  useBoard,
+  useBook,
+  useCurrentPlan,
+  useCurrentRound,
+  useFormat,
+  useHost,
+  usePlans,
+  useSelection,
+} from '../../../stores/index.ts';
+import { Button } from '../../../ui/index.ts';
+import { DateStrip, HourAxis } from './axis.tsx';
+import { BreachList, LeftOutList, RestList } from './lists.tsx';
+import { OutOfOrder } from './out-of-order.tsx';
+import { PlacesDialog } from './places-dialog.tsx';
+import { RigRow } from './rig-row.tsx';
+import { type BoardRig, type BoardRow, type BoardStop, boardRows, hoursOf } from './rows.ts';
+import { useBoardHands } from './use-board-hands.ts';
+
+/** The dispatcher's board: one date, rigs as rows, stops to be moved by mouse, finger or keyboard, and what that breaks. */
+export function RigsBoard({ day }: { readonly day: PlanDay }) {
+  const round = useCurrentRound();
+  const known = useCurrentPlan();
+  if (round === null || known === null) return null;
+  return <Board day={day} roundId={round.id} dates={round.dates} rigIds={round.rigIds} plan={known.plan} />;
+}
+
+type BoardProps = {
+  readonly day: PlanDay;
+  readonly roundId: string;
+  readonly dates: readonly string[];
+  readonly rigIds: readonly string[];
+  readonly plan: Plan;
+};
+
+function useRigs(rigIds: readonly string[]): readonly BoardRig[] {
+  const rigs = useBook((state) => state.open?.book.rigs);
+  return useMemo(() => rigIds.flatMap((id) => rigs?.filter((rig) => rig.id === id) ?? []), [rigIds, rigs]);
+}
+
+function Board({ day, roundId, dates, rigIds, plan }: BoardProps) {
+  const words = useFormat();
+  const rigs = useRigs(rigIds);
+  const { waiting, breaches, refused, pinnedLawns, pinnedDays } = useBoard();
+  const [date, setDate] = useState(day.date);
+  useEffect(() => setDate(day.date), [day.date]);
+  useEffect(() => {
+    judgeShown(roundId, plan).catch(() => undefined);
+  }, [roundId, plan]);
+  const box = useRef<HTMLUListElement>(null);
+  const goToDate = (next: string): void => {
+    setDate(next);
+    const there =
+      plan.days.find((each) => each.date === next && each.rigId === day.rigId) ??
+      plan.days.find((each) => each.date === next);
+    if (there !== undefined) selectDay(there.date, there.rigId);
+  };
+  const still = useMemo(() => boardRows(plan, date, rigs, waiting), [plan, date, rigs, waiting]);
+  const rigName = (id: string): string => rigs.find((rig) => rig.id === id)?.name ?? id;
+  const hands = useBoardHands({
+    roundId,
+    plan,
+    date,
+    dates,
+    rigIds,
+    rigName,
+    rows: still,
+    onDate: goToDate,
+    dateWords: words.date,
+    box,
+  });
+  const { picked, drag } = hands;
+  const rows = useMemo(() => {
+    if (picked === null) return still;
+    const { stop, position, rigId } = picked;
+    const to = { kind: 'day', date: picked.date, rigId, position } as const;
+    return boardRows(plan, date, rigs, [...waiting, { task: stop.task, to }]);
+  }, [still, picked, plan, date, rigs, waiting]);
+  const hours = hoursOf(rows);
+  const selected = useSelectedStop(rows);
+  const activeKey =
+    picked?.stop.key ?? selected?.stop.key ?? rows.find((row) => row.stops.length > 0)?.stops[0]?.key ?? '';
+  const outWords = (row: BoardRow): string => {
+    const here = (plan.outages ?? []).filter((each) => each.date === row.date && each.rigId === row.rigId);
+    if (here.length === 0) return '';
+    return here.some((each) => each.machineId === undefined) ? 'out of order' : 'a machine is out of order';
+  };
+  return (
+    <div className="board">
+      <BoardTools roundId={roundId} plan={plan} date={date} selected={selected} onMove={hands.move} />
+      <DateStrip dates={dates} date={date} plan={plan} words={words} onDate={goToDate} over={drag?.over ?? null} />
+      <div className="board-scroll">
+        <HourAxis hours={hours} words={words} />
+        <ul className="board-rows" ref={box} aria-label={`Rigs on ${words.date(date)}`} onBlur={hands.unfocus}>
+          {rows.map((row) => (
+            <RigRow
+              key={row.rigId}
+              row={row}
+              hours={hours}
+              words={words}
+              hands={hands}
+              activeKey={activeKey}
+              selectedKey={selected?.stop.key ?? ''}
+              heldKey={picked?.stop.key ?? drag?.key ?? ''}
+              caret={drag?.over?.kind === 'row' && drag.over.rigId === row.rigId ? drag.over.share : null}
+              pinnedLawns={pinnedLawns}
+              pinned={pinnedDays.has(dayKeyOf(row.date, row.rigId))}
+              out={outWords(row)}
+              onPin={(pinned) => pinDay(row.date, row.rigId, pinned)}
+            />
+          ))}
+        </ul>
+      </div>
+      <BoardLists roundId={roundId} plan={plan} date={date} breaches={breaches.get(plan) ?? null} refused={refused} />
+    </div>
+  );
+}
+
+type Selected = { readonly row: BoardRow; readonly stop: BoardStop };
+
+function useSelectedStop(rows: readonly BoardRow[]): Selected | null {
+  const propertyId = useSelection((state) => state.propertyId);
+  for (const row of rows) {
+    const stop = row.stops.find((each) => each.propertyId === propertyId);
+    if (stop !== undefined) return { row, stop };
+  }
+  return null;
+}
+
+type ToolsProps = {
+  readonly roundId: string;
+  readonly plan: Plan;
+  readonly date: string;
+  readonly selected: Selected | null;
+  readonly onMove: (moves: readonly StopMove[], key: string) => Promise<void>;
+};
+
+/** What can be done with the plan, and with the stop that is selected. */
+function BoardTools({ roundId, plan, date, selected, onMove }: ToolsProps) {
+  const past = useBoard((state) => state.past[roundId]?.length ?? 0);
+  const ahead = useBoard((state) => state.ahead[roundId]?.length ?? 0);
+  const pinnedLawns = useBoard((state) => state.pinnedLawns);
+  const job = usePlans((state) => state.job);
+  const seconds = useHost((state) => state.settings.planSeconds);
+  const [open, setOpen] = useState<'places' | 'out' | null>(null);
+  const stop = selected?.stop ?? null;
+  const noStop = stop === null ? 'Select a stop first' : null;
+  const busy = job === null ? null : 'A plan is being made';
+  const isPinned = stop !== null && pinnedLawns.has(stop.propertyId);
+  const improve = (outages?: readonly Outage[]) => void improveFromHere(roundId, seconds, outages);
+  return (
+    <div className="board-tools">
+      <Button
+        look="quiet"
+        label="Take the last change of the plan back"
+        whyNot={past === 0 ? 'Nothing to take back' : null}
+        onPress={() => stepPlan(roundId, 'back')}
+      >
+        <Undo2 size={15} aria-hidden="true" />
+      </Button>
+      <Button
+        look="quiet"
+        label="Make the change of the plan again"
+        whyNot={ahead === 0 ? 'Nothing to make again' : null}
+        onPress={() => stepPlan(roundId, 'ahead')}
+      >
+        <Redo2 size={15} aria-hidden="true" />
+      </Button>
+      <Button whyNot={noStop} onPress={() => setOpen('places')}>
+        Move …
+      </Button>
+      <Button
+        whyNot={noStop}
+        onPress={() => stop !== null && void onMove([{ task: stop.task, to: { kind: 'out' } }], stop.key)}
+      >
+        Take out
+      </Button>
+      <Button whyNot={noStop} pressed={isPinned} onPress={() => stop !== null && pinLawn(stop.propertyId, !isPinned)}>
+        Pin
+      </Button>
+      <span className="board-chosen small quiet">
+        {stop === null ? 'Drag a stop, or press Enter on it and use the arrow keys.' : stop.name}
+      </span>
+      <Button onPress={() => setOpen('out')}>Out of order …</Button>
+      <Button whyNot={busy} tip="Plans again from here; what is pinned keeps its rig and day" onPress={() => improve()}>
+        Improve from here
+      </Button>
+      {open === 'places' && stop !== null && (
+        <PlacesDialog
+          roundId={roundId}
+          plan={plan}
+          task={stop.task}
+          name={stop.name}
+          onClose={() => setOpen(null)}
+          onChoose={({ date: on, rigId, position }) => {
+            setOpen(null);
+            void onMove([{ task: stop.task, to: { kind: 'day', date: on, rigId, position } }], stop.key);
+          }}
+        />
+      )}
+      {open === 'out' && (
+        <OutOfOrder roundId={roundId} plan={plan} date={date} onPlanAgain={improve} onClose={() => setOpen(null)} />
+      )}
+    </div>
+  );
+}
+
+type ListsProps = {
+  readonly roundId: string;
+  readonly plan: Plan;
+  readonly date: string;
+  readonly breaches: Parameters<typeof BreachList>[0]['breaches'];
+  readonly refused: string;
+};
+
+function BoardLists({ roundId, plan, date, breaches, refused }: ListsProps) {
+  const [wanted, setWanted] = useState<{ readonly task: TaskName; readonly name: string } | null>(null);
+  const putIn = (
+    task: TaskName,
+    to: { readonly date: string; readonly rigId: string; readonly position: number },
+  ): void => {
+    setWanted(null);
+    const { propertyId, zoneId, treatmentId, step } = task;
+    const { date: on, rigId, position } = to;
+    const name = { propertyId, zoneId, treatmentId, step };
+    void moveStops(roundId, [{ task: name, to: { kind: 'day', date: on, rigId, position } }]);
+  };
+  return (
+    <div className="board-lists">
+      <BreachList breaches={breaches} refused={refused} />
+      <LeftOutList
+        plan={plan}
+        onPutIn={({ propertyId, zoneId, treatmentId, step }, name) =>
+          setWanted({ task: { propertyId, zoneId, treatmentId, step }, name })
+        }
+      />
+      <RestList roundId={roundId} plan={plan} date={date} onUse={(use) => putIn(use.task, use)} />
+      {wanted !== null && (
+        <PlacesDialog
+          roundId={roundId}
+          plan={plan}
+          task={wanted.task}
+          name={wanted.name}
+          onClose={() => setWanted(null)}
+          onChoose={(place) => putIn(wanted.task, place)}
+        />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,173 @@
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { GoCell, GoRow, GoTable } from '../../../core/plan/board/index.ts';
+import { counted } from '../../format/index.ts';
+import {
+  askHost,
+  selectProperty,
+  useBook,
+  useCurrentRound,
+  useFormat,
+  usePlans,
+  useSelection,
+} from '../../stores/index.ts';
+import { Choice, rowsInView } from '../../ui/index.ts';
+
+const ROW_PX = 42;
+
+/** The fit table: lawns of the round by machines and hand methods, with minutes or the reason. */
+export function WhoCanGo() {
+  const round = useCurrentRound();
+  const treatments = useBook((state) => state.open?.book.treatments);
+  const offered = (treatments ?? []).filter((each) => round?.treatmentIds.includes(each.id));
+  const [wanted, setWanted] = useState('');
+  const [street, setStreet] = useState('');
+  const treatmentId = offered.find((each) => each.id === wanted)?.id ?? offered[0]?.id ?? '';
+  const table = useGoTable(round?.id ?? '', treatmentId);
+  const rows = useMemo(() => matching(table?.rows ?? [], street), [table, street]);
+  return (
+    <div className="who">
+      <div className="who-head">
+        {offered.length > 1 && (
+          <Choice
+            label="Treatment"
+            value={treatmentId}
+            options={offered.map(({ id, name }) => ({ value: id, words: name }))}
+            onChoose={setWanted}
+          />
+        )}
+        <input
+          className="input"
+          aria-label="Street, or a part of the address"
+          placeholder="street"
+          value={street}
+          onChange={(event) => setStreet(event.target.value)}
+        />
+        <span className="small quiet" role="status">
+          {table === null ? 'Being reckoned …' : summary(rows)}
+        </span>
+      </div>
+      {table !== null && <FitRows table={table} rows={rows} />}
+    </div>
+  );
+}
+
+/** The table from the host's thread; null until it is there. */
+function useGoTable(roundId: string, treatmentId: string): GoTable | null {
+  const session = usePlans((state) => state.session);
+  const revision = useBook((state) => state.open?.revision);
+  const [table, setTable] = useState<GoTable | null>(null);
+  useEffect(() => {
+    let isWanted = revision !== undefined;
+    setTable(null);
+    if (session === null || roundId === '' || treatmentId === '') return;
+    void askHost('fit.read', { session, roundId, treatmentId }).then((found) => {
+      if (isWanted) setTable(found);
+    });
+    return () => {
+      isWanted = false;
+    };
+  }, [session, roundId, treatmentId, revision]);
+  return table;
+}
+
+function matching(rows: readonly GoRow[], street: string): readonly GoRow[] {
+  const wanted = street.trim().toLowerCase();
+  if (wanted === '') return rows;
+  return rows.filter(({ name, address }) => `${name} ${address}`.toLowerCase().includes(wanted));
+}
+
+function summary(rows: readonly GoRow[]): string {
+  const nobody = rows.filter((row) => row.cells.every((cell) => cell.minutes === null)).length;
+  return `${counted(rows.length, 'lawn')}${nobody > 0 ? `, ${nobody} that nobody can do` : ''}`;
+}
+
+type FitRowsProps = { readonly table: GoTable; readonly rows: readonly GoRow[] };
+
+/** Only the rows in view are drawn: a book has thousands. */
+function FitRows({ table, rows }: FitRowsProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const words = useFormat();
+  const selectedId = useSelection((state) => state.propertyId);
+  const [view, setView] = useState({ scrollPx: 0, heightPx: 400 });
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    const observer = new ResizeObserver(() => setView((now) => ({ ...now, heightPx: element.clientHeight })));
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  const { first, end } = rowsInView(rows.length, ROW_PX, view.scrollPx, view.heightPx);
+  const width = table.columns.length + 1;
+  return (
+    <section
+      ref={box}
+      className="who-table"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be reached and scrolled from the keyboard.
+      tabIndex={0}
+      aria-label="Who can go: lawns by methods"
+      onScroll={({ currentTarget }) =>
+        setView({ scrollPx: currentTarget.scrollTop, heightPx: currentTarget.clientHeight })
+      }
+    >
+      <table aria-rowcount={rows.length + 1}>
+        <caption className="only-spoken">Who can go to which lawn</caption>
+        <thead>
+          <tr aria-rowindex={1}>
+            <th scope="col">Lawn</th>
+            {table.columns.map((column) => (
+              <th key={column.id} scope="col">
+                {column.name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <Spacer rows={first} width={width} />
+          {rows.slice(first, end).map((row, offset) => (
+            <tr
+              key={row.propertyId}
+              aria-rowindex={first + offset + 2}
+              className={row.propertyId === selectedId ? 'who-selected' : undefined}
+            >
+              <th scope="row">
+                <button type="button" className="row-button" onClick={() => selectProperty(row.propertyId)}>
+                  {row.name}
+                </button>
+                <span className="small quiet"> {words.area(row.treatedSqFt)}</span>
+              </th>
+              {table.columns.map((column, at) => (
+                <Cell key={column.id} cell={row.cells[at]} />
+              ))}
+            </tr>
+          ))}
+          <Spacer rows={rows.length - end} width={width} />
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Stands for rows that are not drawn. */
+function Spacer({ rows, width }: { readonly rows: number; readonly width: number }) {
+  if (rows <= 0) return null;
+  return (
+    <tr>
+      <td colSpan={width} style={{ height: rows * ROW_PX, padding: 0 }} />
+    </tr>
+  );
+}
+
+function Cell({ cell }: { readonly cell: GoCell | undefined }) {
+  const words = useFormat();
+  if (cell === undefined) return <td />;
+  const { minutes, words: said, tight } = cell;
+  return (
+    <td title={said}>
+      <div className={minutes === null ? 'who-cell quiet' : 'who-cell'}>
+        {minutes === null ? 'no: ' : <b>{words.duration(minutes * 60)} </b>}
+        {tight && <span className="caution">tight gate </span>}
+        {said}
+      </div>
+    </td>
+  );
+}
