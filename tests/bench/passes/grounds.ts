@@ -31,25 +31,34 @@ export const SETS: readonly GroundSet[] = [
 ];
 
 export const OVERLAP_M = 0.1;
-export const HEADS = [
+export type BenchHead = {
+  readonly name: string;
+  readonly swathM: number;
+  readonly trimM: number;
+  readonly squareCorners?: boolean;
+};
+export const HEADS: readonly BenchHead[] = [
   { name: 'swath 0.53 m', swathM: 0.53, trimM: 0.53 },
   { name: 'swath 1.22 m', swathM: 1.22, trimM: 1.22 },
   { name: 'swath 1.83 m', swathM: 1.83, trimM: 1.83 },
   { name: 'boom 2.74 m, trim 1.22 m', swathM: 2.74, trimM: 1.22 },
   { name: 'boom 3.05 m, trim 1.22 m', swathM: 3.05, trimM: 1.22 },
   { name: 'spreader 3.66 m', swathM: 3.66, trimM: 3.66 },
-] as const;
-export type BenchHead = (typeof HEADS)[number];
+  { name: 'corners driven out, 0.53 m', swathM: 0.53, trimM: 0.53, squareCorners: true },
+  { name: 'corners driven out, 1.22 m', swathM: 1.22, trimM: 1.22, squareCorners: true },
+  { name: 'corners driven out, 1.83 m', swathM: 1.83, trimM: 1.83, squareCorners: true },
+];
 
 const FEET_PER_METRE = 1 / 0.3048;
 
 /** Two trim passes, 0.10 m overlap, 3 s a turn, 3.5 mph. */
-export function headOf({ swathM, trimM }: BenchHead): PassHead {
+export function headOf({ swathM, trimM, squareCorners = false }: BenchHead): PassHead {
   return {
     swathFt: swathM * FEET_PER_METRE,
     overlapFt: OVERLAP_M * FEET_PER_METRE,
     trimPasses: 2,
     trimSwathFt: trimM * FEET_PER_METRE,
+    squareCorners,
     turnSec: 3,
     speedMph: 3.5,
   };

@@ -34,6 +34,8 @@ const COLUMNS = [
   'off target % max',
   'way over ideal median',
   'way over ideal p95',
+  'runs into corners median',
+  'minutes',
   'ms median',
   'ms p95',
   'ms max',
@@ -100,6 +102,13 @@ function rowOf(name: string, runs: readonly Run[], bench: BenchHead): readonly (
     largest(figures(({ plan }) => 100 * plan.offTargetShare)).toFixed(4),
     hasIdeal ? quantile(way, 0.5).toFixed(3) : '',
     hasIdeal ? quantile(way, 0.95).toFixed(3) : '',
+    quantile(
+      figures(({ plan }) => plan.cornerCount),
+      0.5,
+    ),
+    figures(({ plan }) => plan.minutes)
+      .reduce((sum, each) => sum + each, 0)
+      .toFixed(0),
     quantile(ms, 0.5).toFixed(1),
     quantile(ms, 0.95).toFixed(1),
     largest(ms).toFixed(0),

@@ -6,6 +6,8 @@ const SHOWN: readonly (readonly [title: string, columns: readonly string[]])[] =
   ['missed = hand trim, median / 95th %', ['missed % median', 'missed % p95']],
   ['off target, worst %', ['off target % max']],
   ['way over ideal, median / 95th', ['way over ideal median', 'way over ideal p95']],
+  ['runs into corners, median', ['runs into corners median']],
+  ['minutes in all', ['minutes']],
   ['overlap, median %', ['overlap % median']],
   ['direction over scan, 95th %', ['over scan % p95']],
   ['raster off, worst points', ['raster off points max']],
