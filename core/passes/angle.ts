@@ -1,4 +1,5 @@
 import type { PlanePoint } from '../geometry/index.ts';
+import { type Lanes, lanesOver } from './lanes.ts';
 import { type Sides, turnSides } from './sides.ts';
 import { type Field, type StripSum, type Strips, stripLayer, stripsOver } from './strips.ts';
 import { swathNumber } from './swath-number.ts';
@@ -17,6 +18,10 @@ const MOST_EDGE_DIRECTIONS = 12;
 const MOST_SIDES = 12_000_000;
 /** What a lane costs on top, in sides. */
 const SIDES_PER_LANE = 40;
+/** Where there are twice as many lanes or more, about so many of them, evenly apart, tell what a direction costs about ... */
+const ROUGH_LANES = 100;
+/** ... and so many of the directions that seem best are looked at lane by lane. */
+const WHOLE = 5;
 /** Ground that has to be done by hand costs this many times its length. */
 const HAND_FACTOR = 5;
 const DEGREE = Math.PI / 180;
@@ -58,51 +63,107 @@ type Look = {
   readonly result: () => Directed;
 };
 
-/** Tries directions, keeps the best, and stops when it has looked at too many sides. */
+/** A direction that was tried, and its cost by all its lanes or by some of them. */
+type Tried = { readonly angle: number; readonly cost: number; readonly isWhole: boolean };
+
+const bestOf = (tried: readonly Tried[], count: number): readonly Tried[] =>
+  tried.toSorted((left, right) => left.cost - right.cost).slice(0, count);
+
+/**
+ * Tries directions, keeps the best, and stops when it has looked at too many sides. A direction of which the lanes alone cost more
+ * than the third best so far is not looked at: it cannot be the best, nor one about which others are tried.
+ */
 function lookAt(field: Field, pivot: PlanePoint, gauge: Gauge): Look {
-  let best: number | null = null;
-  let bestCost = Number.POSITIVE_INFINITY;
-  const tried: { readonly angle: number; readonly cost: number }[] = [];
+  let best: Tried | null = null;
+  const tried: Tried[] = [];
+  const fewest: number[] = [];
+  const bareSqM = areaOf(field.bare);
   let looked = 0;
   let wasCutShort = false;
   const lay = stripLayer();
   const turn = turner(field, pivot);
-  const tryOne = (angle: number): void => {
-    const sum = lay(turn(angle), gauge);
-    looked += field.rest.length + field.bare.length + field.ground.length + SIDES_PER_LANE * sum.lanes.count;
-    const cost = costOf(sum, gauge);
-    tried.push({ angle, cost });
-    if (best !== null && !(cost < bestCost * (1 - TIE))) return;
-    bestCost = cost;
-    best = angle;
+  const look = (angle: number, every: number): Tried => {
+    const sum = lay(turn.whole(angle), gauge, undefined, every);
+    looked += field.bare.length + field.ground.length + (SIDES_PER_LANE * sum.lanes.count) / every;
+    return { angle, cost: costOf(sum, gauge), isWhole: every === 1 };
+  };
+  const note = (one: Tried): void => {
+    if (one.isWhole && (best === null || one.cost < best.cost * (1 - TIE))) best = one;
+    tried.push(one);
+  };
+  const tryOne = (angle: number): Tried | null => {
+    const rest = turn.rest(angle);
+    looked += field.rest.length;
+    const lanes = lanesOver(rest, gauge.swathM, gauge.overlapM);
+    if (leastCost(lanes, rest, bareSqM, gauge) > (fewest[REFINED - 1] ?? Number.POSITIVE_INFINITY)) return null;
+    const one = look(angle, Math.max(1, Math.floor(lanes.count / ROUGH_LANES)));
+    fewest.push(one.cost);
+    fewest.sort((left, right) => left - right).splice(REFINED);
+    return one;
   };
   const found = (): number => {
     if (best === null) throw new Error('no direction was tried');
-    return best;
+    return best.angle;
   };
   return {
     tryAll: (angles) => {
+      const rough: Tried[] = [];
       for (const angle of angles) {
-        if (best === null || looked <= MOST_SIDES) tryOne(halfTurn(angle));
-        else wasCutShort = true;
+        if (tried.length + rough.length > 0 && looked > MOST_SIDES) wasCutShort = true;
+        else {
+          const one = tryOne(halfTurn(angle));
+          if (one?.isWhole === true) note(one);
+          else if (one !== null) rough.push(one);
+        }
       }
+      for (const each of bestOf(rough, WHOLE)) note(look(each.angle, 1));
     },
-    bestFew: (count) => {
-      const ranked = tried.toSorted((left, right) => left.cost - right.cost);
-      return ranked.slice(0, count).map((each) => each.angle);
-    },
-    result: () => ({ angle: found(), strips: stripsOver(turn(found()), gauge, lay), wasCutShort }),
+    bestFew: (count) => bestOf(tried, count).map((each) => each.angle),
+    result: () => ({ angle: found(), strips: stripsOver(turn.whole(found()), gauge, lay), wasCutShort }),
   };
 }
 
+type Turner = { readonly rest: (angle: number) => Sides; readonly whole: (angle: number) => Field };
+
 /** A field turned into the frame of a direction. A frame holds until the next one. */
-function turner({ rest, bare, ground }: Field, pivot: PlanePoint): (angle: number) => Field {
+function turner({ rest, bare, ground }: Field, pivot: PlanePoint): Turner {
   const [turnedRest, turnedBare, turnedGround] = [rest, bare, ground].map((sides) => new Float64Array(sides.length));
-  return (angle) => ({
-    rest: turnSides(rest, angle, pivot, turnedRest),
-    bare: turnSides(bare, angle, pivot, turnedBare),
-    ground: turnSides(ground, angle, pivot, turnedGround),
-  });
+  return {
+    rest: (angle) => turnSides(rest, angle, pivot, turnedRest),
+    whole: (angle) => ({
+      rest: turnSides(rest, angle, pivot, turnedRest),
+      bare: turnSides(bare, angle, pivot, turnedBare),
+      ground: turnSides(ground, angle, pivot, turnedGround),
+    }),
+  };
+}
+
+/**
+ * What swaths in a direction cost at least, seconds, by the lanes alone: together they are as long as the untreated ground needs where
+ * each step between lanes is full of it, and all lanes but the two at the ends, where the swath may not fit, take a turn.
+ * @param rest turned into the frame of the direction
+ */
+function leastCost(lanes: Lanes, rest: Sides, bareSqM: number, { swathM, metresPerSec, turnSec }: Gauge): number {
+  if (lanes.count < 3) return 0;
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let at = 0; at < rest.length; at += 2) {
+    const x = rest[at] as number;
+    if (x < low) low = x;
+    if (x > high) high = x;
+  }
+  // Half a width less half a step lies beyond the outermost steps on either side.
+  const within = Math.max(0, bareSqM - (swathM - lanes.stepM) * (high - low));
+  const turns = lanes.count - 2;
+  return (within / lanes.stepM + turns * lanes.stepM) / metresPerSec + turns * turnSec;
+}
+
+/** Area that sides go round, m2. */
+function areaOf(sides: Sides): number {
+  let twice = 0;
+  for (let at = 0; at < sides.length; at += 4) {
+    twice += (sides[at] as number) * (sides[at + 3] as number) - (sides[at + 2] as number) * (sides[at + 1] as number);
+  }
+  return twice / 2;
 }
 
 /** Seconds for swaths in a direction, each with a turn and the step to the lane beside it. */

@@ -84,10 +84,28 @@ function outlineOf(steps: readonly Step[], way: PlanePoint): Region {
     x: Math.round((along * way.x - across * way.y) * STEPS_PER_METRE),
     y: Math.round((along * way.y + across * way.x) * STEPS_PER_METRE),
   });
-  const far = steps.flatMap(({ low, high, to }) => [corner(to, low), corner(to, high)]);
-  const near = steps.toReversed().flatMap(({ low, high, from }) => [corner(from, high), corner(from, low)]);
+  const far = endsOf(steps.map(({ low, high, to }) => ({ low, high, at: to }))).flatMap(({ low, high, at }) => [
+    corner(at, low),
+    corner(at, high),
+  ]);
+  const near = endsOf(steps.map(({ low, high, from }) => ({ low, high, at: from })))
+    .toReversed()
+    .flatMap(({ low, high, at }) => [corner(at, high), corner(at, low)]);
   const path = [...far, ...near];
   return regionOf([path.filter((point, index) => !isSame(point, path[(index + 1) % path.length]))]);
+}
+
+type End = { readonly low: number; readonly high: number; readonly at: number };
+
+/** Ends of steps from low to high; those that follow one another at the same place are one: a shared band ends where one of the two does. */
+function endsOf(steps: readonly End[]): readonly End[] {
+  const ends: End[] = [];
+  for (const step of steps) {
+    const before = ends[ends.length - 1];
+    if (before === undefined || before.at !== step.at) ends.push(step);
+    else ends[ends.length - 1] = { ...before, high: step.high };
+  }
+  return ends;
 }
 
 function isSame(point: GridPath[number], other: GridPath[number] | undefined): boolean {

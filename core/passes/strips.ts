@@ -26,8 +26,11 @@ export type Field = { readonly rest: Sides; readonly bare: Sides; readonly groun
 
 /** Takes one swath. */
 type Take = (lane: number, from: number, to: number) => void;
-/** Lays swaths over a field, hands each to `take`, and gives their sum. */
-export type StripLayer = (field: Field, gauge: Gauge, take?: Take) => StripSum;
+/**
+ * Lays swaths over a field, hands each to `take`, and gives their sum.
+ * @param every of so many lanes one is looked at, and counts for all of them
+ */
+export type StripLayer = (field: Field, gauge: Gauge, take?: Take, every?: number) => StripSum;
 
 /**
  * Straight swaths in lanes over `rest`, each from end to end of what is `bare` under its lane, and only where the whole width
@@ -35,13 +38,16 @@ export type StripLayer = (field: Field, gauge: Gauge, take?: Take) => StripSum;
  */
 export function stripLayer(): StripLayer {
   const [readBare, readGround] = [laneReader(), laneReader()];
-  return ({ rest, bare, ground }, gauge, take) => {
+  return ({ rest, bare, ground }, gauge, take, every = 1) => {
     const lanes = lanesOver(rest, gauge.swathM, gauge.overlapM);
-    const wanted = readBare(lanes, bare).any;
-    const free = readGround(lanes, ground).full;
+    const read = everyLane(lanes, every);
+    const wanted = readBare(read, bare).any;
+    const free = readGround(read, ground).full;
     const sum: Sum = { count: 0, lengthM: 0, wantedM: 0, servedM: 0 };
-    for (let lane = 0; lane < lanes.count; lane += 1) serveLane(wanted, free, lane, gauge.swathM, sum, take);
-    return { lanes, count: sum.count, lengthM: sum.lengthM, lostM: sum.wantedM - sum.servedM };
+    for (let lane = 0; lane < read.count; lane += 1) serveLane(wanted, free, lane, gauge.swathM, sum, take);
+    const times = lanes.count / read.count;
+    const lostM = times * (sum.wantedM - sum.servedM);
+    return { lanes, count: times * sum.count, lengthM: times * sum.lengthM, lostM };
   };
 }
 
@@ -50,6 +56,14 @@ export function stripsOver(field: Field, gauge: Gauge, lay: StripLayer = stripLa
   const strips: Strip[] = [];
   const { lanes, lengthM, lostM } = lay(field, gauge, (lane, from, to) => strips.push({ lane, from, to }));
   return { lanes, strips, lengthM, lostM };
+}
+
+/** Of so many lanes one, as far from the first lane as from the last but for one lane. */
+function everyLane(lanes: Lanes, every: number): Lanes {
+  if (every === 1) return lanes;
+  const count = Math.ceil(lanes.count / every);
+  const before = Math.floor((lanes.count - 1 - (count - 1) * every) / 2);
+  return { ...lanes, count, firstM: lanes.firstM + before * lanes.stepM, stepM: every * lanes.stepM };
 }
 
 type Sum = { count: number; lengthM: number; wantedM: number; servedM: number };
