@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { createRandom } from '../../../core/base/index.ts';
 import type { Region } from '../../../core/geometry/index.ts';
 import { bestDirection, fixedDirection } from '../../../core/passes/angle.ts';
 import { pivotOf, sidesOf } from '../../../core/passes/sides.ts';
 import type { Strips } from '../../../core/passes/strips.ts';
 import type { Gauge } from '../../../core/passes/types.ts';
-import { rectangle } from '../geometry/shapes.ts';
+import { type Corner, rectangle, starCorners } from '../geometry/shapes.ts';
 import { groundOf, houseLawn, lShape, turned, unevenLawn } from './grounds.ts';
 
 const gauge: Gauge = {
@@ -43,9 +44,26 @@ describe('the direction of the swaths', () => {
     expect(Math.max(...scan)).toBeGreaterThan(1.05 * Math.min(...scan));
   });
 
-  it('is that of the long side of a rectangle', () => {
-    const ground = groundOf(turned(rectangle(0, 0, 40, 13), 17.3));
-    expect((bestDirection(fieldOf(ground), pivotOf(ground), gauge).angle * 180) / Math.PI).toBeCloseTo(17.3, 3);
+  it.each([1, 2, 3, 4])(
+    'over uneven ground %i of more than 200 lanes: within four thousandths of every one of 90 directions',
+    (seed) => {
+      const corners = starCorners(createRandom(seed), 14, 700).map(([x, y]): Corner => [x, 0.4 * y]);
+      const ground = groundOf(corners);
+      const found = bestDirection(fieldOf(ground), pivotOf(ground), gauge);
+      const scan = Array.from({ length: 90 }, (_each, step) =>
+        secondsOf(fixedDirection(fieldOf(ground), pivotOf(ground), gauge, 2 * step).strips),
+      );
+      expect(found.strips.lanes.count).toBeGreaterThan(200);
+      expect(secondsOf(found.strips)).toBeLessThan(1.004 * Math.min(...scan));
+      expect(Math.max(...scan)).toBeGreaterThan(1.012 * Math.min(...scan));
+    },
+  );
+
+  it('is that of the long side of a rectangle, whatever the number of lanes', () => {
+    for (const times of [1, 30]) {
+      const ground = groundOf(turned(rectangle(0, 0, 40 * times, 13 * times), 17.3));
+      expect((bestDirection(fieldOf(ground), pivotOf(ground), gauge).angle * 180) / Math.PI).toBeCloseTo(17.3, 3);
+    }
   });
 
   it('that is given counts within half a turn', () => {
