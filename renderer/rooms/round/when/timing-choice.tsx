@@ -3,9 +3,10 @@ import { useState } from 'react';
 import { ok } from '../../../../core/base/index.ts';
 import type { Book, Round } from '../../../../core/book/index.ts';
 import { PUBLISHED_TIMINGS, stationNames } from '../../../../core/round/timing/index.ts';
-import { freshId, putRecord, removeRecord, showError } from '../../../stores/index.ts';
+import { edit, freshId, putRecord, showError, showNews } from '../../../stores/index.ts';
 import { Button, Choice, Field, Section } from '../../../ui/index.ts';
 import { completed, draftOf, emptyDraft, missingOf, type TimingDraft } from './timing-draft.ts';
+import { withoutTiming } from './timing-edits.ts';
 import { TimingForm } from './timing-form.tsx';
 
 type ChoiceProps = { readonly book: Book; readonly round: Round };
@@ -131,7 +132,9 @@ export function TimingFigures({ book, round }: ChoiceProps) {
           label={`Remove the timing ${timing.name}`}
           tip="Remove this timing"
           onPress={() => {
-            if (setTiming(round, null)) removeRecord('timings', timing.id, timing.name);
+            const done = edit(withoutTiming(book, timing));
+            if (done.ok) showNews(`Timing ${timing.name} is removed`, true);
+            else showError(done.error);
           }}
         >
           <Trash2 size={15} aria-hidden="true" />

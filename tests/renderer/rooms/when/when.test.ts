@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { recordFault } from '../../../../core/book/index.ts';
+import { type Book, recordFault } from '../../../../core/book/index.ts';
+import { applyAction } from '../../../../core/edit/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import { lawnsBySite, PUBLISHED_TIMINGS, timingSeason } from '../../../../core/round/timing/index.ts';
 import { formatterFor } from '../../../../renderer/format/index.ts';
@@ -7,6 +8,7 @@ import { roundLawns } from '../../../../renderer/rooms/round/when/round-lawns.ts
 import { reasonsOf } from '../../../../renderer/rooms/round/when/site-lawns.tsx';
 import { isOpen, momentWords } from '../../../../renderer/rooms/round/when/timing-chart.tsx';
 import { completed, draftOf, emptyDraft, missingOf } from '../../../../renderer/rooms/round/when/timing-draft.ts';
+import { withoutTiming } from '../../../../renderer/rooms/round/when/timing-edits.ts';
 import { dayAt, withTypedDay } from '../../../../renderer/rooms/round/when/typed-days.ts';
 import { footingWords, todayWords, windowWords } from '../../../../renderer/rooms/round/when/when-words.ts';
 import { bookWith, countTiming } from '../../../core/round/timing/stations.ts';
@@ -42,6 +44,45 @@ describe('a timing that is being made', () => {
     expect(made.value).toMatchObject({ kind: 'degree-days', baseF: 32, opensAt: 250, closesAt: 500, from: '02-15' });
     expect(made.value.source).toContain('Michigan State');
   });
+});
+
+test('a timing that is removed goes out of every round and programme, as one step that can be taken back', () => {
+  const [one, other] = [countTiming({ id: 'one' }), countTiming({ id: 'other' })];
+  const round = {
+    name: 'r',
+    treatmentIds: ['t'],
+    skipped: [],
+    dates: ['2027-03-20'],
+    rigIds: ['rig'],
+    wetGround: false,
+  };
+  const step = { name: 's', treatmentIds: ['t'], from: '03-01', to: '04-15' };
+  const book: Book = {
+    ...smallBook(),
+    timings: [one, other],
+    rounds: [
+      { ...round, id: 'r1', propertyIds: 'all', timingId: 'one' },
+      { ...round, id: 'r2', propertyIds: 'all', timingId: 'other' },
+    ],
+    programmes: [
+      {
+        id: 'p',
+        name: 'p',
+        note: '',
+        steps: [
+          { ...step, id: 's1', timingId: 'one' },
+          { ...step, id: 's2' },
+        ],
+      },
+    ],
+  };
+  const done = applyAction(book, withoutTiming(book, one));
+  if (!done.ok) throw new Error(done.error.detail);
+  expect(done.value.book.timings.map((each) => each.id)).toEqual(['other']);
+  expect(done.value.book.rounds.map((each) => each.timingId)).toEqual([undefined, 'other']);
+  expect(JSON.stringify(done.value.book.programmes)).not.toContain('timingId');
+  const back = applyAction(done.value.book, done.value.inverse);
+  expect(back.ok && back.value.book).toEqual(book);
 });
 
 describe('lawns of a round', () => {
