@@ -9,6 +9,7 @@ import { doubledOutlines } from './doubled-outlines.ts';
 import { undrivableHeads, undrivenHeads } from './driven-heads.ts';
 import { duplicateIds } from './duplicate-ids.ts';
 import { emptyZones } from './empty-zones.ts';
+import { fleets } from './fleets.ts';
 import { hours } from './hours.ts';
 import { idleExclusions } from './idle-exclusions.ts';
 import { labelLimits } from './label-limits.ts';
@@ -47,6 +48,7 @@ export const RULES: readonly Rule[] = [
   products,
   idleCaps,
   licences,
+  fleets,
   calibration,
   calibrationDue,
   undrivenHeads,

@@ -11,6 +11,7 @@ export const references: Rule = {
     ...work(book),
     ...rounds(book),
     ...programmes(book),
+    ...book.fleets.flatMap((fleet) => missing(named('fleet', fleet), 'rig', ids(book.rigs), fleet.rigIds)),
     ...records(book),
   ],
 };

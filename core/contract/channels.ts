@@ -152,6 +152,8 @@ export const channels = {
       today: v.optional(date),
       /** Price on days of unlike length, dollars for an hour above the mean; none unless told. */
       evenUsdPerHour: v.optional(evenPrice),
+      /** The rigs of this fleet instead of the round's own. Its plan is kept by the name that `fleetPlanName` gives. */
+      fleetId: v.optional(id),
       /**
        * The rest of one day instead of the round: rigs under way, and the properties that are left. Its plan is kept beside that of the round, by
        * the name that `restName` gives.

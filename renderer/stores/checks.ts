@@ -37,5 +37,5 @@ export function checkInBackground(book: Book | null): void {
 /** The room in which an issue of the checks can be put right. */
 export function roomOfIssue({ where }: Issue): 'ground' | 'shed' | 'round' {
   if (/^(property|properties|lawn)\b/.test(where)) return 'ground';
-  return /^(rounds?|timing|temperatures|calendar|programme)\b/.test(where) ? 'round' : 'shed';
+  return /^(rounds?|timing|temperatures|calendar|programme|fleet)\b/.test(where) ? 'round' : 'shed';
 }

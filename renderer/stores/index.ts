@@ -50,6 +50,7 @@ export {
   type KnownPlan,
   planDone,
   planFailed,
+  planFleets,
   planProgress,
   type RunningJob,
   startPlanning,

@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
+import { fleetPlanName } from '../../core/compare/index.ts';
 import type { JobDone, JobFailed, JobProgress, RequestOf, StoredPlan } from '../../core/contract/index.ts';
 import type { Outage } from '../../core/plan/problem/index.ts';
 import type { Plan } from '../../core/plan/result/index.ts';
@@ -45,6 +46,8 @@ export type PlanWish = {
   readonly seed: number;
   /** Dollars for an hour above the mean day; 0 for none. */
   readonly evenUsdPerHour: number;
+  /** The rigs of this fleet instead of the round's own. */
+  readonly fleetId?: string;
   /** The rest of a day under way instead of the round. */
   readonly rest?: RequestOf<'job.startPlan'>['rest'];
   /** Begin with the plan that is there, these properties with their rig and day; absent: from nothing. */
@@ -62,6 +65,7 @@ export async function startPlanning({
   pinned,
   outages = [],
   rest,
+  fleetId,
 }: PlanWish): Promise<void> {
   const { session, job } = usePlans.getState();
   if (session === null || job !== null) return;
@@ -74,6 +78,7 @@ export async function startPlanning({
     evenUsdPerHour,
     today: todayHere(),
     ...(rest === undefined ? {} : { rest }),
+    ...(fleetId === undefined ? {} : { fleetId }),
     ...(pinned === undefined ? {} : { keep: { first: 0, pinned: [...pinned] } }),
     ...(outages.length === 0 ? {} : { outages: [...outages] }),
   });
@@ -108,7 +113,7 @@ export function planDone({ jobId, session, roundId, plan, savedAt, revision, can
   endJob(jobId);
   usePlans.setState(({ plans }) => ({ plans: { ...plans, [roundId]: { plan, savedAt, madeOnRevision: revision } } }));
   const days = plan.days.length === 1 ? '1 rig day' : `${plan.days.length} rig days`;
-  const what = roundId === plan.roundId ? plan.roundName : 'The rest of the day';
+  const what = roundId === plan.roundId ? plan.roundName : besideName(roundId, plan);
   const words = cancelled ? `Stopped; the best plan so far is kept: ${days}` : `${what} is planned: ${days}`;
   if (useView.getState().room === 'round') say(words);
   else showNews(words);
@@ -123,6 +128,37 @@ export function planFailed({ jobId, session, roundId, error }: JobFailed): void 
   }
   usePlans.setState(({ failures }) => ({ failures: { ...failures, [roundId]: error } }));
   showError(error);
+}
+
+/** What a plan beside that of the round is called. */
+function besideName(keptAs: string, plan: Plan): string {
+  const isFleet = keptAs.startsWith(fleetPlanName(plan.roundId, ''));
+  return isFleet ? `${plan.roundName} by a fleet` : 'The rest of the day';
+}
+
+/** Plans a round by several fleets, one after the other; ends where one of them is stopped or fails. */
+export async function planFleets(wish: Omit<PlanWish, 'fleetId'>, fleetIds: readonly string[]): Promise<void> {
+  for (const fleetId of fleetIds) {
+    const name = fleetPlanName(wish.roundId, fleetId);
+    const before = usePlans.getState().plans[name];
+    await startPlanning({ ...wish, fleetId });
+    await jobEnds();
+    if (usePlans.getState().plans[name] === before) return;
+  }
+}
+
+function jobEnds(): Promise<void> {
+  return new Promise((done) => {
+    if (usePlans.getState().job === null) {
+      done();
+      return;
+    }
+    const leave = usePlans.subscribe((state) => {
+      if (state.job !== null) return;
+      leave();
+      done();
+    });
+  });
 }
 
 function endJob(jobId: string): void {

@@ -107,6 +107,8 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
     uses: [...SHAPES, 'core/calibrate', 'core/field-work'],
     types: [...STEPS, ...PLAN_TYPES, 'core/round', 'core/quote'],
   },
+  /** Two fleets on the same round. */
+  'core/compare': { uses: GROUND, types: ['core/plan/result'] },
   'core/contract': {
     uses: [...GROUND, 'core/edit', 'core/plan/result'],
     types: [...STEPS, ...PLAN_TYPES, 'core/plan/board', 'core/places', 'core/formats'],

@@ -74,6 +74,7 @@ export function planHandlers(
         outages: wish.outages ?? [],
         base,
         ...(wish.rest === undefined ? {} : { rest: wish.rest }),
+        ...(wish.fleetId === undefined ? {} : { fleetId: wish.fleetId }),
       });
       return ok({ jobId });
     },

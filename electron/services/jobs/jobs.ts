@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { err, ok, type Result } from '../../../core/base/index.ts';
+import { bookOfFleet, fleetPlanName } from '../../../core/compare/index.ts';
 import type { Done, PassDrawing, ReckonedPasses } from '../../../core/contract/index.ts';
 import type { GoTable } from '../../../core/plan/board/index.ts';
 import { restName } from '../../../core/plan/live/index.ts';
@@ -30,6 +31,7 @@ export type PlanRequest = {
   readonly base: PlanBase | null;
   readonly rest?: RestOfDay;
   readonly outages: readonly Outage[];
+  readonly fleetId?: string;
 };
 
 export type FitRequest = {
@@ -79,15 +81,15 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
 
   const startPlan: Jobs['startPlan'] = (session, client, request) => {
     const jobId = randomBytes(12).toString('base64url');
-    const { rest } = request;
-    // The rest of a day is kept, and told of, beside the plan of its round.
-    const keptAs = rest === undefined ? request.roundId : restName(request.roundId, rest.date);
+    const keptAs = nameOf(request);
     const about = { jobId, session: session.session, roundId: keptAs };
     const revision = session.entry.revision();
     const startedMs = performance.now();
-    const book = session.entry.book();
+    const { fleetId, ...wish } = request;
+    const own = session.entry.book();
+    const book = fleetId === undefined ? own : bookOfFleet(own, request.roundId, fleetId);
     const workers = workersFor(book.properties.length);
-    const job = startPlanning(workerFile, { book, ...request, workers }, (progress) =>
+    const job = startPlanning(workerFile, { book, ...wish, workers }, (progress) =>
       client.send('job.progress', { ...about, ...progress }),
     );
     const finish = async (outcome: Result<PlanOutcome>): Promise<void> => {
@@ -145,6 +147,12 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
       await endThose(() => true);
     },
   };
+}
+
+/** The rest of a day, and what another fleet makes of a round, are kept and told of beside the plan of the round. */
+function nameOf({ roundId, rest, fleetId }: PlanRequest): string {
+  if (rest !== undefined) return restName(roundId, rest.date);
+  return fleetId === undefined ? roundId : fleetPlanName(roundId, fleetId);
 }
 
 /** One core is left to the screen; each thread holds the whole table of travel, which grows with the square of the lawns. */

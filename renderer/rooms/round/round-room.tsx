@@ -13,6 +13,7 @@ import {
 import { type View, Views, Workbench } from '../../ui/index.ts';
 import { BuyView } from './buy-view.tsx';
 import { CalendarView } from './calendar/index.ts';
+import { FleetsView } from './fleets-view.tsx';
 import { ProgrammesView } from './programmes/index.ts';
 import { RoundLedger } from './round-ledger.tsx';
 import { RoundSetUp } from './round-set-up.tsx';
@@ -27,6 +28,7 @@ const VIEWS: readonly View[] = [
   { id: 'programmes', title: 'Programmes', show: () => <ProgrammesView /> },
   { id: 'season', title: 'Season', show: () => <SeasonView /> },
   { id: 'buy', title: 'Buy', show: () => <BuyView /> },
+  { id: 'fleets', title: 'Fleets', show: () => <FleetsView /> },
 ];
 
 /** The owner's room for a round: what is done where and by when, and the days that come of it. */

@@ -53,6 +53,13 @@ export const BROKEN_SEASON: Readonly<Record<string, readonly Book[]>> = {
       ],
     },
   ],
+  'fleet-idle': [
+    {
+      ...good,
+      rigs: good.rigs.map((rig) => ({ ...rig, machines: [], handMethodIds: [] })),
+      fleets: [{ id: 'f', name: 'F', rigIds: good.rigs.map((rig) => rig.id), fixedPerSeason: 0, note: '' }],
+    },
+  ],
   'licence-lacking': [
     // On the day after the last one of its rig's only licence; without a number; and a rig that nobody is entered for.
     { ...good, applicators: good.rigs.map((rig) => applicator({ rigIds: [rig.id], expires: dayBefore })) },

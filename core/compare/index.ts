@@ -1,0 +1,10 @@
+export {
+  type Comparison,
+  compareFleets,
+  type Difference,
+  type FleetResult,
+  fleetResult,
+  TIME_KINDS,
+  type TimeKind,
+} from './compare.ts';
+export { bookOfFleet, fleetPlanName } from './fleet-round.ts';

@@ -1,0 +1,237 @@
+import {
+  type Comparison,
+  type Difference,
+  type FleetResult,
+  TIME_KINDS,
+  type TimeKind,
+} from '../../../core/compare/index.ts';
+import type { Formatter } from '../../format/index.ts';
+import { useFormat } from '../../stores/index.ts';
+
+/** Two fleets side by side: figures with their difference, a picture of the hours, and what each leaves out. */
+export function FleetFigures({ comparison }: { readonly comparison: Comparison }) {
+  const words = useFormat();
+  const { first, second, differences, workDiffers } = comparison;
+  return (
+    <>
+      {workDiffers && (
+        <p className="caution">
+          The two do not do the same work: {first.name} leaves out {lawns(first)}, {second.name} {lawns(second)}. What
+          that is worth is not in the cost.
+        </p>
+      )}
+      <table className="table table-narrow">
+        <thead>
+          <tr>
+            <th scope="col">for this round</th>
+            <th scope="col" className="number">
+              {first.name}
+            </th>
+            <th scope="col" className="number">
+              {second.name}
+            </th>
+            <th scope="col" className="number">
+              difference
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {differences.map((row) => (
+            <tr key={row.what}>
+              <th scope="row">{NAMES[row.what]}</th>
+              <td className="number">{figure(row.what, row.first, words)}</td>
+              <td className="number">{figure(row.what, row.second, words)}</td>
+              <td className="number">{signed(row, words)}</td>
+            </tr>
+          ))}
+          <tr>
+            <th scope="row">last day of work</th>
+            <td className="number">{first.lastDate === '' ? '' : words.date(first.lastDate)}</td>
+            <td className="number">{second.lastDate === '' ? '' : words.date(second.lastDate)}</td>
+            <td />
+          </tr>
+        </tbody>
+      </table>
+      <Season comparison={comparison} />
+      <Hours first={first} second={second} words={words} />
+      <LeftOut result={first} />
+      <LeftOut result={second} />
+    </>
+  );
+}
+
+function lawns(result: FleetResult): string {
+  const { length } = result.left;
+  return length === 0 ? 'none' : `${length} ${length === 1 ? 'lawn' : 'lawns'}`;
+}
+
+const NAMES: Readonly<Record<Difference['what'], string>> = {
+  'rig days': 'rig days',
+  dates: 'dates with a rig out',
+  paid: 'paid hours',
+  overtime: 'of them overtime',
+  driven: 'driven',
+  refills: 'refills',
+  'fill points': 'of them at fill points',
+  'left out': 'lawns left out',
+  cost: 'cost without product',
+};
+
+function figure(what: Difference['what'], value: number, words: Formatter): string {
+  if (what === 'paid' || what === 'overtime') return words.duration(value);
+  if (what === 'driven') return words.distance(value);
+  return what === 'cost' ? words.money(value) : String(value);
+}
+
+function signed({ what, more }: Difference, words: Formatter): string {
+  if (more === 0) return 'the same';
+  return `${figure(what, Math.abs(more), words)} ${more < 0 ? 'less' : 'more'}`;
+}
+
+function Season({ comparison: { first, second, seasonUsd } }: { readonly comparison: Comparison }) {
+  const words = useFormat();
+  const { all, running, fixed, rounds } = seasonUsd;
+  const less = (usd: number): string => `${words.money(Math.abs(usd))} ${usd <= 0 ? 'less' : 'more'}`;
+  return (
+    <p className="fleet-season">
+      <b>
+        {second.name} costs {less(all)} a season than {first.name}
+      </b>
+      : {less(running)} for {rounds} {rounds === 1 ? 'round' : 'rounds'} like this one, {less(fixed)} fixed.
+    </p>
+  );
+}
+
+const BAR_LEFT = 150;
+const BAR_WIDTH = 560;
+const BAR_HEIGHT = 26;
+const ROW = 46;
+const NAME_OF: Readonly<Record<TimeKind, string>> = {
+  treating: 'treating',
+  driving: 'driving',
+  refilling: 'refilling',
+  'at stops': 'setting up',
+  'at the shop': 'at the shop',
+  waiting: 'waiting, breaks',
+};
+
+type HoursProps = { readonly first: FleetResult; readonly second: FleetResult; readonly words: Formatter };
+
+/** Paid hours of both as bars of the same scale, by what they go into. The table below says the same. */
+function Hours({ first, second, words }: HoursProps) {
+  const most = Math.max(first.paidSec, second.paidSec, 1);
+  const scale = BAR_WIDTH / most;
+  return (
+    <figure className="fleet-hours">
+      <svg
+        width={BAR_LEFT + BAR_WIDTH + 90}
+        height={2 * ROW + 6}
+        viewBox={`0 0 ${BAR_LEFT + BAR_WIDTH + 90} ${2 * ROW + 6}`}
+        aria-hidden="true"
+      >
+        <defs>
+          {TIME_KINDS.map((kind, index) => (
+            <pattern
+              key={kind}
+              id={`fleet-${index}`}
+              width={4 + index}
+              height={4 + index}
+              patternUnits="userSpaceOnUse"
+              patternTransform={`rotate(${index * 30})`}
+            >
+              <path className="fleet-hatch" d={`M0 0V${4 + index}`} />
+            </pattern>
+          ))}
+        </defs>
+        {[first, second].map((result, row) => (
+          <Bar key={result.fleetId} result={result} top={row * ROW + 4} scale={scale} words={words} />
+        ))}
+      </svg>
+      <table className="table table-narrow">
+        <caption className="only-spoken">Paid hours by what they go into</caption>
+        <thead>
+          <tr>
+            <th scope="col">hours by kind</th>
+            <th scope="col" className="number">
+              {first.name}
+            </th>
+            <th scope="col" className="number">
+              {second.name}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {TIME_KINDS.map((kind, index) => (
+            <tr key={kind}>
+              <th scope="row">
+                <svg width="18" height="12" aria-hidden="true">
+                  <rect className="fleet-part" x="0.5" y="0.5" width="17" height="11" fill={`url(#fleet-${index})`} />
+                </svg>{' '}
+                {NAME_OF[kind]}
+              </th>
+              <td className="number">{words.duration(first.timeSec[kind])}</td>
+              <td className="number">{words.duration(second.timeSec[kind])}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </figure>
+  );
+}
+
+type BarProps = {
+  readonly result: FleetResult;
+  readonly top: number;
+  readonly scale: number;
+  readonly words: Formatter;
+};
+
+function Bar({ result, top, scale, words }: BarProps) {
+  let x = BAR_LEFT;
+  return (
+    <g>
+      <text className="fleet-bar-name" x={BAR_LEFT - 10} y={top + 17} textAnchor="end">
+        {result.name.length > 20 ? `${result.name.slice(0, 19)}…` : result.name}
+      </text>
+      {TIME_KINDS.map((kind, index) => {
+        const width = result.timeSec[kind] * scale;
+        const at = x;
+        x += width;
+        return (
+          <rect
+            key={kind}
+            className="fleet-part"
+            x={at}
+            y={top}
+            width={Math.max(0, width)}
+            height={BAR_HEIGHT}
+            fill={`url(#fleet-${index})`}
+          >
+            <title>{`${NAME_OF[kind]}: ${words.duration(result.timeSec[kind])}`}</title>
+          </rect>
+        );
+      })}
+      <text className="fleet-bar-name" x={x + 8} y={top + 17}>
+        {words.duration(result.paidSec)}
+      </text>
+    </g>
+  );
+}
+
+function LeftOut({ result }: { readonly result: FleetResult }) {
+  if (result.left.length === 0) return null;
+  return (
+    <>
+      <h4>
+        {result.name} leaves out {lawns(result)}
+      </h4>
+      <ul className="fleet-left">
+        {result.left.map(({ propertyId, name, why }) => (
+          <li key={propertyId}>
+            {name}: {why.join('; ')}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
