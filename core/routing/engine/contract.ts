@@ -116,10 +116,14 @@ export type RouteModel = {
   /** How often far positions are looked at where no near one costs little enough for the step; always unless told. */
   readonly farShare?: number;
   /**
-   * Cost of one route by itself. For models whose cost is the sum of these, with routes all of one kind and customers done in one way
-   * only: routes met in different solutions are then combined.
+   * Cost of one route by itself, driven by a vehicle of a kind; infinite where it cannot be. For models whose cost is the sum of these,
+   * with customers done in one way only: routes met in different solutions are then combined, each noted with the kind chosen for it.
    */
-  costOf?(route: number): number;
+  readonly costOf?: ((route: number, kind: number) => number) | undefined;
+  /** How many vehicles of each kind there are; without it all are of one kind, as many as routes. */
+  readonly vehicleCounts?: Int32Array | undefined;
+  /** Routes are combined a few neighbouring ones at a time, however many customers there are, instead of all of a small problem. */
+  readonly combinesParts?: boolean | undefined;
   /** For models in which one customer is done in several parts, each a node of its own. */
   readonly parts?: Parts;
 };

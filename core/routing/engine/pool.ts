@@ -11,11 +11,17 @@ const TWO_TO_20 = 1_048_576;
  */
 export class RoutePool {
   count = 0;
-  readonly cost = new Float64Array(MOST_ROUTES);
+  /** How many routes of each kind there may be. */
+  readonly most: Int32Array;
+  /** Of each route as one of each kind, [route * kinds + kind]. */
+  readonly cost: Float64Array;
   /** Customers of route r: `customers[first[r] .. first[r + 1])`. */
   readonly first = new Int32Array(MOST_ROUTES + 1);
   customers = new Int32Array(4 * MOST_ROUTES);
   private readonly tours: Tours;
+  /** Of the cheapest kind. */
+  private readonly least = new Float64Array(MOST_ROUTES);
+  private readonly own: Float64Array;
   private readonly worth = new Float64Array(MOST_ROUTES);
   private readonly key = new Float64Array(MOST_ROUTES);
   private readonly known = new Map<number, number>();
@@ -26,6 +32,9 @@ export class RoutePool {
 
   constructor(tours: Tours, random: Random) {
     this.tours = tours;
+    this.most = tours.model.vehicleCounts ?? Int32Array.of(tours.routes);
+    this.cost = new Float64Array(MOST_ROUTES * this.most.length);
+    this.own = new Float64Array(this.most.length);
     this.high = Int32Array.from({ length: tours.customers + 1 }, () => random.next() | 0);
     this.low = Int32Array.from({ length: tours.customers + 1 }, () => random.next() | 0);
     this.stale = new Uint8Array(tours.routes).fill(1);
@@ -53,10 +62,15 @@ export class RoutePool {
     }
   }
 
+  /** Customers of a route that was met, in order. */
+  customersOf(route: number): Int32Array {
+    return this.customers.subarray(this.first[route] as number, this.first[route + 1] as number);
+  }
+
   private add(route: number): void {
     const { tours, known } = this;
     const key = this.keyOf(route);
-    const cost = tours.model.costOf?.(route) ?? Number.POSITIVE_INFINITY;
+    const least = this.reckon(route);
     const worth = tours.model.cost;
     const old = known.get(key);
     if (old === undefined) {
@@ -67,16 +81,32 @@ export class RoutePool {
       this.write(route, start);
       known.set(key, this.count);
       this.key[this.count] = key;
-      this.cost[this.count] = cost;
+      this.price(this.count, least);
       this.worth[this.count] = worth;
       this.count += 1;
       this.first[this.count] = end;
       return;
     }
     if (worth < (this.worth[old] as number)) this.worth[old] = worth;
-    if (cost >= (this.cost[old] as number)) return;
-    this.cost[old] = cost;
+    if (least >= (this.least[old] as number)) return;
+    this.price(old, least);
     this.write(route, this.first[old] as number);
+  }
+
+  /** Costs of a route of the tours by kind; returns the least. */
+  private reckon(route: number): number {
+    const { own, tours } = this;
+    let least = Number.POSITIVE_INFINITY;
+    for (let kind = 0; kind < own.length; kind += 1) {
+      own[kind] = tours.model.costOf?.(route, kind) ?? Number.POSITIVE_INFINITY;
+      least = Math.min(least, own[kind] as number);
+    }
+    return least;
+  }
+
+  private price(place: number, least: number): void {
+    this.least[place] = least;
+    this.cost.set(this.own, place * this.own.length);
   }
 
   private write(route: number, start: number): void {
@@ -109,7 +139,8 @@ export class RoutePool {
 
   /** Drops the routes that are worth less than the middle one. */
   private halve(): void {
-    const { worth, cost, key, first, customers, known } = this;
+    const { worth, cost, least, key, first, customers, known } = this;
+    const kinds = this.most.length;
     const middle = worth.slice().sort()[MOST_ROUTES >> 1] as number;
     known.clear();
     let kept = 0;
@@ -120,7 +151,8 @@ export class RoutePool {
       customers.copyWithin(end, from, to);
       first[kept] = end;
       end += to - from;
-      cost[kept] = cost[route] as number;
+      cost.copyWithin(kept * kinds, route * kinds, (route + 1) * kinds);
+      least[kept] = least[route] as number;
       worth[kept] = worth[route] as number;
       key[kept] = key[route] as number;
       known.set(key[kept] as number, kept);

@@ -84,9 +84,11 @@ export class Search {
     this.best.offer(this.absent, this.absentCount);
     this.hot = (options.heat ?? 1) * model.heat.start * model.meanEdge();
     this.heat = this.hot;
-    const whole = customers <= MOST_COMBINED && model.costOf !== undefined && (options.fixed ?? []).length === 0;
-    this.combine = whole ? new Combine(this.tours, this.random) : null;
-    this.cooling = (whole ? STEPS_COMBINED : STEPS_BY_SQUARE) * customers ** 2;
+    const whole = model.costOf !== undefined && (options.fixed ?? []).length === 0;
+    const few = customers <= MOST_COMBINED;
+    const parts = model.combinesParts === true;
+    this.combine = whole && (few || parts) ? new Combine(this.tours, this.random, parts) : null;
+    this.cooling = (whole && few ? STEPS_COMBINED : STEPS_BY_SQUARE) * customers ** 2;
   }
 
   /** Searches on until a limit is met, or until so many iterations are done. */
@@ -107,7 +109,9 @@ export class Search {
     this.heat = this.hot * (end / start) ** phase;
     model.ease?.(phase);
     if (combine?.isDue(phase) !== true || this.best.absentCount > 0) return;
-    const routes = combine.run(this.best.cost, pace.iterations);
+    const best = this.best.found(pace.iterations);
+    if (model.combinesParts === true) this.adopt(best.routes);
+    const routes = combine.run(best);
     if (routes.length > 0) this.adopt(routes);
   }
 

@@ -131,6 +131,11 @@ export class Tours {
     this.stamp += 1;
   }
 
+  /** Whether a route changed since the mark. */
+  isTouched(route: number): boolean {
+    return this.stamps[route] === this.stamp;
+  }
+
   /** Takes back every change since the mark; the routes that were touched are renewed. */
   undo(): void {
     const { log } = this;

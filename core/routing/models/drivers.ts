@@ -103,6 +103,18 @@ export class Drivers {
     return vehicles.leastCost(this.ownKind(route), mask, load, length) - now;
   }
 
+  /** The route is driven by another kind from now on, for which another route may have to change kinds as well. */
+  obtain(route: number, kind: number): void {
+    const { vehicles } = this;
+    const own = this.ownKind(route);
+    if (kind !== own && (vehicles.free[kind] as number) <= 0 && vehicles.releases !== null) {
+      const { route: other, takes } = vehicles.releases.partner(kind, own);
+      this.drive(other, takes);
+      vehicles.changed();
+    }
+    this.drive(route, kind);
+  }
+
   /** The route is driven by another kind from now on; noted so that it can be taken back. */
   drive(route: number, kind: number): void {
     const before = this.vehicles.driver[route] as number;
@@ -131,7 +143,7 @@ export class Drivers {
       const route = tours.touched[at] as number;
       if (tours.size[route] === 0) continue;
       this.leastOf(route);
-      this.drive(route, vehicles.found);
+      this.obtain(route, vehicles.found);
     }
   }
 
@@ -231,6 +243,12 @@ export class Drivers {
 
   private ownKind(route: number): number {
     return this.tours.size[route] === 0 ? -1 : (this.vehicles.driver[route] as number);
+  }
+
+  /** Cost of a route as it stands when a kind drives it; infinite where that cannot. */
+  costBy(kind: number, route: number): number {
+    if (!this.canDrive(kind, route)) return Number.POSITIVE_INFINITY;
+    return this.vehicles.costOf(kind, this.length[route] as number);
   }
 
   private canDrive(kind: number, route: number): boolean {

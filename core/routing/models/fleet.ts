@@ -5,15 +5,20 @@ import { Edges } from './edges.ts';
 import { meanEdgeOf, USUAL_HEAT } from './heat.ts';
 import { nearness } from './neighbours.ts';
 import { ordersOf } from './orders.ts';
+import { Releases } from './releases.ts';
 import { Segments } from './segments.ts';
 import type { Fleet, RoutingProblem } from './types.ts';
 import { EVERY_KIND, Vehicles } from './vehicles.ts';
 
 /** With windows or a longest day: hotter. Where kinds are free to choose they settle late, long before the order of customers does. */
-const TIMED_HEAT = { start: 1.5, end: 0.1 };
+const TIMED_HEAT = { start: 1.5, end: 0.04 };
 const MIXED_HEAT = { start: 0.7, end: 0.018 };
-/** How often far positions are looked at where no near one will do: a step with nothing near rarely pays. */
+/**
+ * How often far positions are looked at where no near one will do: a step with nothing near rarely pays. More often where windows and a
+ * longest day rule out much of what is near.
+ */
 const FAR_SHARE = 0.15;
+const TIMED_FAR_SHARE = 0.5;
 /**
  * How often a route of a limited fleet changes vehicles by chance: before customers are put back, or after it where there are windows
  * or a longest day, as the change then most often costs nothing.
@@ -29,8 +34,8 @@ const WITHHOLD_SHARE = 0.3;
 
 /**
  * Vehicles that differ in capacity, cost, and where they may go; windows and a longest day where the problem has them. A route has no
- * vehicle of its own: each carries the kind it is driven by, which an insertion may change for another kind that has a vehicle free.
- * Costs are integers.
+ * vehicle of its own: each carries the kind it is driven by, which an insertion may change for another kind that has a vehicle free,
+ * or whose vehicle another route gives up. Costs are integers.
  */
 export class FleetModel implements RouteModel {
   readonly customers: number;
@@ -41,7 +46,10 @@ export class FleetModel implements RouteModel {
   readonly screen: Screen;
   readonly heat;
   readonly growing = true;
-  readonly farShare = FAR_SHARE;
+  readonly farShare: number;
+  readonly vehicleCounts: Int32Array;
+  readonly costOf: ((route: number, kind: number) => number) | undefined;
+  readonly combinesParts = true;
   way = 0;
   readonly vehicles: Vehicles;
   private readonly drivers: Drivers;
@@ -75,11 +83,17 @@ export class FleetModel implements RouteModel {
     this.times = timed ? new Segments(problem, routes) : null;
     this.mostDuration = fleet.mostDuration;
     this.limited = fleet.kinds.some((each) => each.vehicles.length < routes);
+    if (this.limited && this.vehicles.kinds > 1 && this.vehicles.alike) {
+      this.vehicles.releases = new Releases(this.vehicles, this.drivers);
+    }
     const usual = this.limited ? USUAL_HEAT : MIXED_HEAT;
     this.heat = timed ? TIMED_HEAT : usual;
+    this.farShare = timed ? TIMED_FAR_SHARE : FAR_SHARE;
+    this.costOf = timed ? (route, kind) => this.drivers.costBy(kind, route) : undefined;
     const everywhere = 2 ** fleet.kinds.length - 1;
     this.restricted = fleet.allowed.some((each, node) => node > 0 && (each & everywhere) !== everywhere);
     this.bestDriver = new Int32Array(routes);
+    this.vehicleCounts = Int32Array.from(fleet.kinds, (each) => each.vehicles.length);
   }
 
   get cost(): number {
@@ -89,6 +103,7 @@ export class FleetModel implements RouteModel {
   bind(tours: Tours): void {
     this.tours = tours;
     this.drivers.bind(tours);
+    this.vehicles.releases?.bind(tours);
   }
 
   linked(customer: number, after: number, before: number, route: number): void {
@@ -145,7 +160,7 @@ export class FleetModel implements RouteModel {
 
   /** The route changes for the kind of vehicle that the price was for. */
   prepare(_customer: number, after: number, way: number): void {
-    this.drivers.drive(this.tours.routeOf[after] as number, way);
+    this.drivers.obtain(this.tours.routeOf[after] as number, way);
   }
 
   restore(route: number, kind: number): void {
@@ -157,6 +172,7 @@ export class FleetModel implements RouteModel {
     const { vehicles, drivers, random } = this;
     drivers.keep(-1);
     vehicles.offer(EVERY_KIND);
+    if (vehicles.releases !== null) vehicles.changed();
     drivers.cheapen();
     if (vehicles.kinds === 1 || this.tours.touchedCount === 0) return;
     if (this.limited) {

@@ -1,3 +1,4 @@
+import type { Releases } from './releases.ts';
 import type { Fleet, RoutingProblem } from './types.ts';
 
 /** All kinds, as a bit mask. */
@@ -24,6 +25,8 @@ export class Vehicles {
   leastUnit = 0;
   /** Kinds that are given to routes for the time being, as a bit mask. */
   private offered = EVERY_KIND;
+  /** What it costs to have a vehicle of a kind that has none free; null where none runs out. */
+  releases: Releases | null = null;
   /** Changes when a kind runs out, or is to be had again. */
   version = 1;
 
@@ -55,10 +58,16 @@ export class Vehicles {
     this.found = -1;
     for (let kind = 0; kind < kinds; kind += 1) {
       if ((capacity[kind] as number) < load || ((mask >> kind) & 1) === 0) continue;
-      if (kind !== own && ((free[kind] as number) === 0 || ((this.offered >> kind) & 1) === 0)) continue;
+      if (kind !== own && ((this.offered >> kind) & 1) === 0) continue;
+      let cost = 0;
+      if (kind !== own && (free[kind] as number) <= 0) {
+        if (this.releases === null) continue;
+        cost = this.releases.costOf(kind, own);
+        if (cost === Number.POSITIVE_INFINITY) continue;
+      }
       const each = perLength[kind] as number;
       if (each < unit) unit = each;
-      const cost = (fixed[kind] as number) + each * length;
+      cost += (fixed[kind] as number) + each * length;
       if (cost < least || (cost === least && kind === own)) {
         least = cost;
         this.found = kind;
@@ -72,6 +81,11 @@ export class Vehicles {
   offer(kinds: number): void {
     if (this.offered === kinds) return;
     this.offered = kinds;
+    this.version += 1;
+  }
+
+  /** Routes that may give up their vehicles are others now. */
+  changed(): void {
     this.version += 1;
   }
 
