@@ -1,5 +1,5 @@
 export { roundCost } from './cost.ts';
-export { buyingList, USUAL_LEAD_DAYS } from './list.ts';
+export { buyingList } from './list.ts';
 export {
   type BuyingList,
   type BuyLine,

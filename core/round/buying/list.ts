@@ -5,7 +5,7 @@ import type { BuyingList, BuyLine, Order, Use } from './types.ts';
 import { weekOf } from './weeks.ts';
 
 /** Days between ordering a product and its first use, where the product says nothing else: a week. */
-export const USUAL_LEAD_DAYS = 7;
+const USUAL_LEAD_DAYS = 7;
 /** Sums of decimals may miss a level by their last binary digit; that much is not worth buying. */
 const DUST = 1e-9;
 
