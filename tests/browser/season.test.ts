@@ -2,32 +2,11 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Book, writeBook } from '../../core/book/index.ts';
-import { sampleBook } from '../support/samples.ts';
+import { writeBook } from '../../core/book/index.ts';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
-
-/** The sample with a second round, a cap, an applicator, and something in the store. Its mix puts down 0.45 fl oz on 1,000 ft². */
-function seasonBook(): Book {
-  const sample = sampleBook('residential-day');
-  const [spring] = sample.rounds;
-  const [rig] = sample.rigs;
-  if (spring === undefined || rig === undefined) throw new Error('the sample lacks it');
-  const products = sample.products.map((each) => ({
-    ...each,
-    onHand: 20,
-    actives: [{ name: 'Holdanil', lbPerUnit: 0.03125 }],
-    label: { ...each.label, mostPerYear: 1 },
-  }));
-  return {
-    ...sample,
-    products,
-    rounds: [spring, { ...spring, id: 'late', name: 'Late', dates: ['2027-05-17'] }],
-    caps: [{ id: 'cap', what: 'active', active: 'Holdanil', mostLbPer1000SqFt: 0.04, source: '' }],
-    applicators: [{ id: 'a', name: 'Ann', licence: '12', expires: '2027-05-01', rigIds: [rig.id], note: '' }],
-  };
-}
+import { seasonBook } from './season-book.ts';
 
 describeWithChromium('the season and what to buy', () => {
   let desk: Desk;

@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core';
 import { takeBehindPictures } from './behind-pictures.ts';
 import { openDesk } from './desk.ts';
 import { takeGuidePictures } from './guide-pictures.ts';
+import { takeSeasonPictures } from './season-pictures.ts';
 import { takeWhenPictures } from './when-pictures.ts';
 
 const FOLDER = path.resolve('docs/pictures');
@@ -46,3 +47,4 @@ try {
 await takeGuidePictures(take);
 await takeBehindPictures(take);
 await takeWhenPictures(take);
+await takeSeasonPictures(take);
