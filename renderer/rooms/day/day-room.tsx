@@ -19,6 +19,7 @@ import { Button, Empty, type View, Views, Workbench } from '../../ui/index.ts';
 import { RigsBoard } from './board/rigs-board.tsx';
 import { DayStops } from './day-stops.tsx';
 import { HowSure } from './how-sure.tsx';
+import { MorningView } from './morning.tsx';
 import { StopInspector } from './stop-inspector.tsx';
 import { UnderWay } from './under-way.tsx';
 import { useDayChance } from './use-day-chance.ts';
@@ -51,6 +52,7 @@ function viewsOf(day: PlanDay): readonly View[] {
     { id: 'rigs', title: 'Rigs', show: () => <RigsBoard day={day} /> },
     { id: 'who', title: 'Who can go', show: () => <WhoCanGo /> },
     { id: 'sure', title: 'How sure', show: () => <HowSure day={day} /> },
+    { id: 'morning', title: 'Morning', show: () => <MorningView day={day} /> },
     { id: 'under-way', title: 'Under way', show: () => <UnderWay /> },
   ];
 }

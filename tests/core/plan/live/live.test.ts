@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Gauge, Visit } from '../../../../core/book/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
-import { dayNow, underWayOf, usedAgainstPlan, visitAsPlanned } from '../../../../core/plan/live/index.ts';
+import { dayNow, morningOf, underWayOf, usedAgainstPlan, visitAsPlanned } from '../../../../core/plan/live/index.ts';
 import { buildProblem } from '../../../../core/plan/problem/index.ts';
 import { explainPlan, type LevelLine, type PlanDay } from '../../../../core/plan/result/index.ts';
 import { solve } from '../../../../core/plan/search/index.ts';
@@ -151,5 +151,53 @@ test('seed and the starter after it are written down apart, each with its own po
       { step: 0, treatedSqFt: 4000, expectedLb: 20 },
       { step: 1, treatedSqFt: 4000, expectedLb: 8 },
     ],
+  });
+});
+
+describe('the morning of a date', () => {
+  const mornings = morningOf(
+    book,
+    plan.days.filter((each) => each.date === day.date),
+  );
+
+  test('has every fill point of the plan at its time, with all that is taken on there', () => {
+    for (const morning of mornings) {
+      const own = plan.days.find((each) => each.date === day.date && each.rigId === morning.rigId);
+      const visits = own?.activities.flatMap((each) =>
+        each.kind === 'refill' && each.fillPointId !== '' ? [each] : [],
+      );
+      expect(morning.fills.map((each) => each.startSec)).toEqual(visits?.map((each) => each.startSec));
+      expect(morning.carryWeightLb).toBe(own?.carryWeightLb);
+    }
+  });
+
+  test('names lawns to call first, and gates with less than two inches to spare', () => {
+    const [stop] = day.stops;
+    const task = stop?.tasks.find((each) => each.method.kind === 'machine');
+    const method = task?.method;
+    const machine = book.machines.find((each) => method?.kind === 'machine' && each.id === method.machineId);
+    if (stop === undefined || task === undefined || machine === undefined)
+      throw new Error('no machine at the first stop');
+    const gate = { id: 'g', name: 'side gate', clearWidthIn: machine.transitWidthIn + 1.5, locked: true };
+    const withGate = (clearWidthIn: number) => ({
+      ...book,
+      properties: book.properties.map((each) => ({
+        ...each,
+        cautions: [],
+        ...(each.id === stop.propertyId
+          ? {
+              gates: [{ ...gate, clearWidthIn }],
+              zones: each.zones.map((zone) => ({ ...zone, gateIds: ['g'] })),
+            }
+          : { gates: each.gates.map((other) => ({ ...other, locked: false })) }),
+      })),
+    });
+    const [tight] = morningOf(withGate(gate.clearWidthIn), [day]);
+    expect(tight?.calls.find((each) => each.propertyId === stop.propertyId)?.why).toContain('locked');
+    expect(tight?.tightGates.filter((each) => each.propertyId === stop.propertyId)).toMatchObject([
+      { gate: 'side gate', widthIn: gate.clearWidthIn, machineIn: machine.transitWidthIn },
+    ]);
+    const [wide] = morningOf(withGate(machine.transitWidthIn + 2), [day]);
+    expect(wide?.tightGates.filter((each) => each.propertyId === stop.propertyId)).toEqual([]);
   });
 });
