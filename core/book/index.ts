@@ -6,7 +6,7 @@ export { memberFault, recordFault } from './part-fault.ts';
 export { type BookRead, readBook, readBookValue } from './read.ts';
 export { BOOK_FORMAT, BOOK_VERSION, bookSchema } from './schema.ts';
 export { areaGeometrySchema, idSchema, nameSchema, positionSchema, textSchema, WEEKDAYS } from './schema-parts.ts';
-export { CLOCK_CHANGES, calendarSchema, SITES } from './season-schema.ts';
+export { calendarSchema, SITES } from './season-schema.ts';
 export { HAND_METHOD_KINDS, HEAD_PURPOSES, MACHINE_KINDS, MARKS, RIDES, SIDES } from './shed-schema.ts';
 export { PRODUCT_UNITS } from './work-schema.ts';
 export { writeBook, writeDiffableJson } from './write.ts';

@@ -178,7 +178,7 @@ export const capSchema = v.object({
   source: v.optional(textSchema, ''),
 });
 
-export const CLOCK_CHANGES = ['united-states', 'none'] as const;
+const CLOCK_CHANGES = ['united-states', 'none'] as const;
 
 /** Days and hours that are worked, and what is kept free. */
 export const calendarSchema = v.object({

@@ -43,8 +43,9 @@ function holidays(book: Book, round: Round): readonly Issue[] {
 
 function promises(book: Book, round: Round): readonly Issue[] {
   const seen = new Set<string>();
+  const properties = new Map(book.properties.map((each) => [each.id, each]));
   return (round.promised ?? []).flatMap(({ propertyId, on }) => {
-    const property = book.properties.find((each) => each.id === propertyId);
+    const property = properties.get(propertyId);
     if (property === undefined) return [];
     const where = `${named('round', round)}, ${named('property', property)}`;
     const twice = seen.has(propertyId);

@@ -1,5 +1,6 @@
 import { type Issue, issue } from '../base/index.ts';
-import type { Round } from '../book/index.ts';
+import type { Book, Round } from '../book/index.ts';
+import { lawnsOf, zonesOf } from '../round/programme/index.ts';
 import { isCalendarDate } from '../units/index.ts';
 import { named, type Rule } from './rule.ts';
 
@@ -7,9 +8,8 @@ import { named, type Rule } from './rule.ts';
 export const rounds: Rule = {
   code: 'round-senseless',
   find: (book) => {
-    const withZones = new Set(book.properties.filter((each) => each.zones.length > 0).map((each) => each.id));
     return book.rounds.flatMap((round) => [
-      ...empty(round, withZones),
+      ...empty(book, round),
       ...impossibleDates(round),
       ...order(round),
       ...due(round),
@@ -21,11 +21,21 @@ function senseless(severity: Issue['severity'], round: Round, message: string): 
   return [issue(severity, 'round-senseless', named('round', round), message)];
 }
 
-function empty(round: Round, withZones: ReadonlySet<string>): readonly Issue[] {
-  const skipped = new Set(round.skipped.map((each) => each.propertyId));
-  const wanted = round.propertyIds === 'all' ? [...withZones] : round.propertyIds;
-  if (wanted.some((id) => withZones.has(id) && !skipped.has(id))) return [];
-  return senseless('warning', round, 'Nothing is left to do in it; add properties or take fewer out.');
+/** Sizes are not asked here: measuring every lawn of a book takes longer than a check may. */
+function empty(book: Book, round: Round): readonly Issue[] {
+  const { leastSqFt: _, mostSqFt: __, ...choice } = round.choice ?? {};
+  const { taken } = lawnsOf(book, { ...round, choice }, () => null);
+  const isWorked = taken.some((property) =>
+    round.treatmentIds.some((id) => zonesOf(unsized(round), id, property, () => null).length > 0),
+  );
+  if (isWorked) return [];
+  return senseless('warning', round, 'Nothing is left to do in it; choose more lawns or zones, or take fewer out.');
+}
+
+function unsized({ only = [] }: Round): Pick<Round, 'only'> {
+  return {
+    only: only.map(({ treatmentId, choice: { leastSqFt: _, mostSqFt: __, ...choice } }) => ({ treatmentId, choice })),
+  };
 }
 
 function impossibleDates(round: Round): readonly Issue[] {

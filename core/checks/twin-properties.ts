@@ -78,6 +78,6 @@ function isNamed(book: Book, id: string): boolean {
   return book.rounds.some(
     (round) =>
       (round.propertyIds !== 'all' && round.propertyIds.includes(id)) ||
-      round.skipped.some((each) => each.propertyId === id),
+      [...round.skipped, ...(round.promised ?? [])].some((each) => each.propertyId === id),
   );
 }

@@ -103,13 +103,19 @@ function noticeFor(
 ): (property: Property, date: string) => ClosedDay | null {
   const calendar = calendarOf(book);
   if (today === undefined || dates.length === 0) return () => null;
+  const first = new Map<number, { readonly date: string; readonly closed: ClosedDay }>();
   return (property, date) => {
     const days = noticeDaysOf(property, calendar);
     if (days === 0) return null;
-    const first = earliestWorkDay(property, calendar, today);
-    if (date >= first) return null;
-    return closed('notice', `${days} ${days === 1 ? 'day' : 'days'} of notice, given today, is for ${first}`, true);
+    const known = first.get(days) ?? firstAfterNotice(days, earliestWorkDay(property, calendar, today));
+    first.set(days, known);
+    return date < known.date ? known.closed : null;
   };
+}
+
+function firstAfterNotice(days: number, date: string): { readonly date: string; readonly closed: ClosedDay } {
+  const words = `${days} ${days === 1 ? 'day' : 'days'} of notice, given today, is for ${date}`;
+  return { date, closed: closed('notice', words, true) };
 }
 
 /** "2027-05-12 holiday (…); 2027-05-13 held back for weather": rows of days with one reason are told together. */
@@ -162,8 +168,9 @@ function promiseIssues(
   closedFor: (property: Property) => Days,
   dates: readonly string[],
 ): readonly Issue[] {
+  const properties = new Map(book.properties.map((each) => [each.id, each]));
   return (round.promised ?? []).flatMap(({ propertyId, on }): Issue[] => {
-    const property = book.properties.find((each) => each.id === propertyId);
+    const property = properties.get(propertyId);
     if (property === undefined) return [];
     const where = `property ${property.name}`;
     if (!round.dates.includes(on)) return [issue('warning', 'promise-broken', where, noDayWords(on))];

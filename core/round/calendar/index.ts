@@ -4,7 +4,6 @@ export { earliestWorkDay, holdWords, lawnClosedWhy, noticeDate, noticeDaysOf } f
 export { roundWeather } from './round-weather.ts';
 export {
   holdReason,
-  productsOf,
   type ShiftHour,
   type ShiftWeather,
   shiftWeather,

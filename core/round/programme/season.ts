@@ -6,7 +6,7 @@ import { calendarOf, workdaysBetween } from '../calendar/index.ts';
 export type SeasonRounds = { readonly rounds: readonly Round[]; readonly notes: readonly string[] };
 
 /** First and last day of a step in a year; the last one lies in the next year where it comes before the first in the calendar. */
-export function stepSpan(step: ProgrammeStep, year: number): { readonly from: string; readonly to: string } {
+function stepSpan(step: ProgrammeStep, year: number): { readonly from: string; readonly to: string } {
   return { from: dateInYear(step.from, year), to: dateInYear(step.to, step.to < step.from ? year + 1 : year) };
 }
 

@@ -18,7 +18,7 @@ import {
   formatWeight,
 } from '../../../core/units/index.ts';
 import { type Answer, type Command, fileOf } from '../command.ts';
-import { type BookInput, propertiesOf, readBookFile, roundOf, treatmentsOf } from '../input/index.ts';
+import { type BookInput, propertiesOf, readBookFile, roundOf, treatmentsOf, withZonesOf } from '../input/index.ts';
 import type { DemandOutput } from '../output/index.ts';
 import { type Column, issueLines, tableLines } from '../text/index.ts';
 
@@ -78,6 +78,7 @@ function gather(book: Book, round: Round): Gathered {
       const zone = property.zones.find((each) => each.id === zoneMeasure.zoneId);
       if (zone === undefined) continue;
       for (const treatment of treatmentsOf(book, round)) {
+        if (!withZonesOf(property, round, treatment.id).zones.includes(zone)) continue;
         const { coverage } = treatment;
         const bandSqFt =
           coverage.kind === 'band' ? bandAreaSqFt(property, zone, coverage.widthFt, coverage.along) : null;

@@ -5,7 +5,15 @@ import { zonePassesWith } from '../../../core/passes/index.ts';
 import { type FitTable, type FitTrim, fitTable } from '../../../core/reach/index.ts';
 import { formatArea, formatNumber } from '../../../core/units/index.ts';
 import { type Answer, type Command, fileOf } from '../command.ts';
-import { type BookInput, propertiesOf, readBookFile, rigOf, roundOf, treatmentsOf } from '../input/index.ts';
+import {
+  type BookInput,
+  propertiesOf,
+  readBookFile,
+  rigOf,
+  roundOf,
+  treatmentsOf,
+  withZonesOf,
+} from '../input/index.ts';
 import type { ReachOutput } from '../output/index.ts';
 import { issueLines, tableLines } from '../text/index.ts';
 
@@ -38,7 +46,7 @@ type Fit = { readonly treatment: Treatment; readonly table: FitTable };
 
 function answerOf({ book, issues }: BookInput, round: Round, rig: Rig | null): Answer {
   const measures = measureBook(book);
-  const part: Book = { ...book, properties: propertiesOf(book, round) };
+  const properties = propertiesOf(book, round);
   const fits = treatmentsOf(book, round).map((treatment): Fit => {
     const site = {
       farthestFt,
@@ -47,9 +55,10 @@ function answerOf({ book, issues }: BookInput, round: Round, rig: Rig | null): A
       wetGround: round.wetGround,
       ...(treatment.coverage.kind === 'band' ? { treatedSqFt: bandOf(treatment.coverage) } : {}),
     };
-    return { treatment, table: fitTable(part, measures, treatment, rig, site) };
+    const treated = properties.map((each) => withZonesOf(each, round, treatment.id));
+    return { treatment, table: fitTable({ ...book, properties: treated }, measures, treatment, rig, site) };
   });
-  const inRound = new Set(part.properties.map((each) => each.id));
+  const inRound = new Set(properties.map((each) => each.id));
   const found = measures.filter((each) => inRound.has(each.propertyId)).flatMap((each) => each.issues);
   const json = outputOf(book, round, rig, fits, [...issues, ...found]);
   return { json, text: () => textOf(json, rig), remarks: issueLines(json.issues) };

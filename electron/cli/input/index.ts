@@ -3,4 +3,4 @@ export { type FileMapping, MAPPING_OPTIONS, mappingOf } from './import-mapping.t
 export { mayWrite } from './output-file.ts';
 export { problemOfPlan, readPlanFile } from './plan-problem.ts';
 export { type BookInput, isBookFile, readBookFile } from './read-book.ts';
-export { propertiesOf, rigOf, roundOf, treatmentsOf } from './round.ts';
+export { propertiesOf, rigOf, roundOf, treatmentsOf, withZonesOf } from './round.ts';

@@ -1,5 +1,7 @@
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Book, Property, Rig, Round, Treatment } from '../../../core/book/index.ts';
+import { measureProperty } from '../../../core/measure/index.ts';
+import { lawnsOf, zonesOf } from '../../../core/round/programme/index.ts';
 
 /** The round that was named, or the first one of the book. Error: 'reference-missing'. */
 export function roundOf(book: Book, where: string, id: string | undefined): Result<Round> {
@@ -25,9 +27,17 @@ export function rigOf(book: Book, where: string, id: string | undefined): Result
 
 /** The properties that a round treats, in the order of the book. */
 export function propertiesOf(book: Book, round: Round): readonly Property[] {
-  const skipped = new Set(round.skipped.map((each) => each.propertyId));
-  const wanted = round.propertyIds === 'all' ? null : new Set(round.propertyIds);
-  return book.properties.filter((each) => !skipped.has(each.id) && (wanted === null || wanted.has(each.id)));
+  return lawnsOf(book, round, areaOf).taken;
+}
+
+/** A property with those of its zones alone that get a treatment of a round. */
+export function withZonesOf(property: Property, round: Round, treatmentId: string): Property {
+  const zones = zonesOf(round, treatmentId, property, areaOf);
+  return zones.length === property.zones.length ? property : { ...property, zones };
+}
+
+function areaOf(property: Property): number | null {
+  return measureProperty(property).treatableSqFt;
 }
 
 /** The treatments of a round, in its order. */

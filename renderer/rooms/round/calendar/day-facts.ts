@@ -97,7 +97,10 @@ function tellByDate(book: Book, round: Round, plan: Plan | null): ReadonlyMap<st
   for (const [id, on] of works) {
     const property = properties.get(id);
     const date = property === undefined ? null : noticeDate(property, calendar, on);
-    if (date !== null && property !== undefined) tell.set(date, [...(tell.get(date) ?? []), property.name]);
+    if (date === null || property === undefined) continue;
+    const names = tell.get(date);
+    if (names === undefined) tell.set(date, [property.name]);
+    else names.push(property.name);
   }
   return tell;
 }
