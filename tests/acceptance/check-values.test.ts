@@ -59,6 +59,66 @@ describe('common practice, no source', () => {
     expect(sprayed(120_100).plan.days[0]?.loads).toHaveLength(3);
   });
 
+  test.each([
+    ['1/3', THIRD],
+    ['1', 1],
+    ['2', 2],
+  ])('liquids at %s gal per 1,000 ft2 all plan', (_, carrierGalPer1000SqFt) => {
+    const run = wholeRun(
+      smallBook({
+        lawns: 3,
+        zones: stated(12_000),
+        machine: { compartments: [tank(20)], heads: [boom] },
+        products: [liquid],
+        mixes: [{ ...thirdMix, carrierGalPer1000SqFt }],
+        treatments: [spray],
+      }),
+    );
+    expect(run.plan.unplaced).toEqual([]);
+    expect(run.verdict.violations).toEqual([]);
+    const gallons = run.plan.days.flatMap((day) => day.loads).reduce((sum, load) => sum + load.volumeGal, 0);
+    // Three lawns of 12,000 ft2, rounded up to a hundredth of a gallon each.
+    expect(gallons).toBeGreaterThanOrEqual(36 * carrierGalPer1000SqFt - 1e-9);
+    expect(gallons).toBeLessThanOrEqual(36 * carrierGalPer1000SqFt + 0.03 + 1e-9);
+  });
+
+  test('a rig with a 200-gal nurse tank and two pallets of bags does a day of large properties without a fill point', () => {
+    const granules = { id: 'granules', name: 'Granules', form: 'granular', unit: 'lb', bagLb: 50, label };
+    const run = wholeRun(
+      smallBook({
+        lawns: 8,
+        zones: stated(1.5 * SQUARE_FEET_PER_ACRE),
+        machine: {
+          compartments: [tank(20), { kind: 'hopper', id: 'hopper', name: 'hopper', capacityLb: 220 }],
+          heads: [boom, { ...boom, id: 'spreader', name: 'spreader', purpose: 'spread', compartmentIds: ['hopper'] }],
+        },
+        // Two pallets of 40 bags.
+        rig: { nurseTankGal: 200, bagPlaces: 80, payloadLb: 8000, shiftMin: 720 },
+        products: [liquid, granules],
+        mixes: [thirdMix],
+        treatments: [
+          spray,
+          {
+            id: 'feed',
+            name: 'Feed',
+            kind: 'spread',
+            productId: 'granules',
+            rate: { kind: 'product', lbPer1000SqFt: 4 },
+          },
+        ],
+      }),
+    );
+    expect(run.plan.unplaced).toEqual([]);
+    expect(run.verdict.violations).toEqual([]);
+    expect(run.plan.totals).toMatchObject({ days: 1, stops: 8, fillPointVisits: 0 });
+    // 12 acres: 522,720 ft2 at 1/3 gal are 174.2 gal; at 4 lb they are 2,090.9 lb, 42 bags of the 80.
+    const [day] = run.plan.days;
+    const gallons = day?.loads.reduce((sum, load) => sum + load.volumeGal, 0) ?? 0;
+    const pounds = day?.loads.reduce((sum, load) => sum + load.weightLb, 0) ?? 0;
+    expect(gallons).toBeCloseTo(174.24, 0);
+    expect(pounds).toBeCloseTo(2090.88, 0);
+  });
+
   test('60 gal at 1/3 gal per 1,000 ft2 is about 4 acres: 4 acres take one load of a 60-gal tank', () => {
     const run = wholeRun(
       smallBook({

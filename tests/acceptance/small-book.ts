@@ -2,6 +2,8 @@
 type Members = Readonly<Record<string, unknown>>;
 
 export type SmallBook = {
+  /** How many lawns, all alike, a quarter of a mile apart; one unless told. */
+  readonly lawns?: number;
   readonly zones?: readonly Members[];
   readonly gates?: readonly Members[];
   readonly machine?: Members;
@@ -12,7 +14,7 @@ export type SmallBook = {
   readonly treatments: readonly Members[];
 };
 
-/** The text of a book with one lawn, one rig and one round. Names, products and rates are invented and not for use. */
+/** The text of a book with one rig and one round. Names, products and rates are invented and not for use. */
 export function smallBook(parts: SmallBook): string {
   return JSON.stringify({
     format: 'swardway-book',
@@ -20,15 +22,13 @@ export function smallBook(parts: SmallBook): string {
     id: 'small',
     name: 'Small book (invented, not for use)',
     invented: true,
-    properties: [
-      {
-        id: 'lawn',
-        name: 'Lawn',
-        parking: [-89.4, 40.03],
-        gates: parts.gates ?? [],
-        zones: parts.zones ?? [{ id: 'turf', name: 'turf', shape: { kind: 'stated', areaSqFt: 43_560 } }],
-      },
-    ],
+    properties: Array.from({ length: parts.lawns ?? 1 }, (_, number) => ({
+      id: number === 0 ? 'lawn' : `lawn-${number + 1}`,
+      name: 'Lawn',
+      parking: [-89.4 - 0.0047 * number, 40.03],
+      gates: parts.gates ?? [],
+      zones: parts.zones ?? [{ id: 'turf', name: 'turf', shape: { kind: 'stated', areaSqFt: 43_560 } }],
+    })),
     machines: parts.machine === undefined ? [] : [machine(parts.machine)],
     handMethods: parts.handMethods ?? [],
     fillPoints: [{ id: 'shop', name: 'Shop', what: 'shop', at: [-89.41, 40.03], waterGpm: 30 }],
