@@ -7,6 +7,7 @@ export const TESTS = {
   'core/plan/judge': [
     'tests/core/plan/judge/pieces.test.ts',
     'tests/core/plan/judge/vessels.test.ts',
+    'tests/core/plan/judge/even-days.test.ts',
     'tests/core/plan/judge/bags.test.ts',
     'tests/core/plan/judge/verdicts.test.ts',
     'tests/core/plan/judge/modes.test.ts',
