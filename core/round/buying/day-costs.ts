@@ -1,6 +1,7 @@
 import type { Book, Round } from '../../book/index.ts';
 import type { PlanDay } from '../../plan/result/index.ts';
 import { daysBetween, milesCostPerM, NANO_PER_DOLLAR, overtimePerMs, wagePerMs } from '../../units/index.ts';
+import { isRestOfDay } from './rest-of-day.ts';
 import { productsOf } from './uses.ts';
 
 /** What one stop of a day costs, nano-dollars, its share of what serves the whole day included. */
@@ -30,6 +31,7 @@ export function stopCosts(book: Book, round: Round | undefined, day: PlanDay): r
   const perMs = wagePerMs((rig?.wagePerHour ?? prices.wagePerHour) * (rig?.crew ?? 1));
   const overPerMs = overtimePerMs(perMs, prices.overtimeFactor);
   const perM = milesCostPerM(prices.perMile);
+  const perDay = isRestOfDay(book, day) ? 0 : Math.round(prices.perRigDay * NANO_PER_DOLLAR);
   const { own, shared } = splitDay(day);
   const sumMs = own.reduce((sum, each) => sum + each.ownMs, 0);
   const paidMs = Math.round(day.paidSec * 1000);
@@ -46,7 +48,7 @@ export function stopCosts(book: Book, round: Round | undefined, day: PlanDay): r
       wage: ms * perMs,
       overtime: share * Math.round(day.overtimeSec * 1000) * overPerMs,
       miles: (metres + share * shared.metres) * perM,
-      fixed: share * Math.round(prices.perRigDay * NANO_PER_DOLLAR),
+      fixed: share * perDay,
       late: Math.round(prices.perDayLate * NANO_PER_DOLLAR * daysLate),
       product: products[index] ?? 0,
     };

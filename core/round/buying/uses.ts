@@ -1,6 +1,7 @@
 import type { Book } from '../../book/index.ts';
 import type { Plan, PlanLoad } from '../../plan/result/index.ts';
 import type { PlannedAmount } from '../ledger/index.ts';
+import { isRestOfDay } from './rest-of-day.ts';
 import type { Use } from './types.ts';
 
 /** Products that go into one load, with those of the mix below the reach of the pump. By product id, in its unit. */
@@ -11,11 +12,15 @@ export function productsOf({ products, volumeGal, sumpGal }: PlanLoad): Readonly
   return sums;
 }
 
-/** What the days of a plan take, from its loads; what is left in tanks in the evening is part of it. */
-export function usesOfPlan(plan: Plan): readonly Use[] {
+/**
+ * What the days of a plan take, from its loads; what is left in tanks in the evening is part of it, and what is aboard already on a day
+ * under way is not.
+ */
+export function usesOfPlan(book: Book, plan: Plan): readonly Use[] {
   return plan.days.flatMap((day) => {
     const sums = new Map<string, number>();
-    for (const load of day.loads)
+    const isTaken = isRestOfDay(book, day) ? ({ startSec }: PlanLoad) => startSec > day.startSec : () => true;
+    for (const load of day.loads.filter(isTaken))
       for (const [id, amount] of productsOf(load)) sums.set(id, (sums.get(id) ?? 0) + amount);
     return [...sums].map(
       ([productId, amount]): Use => ({

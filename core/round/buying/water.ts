@@ -1,6 +1,7 @@
 import type { Book } from '../../book/index.ts';
 import { waterIn } from '../../demand/index.ts';
 import type { Plan, PlanActivity, PlanDay } from '../../plan/result/index.ts';
+import { isRestOfDay } from './rest-of-day.ts';
 import type { WaterAt } from './types.ts';
 
 type Filling = Extract<PlanActivity, { readonly kind: 'morning' | 'refill' }>;
@@ -20,7 +21,8 @@ type Taken = {
 export function waterByFillPoint(book: Book, plan: Plan): readonly WaterAt[] {
   const days = plan.days.map((day) => {
     const homeId = book.rigs.find((each) => each.id === day.rigId)?.homeId ?? '';
-    return { day, taken: takenOn(day, homeId) };
+    const taken = takenOn(day, homeId);
+    return { day, taken: isRestOfDay(book, day) ? taken.slice(1) : taken };
   });
   const ids = book.fillPoints.map((each) => each.id);
   return ids.flatMap((fillPointId) => {

@@ -48,7 +48,7 @@ function Buying({ book, plans, from, onFrom }: BuyingProps) {
   const [scope, setScope] = useState<'all' | 'one'>('all');
   const unplanned = useUnplannedUses(from);
   const list = useMemo(() => {
-    const uses = book.rounds.flatMap(({ id }) => (plans[id] === undefined ? [] : usesOfPlan(plans[id].plan)));
+    const uses = book.rounds.flatMap(({ id }) => (plans[id] === undefined ? [] : usesOfPlan(book, plans[id].plan)));
     return buyingList(book, [...uses, ...(unplanned ?? [])], from);
   }, [book, plans, from, unplanned]);
   const lines = scope === 'all' ? list.lines : list.lines.filter((each) => each.roundId === round?.id);

@@ -143,7 +143,7 @@ describe('uses', () => {
   test('of a plan are what its loads hold, with what stays below the pump', () => {
     // 20 gal with 4 fl oz, and 2 gal below the pump: a tenth more.
     const load = loadOf({ volumeGal: 20, sumpGal: 2, products: [{ productId: 'early', amount: 4, unit: 'fl-oz' }] });
-    const uses = usesOfPlan(planOf([dayOf({ loads: [load, { ...load, sumpGal: 0 }] })]));
+    const uses = usesOfPlan(BASE, planOf([dayOf({ loads: [load, { ...load, sumpGal: 0 }] })]));
     expect(uses).toHaveLength(1);
     expect(uses[0]?.amount).toBeCloseTo(8.4, 12);
   });
@@ -198,5 +198,32 @@ test('water by fill point: tanks, nurse tank, rinsing and sumps, less what is li
       visits: 1,
       byDay: [{ date: '2027-03-15', rigId: 'rig', gal: 58 }],
     },
+  ]);
+});
+
+test('on the rest of a day under way nothing is taken of what is aboard', () => {
+  // The rig's shift begins at 7:00; this day at 11:00, with 10 gal in the tank and a fill of 20 gal at the shop at 11:30.
+  const startSec = 11 * 3600;
+  const fill = (volumeGal: number) => ({
+    compartmentId: 'tank',
+    materialId: 'mix',
+    volumeGal,
+    weightLb: 0,
+    products: [],
+  });
+  const activities = activitiesOf([
+    ['morning', 0, { fills: [fill(10)], stock: [] }],
+    ['drive', 30],
+    ['refill', 10, { fillPointId: 'shop', fills: [fill(20)] }],
+  ]).map((each) => ({ ...each, startSec: each.startSec + startSec, endSec: each.endSec + startSec }));
+  const product = (amount: number) => [{ productId: 'early', amount, unit: 'fl-oz' as const }];
+  const loads = [
+    loadOf({ startSec, volumeGal: 10, products: product(2) }),
+    loadOf({ startSec: startSec + 1800, volumeGal: 20, products: product(4) }),
+  ];
+  const plan = planOf([dayOf({ startSec, activities, loads })]);
+  expect(usesOfPlan(BASE, plan).map((each) => each.amount)).toEqual([4]);
+  expect(waterByFillPoint(BASE, plan)).toMatchObject([
+    { fillPointId: 'shop', morningGal: 0, visitsGal: 20, visits: 1 },
   ]);
 });

@@ -91,6 +91,28 @@ function planned(book: Book, evenUsdPerHour = 0): Plan {
 }
 
 describe('a planned round', () => {
+  test('of the rest of a day under way costs what is still to come', () => {
+    const sample = sampleBook('residential-day');
+    const [round] = sample.rounds;
+    const [rig] = sample.rigs;
+    if (round === undefined || rig === undefined) throw new Error('the sample lacks it');
+    const prices = { wagePerHour: 23.7, overtimeFactor: 1.5, perMile: 0.67, perDayLate: 0, perRigDay: 41.9 };
+    const book = { ...sample, prices };
+    const nowMin = rig.shiftStartMin + 200;
+    const shop = sample.fillPoints.find((each) => each.id === rig.homeId);
+    if (shop === undefined) throw new Error('no shop');
+    const at = { id: shop.id, at: shop.at };
+    const now = { rigId: rig.id, nowMin, at, hadBreak: true, compartments: [], waterGal: 0, bags: [] };
+    const propertyIds = sample.properties.slice(0, 3).map((each) => each.id);
+    const problem = buildProblem(book, round.id, { dates: round.dates.slice(0, 1), underWay: [now], propertyIds });
+    if (!problem.ok) throw new Error(problem.error.detail);
+    const plan = explainPlan(book, problem.value, solve(problem.value, { seed: 1, iterations: 5 }));
+    expect(plan.days).toHaveLength(1);
+    const cost = roundCost(book, plan);
+    expect(cost.cents.fixed).toBe(0);
+    expect(cost.planCents).toBe(Math.round(plan.totals.costUsd * 100));
+  });
+
   test.each(['residential-day', 'mixed-day'] as const)(
     'of %s costs what its plan says, by parts and by lawns',
     (name) => {
