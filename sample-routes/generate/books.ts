@@ -130,6 +130,8 @@ export function residentialDay(): Book {
         name: 'Rig North',
         machines: [{ machineId: 'stand-on-35', ride: 'rack', unloadMin: 1, loadMin: 1 }],
         handMethodIds: ['reel-200', 'push-spreader'],
+        // A long day: with the edges gone round twice, and what is left trimmed by hand, nine hours do not do.
+        shiftMin: 600,
         nurseTankGal: 65,
         payloadLb: 3000,
       }),
@@ -374,7 +376,7 @@ export function fourDayRound(): Book {
         name: 'Rig North',
         machines: [{ machineId: 'stand-on-35', ride: 'rack', unloadMin: 1, loadMin: 1 }],
         handMethodIds: ['reel-200'],
-        shiftMin: 480,
+        shiftMin: 600,
         overtimeMin: 45,
         nurseTankGal: 150,
         payloadLb: 4000,

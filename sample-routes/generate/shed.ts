@@ -5,14 +5,14 @@ import { type Spot, toPosition } from './ground.ts';
 
 const NOT_FOR_USE = 'invented, not for use';
 
-/** How a head is driven: 4 in of overlap, one pass round the edge with half the swath, 3 s a turn, 5 mph in between. */
-const driven = (swathFt: number): HeadPasses => ({
+/** How a head is driven: 4 in of overlap, passes of 3 ft round the edge, which fit between a drive and a fence, 3 s a turn, 5 mph in between. */
+const driven = (trimPasses: number): HeadPasses => ({
   overlapFt: 0.33,
-  trimPasses: 1,
+  trimPasses,
   turnSec: 3,
-  trimSwathFt: swathFt / 2,
+  trimSwathFt: 3,
   transitMph: 5,
-  handTrimFromSqFt: 250,
+  handTrimFromSqFt: 25,
 });
 
 export const STAND_ON_35: Machine = {
@@ -34,7 +34,7 @@ export const STAND_ON_35: Machine = {
       swathFt: 8,
       speedMph: 4,
       fieldEfficiency: 0.6,
-      passes: driven(8),
+      passes: driven(2),
       swapMin: 0,
       compartmentIds: ['tank'],
     },
@@ -45,7 +45,7 @@ export const STAND_ON_35: Machine = {
       swathFt: 10,
       speedMph: 4,
       fieldEfficiency: 0.6,
-      passes: driven(10),
+      passes: driven(2),
       swapMin: 0,
       compartmentIds: ['hopper'],
     },
@@ -73,7 +73,7 @@ export const RIDE_ON_49: Machine = {
       swathFt: 12,
       speedMph: 5,
       fieldEfficiency: 0.62,
-      passes: driven(12),
+      passes: driven(3),
       swapMin: 0,
       compartmentIds: ['left', 'right'],
     },
@@ -84,7 +84,7 @@ export const RIDE_ON_49: Machine = {
       swathFt: 14,
       speedMph: 5,
       fieldEfficiency: 0.66,
-      passes: driven(14),
+      passes: driven(3),
       swapMin: 0,
       compartmentIds: ['hopper'],
     },
@@ -95,7 +95,7 @@ export const RIDE_ON_49: Machine = {
       swathFt: 4,
       speedMph: 4,
       fieldEfficiency: 0.6,
-      passes: driven(4),
+      passes: driven(1),
       swapMin: 15,
       compartmentIds: [],
     },
