@@ -135,11 +135,18 @@ function buildMode(equipped: EquippedRig, chosen: readonly Chosen[], materialOf:
 }
 
 function strandOps(equipped: EquippedRig, { option, facts, rank }: Chosen): readonly StrandOp[] {
-  const ids = option.trim === null ? [option.handMethodId] : [option.handMethodId, option.trim.handMethodId];
-  return ids.map((handMethodId) => {
+  const strand = (handMethodId: string, trims: boolean): StrandOp => {
     const hand = equipped.handMethods.find((each) => each.id === handMethodId);
-    return { zoneId: facts.zone.id, rank, handMethodId, mayRunBeside: hand !== undefined && mayRunBeside(hand) };
-  });
+    return {
+      zoneId: facts.zone.id,
+      rank,
+      handMethodId,
+      mayRunBeside: hand !== undefined && mayRunBeside(hand),
+      ...(trims ? { trims } : {}),
+    };
+  };
+  const own = strand(option.handMethodId, false);
+  return option.trim === null ? [own] : [own, strand(option.trim.handMethodId, true)];
 }
 
 /**

@@ -14,6 +14,7 @@ describe('the hand methods of the second person', () => {
   test.each<[string, readonly StrandOp[], readonly string[]]>([
     ['another zone than the machine', [ride('front'), hose('back')], ['hose']],
     ['the same zone with work of the same rank', [ride('front'), hose('front')], ['hose']],
+    ['hand trim of what a machine leaves comes after it', [ride('front'), { ...hose('front'), trims: true }], []],
     ['the same zone, but what the machine spreads comes first', [ride('front', 4), hose('front')], []],
     ['the same zone, but the machine has to wait for it', [ride('front'), spreader('front')], []],
     ['one of two zones has to wait: not half a method', [ride('front', 4), hose('front'), hose('back')], []],
