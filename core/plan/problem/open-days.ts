@@ -148,7 +148,9 @@ function weatherHolds(book: Book, round: Round, dates: readonly string[], rigs: 
     if (isHeld) return closed('weather', holdReason(first, leastOpenMin));
     ofDay.forEach((each, rig) => {
       if (each.words === '') return;
-      const said = each.isHeld ? holdReason(each, leastOpenMin) : `the weather closes a part of the day: ${each.words}`;
+      const said = each.isHeld
+        ? `It stays in: ${holdReason(each, leastOpenMin)}`
+        : `The weather closes a part of the day: ${each.words}`;
       issues.push(issue('warning', 'weather-limits', `${where}, ${dates[day]}, rig ${rigs[rig]?.name}`, `${said}.`));
     });
     return null;

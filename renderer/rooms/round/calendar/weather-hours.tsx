@@ -49,7 +49,11 @@ export function WeatherHours({ book, round, date }: WeatherHoursProps) {
               <tr key={hour}>
                 <th scope="row">
                   {clock}
-                  {whyOf(hour) !== '' && <span className="block small caution">closed: {whyOf(hour)}</span>}
+                  {whyOf(hour) !== '' && (
+                    <span className="block small caution" title={whyOf(hour)}>
+                      closed: {whyOf(hour).split(' ')[0]}
+                    </span>
+                  )}
                 </th>
                 {MEMBERS.map(({ member, kind, words: what }) => (
                   <td key={member} className="number">
