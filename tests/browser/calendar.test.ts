@@ -48,6 +48,28 @@ describeWithChromium('the calendar and the programmes of the round room', () => 
     );
   });
 
+  test('a table of weather is taken once its units are said', async () => {
+    const { page } = desk;
+    const rows = ['date,hour,wind,rain (in)', '2027-03-17,9,20,0', '2027-03-17,10,24,0.1', '2027-03-17,11,breezy,0'];
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Read a file' }).click();
+    await (await chooser).setFiles({
+      name: 'yard.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(rows.join('\n')),
+    });
+    const take = page.getByRole('button', { name: 'Take these days' });
+    await take.waitFor();
+    expect(await take.getAttribute('title')).toBe('Say the unit of the wind');
+    await page.getByLabel('Wind is in').selectOption('km/h');
+    await page.getByText('3 rows: 2 taken, 1 refused, 0 without a figure; 1 day.').waitFor();
+    expect(await accessFaults(page)).toEqual([]);
+    await take.click();
+    await page.getByRole('button', { name: /^Wednesday, 17 March 2027/ }).click();
+    // 20 km/h is 12.43 mph.
+    expect(await page.getByLabel('Wind at 9:00 am').inputValue()).toBe('12.4 mph');
+  });
+
   test('lawns are chosen by a part of the address, and those left out are told with why', async () => {
     const { page } = desk;
     const address = page.getByLabel('Lawns of the round: address has');

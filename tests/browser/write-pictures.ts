@@ -3,6 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { takeBehindPictures } from './behind-pictures.ts';
+import { takeCalendarPictures } from './calendar-pictures.ts';
 import { openDesk } from './desk.ts';
 import { takeGuidePictures } from './guide-pictures.ts';
 import { takeSeasonPictures } from './season-pictures.ts';
@@ -47,4 +48,5 @@ try {
 await takeGuidePictures(take);
 await takeBehindPictures(take);
 await takeWhenPictures(take);
+await takeCalendarPictures(take);
 await takeSeasonPictures(take);
