@@ -86,6 +86,8 @@ export class DayPlay {
     let first = this.day.startSec;
     let second = first;
     let home = first;
+    // Waiting, a break and refills on arrival come after it, as in plans.
+    let arrived = first;
     let stop = 0;
     for (const [index, each] of activities.entries()) {
       if (each.kind === 'treat') {
@@ -97,7 +99,8 @@ export class DayPlay {
       const both = Math.max(first, second);
       first = both + (this.done.has(index) ? 0 : this.duration(each, both, factors));
       if (each.kind === 'drive') home = first;
-      if (each.kind === 'set-up') this.arrive(stop++, both, into);
+      if (each.kind === 'set-up') this.arrive(stop++, arrived, into);
+      if (each.kind === 'drive' || each.kind === 'pack-up') arrived = first;
       if (!this.done.has(index)) this.fill(each, levels);
       second = first;
     }
