@@ -80,6 +80,23 @@ describeWithChromium('the calendar and the programmes of the round room', () => 
     await page.keyboard.press('Control+z');
   });
 
+  test('a lawn that is put on hold is left out, with that reason', async () => {
+    const { page } = desk;
+    await goToRoom(page, 'Ground');
+    await page.getByRole('option').first().click();
+    await page.getByText('Tags, hold, closed days, notice').click();
+    await page.getByLabel('Tags', { exact: true }).fill('corner lot');
+    await page.getByLabel('Tags', { exact: true }).press('Enter');
+    await page.getByLabel('Left out of rounds').selectOption('on-hold');
+    await page.getByLabel('Close a day of the week').selectOption('wednesday');
+    await page.getByLabel('Why it is closed on Wednesdays').fill('mowing');
+    await page.getByLabel('Why it is closed on Wednesdays').press('Enter');
+    await page.getByText('on hold, corner lot, 1 closed day').waitFor();
+    expect(await accessFaults(page)).toEqual([]);
+    await goToRoom(page, 'Round');
+    await page.getByText('on hold (1)').waitFor();
+  });
+
   test('a programme of two steps makes the rounds of a season in one step', async () => {
     const { page } = desk;
     await page.getByRole('tab', { name: 'Programmes' }).click();

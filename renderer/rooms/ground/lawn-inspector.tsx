@@ -53,9 +53,7 @@ function Lawn({ property }: { readonly property: Property }) {
       <GatesTable property={property} />
       {property.exclusions.length > 0 && <ExclusionsTable property={property} />}
       <Site property={property} />
-      <Section title="In rounds">
-        <RoundTerms property={property} />
-      </Section>
+      <RoundTerms property={property} />
       <PastSection property={property} />
       <EstimatePanel property={property} />
       <Checks property={property} issues={measure.issues} />

@@ -2,9 +2,9 @@ import { Plus, X } from 'lucide-react';
 import { useState } from 'react';
 import { HOLDS, type Property, SITES, WEEKDAYS } from '../../../core/book/index.ts';
 import { weekdayName } from '../../../core/round/calendar/index.ts';
-import { tagsFrom, tagText } from '../../format/index.ts';
+import { counted, tagsFrom, tagText } from '../../format/index.ts';
 import { changeProperty, useFormat } from '../../stores/index.ts';
-import { Button, Choice, DraftInput, Field, QuantityInput, Tick } from '../../ui/index.ts';
+import { Button, Choice, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { withOptional } from './zone-edits.ts';
 
 type TermsProps = { readonly property: Property };
@@ -13,6 +13,30 @@ type Closed = NonNullable<Property['closed']>[number];
 
 /** What rounds ask of a lawn: by which words it is chosen, why it is left out, which days are closed, and its notice. */
 export function RoundTerms({ property }: TermsProps) {
+  return (
+    <Section title="In rounds">
+      <details className="left-out">
+        <summary>{termsWords(property)}</summary>
+        <Terms property={property} />
+      </details>
+    </Section>
+  );
+}
+
+/** What the lawn has of its own, in a few words. */
+function termsWords({ tags = [], sites = [], hold, closed = [], noticeDays, seededOn }: Property): string {
+  const words = [
+    ...(hold === undefined ? [] : [HOLD_WORDS[hold.why]]),
+    ...tags,
+    ...sites.map((site) => SITE_WORDS[site]),
+    ...(closed.length === 0 ? [] : [counted(closed.length, 'closed day')]),
+    ...(noticeDays === undefined ? [] : [`${counted(noticeDays, 'day')} of notice`]),
+    ...(seededOn === undefined ? [] : [`seeded on ${seededOn}`]),
+  ];
+  return words.length === 0 ? 'Tags, hold, closed days, notice' : words.join(', ');
+}
+
+function Terms({ property }: TermsProps) {
   const put = <Key extends keyof Property & string>(key: Key, value: Property[Key] | null, label: string) =>
     changeProperty(withOptional<Property, Key>(property, key, value), {}, label);
   return (
