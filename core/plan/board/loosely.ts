@@ -48,10 +48,10 @@ class LoosePlacing {
         .find((limits) => limits.length > 0);
       if (next === undefined) return null;
       for (const limit of next) this.lifted.push({ limit, amount: NO_LIMIT });
-      placement = this.placed('quick');
+      placement = this.placed(care);
     }
     if (placement.kind === 'impossible') return null;
-    if (this.lifted.length > 0) {
+    if (this.mayBeLowered()) {
       // Those that came last are the ones to be kept first.
       for (const each of this.lifted.toReversed()) this.lower(each);
       const final = this.placed(care);
@@ -59,6 +59,13 @@ class LoosePlacing {
     }
     const lifted = this.lifted.filter((each) => each.amount > 0).length;
     return { route: { ...placement.outcome, visits: this.visits }, lifted };
+  }
+
+  /** A single limit that is there or not was needed: without it being lifted the row could not be placed. */
+  private mayBeLowered(): boolean {
+    const [first, ...others] = this.lifted;
+    if (first === undefined) return false;
+    return others.length > 0 || scaleOf(this.problem, this.rig, first.limit, this.own).step > 0;
   }
 
   private placed(care: Care) {

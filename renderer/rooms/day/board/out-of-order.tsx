@@ -102,7 +102,12 @@ function Orphans({ roundId, plan, outage }: OrphansProps) {
   const columns = first.takers.map((taker) => taker.rigId);
   const nameOf = (id: string): string => rigs?.find((rig) => rig.id === id)?.name ?? id;
   return (
-    <div className="board-orphans">
+    <section
+      className="board-orphans"
+      aria-label="Who can take over"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be reached and scrolled from the keyboard.
+      tabIndex={0}
+    >
       <table className="table">
         <caption className="only-spoken">Who can take over which lawn</caption>
         <thead>
@@ -128,6 +133,6 @@ function Orphans({ roundId, plan, outage }: OrphansProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }

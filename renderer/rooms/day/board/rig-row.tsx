@@ -99,8 +99,7 @@ function Block({ row, stop, place, words, hands, activeKey, selectedKey, heldKey
       onKeyDown={(event) => hands.onKey(event, row, stop)}
       {...hands.handlers(stop.key)}
     >
-      <b>{stop.number}</b>
-      <span className="board-name">{stop.name}</span>
+      <b>{stop.number}</b> <span className="board-name">{stop.name}</span>
     </button>
   );
 }

@@ -1,0 +1,76 @@
+import { expect, test } from 'vitest';
+import { measureBook } from '../../core/measure/index.ts';
+import { applyChange, Board, type StopMove, type TaskName } from '../../core/plan/board/index.ts';
+import { buildProblem } from '../../core/plan/problem/index.ts';
+import { explainPlan, type Plan } from '../../core/plan/result/index.ts';
+import { solve } from '../../core/plan/search/index.ts';
+import { inventRound, type RoundShape } from './rounds.ts';
+
+const TARGET_MS = 100;
+const MOVES = 20;
+
+/** Processor time of a piece of work, ms: what else runs on the machine does not count. */
+function spent(work: () => void): number {
+  const start = process.cpuUsage();
+  work();
+  const { user, system } = process.cpuUsage(start);
+  return (user + system) / 1000;
+}
+
+function taskOf(plan: Plan, day: number, stop: number): TaskName {
+  const task = plan.days[day]?.stops[stop]?.tasks[0];
+  if (task === undefined) throw new Error('no such stop');
+  const { propertyId, zoneId, treatmentId, step } = task;
+  return { propertyId, zoneId, treatmentId, step };
+}
+
+/** Long enough days that so many lawns find room in them. */
+function planned(shape: RoundShape, iterations: number, hours: number) {
+  const invented = inventRound(shape, 1);
+  const rigs = invented.rigs.map((rig) => ({ ...rig, shiftMin: hours * 60, overtimeMin: 120 }));
+  const book = { ...invented, rigs };
+  const measures = new Map(measureBook(book).map((each) => [each.propertyId, each]));
+  const built = buildProblem(book, book.rounds[0]?.id ?? '', { measures });
+  if (!built.ok) throw new Error(built.error.detail);
+  const plan = explainPlan(book, built.value, solve(built.value, { seed: 1, iterations }));
+  return { board: new Board(book, built.value), plan };
+}
+
+test.each([
+  ['60 stops on one date, three rigs', { lawns: 60, rigs: 3, days: 1 }, 60, 9],
+  ['640 lawns, two rigs, sixteen days', { lawns: 640, rigs: 2, days: 16 }, 200, 9],
+] as const)('a move on %s', { timeout: 600_000 }, (name, shape, iterations, hours) => {
+  const { board, plan } = planned(shape, iterations, hours);
+  const times: number[] = [];
+  let current = plan;
+  for (let index = 0; index < MOVES; index += 1) {
+    const from = index % current.days.length;
+    const stops = current.days[from]?.stops.length ?? 0;
+    if (stops === 0) continue;
+    const task = taskOf(current, from, (7 * index) % stops);
+    const goal = current.days[(from + (index % 2)) % current.days.length];
+    if (goal === undefined) continue;
+    const to = {
+      kind: 'day',
+      date: goal.date,
+      rigId: goal.rigId,
+      position: (5 * index) % (goal.stops.length + 1),
+    } as const;
+    const moves: readonly StopMove[] = [{ task, to }];
+    times.push(
+      spent(() => {
+        const answer = board.move(current, moves);
+        if (answer.kind === 'moved') current = applyChange(current, answer.change);
+      }),
+    );
+  }
+  const sorted = times.toSorted((left, right) => left - right);
+  const [median = 0, longest = 0] = [sorted[Math.floor(sorted.length / 2)], sorted.at(-1)];
+  const figures = (ms: number): string => `${ms.toFixed(0)} ms, ratio ${(ms / TARGET_MS).toFixed(2)}`;
+  const sizes = plan.days.map((day) => day.stops.length);
+  console.log(
+    `move, ${name} (${sizes.reduce((sum, each) => sum + each, 0)} stops, at most ${Math.max(...sizes)} in a day): ` +
+      `median ${figures(median)}; longest ${figures(longest)} of ${times.length}; target ${TARGET_MS} ms`,
+  );
+  expect(times.length).toBeGreaterThan(0);
+});
