@@ -1,9 +1,7 @@
 import type { Book } from '../../book/index.ts';
-import { judgePlan } from '../judge/index.ts';
 import { type Job, machinesOutOn, type Outage, type Problem } from '../problem/index.ts';
 import { RefillPlacer, type RouteOutcome } from '../refills/index.ts';
 import { type Plan, PlanWriter, type UnplacedTask } from '../result/index.ts';
-import { breachesIn } from './breaches.ts';
 import { changeBetween } from './change.ts';
 import { placeLoosely } from './loosely.ts';
 import { modesLeft } from './outages.ts';
@@ -14,6 +12,7 @@ import { Rows } from './rows.ts';
 import { type Orphan, takersFor } from './takers.ts';
 import type { Breach, Goal, MoveAnswer, Place, Refusal, StopMove, TaskName, UseOfRest } from './types.ts';
 import { leftOutAfter } from './unplaced.ts';
+import { Verdicts } from './verdicts.ts';
 import { bestVisit } from './ways.ts';
 
 /**
@@ -29,12 +28,14 @@ export class Board {
   private readonly book: Book;
   private readonly writer: PlanWriter;
   private readonly placer: RefillPlacer;
+  private readonly verdicts: Verdicts;
 
   constructor(book: Book, problem: Problem) {
     this.book = book;
     this.problem = problem;
     this.writer = new PlanWriter(book, problem);
     this.placer = new RefillPlacer(problem);
+    this.verdicts = new Verdicts(problem, this.writer.names);
   }
 
   /** Moves stops, one after the other: each position counts in the plan that the moves before it have made. */
@@ -55,12 +56,12 @@ export class Board {
     if (routes === null) return refused([{ propertyId: '', rigId: '', words: BEYOND_RECKONING }]);
     const unplaced = leftOutAfter(problem, plan, this.writer, rows, outByHand);
     const after = routes.length === 0 ? withUnplaced(plan, unplaced) : this.writer.change(plan, routes, unplaced);
-    return { kind: 'moved', change: changeBetween(plan, after), breaches: this.breaches(after) };
+    return { kind: 'moved', change: changeBetween(plan, after), breaches: this.verdicts.afterMove(after) };
   }
 
   /** Everything that a plan breaks. */
   breaches(plan: Plan): readonly Breach[] {
-    return breachesIn(plan, judgePlan(this.problem, plan).violations, this.writer.names);
+    return this.verdicts.whole(plan);
   }
 
   /** The cheapest places for a stop, or for work that was left out, in every rig that can do it; best first. */
