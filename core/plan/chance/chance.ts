@@ -2,7 +2,7 @@ import { createRandom } from '../../base/index.ts';
 import type { Spread } from '../../book/index.ts';
 import type { PlanDay } from '../result/index.ts';
 import { type FactorOfDay, factorsOf } from './factor.ts';
-import { type DayFactors, DayPlay, type PlayRules } from './play.ts';
+import { type DayFactors, DayPlay, type Played, type PlayRules } from './play.ts';
 
 /** How often a day is played unless told otherwise: a share is then known to one point in a hundred (two deviations: 2 points). */
 const PLAYED = 2500;
@@ -61,65 +61,109 @@ export type DayChance = {
  * that of use. Morning work, breaks and the evening work last as planned.
  */
 export function dayChance(day: PlanDay, wish: ChanceWish): DayChance {
-  const { spread, shiftEndSec, played = PLAYED } = wish;
-  const random = createRandom(wish.seed);
-  const draw = {
-    drive: factorsOf(spread.driveMean, spread.drive, spread.inCommon),
-    setUp: factorsOf(spread.setUpMean, spread.setUp, spread.inCommon),
-    treat: factorsOf(spread.treatMean, spread.treat, spread.inCommon),
-    used: factorsOf(spread.usedMean, spread.used, spread.inCommon),
-  };
-  const ofDay = (): DayFactors => {
-    const each = (kind: keyof typeof draw): FactorOfDay => draw[kind](random);
-    return { drive: each('drive'), setUp: each('setUp'), treat: each('treat'), used: each('used') };
-  };
-  const play = new DayPlay(day, wish);
-  const one = play.empty();
-  const home = new Float64Array(played);
-  const end = new Float64Array(played);
-  const arrive = Array.from({ length: play.stops }, () => new Float64Array(played));
-  const missed = new Int32Array(play.stops);
-  const ranOut = new Int32Array(play.loads);
-  const early = new Int32Array(play.loads);
-  const days = { inShift: 0, early: 0, ranOut: 0, missed: 0 };
-  for (let round = 0; round < played; round += 1) {
-    play.play(ofDay(), one);
-    home[round] = one.homeSec;
-    end[round] = one.endSec;
-    if (one.endSec <= shiftEndSec + SECOND) days.inShift += 1;
-    for (let stop = 0; stop < play.stops; stop += 1) {
-      (arrive[stop] as Float64Array)[round] = one.arriveSec[stop] as number;
-      missed[stop] = (missed[stop] as number) + (one.missed[stop] as number);
-    }
-    for (let load = 0; load < play.loads; load += 1) {
-      early[load] = (early[load] as number) + (one.early[load] as number);
-      ranOut[load] = (ranOut[load] as number) + (one.ranOut[load] as number);
-    }
-    if (one.missed.includes(1)) days.missed += 1;
-    if (one.early.includes(1)) days.early += 1;
-    if (one.extraRefills > 0) days.ranOut += 1;
+  const chances = new Chances(day, wish);
+  chances.play(chances.left);
+  return chances.found();
+}
+
+/** The same, a few days at a time. */
+export class Chances {
+  /** Days still to be played. */
+  left: number;
+  private readonly day: PlanDay;
+  private readonly wish: ChanceWish;
+  private readonly played: number;
+  private readonly ofDay: () => DayFactors;
+  private readonly days: DayPlay;
+  private readonly one: Played;
+  private readonly home: Float64Array;
+  private readonly end: Float64Array;
+  private readonly arrive: readonly Float64Array[];
+  private readonly missed: Int32Array;
+  private readonly ranOut: Int32Array;
+  private readonly early: Int32Array;
+  private readonly counts = { inShift: 0, early: 0, ranOut: 0, missed: 0 };
+
+  constructor(day: PlanDay, wish: ChanceWish) {
+    const { played = PLAYED } = wish;
+    this.day = day;
+    this.wish = wish;
+    this.played = played;
+    this.left = played;
+    this.ofDay = factorsOfDays(wish);
+    this.days = new DayPlay(day, wish);
+    this.one = this.days.empty();
+    this.home = new Float64Array(played);
+    this.end = new Float64Array(played);
+    this.arrive = Array.from({ length: this.days.stops }, () => new Float64Array(played));
+    this.missed = new Int32Array(this.days.stops);
+    this.ranOut = new Int32Array(this.days.loads);
+    this.early = new Int32Array(this.days.loads);
   }
-  return {
-    played,
-    home: rangeOf(home),
-    end: rangeOf(end),
-    inShiftShare: days.inShift / played,
-    earlyShare: days.early / played,
-    runsOutShare: days.ranOut / played,
-    missedShare: days.missed / played,
-    stops: day.stops.map(({ number, propertyId }, stop) => ({
-      number,
-      propertyId,
-      arrive: rangeOf(arrive[stop] as Float64Array),
-      missedShare: (missed[stop] as number) / played,
-    })),
-    loads: day.loads.map(({ number, compartmentId }, load) => ({
-      number,
-      compartmentId,
-      earlyShare: (early[load] as number) / played,
-      runsOutShare: (ranOut[load] as number) / played,
-    })),
+
+  /** Plays so many days more, or as many as are left. */
+  play(count: number): void {
+    const { counts, days, one } = this;
+    const until = Math.max(0, this.left - count);
+    for (; this.left > until; this.left -= 1) {
+      const round = this.played - this.left;
+      days.play(this.ofDay(), one);
+      this.home[round] = one.homeSec;
+      this.end[round] = one.endSec;
+      for (const [stop, arrivals] of this.arrive.entries()) arrivals[round] = one.arriveSec[stop] as number;
+      addTo(this.missed, one.missed);
+      addTo(this.early, one.early);
+      addTo(this.ranOut, one.ranOut);
+      if (one.endSec <= this.wish.shiftEndSec + SECOND) counts.inShift += 1;
+      if (one.missed.includes(1)) counts.missed += 1;
+      if (one.early.includes(1)) counts.early += 1;
+      if (one.extraRefills > 0) counts.ranOut += 1;
+    }
+  }
+
+  /** What came of it, once all days are played. */
+  found(): DayChance {
+    const { counts, day, played } = this;
+    const share = (count: number): number => count / played;
+    return {
+      played,
+      home: rangeOf(this.home),
+      end: rangeOf(this.end),
+      inShiftShare: share(counts.inShift),
+      earlyShare: share(counts.early),
+      runsOutShare: share(counts.ranOut),
+      missedShare: share(counts.missed),
+      stops: day.stops.map(({ number, propertyId }, stop) => ({
+        number,
+        propertyId,
+        arrive: rangeOf(this.arrive[stop] as Float64Array),
+        missedShare: share(this.missed[stop] as number),
+      })),
+      loads: day.loads.map(({ number, compartmentId }, load) => ({
+        number,
+        compartmentId,
+        earlyShare: share(this.early[load] as number),
+        runsOutShare: share(this.ranOut[load] as number),
+      })),
+    };
+  }
+}
+
+function factorsOfDays({ spread, seed }: ChanceWish): () => DayFactors {
+  const random = createRandom(seed);
+  const { inCommon } = spread;
+  const draw = {
+    drive: factorsOf(spread.driveMean, spread.drive, inCommon),
+    setUp: factorsOf(spread.setUpMean, spread.setUp, inCommon),
+    treat: factorsOf(spread.treatMean, spread.treat, inCommon),
+    used: factorsOf(spread.usedMean, spread.used, inCommon),
   };
+  const each = (kind: keyof typeof draw): FactorOfDay => draw[kind](random);
+  return () => ({ drive: each('drive'), setUp: each('setUp'), treat: each('treat'), used: each('used') });
+}
+
+function addTo(sums: Int32Array, flags: Uint8Array): void {
+  for (let at = 0; at < sums.length; at += 1) sums[at] = (sums[at] as number) + (flags[at] as number);
 }
 
 /** A plan that uses the shift to its last second is in the shift. */

@@ -14,7 +14,8 @@ export function HowSure({ day }: { readonly day: PlanDay }) {
   const chance = useDayChance(day);
   const words = useFormat();
   const rig = book?.rigs.find((each) => each.id === day.rigId);
-  if (book === null || chance === null || rig === undefined) return null;
+  if (book === null || rig === undefined) return null;
+  if (chance === null) return <p className="quiet how-sure-wait">Playing the day …</p>;
   return (
     <div className="how-sure">
       <div className="how-sure-words">
