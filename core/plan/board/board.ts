@@ -1,10 +1,10 @@
 import type { Book } from '../../book/index.ts';
-import { type Job, machinesOutOn, type Outage, type Problem } from '../problem/index.ts';
+import { machinesOutOn, type Outage, type Problem } from '../problem/index.ts';
 import { RefillPlacer, type RouteOutcome } from '../refills/index.ts';
 import { type Plan, PlanWriter, type UnplacedTask } from '../result/index.ts';
 import { changeBetween } from './change.ts';
 import { placeLoosely } from './loosely.ts';
-import { modesLeft } from './outages.ts';
+import { modesAt } from './outages.ts';
 import { placesFor } from './places.ts';
 import { refusalWords } from './refusal.ts';
 import { usesOfRests } from './rests.ts';
@@ -92,7 +92,7 @@ export class Board {
       if (slot === undefined) return refuse(`${this.writer.names.rig(rigId)} does not work on ${to.date}`);
       const modes = problem.jobs[job]?.modes[slot.rig] ?? [];
       if (modes.length === 0) return refuse(this.whyNot(task, rigId));
-      if (this.modesThere(job, target).length === 0) return refuse(this.withoutMachine(task, rigId, to.date));
+      if (modesAt(problem, job, target).length === 0) return refuse(this.withoutMachine(task, rigId, to.date));
     }
     const from = rows.slotWith(job);
     const kept = this.takeOut(rows, job, from);
@@ -121,18 +121,10 @@ export class Board {
       row,
       at,
       job,
-      modes: this.modesThere(job, slot),
+      modes: modesAt(this.problem, job, slot),
       kept: sameRig,
     });
     rows.put(slot, row.toSpliced(at, 0, visit));
-  }
-
-  /** The modes in which a job can be done in a slot: without the machines that are out there. */
-  private modesThere(job: number, slot: number): readonly number[] {
-    const { problem } = this;
-    const { rig = -1, day = -1 } = problem.slots[slot] ?? {};
-    const out = machinesOutOn(problem, problem.dates[day] ?? '', problem.rigs[rig]?.rigId ?? '');
-    return modesLeft(problem, problem.jobs[job] as Job, rig, out);
   }
 
   private withoutMachine(task: TaskName, rigId: string, date: string): string {

@@ -43,6 +43,14 @@ export function withoutMachinesOut(problem: Problem): Reduced {
 }
 
 /** Numbers of the modes in which a rig can do a job without some machines. */
-export function modesLeft(problem: Problem, job: Job, rig: number, machines: ReadonlySet<string>): readonly number[] {
+function modesLeft(problem: Problem, job: Job, rig: number, machines: ReadonlySet<string>): readonly number[] {
   return (job.modes[rig] ?? []).flatMap((mode, number) => (needsMachine(problem, rig, mode, machines) ? [] : [number]));
+}
+
+/** Numbers of the modes in which a job can be done in a slot: without the machines that are out there. */
+export function modesAt(problem: Problem, job: number, slot: number): readonly number[] {
+  const { rig = -1, day = -1 } = problem.slots[slot] ?? {};
+  const out = machinesOutOn(problem, problem.dates[day] ?? '', problem.rigs[rig]?.rigId ?? '');
+  const wanted = problem.jobs[job];
+  return wanted === undefined ? [] : modesLeft(problem, wanted, rig, out);
 }

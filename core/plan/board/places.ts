@@ -4,6 +4,7 @@ import type { Problem } from '../problem/index.ts';
 import type { RouteOutcome } from '../refills/index.ts';
 import type { Names } from '../result/index.ts';
 import { placeLoosely } from './loosely.ts';
+import { modesAt } from './outages.ts';
 import type { Rows } from './rows.ts';
 import type { Place, TaskName } from './types.ts';
 
@@ -19,7 +20,10 @@ export function placesFor(problem: Problem, rows: Rows, task: TaskName, names: N
   if (job < 0) return [];
   const facts = factsWithout(problem, rows, job);
   const likely = problem.slots
-    .flatMap((_, slot) => bestOf(intoSlot(facts, job, slot)))
+    .flatMap((_, slot) => {
+      const modes = modesAt(problem, job, slot);
+      return bestOf(intoSlot(facts, job, slot).filter((each) => modes.includes(each.mode)));
+    })
     .sort((left, right) => addedMs(facts, left) - addedMs(facts, right))
     .slice(0, TRIED);
   const places = likely.flatMap((each) => placeAt(facts, job, each, names) ?? []);

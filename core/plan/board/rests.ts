@@ -2,6 +2,7 @@ import { formatDuration, formatVolume, formatWeight, quantity } from '../../unit
 import type { Mode, Problem } from '../problem/index.ts';
 import type { Names, PlanDay } from '../result/index.ts';
 import { placeLoosely } from './loosely.ts';
+import { modesAt } from './outages.ts';
 import type { Rows } from './rows.ts';
 import type { UseOfRest } from './types.ts';
 
@@ -52,8 +53,11 @@ function candidates(problem: Problem, rows: Rows, slot: number, rests: ReadonlyM
   return problem.jobs.flatMap(({ modes, place, dayAllowed }, job) => {
     const planned = problem.slots[rows.slotWith(job)]?.day ?? Number.POSITIVE_INFINITY;
     if (planned <= day || dayAllowed[day] !== 1) return [];
-    const mode = (modes[rig] ?? []).findIndex((each) => isWithin(each, rests));
-    if (mode < 0) return [];
+    const mode = modesAt(problem, job, slot).find((each) => {
+      const way = modes[rig]?.[each];
+      return way !== undefined && isWithin(way, rests);
+    });
+    if (mode === undefined) return [];
     const ways = places.slice(0, -1).map((from, at) => ({
       position: at + 1,
       awayMs:

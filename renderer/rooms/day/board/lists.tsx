@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { Breach, TaskName, UseOfRest } from '../../../../core/plan/board/index.ts';
 import type { Plan, UnplacedTask } from '../../../../core/plan/result/index.ts';
-import { askBoard } from '../../../stores/index.ts';
+import { askBoard, useBook } from '../../../stores/index.ts';
 import { Button, Section } from '../../../ui/index.ts';
 
 /** What the plan breaks, in the judge's figures. */
@@ -32,6 +32,8 @@ type LeftOutProps = { readonly plan: Plan; readonly onPutIn: (task: TaskName, na
 
 /** Lawns that are in no day, with their reasons. */
 export function LeftOutList({ plan, onPutIn }: LeftOutProps) {
+  const rigs = useBook((state) => state.open?.book.rigs);
+  const rigName = (id: string): string => rigs?.find((rig) => rig.id === id)?.name ?? id;
   const lawns = new Map<string, readonly UnplacedTask[]>();
   for (const each of plan.unplaced) lawns.set(each.propertyId, [...(lawns.get(each.propertyId) ?? []), each]);
   return (
@@ -43,7 +45,7 @@ export function LeftOutList({ plan, onPutIn }: LeftOutProps) {
           if (first === undefined) return null;
           return (
             <li key={propertyId}>
-              <b>{first.propertyName}</b>: {reasonWords(tasks)}.{' '}
+              <b>{first.propertyName}</b>: {reasonWords(tasks, rigName)}.{' '}
               <Button label={`Put in ${first.propertyName}`} onPress={() => onPutIn(first, first.propertyName)}>
                 Put in …
               </Button>
@@ -55,8 +57,12 @@ export function LeftOutList({ plan, onPutIn }: LeftOutProps) {
   );
 }
 
-function reasonWords(tasks: readonly UnplacedTask[]): string {
-  return [...new Set(tasks.flatMap((task) => task.reasons.map((reason) => reason.words)))].join('; ');
+/** The words of each rig, with its name where rigs have different ones. */
+function reasonWords(tasks: readonly UnplacedTask[], rigName: (rigId: string) => string): string {
+  const reasons = tasks.flatMap((task) => task.reasons);
+  const words = new Set(reasons.map((reason) => reason.words));
+  if (words.size <= 1) return [...words].join('');
+  return [...new Set(reasons.map((reason) => `${rigName(reason.rigId)} ${reason.words}`))].join('. ');
 }
 
 type RestsProps = {

@@ -27,7 +27,9 @@ describe('a machine that is out of order on a date', () => {
   const problem = problemWith([outage]);
   const machines = new Set([machineId]);
   const reduced = improveFrom(book, problem, null);
-  const plan = explainPlan(book, problem, reduced.back(solve(reduced.problem, { seed: 1, iterations: 40 })));
+  const plan = reduced.told(
+    explainPlan(book, problem, reduced.back(solve(reduced.problem, { seed: 1, iterations: 40 }))),
+  );
 
   it('adds the ways that do without it, where the rig has such ways, and takes none away', () => {
     problem.jobs.forEach((job, number) => {
@@ -46,6 +48,17 @@ describe('a machine that is out of order on a date', () => {
     expect(judgePlan(problem, plan).violations).toEqual([]);
     expect(plan.outages).toEqual([outage]);
     expect(plan.problemHash).not.toBe(whole.hash);
+  });
+
+  it('is in no reason and no other way that the plan tells', () => {
+    const reasons = plan.unplaced.flatMap((each) => each.reasons.filter((reason) => reason.rigId === rigId));
+    for (const { code, ways } of reasons) {
+      expect(['machine-out', 'out-of-reach']).toContain(code);
+      expect(ways).toEqual([]);
+    }
+    const ways = plan.days.flatMap((day) => day.stops.flatMap((stop) => stop.otherWays));
+    const methods = ways.filter((way) => way.rigId === rigId).flatMap((way) => way.methods);
+    expect(methods.some((method) => method.kind === 'machine' && method.machineId === machineId)).toBe(false);
   });
 
   it('keeps a stop that needs it from being moved there, with that as the reason', () => {
