@@ -2,15 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, openDesk } from './desk.ts';
-
-/** Presses Tab until the focus is where it is wanted; fails when that takes too long, as a trap would. */
-async function tabTo(page: Page, wanted: string, most = 60): Promise<void> {
-  for (let press = 0; press < most; press += 1) {
-    if (await page.evaluate((selector) => document.activeElement?.matches(selector) ?? false, wanted)) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`${most} presses of Tab did not reach ${wanted}`);
-}
+import { tabTo } from './tab-to.ts';
 
 const focusWords = (page: Page) =>
   page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent ?? '');

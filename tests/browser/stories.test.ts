@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterEach, expect, test } from 'vitest';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
+import { tabTo, tabToButton } from './tab-to.ts';
 
 /** The owner's and the dispatcher's story from start to printed sheet; the estimator's is in ground-story.test.ts. */
 
@@ -15,15 +16,6 @@ async function open(sample: string): Promise<Page> {
   desk = await openDesk({ words: ['--sample', sample] });
   await desk.page.getByRole('option').first().waitFor();
   return desk.page;
-}
-
-/** Presses Tab until the focus is where it is wanted; fails when that takes too long, as a trap would. */
-async function tabTo(page: Page, wanted: string, most = 120): Promise<void> {
-  for (let press = 0; press < most; press += 1) {
-    if (await page.evaluate((selector) => document.activeElement?.matches(selector) ?? false, wanted)) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`${most} presses of Tab did not reach ${wanted}`);
 }
 
 /** Finds a command by its words and does it. */
@@ -87,7 +79,9 @@ describeWithChromium('the owner', () => {
     await view(page, 'Buy');
     await page.getByRole('heading', { name: 'What to buy' }).waitFor();
     await page.keyboard.press('Alt+5');
-    const name = await sheetPrinted(page, () => tabTo(page, '.button-main').then(() => page.keyboard.press('Enter')));
+    const name = await sheetPrinted(page, () =>
+      tabToButton(page, 'Save as PDF').then(() => page.keyboard.press('Enter')),
+    );
     expect(name).toMatch(/\.pdf$/);
   });
 });
@@ -129,7 +123,9 @@ describeWithChromium('the dispatcher', () => {
     await page.keyboard.press('Enter');
     await expect.poll(names).toEqual([before[1], before[0], ...before.slice(2)]);
     await page.keyboard.press('Alt+5');
-    const name = await sheetPrinted(page, () => tabTo(page, '.button-main').then(() => page.keyboard.press('Enter')));
+    const name = await sheetPrinted(page, () =>
+      tabToButton(page, 'Save as PDF').then(() => page.keyboard.press('Enter')),
+    );
     expect(name).toMatch(/\.pdf$/);
   });
 });
