@@ -4,6 +4,7 @@ import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, openDesk } from './desk.ts';
 import { drawOutline, feetPerPixel, handsOn, NEW_LAWN, readArea } from './ground-hands.ts';
+import { tabTo, tabToButton } from './tab-to.ts';
 
 /** From the tool to the printed sheet, clicks and keys together. */
 const MOST_ACTIONS = 60;
@@ -106,23 +107,6 @@ describeWithChromium('an estimator measures a new lawn with the mouse', () => {
     await page.emulateMedia({ colorScheme: 'light' });
   });
 });
-
-/** Presses Tab until the focus is where it is wanted; fails when that takes too long, as a trap would. */
-async function tabTo(page: Page, wanted: string, most = 80): Promise<void> {
-  for (let press = 0; press < most; press += 1) {
-    if (await page.evaluate((selector) => document.activeElement?.matches(selector) ?? false, wanted)) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`${most} presses of Tab did not reach ${wanted}`);
-}
-
-async function tabToButton(page: Page, name: string, most = 80): Promise<void> {
-  for (let press = 0; press < most; press += 1) {
-    if ((await page.evaluate(() => document.activeElement?.textContent)) === name) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`${most} presses of Tab did not reach ${name}`);
-}
 
 /** Runs a command by its name, as the palette finds it. */
 async function command(page: Page, words: string): Promise<void> {

@@ -1,4 +1,4 @@
 export { type Aboard, type Content, type DayNow, dayNow, restName, underWayOf } from './day-now.ts';
 export { type Call, type FillVisit, type Morning, morningOf, type TightGate } from './morning.ts';
 export { visitAsPlanned } from './record.ts';
-export { CALIBRATION_SHARE, type UsedAgainstPlan, usedAgainstPlan } from './used.ts';
+export { type UsedAgainstPlan, usedAgainstPlan } from './used.ts';

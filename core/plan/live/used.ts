@@ -1,7 +1,7 @@
 import type { Visit } from '../../book/index.ts';
 
 /** Beyond this share of the planned amount a calibration is called for. Common practice, no source. */
-export const CALIBRATION_SHARE = 0.05;
+const CALIBRATION_SHARE = 0.05;
 
 /** What was used of one treatment's material, against the plan. */
 export type UsedAgainstPlan = {
