@@ -20,4 +20,4 @@ export {
   stepBack,
   stepForward,
 } from './history.ts';
-export { type AnyRecord, RECORD_NAMES, type RecordOf, type TableName } from './tables.ts';
+export { type AnyRecord, RECORD_NAMES, type RecordOf, TABLES, type TableName } from './tables.ts';

@@ -1,5 +1,5 @@
 import type { Problem } from '../problem/index.ts';
-import type { Plan, PlanWriter, UnplacedTask } from '../result/index.ts';
+import { type Plan, type PlanWriter, type UnplacedTask, unplacedTask } from '../result/index.ts';
 import type { Rows } from './rows.ts';
 
 /** Code of the reason of work that somebody took out of a plan. */
@@ -23,27 +23,15 @@ export function leftOutAfter(
     return rows.slotWith(job) >= 0 || outByHand.has(job) ? [] : [withOldReasons(each, dates)];
   });
   const taken = [...outByHand].flatMap((job) =>
-    (problem.jobs[job]?.tasks ?? []).flatMap((task) => takenOut(problem, writer, task)),
+    (problem.jobs[job]?.tasks ?? []).map((task) => takenOut(problem, writer, task)),
   );
   return [...still, ...taken];
 }
 
-function takenOut(problem: Problem, { names }: PlanWriter, number: number): readonly UnplacedTask[] {
-  const task = problem.tasks[number];
-  if (task === undefined) return [];
-  const { propertyId, zoneId, treatmentId, step } = task;
+function takenOut(problem: Problem, { names }: PlanWriter, task: number): UnplacedTask {
   const reason = { code: TAKEN_OUT, words: 'taken out by hand', ways: [] };
-  return [
-    {
-      propertyId,
-      zoneId,
-      treatmentId,
-      step,
-      propertyName: names.property(propertyId),
-      zoneName: names.zone(propertyId, zoneId),
-      reasons: problem.rigs.map(({ rigId }) => ({ rigId, ...reason })),
-    },
-  ];
+  const reasons = problem.rigs.map(({ rigId }) => ({ rigId, ...reason }));
+  return unplacedTask(problem, names, task, reasons);
 }
 
 /** A reason that names a day which has changed since does not hold for certain any more. */

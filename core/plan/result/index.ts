@@ -6,3 +6,4 @@ export { plannedDays } from './planned-days.ts';
 export { readPlan, writePlan } from './read.ts';
 export { planSchema } from './schema.ts';
 export type * from './types.ts';
+export { unplacedTask } from './unplaced.ts';

@@ -12,7 +12,7 @@ type Reason = UnplacedTask['reasons'][number];
 /** Everything that is in no day: what no rig can do, and what found no room, each with its reason per rig. */
 export function unplacedOf(problem: Problem, solution: Solution, names: Names): readonly UnplacedTask[] {
   const never = problem.unplaceable.map((each) =>
-    unplaced(
+    unplacedTask(
       problem,
       names,
       each.task,
@@ -23,12 +23,18 @@ export function unplacedOf(problem: Problem, solution: Solution, names: Names): 
   const noRoom = solution.unserved.flatMap((index) => {
     const job = must(problem.jobs[index], 'job');
     const reasons = whys.filter((why) => why.job === index).map((why) => reasonOf(problem, solution, names, why));
-    return job.tasks.map((task) => unplaced(problem, names, task, reasons));
+    return job.tasks.map((task) => unplacedTask(problem, names, task, reasons));
   });
   return [...never, ...noRoom];
 }
 
-function unplaced(problem: Problem, names: Names, taskIndex: number, reasons: readonly Reason[]): UnplacedTask {
+/** A task that has no place in a plan, with the reasons. */
+export function unplacedTask(
+  problem: Problem,
+  names: Names,
+  taskIndex: number,
+  reasons: UnplacedTask['reasons'],
+): UnplacedTask {
   const { propertyId, zoneId, treatmentId, step } = must(problem.tasks[taskIndex], 'task');
   return {
     propertyId,

@@ -1,28 +1,10 @@
 import type { Book } from '../../../core/book/index.ts';
+import { TABLES, type TableName } from '../../../core/edit/index.ts';
 import type { Connection, Row } from './connection.ts';
 
-/** The lists of a book whose records are stored one by one. */
-export const COLLECTIONS = [
-  'properties',
-  'machines',
-  'handMethods',
-  'rigs',
-  'fillPoints',
-  'products',
-  'mixes',
-  'treatments',
-  'rounds',
-  'programmes',
-  'timings',
-  'temperatures',
-  'weather',
-  'caps',
-  'applicators',
-  'fleets',
-  'visits',
-  'gauges',
-] as const satisfies readonly (keyof Book)[];
-export type Collection = (typeof COLLECTIONS)[number];
+/** The lists of a book whose records are stored one by one: its tables. */
+export const COLLECTIONS = TABLES;
+export type Collection = TableName;
 
 /** What has to be written so that the stored book becomes another one. */
 export type Change =
