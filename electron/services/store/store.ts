@@ -10,9 +10,10 @@ import { describePlace } from '../files/index.ts';
 import type { Connection } from './connection.ts';
 import { readDraft, writeDraft } from './draft.ts';
 import { damaged, guardStore } from './failures.ts';
-import { createEmptyFile, openBookFile } from './open.ts';
+import { createEmptyFile, type OpenedFile, openBookFile } from './open.ts';
 import { readPicture, type StoredPicture, writePicture } from './picture.ts';
 import { changesBetween, readBookText, writeChanges } from './records.ts';
+import { takeSnapshot } from './snapshot.ts';
 
 /** Everything that a book file holds, as read when it was opened. */
 export type StoredBook = {
@@ -52,18 +53,40 @@ export type BookStore = {
   readonly close: () => Promise<Result<true>>;
 };
 
-/** Opens a book file for this process alone. Fails with a code of core/base; the file is then as it was. */
+/**
+ * Opens a book file for this process alone; one that another program has open is shown as it is stored now, and takes no edits. Fails with a
+ * code of core/base; the file is then as it was.
+ */
 export async function openStore(file: string): Promise<Result<BookStore>> {
   const opened = await openBookFile(file);
-  if (!opened.ok) return opened;
-  const { connection, readOnlyBecause } = opened.value;
+  if (opened.ok) return readStore(file, opened.value, async () => undefined);
+  if (opened.error.code !== 'book-locked') return opened;
+  const taken = await guardStore(file, () => takeSnapshot(file));
+  if (!taken.ok) return taken;
+  if (taken.value === null) return opened;
+  const { file: copy, remove } = taken.value;
+  const read = await openBookFile(copy);
+  if (!read.ok) {
+    await remove();
+    return read;
+  }
+  return readStore(file, { ...read.value, readOnlyBecause: IN_USE }, remove);
+}
+
+const IN_USE =
+  'Somebody else has this book open. It is shown as it was stored when you opened it, and cannot be changed here; close it there, then open it again.';
+
+/** @param leave what is to be done once the book is closed */
+async function readStore(file: string, opened: OpenedFile, leave: () => Promise<void>): Promise<Result<BookStore>> {
+  const { connection, readOnlyBecause } = opened;
   const stored = await guardStore(file, () => readStored(connection, file));
   if (!stored.ok) {
     await connection.close();
+    await leave();
     return stored;
   }
   const { ino, dev } = await stat(file);
-  return ok(createStore({ file, connection, readOnlyBecause, stored: stored.value, inode: `${dev}:${ino}` }));
+  return ok(createStore({ file, connection, readOnlyBecause, stored: stored.value, inode: `${dev}:${ino}`, leave }));
 }
 
 /** Writes a book into a new file: complete under another name first, so that a crash leaves no half book. */
@@ -120,9 +143,10 @@ type StoreParts = {
   readonly readOnlyBecause: string | null;
   readonly stored: StoredBook;
   readonly inode: string;
+  readonly leave: () => Promise<void>;
 };
 
-function createStore({ file, connection, readOnlyBecause, stored, inode }: StoreParts): BookStore {
+function createStore({ file, connection, readOnlyBecause, stored, inode, leave }: StoreParts): BookStore {
   const write = (work: () => Promise<void>): Promise<Result<true>> =>
     guardStore<true>(file, async () => {
       if (readOnlyBecause !== null) return readOnly(file, readOnlyBecause);
@@ -143,6 +167,7 @@ function createStore({ file, connection, readOnlyBecause, stored, inode }: Store
     close: () =>
       guardStore<true>(file, async () => {
         await connection.close();
+        await leave();
         return ok(true);
       }),
   };

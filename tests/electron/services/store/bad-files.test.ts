@@ -127,15 +127,37 @@ describe('a damaged book', () => {
   });
 });
 
-test('a book that another process has open is refused, and opens once that has ended', async () => {
+test('a book that another process has open is shown and takes no edits, and opens once that has ended', async () => {
   await createStoreFile(file, emptyBook('a', 'A'));
   const holder = startChild(process.execPath, [program.file, 'hold', file]);
   await holder.until('"ok":true');
-  expectFailure(await openStore(file), 'book-locked');
+  const second = await openStore(file);
+  if (!second.ok) throw new Error(second.error.detail);
+  expect(second.value.readOnlyBecause).toMatch(/^Somebody else has this book open\./);
+  expect(second.value.stored.book.name).toBe('A');
+  expectFailure(await tryEdit(second), 'book-read-only');
+  expect((await second.value.close()).ok).toBe(true);
   holder.process.kill('SIGKILL');
   await holder.ended;
   const store = await openStore(file);
   expect(store.ok && (await store.value.close()).ok).toBe(true);
+});
+
+test('what was stored last is seen by whoever opens the book second, also while it is still in the log', async () => {
+  await createStoreFile(file, emptyBook('a', 'A'));
+  const first = await openStore(file);
+  if (!first.ok) throw new Error(first.error.detail);
+  expect((await tryEdit(first)).ok).toBe(true);
+  const second = await openStore(file);
+  if (!second.ok) throw new Error(second.error.detail);
+  expect(second.value.stored.revision).toBe(1);
+  const copy = path.join(folder, 'seen.swardway');
+  expect((await second.value.copyTo(copy)).ok).toBe(true);
+  await second.value.close();
+  await first.value.close();
+  const saved = await openStore(copy);
+  expect(saved.ok && saved.value.stored.revision).toBe(1);
+  if (saved.ok) await saved.value.close();
 });
 
 describe('a book file that goes away while it is open', () => {
