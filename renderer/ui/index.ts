@@ -5,6 +5,7 @@ export { IssueList } from './issue-list.tsx';
 export { MonthDayInput } from './month-day-input.tsx';
 export { QuantityInput, type QuantityKind, readTyped, tidyFigure } from './quantity-input.tsx';
 export { Empty, Field, Section } from './section.tsx';
+export { TableHead } from './table-head.tsx';
 export { type View, Views } from './views.tsx';
 export { VirtualList } from './virtual-list.tsx';
 export { rowForKey, rowForText, rowsInView, scrollToShow } from './virtual-rows.ts';

@@ -5,7 +5,7 @@ import { type DayChance, learnSpread, type Range } from '../../../core/plan/chan
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { counted, type Formatter } from '../../format/index.ts';
 import { edit, showError, useBook, useFormat } from '../../stores/index.ts';
-import { Button, QuantityInput, Section } from '../../ui/index.ts';
+import { Button, QuantityInput, Section, TableHead } from '../../ui/index.ts';
 import { shiftEndSec, USUAL_SPREAD, useDayChance } from './use-day-chance.ts';
 
 /** How sure a day is, in plain words and figures, and what that rests on. */
@@ -79,15 +79,7 @@ function StopRanges({ day, chance, words }: RangesProps) {
     <section className="how-sure-stops" aria-label="When the rig is where" tabIndex={0}>
       <table className="table">
         <caption className="only-spoken">When the rig arrives, 8 days in 10, and what may go wrong there</caption>
-        <thead>
-          <tr>
-            <th scope="col">stop</th>
-            <th scope="col">planned</th>
-            <th scope="col">8 days in 10</th>
-            <th scope="col">may run out</th>
-            <th scope="col">may be closed</th>
-          </tr>
-        </thead>
+        <TableHead columns={['stop', 'planned', '8 days in 10', 'may run out', 'may be closed']} />
         <tbody>
           {chance.stops.map((each, index) => {
             const stop = day.stops[index];
@@ -137,17 +129,7 @@ function SpreadPart({ book }: { readonly book: Book }) {
   return (
     <Section title="How far days go from the plan">
       <table className="table table-narrow">
-        <thead>
-          <tr>
-            <th scope="col">what</th>
-            <th scope="col" className="number">
-              times the plan
-            </th>
-            <th scope="col" className="number">
-              give or take
-            </th>
-          </tr>
-        </thead>
+        <TableHead columns={['what', { figures: 'times the plan' }, { figures: 'give or take' }]} />
         <tbody>
           {KINDS.map(({ what, spread: key, mean }) => (
             <tr key={what}>

@@ -3,6 +3,7 @@ import type { Book } from '../../../core/book/index.ts';
 import type { BuyLine, Order, WaterAt } from '../../../core/round/buying/index.ts';
 import { counted } from '../../format/index.ts';
 import { useFormat } from '../../stores/index.ts';
+import { TableHead } from '../../ui/index.ts';
 
 type BookProps = { readonly book: Book };
 
@@ -23,22 +24,16 @@ export function OrdersTable({ book, orders }: BookProps & { readonly orders: rea
   return (
     <div className="table-scroll">
       <table className="table">
-        <thead>
-          <tr>
-            <th scope="col">order by</th>
-            <th scope="col">product</th>
-            <th scope="col" className="number">
-              amount
-            </th>
-            <th scope="col" className="number">
-              bags
-            </th>
-            <th scope="col" className="number">
-              at your price
-            </th>
-            <th scope="col">first used</th>
-          </tr>
-        </thead>
+        <TableHead
+          columns={[
+            'order by',
+            'product',
+            { figures: 'amount' },
+            { figures: 'bags' },
+            { figures: 'at your price' },
+            'first used',
+          ]}
+        />
         <tbody>
           {orders.map((each) => {
             const { name, unit } = productIn(book, each.productId);
@@ -73,28 +68,18 @@ export function LinesTable({ book, lines }: BookProps & { readonly lines: readon
   return (
     <div className="table-scroll">
       <table className="table">
-        <thead>
-          <tr>
-            <th scope="col">week</th>
-            <th scope="col">round</th>
-            <th scope="col">product</th>
-            <th scope="col" className="number">
-              needed
-            </th>
-            <th scope="col" className="number">
-              in the store
-            </th>
-            <th scope="col" className="number">
-              to buy
-            </th>
-            <th scope="col" className="number">
-              bags
-            </th>
-            <th scope="col" className="number">
-              at your price
-            </th>
-          </tr>
-        </thead>
+        <TableHead
+          columns={[
+            'week',
+            'round',
+            'product',
+            { figures: 'needed' },
+            { figures: 'in the store' },
+            { figures: 'to buy' },
+            { figures: 'bags' },
+            { figures: 'at your price' },
+          ]}
+        />
         <tbody>
           {lines.map((each) => {
             const { name, unit } = productIn(book, each.productId);
@@ -131,23 +116,15 @@ export function WaterTable({ book, water }: BookProps & { readonly water: readon
   return (
     <div className="table-scroll">
       <table className="table table-narrow">
-        <thead>
-          <tr>
-            <th scope="col">fill point</th>
-            <th scope="col" className="number">
-              in the morning
-            </th>
-            <th scope="col" className="number">
-              during the day
-            </th>
-            <th scope="col" className="number">
-              in all
-            </th>
-            <th scope="col" className="number">
-              most on one day
-            </th>
-          </tr>
-        </thead>
+        <TableHead
+          columns={[
+            'fill point',
+            { figures: 'in the morning' },
+            { figures: 'during the day' },
+            { figures: 'in all' },
+            { figures: 'most on one day' },
+          ]}
+        />
         <tbody>
           {water.map((each) => (
             <tr key={each.fillPointId}>

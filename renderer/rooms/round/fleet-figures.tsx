@@ -7,6 +7,7 @@ import {
 } from '../../../core/compare/index.ts';
 import type { Formatter } from '../../format/index.ts';
 import { useFormat } from '../../stores/index.ts';
+import { TableHead } from '../../ui/index.ts';
 
 /** Two fleets side by side: figures with their difference, a picture of the hours, and what each leaves out. */
 export function FleetFigures({ comparison }: { readonly comparison: Comparison }) {
@@ -21,20 +22,9 @@ export function FleetFigures({ comparison }: { readonly comparison: Comparison }
         </p>
       )}
       <table className="table table-narrow">
-        <thead>
-          <tr>
-            <th scope="col">for this round</th>
-            <th scope="col" className="number">
-              {first.name}
-            </th>
-            <th scope="col" className="number">
-              {second.name}
-            </th>
-            <th scope="col" className="number">
-              difference
-            </th>
-          </tr>
-        </thead>
+        <TableHead
+          columns={['for this round', { figures: first.name }, { figures: second.name }, { figures: 'difference' }]}
+        />
         <tbody>
           {differences.map((row) => (
             <tr key={row.what}>
@@ -149,17 +139,7 @@ function Hours({ first, second, words }: HoursProps) {
       </svg>
       <table className="table table-narrow">
         <caption className="only-spoken">Paid hours by what they go into</caption>
-        <thead>
-          <tr>
-            <th scope="col">hours by kind</th>
-            <th scope="col" className="number">
-              {first.name}
-            </th>
-            <th scope="col" className="number">
-              {second.name}
-            </th>
-          </tr>
-        </thead>
+        <TableHead columns={['hours by kind', { figures: first.name }, { figures: second.name }]} />
         <tbody>
           {TIME_KINDS.map((kind, index) => (
             <tr key={kind}>

@@ -8,7 +8,7 @@ import {
   type ZoneYear,
 } from '../../../core/round/ledger/index.ts';
 import { useFormat } from '../../stores/index.ts';
-import { Section } from '../../ui/index.ts';
+import { Section, TableHead } from '../../ui/index.ts';
 import { limitSource, limitTitle } from './season-words.ts';
 import { Share } from './share.tsx';
 
@@ -50,17 +50,7 @@ function Applications({ book, zone }: { readonly book: Book; readonly zone: Zone
   return (
     <div className="table-scroll">
       <table className="table">
-        <thead>
-          <tr>
-            <th scope="col">when</th>
-            <th scope="col">round</th>
-            <th scope="col">treatment</th>
-            <th scope="col" className="number">
-              ground
-            </th>
-            <th scope="col">put down</th>
-          </tr>
-        </thead>
+        <TableHead columns={['when', 'round', 'treatment', { figures: 'ground' }, 'put down']} />
         <tbody>
           {zone.applications.map((each) => (
             <tr key={`${each.roundId} ${each.treatmentId} ${each.zoneId} ${each.status} ${each.first}`}>
@@ -95,21 +85,9 @@ function Limits({ ledger, zone }: { readonly ledger: SeasonLedger; readonly zone
   return (
     <div className="table-scroll">
       <table className="table">
-        <thead>
-          <tr>
-            <th scope="col">limit</th>
-            <th scope="col" className="number">
-              used
-            </th>
-            <th scope="col" className="number">
-              allowed
-            </th>
-            <th scope="col" className="number">
-              share
-            </th>
-            <th scope="col">how it comes about</th>
-          </tr>
-        </thead>
+        <TableHead
+          columns={['limit', { figures: 'used' }, { figures: 'allowed' }, { figures: 'share' }, 'how it comes about']}
+        />
         <tbody>
           {zone.uses.map((use) => {
             const limit = limitOf(use.limitId);

@@ -13,7 +13,7 @@ import {
   showError,
   useFormat,
 } from '../../../stores/index.ts';
-import { Button, Choice, DraftInput, Field, QuantityInput, Section } from '../../../ui/index.ts';
+import { Button, Choice, DraftInput, Field, QuantityInput, Section, TableHead } from '../../../ui/index.ts';
 import { dayAt, withTypedDay } from './typed-days.ts';
 
 type TemperaturesProps = { readonly book: Book; readonly today: string };
@@ -50,26 +50,18 @@ function YearsTable({ book }: { readonly book: Book }) {
   return (
     <div className="table-scroll">
       <table className="table">
-        <thead>
-          <tr>
-            <th scope="col">station</th>
-            <th scope="col">year</th>
-            <th scope="col">from, to</th>
-            <th scope="col" className="number">
-              days
-            </th>
-            <th scope="col" className="number">
-              left out between
-            </th>
-            <th scope="col" className="number">
-              soil at
-            </th>
-            <th scope="col">from where</th>
-            <th scope="col">
-              <span className="only-spoken">remove</span>
-            </th>
-          </tr>
-        </thead>
+        <TableHead
+          columns={[
+            'station',
+            'year',
+            'from, to',
+            { figures: 'days' },
+            { figures: 'left out between' },
+            { figures: 'soil at' },
+            'from where',
+            { spoken: 'remove' },
+          ]}
+        />
         <tbody>
           {rows.map((record) => {
             const { days } = record;
@@ -171,20 +163,7 @@ function TypedDays({ book, today }: TemperaturesProps) {
         </Field>
       </div>
       <table className="table table-edit table-narrow">
-        <thead>
-          <tr>
-            <th scope="col">day</th>
-            <th scope="col" className="number">
-              highest
-            </th>
-            <th scope="col" className="number">
-              lowest
-            </th>
-            <th scope="col" className="number">
-              soil
-            </th>
-          </tr>
-        </thead>
+        <TableHead columns={['day', { figures: 'highest' }, { figures: 'lowest' }, { figures: 'soil' }]} />
         <tbody>
           {days.map((date) => (
             <TypedDay key={`${station} ${date}`} book={book} station={station} date={date} />

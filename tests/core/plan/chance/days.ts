@@ -1,5 +1,6 @@
 import type { Spread } from '../../../../core/book/index.ts';
 import type { PlanActivity, PlanDay } from '../../../../core/plan/result/index.ts';
+import { BLANK_DAY } from '../../../support/blank-day.ts';
 
 /** No spread at all: every day is as planned. */
 export const STILL: Spread = {
@@ -42,22 +43,9 @@ export function dayOf(activities: readonly PlanActivity[]): PlanDay {
   });
   const setUps = activities.filter((each) => each.kind === 'set-up');
   return {
-    date: '2027-03-16',
-    rigId: 'rig',
-    rigName: 'Rig',
+    ...BLANK_DAY,
     startSec: activities[0]?.startSec ?? 0,
     endSec: activities.at(-1)?.endSec ?? 0,
-    paidSec: 0,
-    overtimeSec: 0,
-    driveSec: 0,
-    treatSec: 0,
-    refillSec: 0,
-    distanceM: 0,
-    treatedSqFt: 0,
-    coveredSqFt: 0,
-    handTrimSqFt: 0,
-    notReachedSqFt: 0,
-    costUsd: 0,
     stops: setUps.map((each, index) => ({
       number: index + 1,
       propertyId: each.propertyId,
@@ -86,13 +74,7 @@ export function dayOf(activities: readonly PlanActivity[]): PlanDay {
       why: '',
       ...each,
     })),
-    levels: [],
     activities,
-    carry: [],
-    carryWeightLb: 0,
-    payloadLb: 0,
-    leftOver: [],
-    whatIf: [],
   };
 }
 

@@ -1,37 +1,11 @@
 import type { Plan, PlanDay } from '../../../../core/plan/result/index.ts';
+import { BLANK_DAY } from '../../../support/blank-day.ts';
 
 const AT = { propertyId: 'a', zoneId: 'z', treatmentId: 't', step: 0 };
 
 /** A day of nothing but what is given. */
 export function dayOf(more: Partial<PlanDay>): PlanDay {
-  return {
-    date: '2027-03-15',
-    rigId: 'rig',
-    rigName: 'Rig',
-    startSec: 0,
-    endSec: 0,
-    paidSec: 0,
-    overtimeSec: 0,
-    driveSec: 0,
-    treatSec: 0,
-    refillSec: 0,
-    distanceM: 0,
-    treatedSqFt: 0,
-    coveredSqFt: 0,
-    handTrimSqFt: 0,
-    notReachedSqFt: 0,
-    costUsd: 0,
-    stops: [],
-    loads: [],
-    levels: [],
-    activities: [],
-    carry: [],
-    carryWeightLb: 0,
-    payloadLb: 0,
-    leftOver: [],
-    whatIf: [],
-    ...more,
-  };
+  return { ...BLANK_DAY, date: '2027-03-15', ...more };
 }
 
 export function planOf(days: readonly PlanDay[], more: Partial<Plan> = {}): Plan {

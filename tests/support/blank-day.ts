@@ -1,0 +1,30 @@
+import type { PlanDay } from '../../core/plan/result/index.ts';
+
+/** A day on which nothing is done; tests fill in what they are about. */
+export const BLANK_DAY: PlanDay = {
+  date: '2027-03-16',
+  rigId: 'rig',
+  rigName: 'Rig',
+  startSec: 0,
+  endSec: 0,
+  paidSec: 0,
+  overtimeSec: 0,
+  driveSec: 0,
+  treatSec: 0,
+  refillSec: 0,
+  distanceM: 0,
+  treatedSqFt: 0,
+  coveredSqFt: 0,
+  handTrimSqFt: 0,
+  notReachedSqFt: 0,
+  costUsd: 0,
+  stops: [],
+  loads: [],
+  levels: [],
+  activities: [],
+  carry: [],
+  carryWeightLb: 0,
+  payloadLb: 0,
+  leftOver: [],
+  whatIf: [],
+};
