@@ -1,0 +1,21 @@
+import { fingerprint, fingerprintNumbers } from '../../base/index.ts';
+import type { Problem } from './types.ts';
+
+/** Adds the fingerprint of everything else. Issues are words, not figures, and stay out of it. */
+export function freeze(parts: Omit<Problem, 'hash'>): Problem {
+  const { issues: _, unplaceable: __, travelMs, travelM, jobs, tasks, ...rest } = parts;
+  const plain = {
+    ...rest,
+    travelMs: fingerprintNumbers(travelMs),
+    travelM: fingerprintNumbers(travelM),
+    tasks: tasks.map(fingerprint),
+    jobs: jobs.map(({ closed, ...job }) =>
+      fingerprint({
+        ...job,
+        dayAllowed: Array.from(job.dayAllowed, (allowed, day) => (closed?.[day]?.isPassing === true ? 1 : allowed)),
+        lateCost: Array.from(job.lateCost),
+      }),
+    ),
+  };
+  return { ...parts, hash: fingerprint(plain) };
+}
