@@ -1,5 +1,6 @@
 export { type DateGuess, type DateOrder, guessDateOrder, readDate } from './dates.ts';
 export type { DegreeUnit, UnitGuess } from './degree-figures.ts';
+export { harmlessCell } from './formula-cell.ts';
 export { looksLikeTimes, previewMatrix } from './matrix.ts';
 export { csvReader } from './source.ts';
 export { readTable, type Table } from './table.ts';

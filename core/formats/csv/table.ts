@@ -1,5 +1,6 @@
 import papaparse from 'papaparse';
 import { err, ok, type Result } from '../../base/index.ts';
+import { plainCell } from './formula-cell.ts';
 import { joinOutlines } from './join-outlines.ts';
 
 /** A table with named columns. */
@@ -17,7 +18,8 @@ export type TableRow = {
 
 /**
  * Reads comma-, semicolon- or tab-separated text with a header row (RFC 4180, by papaparse). Blank rows are passed over.
- * Rows with more cells than the header, or with a quotation mark that is not closed, carry a fault.
+ * An apostrophe before what a spreadsheet could take for a formula is taken off. Rows with more cells than the header, or with a
+ * quotation mark that is not closed, carry a fault.
  * Error `format-invalid`: no header.
  */
 export function readTable(text: string, where: string): Result<Table> {
@@ -38,7 +40,7 @@ export function readTable(text: string, where: string): Result<Table> {
     const cells = joinOutlines(parts, columns.length, parsed.meta.delimiter);
     if (cells.every((cell) => cell.trim() === '')) return [];
     const fault = quoted.has(index + 1) ? 'a quotation mark is not closed' : extraCells(cells, columns.length);
-    return [{ number: index + 2, cells: cells.map((cell) => cell.trim()), fault }];
+    return [{ number: index + 2, cells: cells.map((cell) => plainCell(cell.trim()).trim()), fault }];
   });
   return ok({ columns, rows });
 }

@@ -1,6 +1,11 @@
-/** A table as RFC 4180 has it: commas, CRLF, cells in quotes where they need it. */
+import { harmlessCell } from '../csv/index.ts';
+
+/**
+ * A table as RFC 4180 has it: commas, CRLF, cells in quotes where they need it. Cells that a spreadsheet would take for a formula begin
+ * with an apostrophe, which the readers of this program take off again.
+ */
 export function tableText(rows: readonly (readonly string[])[]): string {
-  return rows.map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
+  return rows.map((cells) => `${cells.map((cell) => quoted(harmlessCell(cell))).join(',')}\r\n`).join('');
 }
 
 function quoted(cell: string): string {
