@@ -1,9 +1,13 @@
-import type { Visit } from '../../book/index.ts';
+import type { Book, Visit } from '../../book/index.ts';
 import type { PlanDay, PlanStop } from '../result/index.ts';
+import { type DoneTask, withProducts } from './products.ts';
 
-/** The visit of a planned stop as it would be written down if all went as planned: to be corrected by what really happened. */
-export function visitAsPlanned(id: string, roundId: string, day: PlanDay, stop: PlanStop): Visit {
-  const works = new Map<string, Extract<Visit['outcome'], { readonly kind: 'done' }>['tasks'][number]>();
+/**
+ * The visit of a planned stop as it would be written down if all went as planned, its products by the recipes of the book: to be
+ * corrected by what really happened.
+ */
+export function visitAsPlanned(book: Book, id: string, roundId: string, day: PlanDay, stop: PlanStop): Visit {
+  const works = new Map<string, DoneTask>();
   for (const task of stop.tasks) {
     const key = JSON.stringify([task.zoneId, task.treatmentId, task.step]);
     const before = works.get(key);
@@ -25,7 +29,7 @@ export function visitAsPlanned(id: string, roundId: string, day: PlanDay, stop: 
     roundId,
     rigId: day.rigId,
     propertyId: stop.propertyId,
-    outcome: { kind: 'done', tasks: [...works.values()] },
+    outcome: { kind: 'done', tasks: [...works.values()].map((task) => withProducts(book, task)) },
     plannedDriveMin: stop.driveSec / SECONDS,
     plannedSetUpMin: minutes(['set-up', 'pack-up', 'swap-head', 'refill', 'pour']),
     plannedTreatMin: minutes(['treat']),

@@ -1,7 +1,14 @@
 import { Check, Play, Undo2, X } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import type { Book, Visit } from '../../../core/book/index.ts';
-import { type DayNow, dayNow, underWayOf, usedAgainstPlan, visitAsPlanned } from '../../../core/plan/live/index.ts';
+import {
+  type DayNow,
+  dayNow,
+  underWayOf,
+  usedAgainstPlan,
+  visitAsPlanned,
+  withUsed,
+} from '../../../core/plan/live/index.ts';
 import type { PlanDay, PlanStop } from '../../../core/plan/result/index.ts';
 import { counted, type Formatter, todayHere } from '../../format/index.ts';
 import { homeSec } from '../../ribbon/index.ts';
@@ -79,7 +86,7 @@ function StopsDone({ book, day, roundId }: DoneProps) {
         <tbody>
           {day.stops.map((stop) => {
             const visit = visits.find((each) => each.propertyId === stop.propertyId);
-            const fresh = () => visitAsPlanned(freshId(book.visits, 'visit'), roundId, day, stop);
+            const fresh = () => visitAsPlanned(book, freshId(book.visits, 'visit'), roundId, day, stop);
             return (
               <tr key={stop.number}>
                 <th scope="row">
@@ -97,7 +104,7 @@ function StopsDone({ book, day, roundId }: DoneProps) {
                     }
                   />
                 ) : (
-                  <Written visit={visit} stop={stop} put={put} words={words} />
+                  <Written book={book} visit={visit} stop={stop} put={put} words={words} />
                 )}
               </tr>
             );
@@ -147,13 +154,14 @@ function Open({ stop, onDone, onSkip }: OpenProps) {
 }
 
 type WrittenProps = {
+  readonly book: Book;
   readonly visit: Visit;
   readonly stop: PlanStop;
   readonly put: (visit: Visit, label: string) => ReturnType<typeof putRecord>;
   readonly words: Formatter;
 };
 
-function Written({ visit, stop, put, words }: WrittenProps) {
+function Written({ book, visit, stop, put, words }: WrittenProps) {
   const { outcome } = visit;
   const time = (key: 'arriveMin' | 'leaveMin', what: string) => (
     <QuantityInput
@@ -174,7 +182,7 @@ function Written({ visit, stop, put, words }: WrittenProps) {
           <td>{time('arriveMin', 'came to')}</td>
           <td>{time('leaveMin', 'left')}</td>
           <td>
-            <UsedAt visit={visit} stop={stop} put={put} words={words} />
+            <UsedAt book={book} visit={visit} stop={stop} put={put} words={words} />
           </td>
         </>
       ) : (
@@ -204,7 +212,7 @@ function Written({ visit, stop, put, words }: WrittenProps) {
 }
 
 /** One figure for each kind of material of the stop; it is shared over the zones as they were planned. */
-function UsedAt({ visit, stop, put, words }: WrittenProps) {
+function UsedAt({ book, visit, stop, put, words }: WrittenProps) {
   const { outcome } = visit;
   if (outcome.kind !== 'done') return null;
   const treatments = [...new Set(outcome.tasks.map((task) => task.treatmentId))];
@@ -219,10 +227,8 @@ function UsedAt({ visit, stop, put, words }: WrittenProps) {
     const change = (value: number | null) => {
       const next = outcome.tasks.map((task) => {
         if (task.treatmentId !== treatmentId) return task;
-        const { usedGal: _, usedLb: __, ...rest } = task;
         const share = ((gal > 0 ? task.expectedGal : task.expectedLb) ?? 0) / planned;
-        if (value === null) return rest;
-        return gal > 0 ? { ...rest, usedGal: value * share } : { ...rest, usedLb: value * share };
+        return withUsed(book, task, value === null ? null : value * share);
       });
       return put({ ...visit, outcome: { kind: 'done', tasks: next } }, `Write down what ${stop.name} took`);
     };

@@ -16,7 +16,7 @@ const [day] = plan.days as readonly [PlanDay, ...PlanDay[]];
 
 const doneAsPlanned = (count: number): readonly Visit[] =>
   day.stops.slice(0, count).map((stop) => ({
-    ...visitAsPlanned(`v${stop.number}`, roundId, day, stop),
+    ...visitAsPlanned(book, `v${stop.number}`, roundId, day, stop),
     leaveMin: stop.leaveSec / 60,
   }));
 
@@ -145,7 +145,7 @@ test('seed and the starter after it are written down apart, each with its own po
   });
   const [stop] = day.stops;
   if (stop === undefined) throw new Error('no stop');
-  const { outcome } = visitAsPlanned('v', roundId, day, { ...stop, tasks: [step(0, 20), step(1, 8)] });
+  const { outcome } = visitAsPlanned(book, 'v', roundId, day, { ...stop, tasks: [step(0, 20), step(1, 8)] });
   expect(outcome).toMatchObject({
     tasks: [
       { step: 0, treatedSqFt: 4000, expectedLb: 20 },
