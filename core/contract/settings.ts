@@ -5,6 +5,8 @@ const hostName = v.pipe(v.string(), v.regex(/^[a-z0-9.-]+(:\d{1,5})?$/), v.maxLe
 const shareOfOne = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
 /** Price on days of unlike length, dollars for an hour above the mean. */
 export const evenPrice = v.pipe(v.number(), v.minValue(0), v.maxValue(1000));
+const paper = v.picklist(['letter', 'a4']);
+const print = v.picklist(['normal', 'large']);
 const network = v.picklist(['off', 'allowed']);
 const networkHosts = v.pipe(v.array(hostName), v.maxLength(50));
 const backgroundId = v.pipe(v.string(), v.regex(/^[a-z0-9-]{1,60}$/));
@@ -22,6 +24,9 @@ export const settingsSchema = v.looseObject({
   units: v.optional(v.fallback(v.picklist(['us', 'metric']), 'us'), 'us'),
   /** Light, dark, or as the system has it. */
   appearance: v.optional(v.fallback(v.picklist(['system', 'light', 'dark']), 'system'), 'system'),
+  /** Paper that sheets are made for, and whether in large print. */
+  paper: v.optional(v.fallback(paper, 'letter'), 'letter'),
+  print: v.optional(v.fallback(print, 'normal'), 'normal'),
   /** How long planning searches before it stops by itself, seconds. */
   planSeconds: v.optional(v.fallback(v.pipe(v.number(), v.minValue(1), v.maxValue(3600)), 10), 10),
   /** Seed of the planning search. */
@@ -47,6 +52,8 @@ export type Settings = Readonly<v.InferOutput<typeof settingsSchema>>;
 export const settingsChangeSchema = v.strictObject({
   units: v.optional(v.picklist(['us', 'metric'])),
   appearance: v.optional(v.picklist(['system', 'light', 'dark'])),
+  paper: v.optional(paper),
+  print: v.optional(print),
   planSeconds: v.optional(v.pipe(v.number(), v.minValue(1), v.maxValue(3600))),
   planSeed: v.optional(v.pipe(v.number(), v.integer())),
   planEvenUsd: v.optional(evenPrice),

@@ -1,26 +1,28 @@
 import { type Block, BOX, type Column, INVENTED_WORDS, type Sheet, type TableRow } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
 import { mapSvg } from './map-svg.ts';
-import { sheetStyle } from './style.ts';
+import type { PageOptions } from './page.ts';
+import { pageName, sheetStyle } from './style.ts';
 
 /**
  * Sheets as one standalone HTML page without scripts: what the screens show, what the browser prints and what becomes a PDF.
  * Every text from the book is escaped.
  *
- * @param sheets printed one after the other, each from a new page
- * @param font   address of the program's own type face, '' where there is none to be had
+ * @param sheets printed one after the other, each from a new page with its name at the head of every page
+ * @param page   paper and size of print; absent: letter paper, normal print
  */
-export function sheetsHtml(sheets: readonly Sheet[], font = ''): string {
+export function sheetsHtml(sheets: readonly Sheet[], page: PageOptions = {}): string {
   const title = escapeHtml(sheets.map((each) => each.title).join('; '));
   const foot = sheets.some((each) => each.invented) ? `Swardway · ${INVENTED_WORDS}` : 'Swardway';
-  const face = font === '' ? '' : `@font-face{font-family:"Sheet";src:url("${escapeHtml(font)}")}`;
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${face}${sheetStyle(foot)}</style></head><body>${sheets.map(sheetHtml).join('')}</body></html>`;
+  const heads = sheets.map((each) => [each.title, each.subtitle].filter((text) => text !== '').join(' · '));
+  const style = sheetStyle(page, foot, heads);
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${style}</style></head><body>${sheets.map(sheetHtml).join('')}</body></html>`;
 }
 
-function sheetHtml(sheet: Sheet): string {
+function sheetHtml(sheet: Sheet, index: number): string {
   const invented = sheet.invented ? `<p class="invented">${INVENTED_WORDS}</p>` : '';
   const head = `<header><h1>${escapeHtml(sheet.title)}</h1><p class="subtitle">${escapeHtml(sheet.subtitle)}</p>${invented}</header>`;
-  return `<article>${head}${sheet.blocks.map(blockHtml).join('')}</article>`;
+  return `<article class="${pageName(index)}">${head}${sheet.blocks.map(blockHtml).join('')}</article>`;
 }
 
 function blockHtml(block: Block): string {

@@ -1,5 +1,6 @@
 export type { Block, Column, MapArea, MapPoint, Sheet } from './blocks.ts';
 export { sheetsHtml } from './html.ts';
-export type { DayInput, PropertyInput, SheetInput, SheetPasses } from './input.ts';
+export type { BookInput, DayInput, PropertyInput, RoundInput, SheetInput, SheetPasses, SheetScope } from './input.ts';
+export { PAPERS, type PageOptions, type Paper, PRINTS, type Print, paperOf } from './page.ts';
 export { SHEETS, type SheetKind } from './registry.ts';
 export { sheetText } from './text.ts';

@@ -1,14 +1,15 @@
-import type { Book, Property } from '../book/index.ts';
+import type { Book, Property, Round } from '../book/index.ts';
 import type { MeasureChange, PropertyMeasure } from '../measure/index.ts';
 import type { PassPicture } from '../passes/index.ts';
 import type { Plan, PlanDay } from '../plan/result/index.ts';
 import type { LawnQuote } from '../quote/index.ts';
 
-/** What a sheet is made from. */
+/** What sheets about a rig's day are made from. */
 export type DayInput = { readonly scope: 'day'; readonly book: Book; readonly plan: Plan; readonly day: PlanDay };
 /** Passes over zones of a lawn, and what drives them. */
 export type SheetPasses = { readonly by: string; readonly pictures: readonly PassPicture[] };
 
+/** What sheets about one lawn are made from. */
 export type PropertyInput = {
   readonly scope: 'property';
   readonly book: Book;
@@ -23,4 +24,18 @@ export type PropertyInput = {
   /** The customer's copy has neither machines nor costs nor margin; absent: the office's. */
   readonly reader?: 'office' | 'customer';
 };
-export type SheetInput = DayInput | PropertyInput;
+
+/** What sheets about a round are made from; without a plan they say what is missing. */
+export type RoundInput = {
+  readonly scope: 'round';
+  readonly book: Book;
+  readonly round: Round;
+  readonly plan: Plan | null;
+};
+
+/** What sheets about the whole book are made from. */
+export type BookInput = { readonly scope: 'book'; readonly book: Book };
+
+/** What a sheet is made from, by what it is chosen by. */
+export type SheetInput = DayInput | PropertyInput | RoundInput | BookInput;
+export type SheetScope = SheetInput['scope'];

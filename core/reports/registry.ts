@@ -1,26 +1,21 @@
 import type { Sheet } from './blocks.ts';
-import type { DayInput, PropertyInput } from './input.ts';
+import type { SheetInput, SheetScope } from './input.ts';
 import { loadTickets } from './load-tickets/index.ts';
 import { measureSheet } from './measure-sheet/index.ts';
 import { runSheet } from './run-sheet/index.ts';
 import { truckList } from './truck-list/index.ts';
 
-/** A kind of sheet: what it is called, what it is for, and how it is made. */
-export type SheetKind =
-  | {
-      readonly id: string;
-      readonly name: string;
-      readonly about: string;
-      readonly scope: 'day';
-      readonly make: (input: DayInput) => Sheet;
-    }
-  | {
-      readonly id: string;
-      readonly name: string;
-      readonly about: string;
-      readonly scope: 'property';
-      readonly make: (input: PropertyInput) => Sheet;
-    };
+type Kind<Input extends SheetInput> = {
+  readonly id: string;
+  readonly name: string;
+  readonly about: string;
+  /** What one is chosen by. */
+  readonly scope: Input['scope'];
+  readonly make: (input: Input) => Sheet;
+};
+
+/** A kind of sheet: what it is called, what it is for, what it is chosen by, and how it is made. */
+export type SheetKind = { [Scope in SheetScope]: Kind<Extract<SheetInput, { readonly scope: Scope }>> }[SheetScope];
 
 /** Every sheet. A new one is a folder beside these and a line here. */
 export const SHEETS: readonly SheetKind[] = [

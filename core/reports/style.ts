@@ -1,15 +1,62 @@
-/** Letter paper, 12 pt and up, black on white so that it reads in sunlight and prints in grey. */
-const STYLE = `
-@page{size:letter;margin:14mm 13mm 16mm;@bottom-left{content:"FOOT";font:10pt sans-serif;color:#444}@bottom-right{content:"Page " counter(page) " of " counter(pages);font:10pt sans-serif;color:#444}}
+import type { PageOptions, Paper, Print } from './page.ts';
+
+/** Names of CSS Paged Media Level 3, section 7.1, and widths on the screen. */
+const PAPER_SIZES: Readonly<Record<Paper, { readonly css: string; readonly width: string }>> = {
+  letter: { css: 'letter', width: '8.5in' },
+  a4: { css: 'A4', width: '210mm' },
+};
+
+/** Large print begins at 16 pt where normal print begins at 12 pt. */
+const SCALES: Readonly<Record<Print, number>> = { normal: 1, large: 16 / 12 };
+
+/** The name of the pages of a sheet, by its place. */
+export function pageName(index: number): string {
+  return `sheet-${index}`;
+}
+
+/**
+ * The style sheet: black on white so that it reads in sunlight and prints in grey.
+ *
+ * @param foot  stands at the bottom left of every printed page, the page number at the right
+ * @param heads stand at the top of every page of the sheet in the same place
+ */
+export function sheetStyle(
+  { paper = 'letter', print = 'normal' }: PageOptions,
+  foot: string,
+  heads: readonly string[],
+) {
+  const pt = (points: number): string => `${(points * SCALES[print]).toFixed(2).replace(/\.?0+$/, '')}pt`;
+  const small = `font:${pt(12)} ${FACE};color:#333`;
+  const pages = heads.map(
+    (head, index) =>
+      `@page ${pageName(index)}{@top-left{content:${cssString(head)};${small}}}.${pageName(index)}{page:${pageName(index)}}`,
+  );
+  const page = `@page{size:${PAPER_SIZES[paper].css};margin:17mm 13mm 16mm;@bottom-left{content:${cssString(foot)};${small}}@bottom-right{content:"Page " counter(page) " of " counter(pages);${small}}}`;
+  return `${page}${pages.join('')}${bodyStyle(pt, PAPER_SIZES[paper].width)}`;
+}
+
+/** A text as a CSS string that can end neither itself nor the style element: all but letters, figures and plain marks is escaped. */
+function cssString(text: string): string {
+  const escaped = text.replace(
+    /[^\p{L}\p{M}\p{N} ,.;:·()/-]/gu,
+    (mark) => `\\${(mark.codePointAt(0) ?? 0).toString(16)} `,
+  );
+  return `"${escaped}"`;
+}
+
+const FACE = '"Atkinson Hyperlegible Next","Liberation Sans",Arial,sans-serif';
+
+function bodyStyle(pt: (points: number) => string, width: string): string {
+  return `
 *{box-sizing:border-box}
-body{margin:0;font:12pt/1.35 "Sheet","Atkinson Hyperlegible Next","Liberation Sans",Arial,sans-serif;color:#111;background:#fff;font-variant-numeric:tabular-nums}
+body{margin:0;font:${pt(12)}/1.35 ${FACE};color:#111;background:#fff;font-variant-numeric:tabular-nums}
 article+article{break-before:page}
 header{border-bottom:2.5pt solid #111;margin-bottom:8pt;padding-bottom:4pt;display:flex;flex-wrap:wrap;align-items:baseline;gap:4pt 14pt}
-h1{font-size:19pt;margin:0}
-.subtitle{margin:0;font-size:14pt}
+h1{font-size:${pt(19)};margin:0}
+.subtitle{margin:0;font-size:${pt(14)}}
 .invented{margin:0 0 0 auto;border:1.5pt solid #111;padding:1pt 6pt;font-weight:700}
-h2{font-size:14.5pt;margin:14pt 0 3pt;border-top:1pt solid #111;padding-top:4pt;break-after:avoid;white-space:pre-wrap}
-h3{font-size:12.5pt;margin:0 0 2pt}
+h2{font-size:${pt(14.5)};margin:14pt 0 3pt;border-top:1pt solid #111;padding-top:4pt;break-after:avoid;white-space:pre-wrap}
+h3{font-size:${pt(12.5)};margin:0 0 2pt}
 dl{margin:4pt 0;display:grid;grid-template-columns:repeat(2,1fr);gap:1pt 16pt;break-inside:avoid}
 dl div{display:flex;gap:6pt}
 dt{color:#444;min-width:7.5em;flex:none}
@@ -17,11 +64,11 @@ dt::after{content:":"}
 dd{margin:0;font-weight:600}
 table{width:100%;border-collapse:collapse;margin:5pt 0}
 thead{display:table-header-group}
-th{text-align:left;border-bottom:1.2pt solid #111;padding:2pt 5pt;font-size:12pt}
+th{text-align:left;border-bottom:1.2pt solid #111;padding:2pt 5pt;font-size:${pt(12)}}
 td{border-bottom:.5pt solid #888;padding:3pt 5pt;vertical-align:top}
 tr{break-inside:avoid}
 tbody.together{break-inside:avoid}
-tr.stop td{border-top:1.4pt solid #111;border-bottom:0;padding-top:4pt;font-weight:700;font-size:13pt}
+tr.stop td{border-top:1.4pt solid #111;border-bottom:0;padding-top:4pt;font-weight:700;font-size:${pt(13)}}
 tr.detail td{border-bottom:0;padding-top:0;padding-bottom:1pt}
 tr.refill td{background:#ececec;border-left:0}
 tr.refill td:nth-child(3){border-left:4pt solid #111}
@@ -38,7 +85,7 @@ td .box{margin-right:2pt}
 .checklist li::before,.box{content:"";display:inline-block;width:10pt;height:10pt;border:1.2pt solid #111;vertical-align:-1pt}
 .checklist li::before{position:absolute;left:2pt;top:3pt}
 .blanks{display:flex;flex-wrap:wrap;gap:8pt 14pt;margin:7pt 0 4pt;break-inside:avoid}
-.blanks span{border-bottom:.7pt solid #111;flex:1 1 28%;padding-bottom:12pt;font-size:12pt;color:#444}
+.blanks span{border-bottom:.7pt solid #111;flex:1 1 28%;padding-bottom:12pt;font-size:${pt(12)};color:#444}
 .page-break{break-after:page}
 .map{display:block;width:100%;height:auto;max-height:86mm;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
 .map .turf{fill:url(#hatch);fill-rule:evenodd;stroke:#111;stroke-width:1}
@@ -68,10 +115,6 @@ td .box{margin-right:2pt}
 .map text.small{font-size:14px}
 .map text.start{text-anchor:start}
 .map .bar path{stroke:#111;stroke-width:1.4;fill:none}
-@media screen{body{background:#e9e4d7;padding:16px}article{background:#fff;max-width:8.5in;margin:0 auto 18px;padding:14mm 13mm;border:1px solid #c9c2b1}.page-break{border-top:1px dashed #999;margin:14pt -13mm}}
+@media screen{body{background:#e9e4d7;padding:16px}article{background:#fff;max-width:${width};margin:0 auto 18px;padding:14mm 13mm;border:1px solid #c9c2b1}.page-break{border-top:1px dashed #999;margin:14pt -13mm}}
 `.replaceAll('\n', '');
-
-/** The style sheet. `foot` stands at the bottom left of every printed page, the page number at the right. */
-export function sheetStyle(foot: string): string {
-  return STYLE.replace('FOOT', () => foot.replace(/[^\p{L}\p{N} ,.;:·-]/gu, ''));
 }

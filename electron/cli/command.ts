@@ -1,8 +1,8 @@
 import path from 'node:path';
 import type { AppError, Result } from '../../core/base/index.ts';
 
-/** A word that a command takes by its place. */
-export type Operand = { readonly name: string; readonly words: string };
+/** A word that a command takes by its place; only the last ones may be left out. */
+export type Operand = { readonly name: string; readonly words: string; readonly optional?: true };
 /**
  * A word that a command takes by its name; `value` names what follows it, null where nothing does. One that is `many` may be
  * given more than once.
@@ -16,6 +16,7 @@ export type Option = {
 
 /** What was typed, taken apart. */
 export type Typed = {
+  /** Without those that were left out. */
   readonly operands: Readonly<Record<string, string>>;
   readonly options: Readonly<Record<string, string>>;
   /** Values of options that may be given more than once. */

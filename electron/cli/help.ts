@@ -11,7 +11,7 @@ const EXIT_CODES: readonly (readonly [string, string])[] = [
 /** "swardway plan BOOK [--round ID] [--seed N]" */
 export function usageOf(command: Command): string {
   if (command.usage !== undefined) return `swardway ${command.name} ${command.usage}`;
-  const operands = command.operands.map(({ name }) => name);
+  const operands = command.operands.map(({ name, optional }) => (optional ? `[${name}]` : name));
   const required = new Set(command.required ?? []);
   const options = [...command.options, ...COMMON_OPTIONS.filter(({ name }) => name === 'json')].map((each) =>
     required.has(each.name) ? typedAs(each) : `[${typedAs(each)}]`,

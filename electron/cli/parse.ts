@@ -67,7 +67,8 @@ function namedOperands(
   options: Readonly<Record<string, string>>,
 ): Readonly<Record<string, string>> {
   const missing = command.operands[given.length];
-  if (missing !== undefined) throw new UsageFault(`${missing.name} is missing: ${missing.words}.`);
+  if (missing !== undefined && missing.optional !== true)
+    throw new UsageFault(`${missing.name} is missing: ${missing.words}.`);
   if (given.length > command.operands.length) {
     throw new UsageFault(`"${given[command.operands.length]}" is one word too many.`);
   }
@@ -79,7 +80,7 @@ function namedOperands(
   for (const name of command.required ?? []) {
     if (options[name] === undefined) throw new UsageFault(`--${name} is missing.`);
   }
-  return Object.fromEntries(command.operands.map(({ name }, index) => [name, given[index] ?? '']));
+  return Object.fromEntries(given.map((word, index) => [command.operands[index]?.name ?? '', word]));
 }
 
 /** The whole number after an option; undefined where it was not given. */

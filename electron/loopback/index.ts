@@ -1,4 +1,3 @@
-export { withoutScripts } from './chromium.ts';
 export { openInBrowser } from './open-browser.ts';
 export { loopbackPort } from './port.ts';
 export { type LoopbackRun, runLoopback } from './run.ts';

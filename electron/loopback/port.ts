@@ -1,5 +1,5 @@
 import type { HostPort } from '../services/index.ts';
-import { findPrinter, printWithChromium } from './chromium.ts';
+import { findPrinter, printWithChromium } from '../services/printer/index.ts';
 
 /** The browser does the picking and saving itself; PDFs are made by a Chromium of this machine where there is one. */
 export async function loopbackPort(): Promise<HostPort> {

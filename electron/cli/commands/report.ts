@@ -1,135 +1,109 @@
-import { err, issue, ok, type Result } from '../../../core/base/index.ts';
-import type { Book, Property } from '../../../core/book/index.ts';
-import { lastChange, measureProperty } from '../../../core/measure/index.ts';
-import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
-import { lawnQuote } from '../../../core/quote/index.ts';
-import { SHEETS, type Sheet, type SheetKind, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
+import { issue, ok, type Result } from '../../../core/base/index.ts';
+import type { Plan } from '../../../core/plan/result/index.ts';
+import { PAPERS, type PageOptions, paperOf, SHEETS, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
+import { findPrinter, printWithChromium } from '../../services/printer/index.ts';
 import { type Answer, type Command, fileOf, type Typed, UsageFault } from '../command.ts';
-import {
-  type BookInput,
-  mayWrite,
-  problemOfPlan,
-  propertiesOf,
-  readBookFile,
-  readPlanFile,
-  rigOf,
-  roundOf,
-} from '../input/index.ts';
+import { type BookInput, mayWrite, problemOfPlan, readBookFile, readPlanFile } from '../input/index.ts';
 import type { ReportOutput } from '../output/index.ts';
 import { dateOf } from '../parse.ts';
 import { counted, issueLines } from '../text/index.ts';
-
-const SHEET_IDS = SHEETS.map((each) => each.id);
+import { kindsOf, type Made, sheetsOf } from './report-sheets.ts';
 
 export const reportCommand: Command = {
   name: 'report',
-  summary: 'Makes the sheets of a plan: run sheet, load tickets, truck list, measure sheet.',
+  summary: 'Makes sheets for paper: run sheet, load tickets, truck list, measure sheet.',
   details: [
     `Sheets: ${SHEETS.map((each) => `${each.id} (${each.about.charAt(0).toLowerCase()}${each.about.slice(1)})`).join('; ')}. Without --sheet all that belong to a day are made, for every day and rig of the plan that --date and --rig leave.`,
-    'With --html the sheets are written into one page that can be printed from a browser; an existing file is overwritten only where it is an HTML page. A plan for an earlier state of the book is told about.',
+    'With --html the sheets are written into one page that can be printed from a browser, with --pdf into a PDF by a Chromium of this machine; the variable CHROMIUM may name it. An existing file is overwritten only where it is of the same kind. A plan for an earlier state of the book is told about.',
   ],
   operands: [
     { name: 'BOOK', words: 'book file or its JSON form' },
-    { name: 'PLAN', words: 'plan in its JSON form, as written by plan --out' },
+    {
+      name: 'PLAN',
+      words: 'plan in its JSON form, as written by plan --out; only sheets of a day cannot do without',
+      optional: true,
+    },
   ],
   options: [
     { name: 'sheet', value: 'ID', words: 'only this sheet' },
     { name: 'date', value: 'D', words: 'only this day of the plan, YYYY-MM-DD' },
     { name: 'rig', value: 'ID', words: 'only this rig' },
+    { name: 'property', value: 'ID', words: 'only this lawn, for sheets of a lawn' },
+    { name: 'round', value: 'ID', words: 'round, where there is no plan that says it; absent: the first' },
     { name: 'customer', value: null, words: "the customer's copy of measure sheets: no machines, costs or margin" },
+    { name: 'paper', value: 'SIZE', words: `paper of --html and --pdf: ${PAPERS.join(' or ')}; absent: letter` },
+    { name: 'large', value: null, words: 'large print: 16 pt and up' },
     { name: 'html', value: 'FILE', words: 'write the sheets as one HTML page instead of printing them' },
+    { name: 'pdf', value: 'FILE', words: 'write the sheets as one PDF instead of printing them' },
   ],
   schema: 'report',
   example: 'npx swardway report sample-routes/residential-day.json plan.json --sheet run-sheet',
   run: async (typed) => {
     const kinds = kindsOf(typed);
+    const page = pageOf(typed);
     dateOf(typed, 'date');
-    if (typed.options.html !== undefined) {
-      const free = await mayWrite(fileOf(typed, 'html'), /^\s*<!doctype html/i, 'HTML page');
-      if (!free.ok) return free;
-    }
+    const free = await outputsFree(typed);
+    if (!free.ok) return free;
     const read = await readBookFile(fileOf(typed, 'BOOK'));
     if (!read.ok) return read;
-    const plan = await readPlanFile(fileOf(typed, 'PLAN'));
+    const plan = typed.operands.PLAN === undefined ? ok(null) : await readPlanFile(fileOf(typed, 'PLAN'));
     if (!plan.ok) return plan;
     const sheets = sheetsOf(read.value, plan.value, kinds, typed);
-    return sheets.ok ? finish(read.value, plan.value, sheets.value, typed) : sheets;
+    if (!sheets.ok) return sheets;
+    const written = await write(sheets.value, page, typed);
+    return written.ok ? ok(answer(read.value, plan.value, sheets.value, written.value)) : written;
   },
 };
 
-function kindsOf(typed: Typed): readonly SheetKind[] {
-  const { sheet } = typed.options;
-  if (sheet === undefined) return SHEETS.filter((each) => each.scope === 'day');
-  const found = SHEETS.filter((each) => each.id === sheet);
-  if (found.length === 0) throw new UsageFault(`--sheet knows ${SHEET_IDS.join(', ')}; not "${sheet}".`);
-  return found;
+function pageOf(typed: Typed): PageOptions {
+  const paper = paperOf(typed.options.paper ?? PAPERS[0]);
+  if (!paper.ok) throw new UsageFault(`--paper: ${paper.error.detail} ${paper.error.hint}`);
+  return { paper: paper.value, print: typed.flags.has('large') ? 'large' : 'normal' };
 }
 
-function sheetsOf(
-  { book, where }: BookInput,
-  plan: Plan,
-  kinds: readonly SheetKind[],
-  typed: Typed,
-): Result<readonly Made[]> {
-  const round = roundOf(book, where, plan.roundId);
-  if (!round.ok) return round;
-  const rig = rigOf(book, where, typed.options.rig);
-  if (!rig.ok) return rig;
-  const days = plan.days.filter(
-    (day) =>
-      (typed.options.date === undefined || day.date === typed.options.date) &&
-      (typed.options.rig === undefined || day.rigId === typed.options.rig),
+async function outputsFree(typed: Typed): Promise<Result<true>> {
+  if (typed.options.html !== undefined) {
+    const free = await mayWrite(fileOf(typed, 'html'), /^\s*<!doctype html/i, 'HTML page');
+    if (!free.ok) return free;
+  }
+  // Every PDF file starts with "%PDF-" (ISO 32000-1, 7.5.2).
+  return typed.options.pdf === undefined ? ok(true) : mayWrite(fileOf(typed, 'pdf'), /^%PDF-/, 'PDF');
+}
+
+/** Writes the files that were asked for; tells which. */
+async function write(made: readonly Made[], page: PageOptions, typed: Typed): Promise<Result<readonly string[]>> {
+  const { html, pdf } = typed.options;
+  const remarks: string[] = [];
+  const whole = sheetsHtml(
+    made.map((each) => each.sheet),
+    page,
   );
-  const wantsDays = kinds.some((each) => each.scope === 'day');
-  if (wantsDays && days.length === 0) return noSuchDay(plan, fileOf(typed, 'PLAN'));
-  return ok([
-    ...days.flatMap((day) => kinds.flatMap((kind) => daySheet(kind, book, plan, day))),
-    ...kinds.flatMap((kind) =>
-      propertiesOf(book, round.value).flatMap((property) =>
-        propertySheet(kind, book, property, typed.flags.has('customer')),
-      ),
-    ),
-  ]);
+  if (html !== undefined) {
+    const file = fileOf(typed, 'html');
+    const written = await writeWhole(file, whole);
+    if (!written.ok) return written;
+    remarks.push(`page written: ${describePlace(file)}`);
+  }
+  if (pdf !== undefined) {
+    const printed = await printWithChromium(await findPrinter(), whole);
+    if (!printed.ok) return printed;
+    const file = fileOf(typed, 'pdf');
+    const written = await writeWhole(file, printed.value);
+    if (!written.ok) return written;
+    remarks.push(`PDF written: ${describePlace(file)}`);
+  }
+  return ok(remarks);
 }
 
-/** A sheet and what it is of. */
-type Made = { readonly kind: SheetKind; readonly sheet: Sheet; readonly day?: PlanDay; readonly property?: Property };
-
-function daySheet(kind: SheetKind, book: Book, plan: Plan, day: PlanDay): readonly Made[] {
-  return kind.scope === 'day' ? [{ kind, day, sheet: kind.make({ scope: 'day', book, plan, day }) }] : [];
-}
-
-function propertySheet(kind: SheetKind, book: Book, property: Property, forCustomer: boolean): readonly Made[] {
-  if (kind.scope !== 'property') return [];
-  const measure = measureProperty(property);
-  const sheet = kind.make({
-    scope: 'property',
-    book,
-    property,
-    measure,
-    change: lastChange(property, measure),
-    quote: lawnQuote(book, property, measure),
-    reader: forCustomer ? 'customer' : 'office',
-  });
-  return [{ kind, property, sheet }];
-}
-
-function noSuchDay(plan: Plan, file: string): Result<never> {
-  const known = plan.days.map((each) => `${each.date} ${each.rigId}`).join(', ');
-  const detail = known === '' ? 'The plan has no day: nothing could be placed.' : 'The plan has no such day.';
-  const hint = known === '' ? 'Its list of what was not placed says why.' : `It has these: ${known}.`;
-  return err('reference-missing', `${describePlace(file)}, days`, detail, hint);
-}
-
-async function finish(
+function answer(
   { book, where, issues }: BookInput,
-  plan: Plan,
+  plan: Plan | null,
   made: readonly Made[],
-  typed: Typed,
-): Promise<Result<Answer>> {
-  const problem = problemOfPlan(book, plan, where);
-  const current = problem.ok && problem.value.hash === plan.problemHash;
+  written: readonly string[],
+): Answer {
+  const problem = plan === null ? null : problemOfPlan(book, plan, where);
+  const current = plan === null || (problem?.ok === true && problem.value.hash === plan.problemHash);
   const stale = issue(
     'warning',
     'plan-stale',
@@ -137,12 +111,11 @@ async function finish(
     'The book was changed after this plan was made. Plan again before using the sheets.',
   );
   const all = current ? issues : [stale, ...issues];
-  const remarks = [...issueLines(all)];
   const json: ReportOutput = {
     format: 'swardway-report',
     version: 1,
     bookId: book.id,
-    roundId: plan.roundId,
+    roundId: plan?.roundId ?? '',
     current,
     sheets: made.map(({ kind, sheet, day, property }) => ({
       sheet: kind.id,
@@ -156,11 +129,7 @@ async function finish(
     })),
     issues: all,
   };
-  if (typed.options.html === undefined)
-    return ok({ json, text: () => json.sheets.map((each) => each.text).join('\n'), remarks });
-  const page = fileOf(typed, 'html');
-  const written = await writeWhole(page, sheetsHtml(made.map((each) => each.sheet)));
-  if (!written.ok) return written;
-  remarks.push(`page written: ${describePlace(page)}`);
-  return ok({ json, text: () => `${counted(made.length, 'sheet')} made.`, remarks });
+  const text = () =>
+    written.length > 0 ? `${counted(made.length, 'sheet')} made.` : json.sheets.map((each) => each.text).join('\n');
+  return { json, text, remarks: [...issueLines(all), ...written] };
 }

@@ -6,6 +6,7 @@ import { format, issueSchema, text } from './parts.ts';
 export const reportSchema = v.strictObject({
   ...format('swardway-report'),
   bookId: text,
+  /** '' where there is no plan. */
   roundId: text,
   /** False where the book was changed after the plan was made. */
   current: v.boolean(),
@@ -13,10 +14,10 @@ export const reportSchema = v.strictObject({
     v.strictObject({
       /** Kind of sheet, as --sheet names it. */
       sheet: text,
-      /** Day and rig of the sheet; '' for sheets of a property. */
+      /** Day and rig of the sheet; '' for other sheets. */
       date: text,
       rigId: text,
-      /** '' for sheets of a day. */
+      /** '' for sheets that are not of one lawn. */
       propertyId: text,
       title: text,
       subtitle: text,

@@ -1,37 +1,34 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
-import type { Property } from '../../../core/book/index.ts';
 import type { PassesOf } from '../../../core/passes/index.ts';
 import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
 import { offerPrinting } from '../../commands/index.ts';
 import {
   askHost,
   receiveFile,
-  selectDay,
-  selectProperty,
   selectSheet,
   useBook,
   useCurrentDay,
   useCurrentPlan,
-  useFormat,
+  useCurrentRound,
   useHost,
   useProperty,
   useSelection,
   useWithPasses,
 } from '../../stores/index.ts';
-import { Button, Choice, Empty, Field, Section, Tick, Workbench } from '../../ui/index.ts';
+import { Button, Empty, Workbench } from '../../ui/index.ts';
 import { offerWindowPrinting } from './print-window.ts';
+import { SheetFacts } from './sheet-facts.tsx';
 import { withFonts, withFontsInside } from './sheet-fonts.ts';
-import { NO_PASSES, passOptions, useSheetPasses } from './sheet-passes.ts';
+import { NO_PASSES, useSheetPasses } from './sheet-passes.ts';
 import { makeSheet } from './sheets.ts';
-
-const NO_LAWNS: readonly Property[] = [];
 
 /** What the crew takes along: sheets on screen as they will be on paper. */
 export function PaperRoom() {
   const book = useBook((state) => state.open?.book ?? null);
   const known = useCurrentPlan();
   const day = useCurrentDay();
+  const round = useCurrentRound();
   const sheetId = useSelection((state) => state.sheetId);
   const selected = useProperty(useSelection((state) => state.propertyId));
   const kind = SHEETS.find((each) => each.id === sheetId) ?? SHEETS[0];
@@ -46,13 +43,14 @@ export function PaperRoom() {
         : makeSheet(kind, {
             book,
             plan: known?.plan ?? null,
+            round,
             day,
             property,
             reader: forCustomer ? 'customer' : 'office',
             passes,
             passesOf,
           }),
-    [book, known, day, property, kind, forCustomer, passes],
+    [book, known, round, day, property, kind, forCustomer, passes],
   );
   const question = JSON.stringify([kind?.id, property?.id, forCustomer]);
   const { found, fault } = useWithPasses(property, question, find);
@@ -65,7 +63,7 @@ export function PaperRoom() {
       leftLabel="Sheets"
       right={
         <SheetFacts
-          scope={kind?.scope ?? 'day'}
+          scope={kind?.scope ?? null}
           property={property}
           forCustomer={forCustomer}
           onForCustomer={setForCustomer}
@@ -111,85 +109,25 @@ function SheetList({ chosen }: { readonly chosen: string }) {
   );
 }
 
-/** Which day the sheets are of, and what to mind. */
-type FactsProps = {
-  readonly scope: 'day' | 'property';
-  readonly property: Property | null;
-  readonly forCustomer: boolean;
-  readonly onForCustomer: (forCustomer: boolean) => void;
-  /** Which head's passes are drawn on the plan. */
-  readonly passesOf: string;
-  readonly onPassesOf: (passesOf: string) => void;
-};
-
-function SheetFacts({ scope, property, forCustomer, onForCustomer, passesOf, onPassesOf }: FactsProps) {
-  const book = useBook((state) => state.open?.book ?? null);
-  const properties = useBook((state) => state.open?.book.properties ?? NO_LAWNS);
-  const known = useCurrentPlan();
-  const day = useCurrentDay();
-  const words = useFormat();
-  const days = known?.plan.days ?? [];
-  return (
-    <div className="inspector">
-      {scope === 'property' && property !== null && (
-        <Section title="Lawn">
-          <Choice
-            label="Lawn"
-            value={property.id}
-            options={properties.map(({ id, name }) => ({ value: id, words: name }))}
-            onChoose={selectProperty}
-          />
-          <Tick label="customer's copy: no machines, costs or margin" checked={forCustomer} onChange={onForCustomer} />
-          {book !== null && (
-            <Field label="Plan shows">
-              <Choice label="Passes on the plan" value={passesOf} options={passOptions(book)} onChoose={onPassesOf} />
-            </Field>
-          )}
-        </Section>
-      )}
-      {scope === 'day' && day !== null && (
-        <Section title="Day">
-          <Choice
-            label="Day and rig"
-            value={`${day.date} ${day.rigId}`}
-            options={days.map((each) => ({
-              value: `${each.date} ${each.rigId}`,
-              words: `${words.date(each.date)}, ${each.rigName}`,
-            }))}
-            onChoose={(key) => {
-              const found = days.find((each) => `${each.date} ${each.rigId}` === key);
-              if (found !== undefined) selectDay(found.date, found.rigId);
-            }}
-          />
-        </Section>
-      )}
-      <Section title="Mind">
-        <p className="small">
-          The label of every product stands above these sheets. They are planned figures: what was really put out
-          belongs in your own records, as your state asks for them.
-        </p>
-      </Section>
-    </div>
-  );
-}
-
 /** A sheet in a frame without scripts, printed from there or as a PDF by the host. */
 function Page({ sheet }: { readonly sheet: Sheet }) {
   const frame = useRef<HTMLIFrameElement>(null);
-  const html = useMemo(() => sheetsHtml([sheet]), [sheet]);
+  const paper = useHost((state) => state.settings.paper);
+  const print = useHost((state) => state.settings.print);
+  const html = useMemo(() => sheetsHtml([sheet], { paper, print }), [sheet, paper, print]);
   const shown = useMemo(() => withFonts(html), [html]);
   const makesPdf = useHost((state) => state.info?.makesPdf ?? false);
-  const print = useCallback(() => frame.current?.contentWindow?.print(), []);
+  const printFrame = useCallback(() => frame.current?.contentWindow?.print(), []);
   useEffect(() => {
-    offerPrinting(print);
+    offerPrinting(printFrame);
     return () => offerPrinting(null);
-  }, [print]);
+  }, [printFrame]);
   useEffect(() => offerWindowPrinting(html), [html]);
   return (
     <div className="paper-room">
       <div className="paper-tools">
         <h2>{sheet.title}</h2>
-        <Button look="main" onPress={print}>
+        <Button look="main" onPress={printFrame}>
           Print…
         </Button>
         <Button

@@ -1,9 +1,15 @@
-import type { Book, Property } from '../../../core/book/index.ts';
+import type { Book, Property, Round } from '../../../core/book/index.ts';
 import { lastChange } from '../../../core/measure/index.ts';
 import type { PassesOf } from '../../../core/passes/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
-import { SHEETS, type Sheet, type SheetKind, type SheetPasses } from '../../../core/reports/index.ts';
+import {
+  type PropertyInput,
+  SHEETS,
+  type Sheet,
+  type SheetKind,
+  type SheetPasses,
+} from '../../../core/reports/index.ts';
 import { measureOf } from '../../stores/index.ts';
 
 /** Kinds of sheet that there are. */
@@ -12,6 +18,7 @@ export const SHEET_COUNT = SHEETS.length;
 export type SheetSource = {
   readonly book: Book;
   readonly plan: Plan | null;
+  readonly round: Round | null;
   readonly day: PlanDay | null;
   readonly property: Property | null;
   /** Whose copy of a sheet about a lawn it is. */
@@ -23,26 +30,27 @@ export type SheetSource = {
 };
 
 /** The sheet of a kind, or why there is none. */
-export function makeSheet(
-  kind: SheetKind,
-  { book, plan, day, property, reader, passes, passesOf }: SheetSource,
-): Sheet | string {
-  if (kind.scope === 'day') {
-    return plan === null || day === null
-      ? 'Plan a round first: this sheet is made from a planned day.'
-      : kind.make({ scope: 'day', book, plan, day });
+export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | string {
+  const { book, plan, round, day, property } = source;
+  switch (kind.scope) {
+    case 'day':
+      return plan === null || day === null
+        ? 'Plan a round first: this sheet is made from a planned day.'
+        : kind.make({ scope: 'day', book, plan, day });
+    case 'property':
+      return property === null ? 'Choose a lawn in the Ground room first.' : kind.make(propertyInput(source, property));
+    case 'round':
+      return round === null
+        ? 'Make a round in the Round room first: this sheet is about a round.'
+        : kind.make({ scope: 'round', book, round, plan });
+    case 'book':
+      return kind.make({ scope: 'book', book });
   }
-  if (property === null) return 'Choose a lawn in the Ground room first.';
+}
+
+function propertyInput({ book, reader, passes, passesOf }: SheetSource, property: Property): PropertyInput {
   const measure = measureOf(property);
   const change = lastChange(property, measure);
-  return kind.make({
-    scope: 'property',
-    book,
-    property,
-    measure,
-    change,
-    quote: lawnQuote(book, property, measure, passesOf),
-    reader,
-    passes,
-  });
+  const quote = lawnQuote(book, property, measure, passesOf);
+  return { scope: 'property', book, property, measure, change, quote, reader, passes };
 }

@@ -113,6 +113,7 @@ test.each<[ChannelName, unknown]>([
   ['job.startPlan', { session, roundId: 'a', seed: 1, seconds: Number.POSITIVE_INFINITY }],
   ['job.startPlan', { session, roundId: 'a', seed: 1, dates: ['tomorrow'] }],
   ['settings.write', { changes: { units: 'furlongs' } }],
+  ['settings.write', { changes: { paper: 'foolscap' } }],
   ['settings.write', { changes: { unknown: 1 } }],
 ])('%s refuses %j', (name, request) => {
   expect(accepts(name, request)).toBe(false);

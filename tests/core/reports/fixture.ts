@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { type Book, bookSchema } from '../../../core/book/index.ts';
 import { measureProperty } from '../../../core/measure/index.ts';
 import type { Plan, PlanTask } from '../../../core/plan/result/index.ts';
-import type { DayInput, PropertyInput } from '../../../core/reports/index.ts';
+import { type DayInput, type PropertyInput, SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
 import { smallPlan } from '../plan/judge/small-plan.ts';
 
 const square = (west: number, south: number, side: number) => ({
@@ -191,4 +191,34 @@ export function dayInput(book: Book = fixtureBook(), plan: Plan = fixturePlan())
 export function propertyInput(propertyId: string, book: Book = fixtureBook()): PropertyInput {
   const property = book.properties.find((each) => each.id === propertyId)!;
   return { scope: 'property', book, property, measure: measureProperty(property) };
+}
+
+const ROUND: Book['rounds'][number] = {
+  id: 'spring',
+  name: 'Spring round',
+  treatmentIds: ['spray', 'seed', 'spray-two'],
+  propertyIds: 'all',
+  skipped: [],
+  dates: ['2027-03-15'],
+  rigIds: ['north'],
+  wetGround: false,
+};
+
+/** A sheet of any kind from the fixture's book and plan. */
+export function sheetOf(kind: SheetKind, book: Book = fixtureBook(), plan: Plan = fixturePlan()): Sheet {
+  switch (kind.scope) {
+    case 'day':
+      return kind.make(dayInput(book, plan));
+    case 'property':
+      return kind.make(propertyInput('acre', book));
+    case 'round':
+      return kind.make({ scope: 'round', book, round: ROUND, plan });
+    case 'book':
+      return kind.make({ scope: 'book', book });
+  }
+}
+
+/** One sheet of every kind. */
+export function everySheet(book: Book = fixtureBook()): readonly Sheet[] {
+  return SHEETS.map((kind) => sheetOf(kind, book));
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SHEETS, type Sheet, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
-import { dayInput, fixtureBook, propertyInput } from './fixture.ts';
+import { PRINTS, paperOf, SHEETS, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
+import { everySheet, fixtureBook } from './fixture.ts';
 
 const VOID = new Set(['meta', 'br', 'hr', 'img', 'link', 'input']);
 
@@ -16,18 +16,11 @@ function unbalanced(html: string): string {
   return open.join(' ');
 }
 
-function everySheet(names?: (text: string) => string): readonly Sheet[] {
-  const book = fixtureBook(names);
-  return SHEETS.map((kind) =>
-    kind.scope === 'day' ? kind.make(dayInput(book)) : kind.make(propertyInput('acre', book)),
-  );
-}
-
 describe('sheets as HTML', () => {
   it('are one page of balanced elements, each sheet in its own article', () => {
     const html = sheetsHtml(everySheet());
     expect(html.startsWith('<!doctype html>')).toBe(true);
-    expect(html.match(/<article>/g)).toHaveLength(SHEETS.length);
+    expect(html.match(/<article /g)).toHaveLength(SHEETS.length);
     expect(unbalanced(html)).toBe('');
   });
 
@@ -38,7 +31,7 @@ describe('sheets as HTML', () => {
 
   it('escape every text of the book', () => {
     const hostile = `<img src=x onerror="alert(1)"> & 'q' </style></td>`;
-    const html = sheetsHtml(everySheet((text) => `${text}${hostile}`));
+    const html = sheetsHtml(everySheet(fixtureBook((text) => `${text}${hostile}`)));
     expect(html).not.toContain('<img');
     expect(html).not.toContain('onerror="');
     expect(html.match(/<\/style>/g)).toHaveLength(1);
@@ -49,7 +42,7 @@ describe('sheets as HTML', () => {
   it('stay balanced whatever the names are', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 30 }), (text) => {
-        const sheets = everySheet((name) => `${name}${text}`);
+        const sheets = everySheet(fixtureBook((name) => `${name}${text}`));
         expect(unbalanced(sheetsHtml(sheets))).toBe('');
         for (const sheet of sheets) expect(sheetText(sheet)).not.toContain('undefined');
       }),
@@ -65,12 +58,32 @@ describe('sheets as HTML', () => {
     expect(html).toContain('size:letter');
   });
 
-  it('print nothing below 12 pt in a sheet (map labels and the foot of the page apart)', () => {
-    const style = sheetsHtml([]).match(/<style>(.*)<\/style>/)?.[1] ?? '';
-    const page = style.replace(/@page\{.*?\}\}/, '');
-    const sizes = [...page.matchAll(/(?:font-size:|font:)(\d+(?:\.\d+)?)pt/g)].map((match) => Number(match[1]));
-    expect(sizes.length).toBeGreaterThan(4);
-    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(12);
+  it('name sheet, rig and date at the head of every page, as text that cannot end the style', () => {
+    const [first] = everySheet();
+    expect(sheetsHtml(first === undefined ? [] : [first])).toContain(
+      '@page sheet-0{@top-left{content:"Run sheet: Rig North · Tuesday, April 1, 2031"',
+    );
+    const hostile = { id: 'a', title: 'A"} </style><b>', subtitle: 'c\\d\ne', invented: true, blocks: [] };
+    const html = sheetsHtml([hostile]);
+    expect(html.match(/<\/style>/g)).toHaveLength(1);
+    expect(html).toContain('content:"A\\22 \\7d  \\3c /style\\3e \\3c b\\3e  · c\\5c d\\a e"');
+  });
+
+  it('are made for the paper that is asked for', () => {
+    expect(sheetsHtml(everySheet(), { paper: 'a4' })).toContain('size:A4');
+    expect(paperOf(' A4 ')).toEqual({ ok: true, value: 'a4' });
+    const refused = paperOf('foolscap');
+    if (refused.ok) throw new Error('foolscap is no paper of ours');
+    expect(`${refused.error.detail} ${refused.error.hint}`).toBe(
+      '"foolscap" is no paper that sheets are made for. Choose letter or a4.',
+    );
+  });
+
+  it.each(PRINTS)('print nothing too small in %s print (map labels apart)', (print) => {
+    const style = sheetsHtml(everySheet(), { print }).match(/<style>(.*)<\/style>/)?.[1] ?? '';
+    const sizes = [...style.matchAll(/(?:font-size:|font:)(\d+(?:\.\d+)?)pt/g)].map((match) => Number(match[1]));
+    expect(sizes.length).toBeGreaterThan(8);
+    expect(Math.min(...sizes)).toBe(print === 'large' ? 16 : 12);
   });
 });
 

@@ -1,17 +1,10 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
+import { SHEETS, sheetsHtml } from '../../../core/reports/index.ts';
 import { describeWithChromium, openBrowser } from '../../browser/chromium.ts';
-import { dayInput, fixtureBook, propertyInput } from './fixture.ts';
+import { everySheet } from './fixture.ts';
 
 const POINT_PX = 96 / 72;
-
-function everySheet(): readonly Sheet[] {
-  const book = fixtureBook();
-  return SHEETS.map((kind) =>
-    kind.scope === 'day' ? kind.make(dayInput(book)) : kind.make(propertyInput('acre', book)),
-  );
-}
 
 describeWithChromium('sheets printed by Chromium', () => {
   let browser: Browser;

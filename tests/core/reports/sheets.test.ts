@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { type Block, SHEETS, type Sheet, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
 import { stockWord } from '../../../core/reports/words.ts';
-import { dayInput, fixtureBook, fixturePlan, propertyInput } from './fixture.ts';
+import { dayInput, everySheet, fixtureBook, fixturePlan, propertyInput, sheetOf } from './fixture.ts';
 
 function made(id: string, book = fixtureBook(), plan = fixturePlan()): Sheet {
   const kind = SHEETS.find((each) => each.id === id)!;
-  return kind.scope === 'day' ? kind.make(dayInput(book, plan)) : kind.make(propertyInput('acre', book));
+  return sheetOf(kind, book, plan);
 }
-const everySheet = (book = fixtureBook()): readonly Sheet[] => SHEETS.map((each) => made(each.id, book));
 
 function flat(blocks: readonly Block[]): readonly Block[] {
   return blocks.flatMap((block) => (block.kind === 'group' ? flat(block.blocks) : [block]));

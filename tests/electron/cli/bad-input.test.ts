@@ -267,6 +267,7 @@ describe('output files', () => {
     for (const words of [
       ['plan', sample, '--iterations', '3', '--out', `${missing}/p.json`],
       ['report', sample, plan, '--html', `${missing}/p.html`],
+      ['report', sample, plan, '--pdf', `${missing}/p.pdf`],
       ['export', sample, '--as', 'geojson', '--out', `${missing}/p.geojson`],
       ['import', lots, '--into', sample, '--out', `${missing}/p.json`],
       ['import', lots, '--into', sample, '--out', `${missing}/p.swardway`],
@@ -286,6 +287,7 @@ describe('output files', () => {
       ['plan', book, '--out', book],
       ['report', book, plan, '--html', book],
       ['report', book, plan, '--html', plan],
+      ['report', book, plan, '--pdf', plan],
       ['import', write('one.csv', 'id,lat,lon,area\na,40.03,-89.44,5000\n'), '--into', book, '--out', plan],
     ]) {
       const named = words.at(-1) ?? '';

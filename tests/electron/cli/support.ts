@@ -16,9 +16,10 @@ export const buildFirst = buildIfStale;
 export type Run = { readonly code: number | null; readonly out: string; readonly remarks: string };
 
 /** Runs the built command line as a user would. */
-export function swardway(words: readonly string[], folder: string = root): Run {
+export function swardway(words: readonly string[], folder: string = root, environment: NodeJS.ProcessEnv = {}): Run {
   const { status, stdout, stderr } = spawnSync(process.execPath, [bundle, ...words], {
     cwd: folder,
+    env: { ...process.env, ...environment },
     encoding: 'utf8',
     maxBuffer: 256 * 1024 * 1024,
   });

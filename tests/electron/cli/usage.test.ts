@@ -60,6 +60,8 @@ describe('a wrong command line ends with 2, a usage line and nothing on standard
     [['plan', 'book.json', '--out='], '--out needs a value'],
     [['import', 'lawns.csv', '--into', 'book.json'], '--out is missing'],
     [['report', 'book.json', 'plan.json', '--sheet', 'poster'], 'run-sheet'],
+    [['report', 'book.json'], 'PLAN is missing: sheets of a day are made from a plan'],
+    [['report', 'book.json', 'plan.json', '--paper', 'foolscap'], 'Choose letter or a4.'],
   ] as const)('%j', (words, told) => {
     const run = swardway(words);
     expect(run.code).toBe(2);

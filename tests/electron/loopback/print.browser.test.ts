@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { loopbackPort, withoutScripts } from '../../../electron/loopback/index.ts';
+import { loopbackPort } from '../../../electron/loopback/index.ts';
+import { withoutScripts } from '../../../electron/services/printer/index.ts';
 import { describeWithChromium, openBrowser } from '../../browser/chromium.ts';
 
 const SHEET =

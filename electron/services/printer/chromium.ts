@@ -4,7 +4,7 @@ import { access, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { err, ok, type Result } from '../../core/base/index.ts';
+import { err, ok, type Result } from '../../../core/base/index.ts';
 
 const PLACES = [
   '/usr/bin/chromium',
@@ -84,5 +84,10 @@ function runChromium(program: string, words: readonly string[]): Promise<string>
 }
 
 function notAvailable(detail: string): Result<never> {
-  return err('not-available', 'printing to PDF', detail, "Use the browser's own print command and choose PDF there.");
+  return err(
+    'not-available',
+    'printing to PDF',
+    detail,
+    'Install Chromium, or print the page from a browser and choose PDF there.',
+  );
 }

@@ -1,0 +1,21 @@
+import { err, ok, type Result } from '../base/index.ts';
+
+export const PAPERS = ['letter', 'a4'] as const;
+/** Paper that sheets are made for. */
+export type Paper = (typeof PAPERS)[number];
+
+export const PRINTS = ['normal', 'large'] as const;
+/** How large the letters are: 12 pt and up, or 16 pt and up. */
+export type Print = (typeof PRINTS)[number];
+
+/** What a printed page is like. Absent: letter paper, normal print. */
+export type PageOptions = { readonly paper?: Paper; readonly print?: Print };
+
+/** Paper as somebody wrote it, in either case. Fails with 'request-invalid'. */
+export function paperOf(text: string): Result<Paper> {
+  const found = PAPERS.find((each) => each === text.trim().toLowerCase());
+  if (found !== undefined) return ok(found);
+  return err('request-invalid', 'paper size', `"${text}" is no paper that sheets are made for.`, `Choose ${WORDS}.`);
+}
+
+const WORDS = PAPERS.join(' or ');

@@ -1,0 +1,115 @@
+import { err, ok, type Result } from '../../../core/base/index.ts';
+import type { Book, Property, Round } from '../../../core/book/index.ts';
+import { lastChange, measureProperty } from '../../../core/measure/index.ts';
+import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
+import { lawnQuote } from '../../../core/quote/index.ts';
+import { SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
+import { describePlace } from '../../services/files/index.ts';
+import { fileOf, type Typed, UsageFault } from '../command.ts';
+import { type BookInput, propertiesOf, rigOf, roundOf } from '../input/index.ts';
+
+/** A sheet and what it is of. */
+export type Made = {
+  readonly kind: SheetKind;
+  readonly sheet: Sheet;
+  readonly day?: PlanDay;
+  readonly property?: Property;
+};
+
+/** The kinds that were asked for; without a wish all that belong to a day. Throws UsageFault. */
+export function kindsOf(typed: Typed): readonly SheetKind[] {
+  const { sheet } = typed.options;
+  const found = SHEETS.filter((each) => (sheet === undefined ? each.scope === 'day' : each.id === sheet));
+  if (found.length === 0) {
+    throw new UsageFault(`--sheet knows ${SHEETS.map((each) => each.id).join(', ')}; not "${sheet}".`);
+  }
+  if (typed.operands.PLAN === undefined && found.some((each) => each.scope === 'day')) {
+    throw new UsageFault('PLAN is missing: sheets of a day are made from a plan.');
+  }
+  return found;
+}
+
+type Source = {
+  readonly book: Book;
+  readonly plan: Plan | null;
+  readonly round: Round | null;
+  readonly days: readonly PlanDay[];
+  readonly properties: readonly Property[];
+  readonly forCustomer: boolean;
+};
+
+/** All sheets of the kinds, day by day and then the others. Errors: 'reference-missing' for what is named and not there. */
+export function sheetsOf(
+  { book, where }: BookInput,
+  plan: Plan | null,
+  kinds: readonly SheetKind[],
+  typed: Typed,
+): Result<readonly Made[]> {
+  const roundId = plan?.roundId ?? typed.options.round;
+  const needsRound = kinds.some((each) => each.scope === 'round');
+  const round = roundId === undefined && !needsRound ? ok(null) : roundOf(book, where, roundId);
+  if (!round.ok) return round;
+  const rig = rigOf(book, where, typed.options.rig);
+  if (!rig.ok) return rig;
+  const properties = propertiesNamed({ book, where }, round.value, typed.options.property);
+  if (!properties.ok) return properties;
+  const days = (plan?.days ?? []).filter(
+    (day) =>
+      (typed.options.date === undefined || day.date === typed.options.date) &&
+      (typed.options.rig === undefined || day.rigId === typed.options.rig),
+  );
+  const wantsDays = kinds.some((each) => each.scope === 'day');
+  if (wantsDays && plan !== null && days.length === 0) return noSuchDay(plan, fileOf(typed, 'PLAN'));
+  const forCustomer = typed.flags.has('customer');
+  const source = { book, plan, round: round.value, days, properties: properties.value, forCustomer };
+  const byDay = days.flatMap((day) => kinds.flatMap((kind) => daySheet(kind, source, day)));
+  return ok([...byDay, ...kinds.flatMap((kind) => otherSheets(kind, source))]);
+}
+
+function propertiesNamed(
+  { book, where }: Pick<BookInput, 'book' | 'where'>,
+  round: Round | null,
+  id: string | undefined,
+): Result<readonly Property[]> {
+  if (id === undefined) return ok(round === null ? book.properties : propertiesOf(book, round));
+  const found = book.properties.filter((each) => each.id === id);
+  if (found.length > 0) return ok(found);
+  const detail = `The book has no property "${id}".`;
+  return err('reference-missing', `${where}, properties`, detail, 'measure BOOK lists the properties with their ids.');
+}
+
+function daySheet(kind: SheetKind, { book, plan }: Source, day: PlanDay): readonly Made[] {
+  if (kind.scope !== 'day' || plan === null) return [];
+  return [{ kind, day, sheet: kind.make({ scope: 'day', book, plan, day }) }];
+}
+
+function otherSheets(kind: SheetKind, source: Source): readonly Made[] {
+  const { book, plan, round, properties, forCustomer } = source;
+  switch (kind.scope) {
+    case 'day':
+      return [];
+    case 'property':
+      return properties.map((property) => {
+        const measure = measureProperty(property);
+        const change = lastChange(property, measure);
+        const quote = lawnQuote(book, property, measure);
+        const reader = forCustomer ? 'customer' : 'office';
+        return {
+          kind,
+          property,
+          sheet: kind.make({ scope: 'property', book, property, measure, change, quote, reader }),
+        };
+      });
+    case 'round':
+      return round === null ? [] : [{ kind, sheet: kind.make({ scope: 'round', book, round, plan }) }];
+    case 'book':
+      return [{ kind, sheet: kind.make({ scope: 'book', book }) }];
+  }
+}
+
+function noSuchDay(plan: Plan, file: string): Result<never> {
+  const known = plan.days.map((each) => `${each.date} ${each.rigId}`).join(', ');
+  const detail = known === '' ? 'The plan has no day: nothing could be placed.' : 'The plan has no such day.';
+  const hint = known === '' ? 'Its list of what was not placed says why.' : `It has these: ${known}.`;
+  return err('reference-missing', `${describePlace(file)}, days`, detail, hint);
+}

@@ -1,0 +1,1 @@
+export { findPrinter, printWithChromium, withoutScripts } from './chromium.ts';

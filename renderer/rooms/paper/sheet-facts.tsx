@@ -1,0 +1,157 @@
+import type { Property } from '../../../core/book/index.ts';
+import type { Paper, Print, SheetScope } from '../../../core/reports/index.ts';
+import {
+  changeSettings,
+  selectDay,
+  selectProperty,
+  selectRound,
+  useBook,
+  useCurrentDay,
+  useCurrentPlan,
+  useCurrentRound,
+  useFormat,
+  useHost,
+} from '../../stores/index.ts';
+import { Choice, type ChoiceOption, Field, Section, Tick } from '../../ui/index.ts';
+import { passOptions } from './sheet-passes.ts';
+
+type FactsProps = {
+  /** What the sheet is chosen by; null where there is no sheet. */
+  readonly scope: SheetScope | null;
+  readonly property: Property | null;
+  readonly forCustomer: boolean;
+  readonly onForCustomer: (forCustomer: boolean) => void;
+  /** Which head's passes are drawn on the plan. */
+  readonly passesOf: string;
+  readonly onPassesOf: (passesOf: string) => void;
+};
+
+/** What the sheet is of, on what it is printed, and what to mind. */
+export function SheetFacts(props: FactsProps) {
+  return (
+    <div className="inspector">
+      <ChosenBy {...props} />
+      <PaperSection />
+      <Section title="Mind">
+        <p className="small">
+          The label of every product stands above these sheets. They are planned figures: what was really put out
+          belongs in your own records, as your state asks for them.
+        </p>
+      </Section>
+    </div>
+  );
+}
+
+function ChosenBy({ scope, property, ...more }: FactsProps) {
+  switch (scope) {
+    case 'day':
+      return <DaySection />;
+    case 'property':
+      return property === null ? null : <LawnSection property={property} {...more} />;
+    case 'round':
+      return <RoundSection />;
+    case 'book':
+    case null:
+      return null;
+  }
+}
+
+function LawnSection({
+  property,
+  forCustomer,
+  onForCustomer,
+  passesOf,
+  onPassesOf,
+}: Omit<FactsProps, 'scope'> & { readonly property: Property }) {
+  const book = useBook((state) => state.open?.book ?? null);
+  if (book === null) return null;
+  return (
+    <Section title="Lawn">
+      <Choice
+        label="Lawn"
+        value={property.id}
+        options={book.properties.map(({ id, name }) => ({ value: id, words: name }))}
+        onChoose={selectProperty}
+      />
+      <Tick label="customer's copy: no machines, costs or margin" checked={forCustomer} onChange={onForCustomer} />
+      <Field label="Plan shows">
+        <Choice label="Passes on the plan" value={passesOf} options={passOptions(book)} onChoose={onPassesOf} />
+      </Field>
+    </Section>
+  );
+}
+
+function DaySection() {
+  const known = useCurrentPlan();
+  const day = useCurrentDay();
+  const words = useFormat();
+  const days = known?.plan.days ?? [];
+  if (day === null) return null;
+  return (
+    <Section title="Day">
+      <Choice
+        label="Day and rig"
+        value={`${day.date} ${day.rigId}`}
+        options={days.map((each) => ({
+          value: `${each.date} ${each.rigId}`,
+          words: `${words.date(each.date)}, ${each.rigName}`,
+        }))}
+        onChoose={(key) => {
+          const found = days.find((each) => `${each.date} ${each.rigId}` === key);
+          if (found !== undefined) selectDay(found.date, found.rigId);
+        }}
+      />
+    </Section>
+  );
+}
+
+function RoundSection() {
+  const book = useBook((state) => state.open?.book ?? null);
+  const round = useCurrentRound();
+  if (book === null || round === null) return null;
+  return (
+    <Section title="Round">
+      <Choice
+        label="Round"
+        value={round.id}
+        options={book.rounds.map(({ id, name }) => ({ value: id, words: name }))}
+        onChoose={selectRound}
+      />
+    </Section>
+  );
+}
+
+const PAPER_OPTIONS: readonly ChoiceOption<Paper>[] = [
+  { value: 'letter', words: 'Letter, 8.5 x 11 in' },
+  { value: 'a4', words: 'A4, 210 x 297 mm' },
+];
+const PRINT_OPTIONS: readonly ChoiceOption<Print>[] = [
+  { value: 'normal', words: 'normal, 12 pt and up' },
+  { value: 'large', words: 'large, 16 pt and up' },
+];
+
+/** Kept as settings of this machine: the printer is the same for all books. */
+function PaperSection() {
+  const paper = useHost((state) => state.settings.paper);
+  const print = useHost((state) => state.settings.print);
+  return (
+    <Section title="Paper">
+      <Field label="Size">
+        <Choice
+          label="Paper size"
+          value={paper}
+          options={PAPER_OPTIONS}
+          onChoose={(chosen) => changeSettings({ paper: chosen })}
+        />
+      </Field>
+      <Field label="Print">
+        <Choice
+          label="Size of print"
+          value={print}
+          options={PRINT_OPTIONS}
+          onChoose={(chosen) => changeSettings({ print: chosen })}
+        />
+      </Field>
+    </Section>
+  );
+}
