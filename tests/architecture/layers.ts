@@ -37,6 +37,8 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/reach': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure'] },
   'core/demand': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure', 'core/passes'] },
   'core/travel': { uses: SHAPES },
+  /** Drive times along roads of a map extract. It inflates and checks sums with what files of ground are read with. */
+  'core/roads': { uses: [...SHAPES, 'core/formats'] },
   'core/checks': {
     uses: [
       ...SHAPES,
@@ -143,7 +145,7 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   leaflet: ['renderer/map'],
   '@geoman-io/*': ['renderer/map'],
   fflate: ['core/formats'],
-  saxes: ['core/formats'],
+  saxes: ['core/formats', 'core/roads'],
   wellknown: ['core/formats'],
   dxf: ['core/formats'],
   proj4: ['core/geometry'],

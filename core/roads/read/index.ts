@@ -1,0 +1,1 @@
+export type { ReadRoadsOptions, RoadSource } from './types.ts';

@@ -1,0 +1,2 @@
+export { roadPath } from './path.ts';
+export { roadTable, type TableOptions } from './table.ts';

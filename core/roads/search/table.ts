@@ -1,0 +1,96 @@
+import { err, NEVER_STOP, ok, type Progress, type Result, type StopSignal } from '../../base/index.ts';
+import type { RoadNetwork } from '../network/index.ts';
+import type { RoadTable, Snap, Snapping } from '../types.ts';
+import { durationDsOf, lengthDmOf, NO_WAY } from '../weight.ts';
+import { type Block, fillByDijkstra, type GoesOn, type PutWeight } from './block.ts';
+
+export type TableOptions = {
+  /** A table made before: pairs of places that it knows are taken from it, where it belongs to this network. */
+  readonly known?: RoadTable;
+  readonly signal?: StopSignal;
+  readonly onProgress?: (progress: Progress) => void;
+};
+
+/**
+ * The quickest ways between all places, both ways. Rows and columns of places that are not joined to a road hold -1, and so do
+ * pairs without a way. Error: `cancelled`.
+ */
+export function roadTable(
+  network: RoadNetwork,
+  places: readonly Snapping[],
+  options: TableOptions = {},
+): Result<RoadTable> {
+  const count = places.length;
+  const durationDs = new Int32Array(count * count).fill(-1);
+  const distanceDm = new Int32Array(count * count).fill(-1);
+  const table: RoadTable = { places, network: network.fingerprint, durationDs, distanceDm };
+  const { fresh, old } = takeKnown(table, options.known);
+  const blocks = [
+    [fresh, [...old, ...fresh]],
+    [old, fresh],
+  ] as const;
+  const total = Math.min(fresh.length, old.length + fresh.length) + Math.min(old.length, fresh.length);
+  const goesOn = counting(total, options);
+  for (const [rows, columns] of blocks) {
+    if (rows.length === 0 || columns.length === 0) continue;
+    const put: PutWeight = (row, column, weight) => {
+      if (weight >= NO_WAY) return;
+      const cell = (rows[row] as number) * count + (columns[column] as number);
+      durationDs[cell] = durationDsOf(weight);
+      distanceDm[cell] = lengthDmOf(weight);
+    };
+    const snaps = (numbers: readonly number[]): readonly Snap[] => numbers.map((each) => places[each] as Snap);
+    if (!fill(network, { rows: snaps(rows), columns: snaps(columns) }, put, goesOn)) {
+      return err('cancelled', 'road table', 'The drive times were stopped before all were known.', 'Start it again.');
+    }
+  }
+  return ok(table);
+}
+
+function fill(network: RoadNetwork, block: Block, put: PutWeight, goesOn: GoesOn): boolean {
+  return fillByDijkstra(network, block, put, goesOn);
+}
+
+function counting(total: number, { signal = NEVER_STOP, onProgress }: TableOptions): GoesOn {
+  let done = 0;
+  return () => {
+    if (signal.stopped()) return false;
+    onProgress?.({ step: 'drive times', done, total, bestSoFar: '' });
+    done += 1;
+    return true;
+  };
+}
+
+/** Copies what an earlier table knows, and tells which joined places it knows and which are fresh. */
+function takeKnown(
+  table: RoadTable,
+  known: RoadTable | undefined,
+): { readonly fresh: readonly number[]; readonly old: readonly number[] } {
+  const joined = table.places.flatMap((each, at) => (each.kind === 'snapped' ? [{ at, key: keyOf(each) }] : []));
+  if (known === undefined || known.network !== table.network) return { fresh: joined.map(({ at }) => at), old: [] };
+  const rowOf = new Map<string, number>();
+  known.places.forEach((each, row) => {
+    if (each.kind === 'snapped') rowOf.set(keyOf(each), row);
+  });
+  const fresh: number[] = [];
+  const old: { readonly at: number; readonly row: number }[] = [];
+  for (const { at, key } of joined) {
+    const row = rowOf.get(key);
+    if (row === undefined) fresh.push(at);
+    else old.push({ at, row });
+  }
+  for (const from of old) {
+    for (const to of old) {
+      const cell = from.at * table.places.length + to.at;
+      const before = from.row * known.places.length + to.row;
+      table.durationDs[cell] = known.durationDs[before] ?? -1;
+      table.distanceDm[cell] = known.distanceDm[before] ?? -1;
+    }
+  }
+  return { fresh, old: old.map(({ at }) => at) };
+}
+
+/** Two places with the same key have the same ways. */
+function keyOf({ edge, alongDm, directions }: Snap): string {
+  return `${edge} ${alongDm} ${directions}`;
+}

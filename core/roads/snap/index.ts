@@ -1,0 +1,1 @@
+export { SNAP_OPTIONS, type SnapOptions, snapPlaces } from './places.ts';
