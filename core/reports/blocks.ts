@@ -40,16 +40,16 @@ export type TableRow =
       readonly tail?: readonly string[];
     };
 
-/** Stands on every sheet and page made of invented data. */
-export const INVENTED_WORDS = 'Invented data, not for use';
-
 /** Stands for a box to tick wherever it appears in a text. */
 export const BOX = '[  ]';
+
+/** Something that is known, under its name. */
+export type Fact = { readonly label: string; readonly value: string };
 
 /** What a sheet is made of; screens, paper and the command line draw the same blocks. */
 export type Block =
   | { readonly kind: 'heading'; readonly text: string }
-  | { readonly kind: 'facts'; readonly facts: readonly { readonly label: string; readonly value: string }[] }
+  | { readonly kind: 'facts'; readonly facts: readonly Fact[] }
   | { readonly kind: 'table'; readonly columns: readonly Column[]; readonly rows: readonly TableRow[] }
   | { readonly kind: 'checklist'; readonly items: readonly string[] }
   | { readonly kind: 'cautions'; readonly title: string; readonly items: readonly string[] }
@@ -69,7 +69,8 @@ export type Block =
   | { readonly kind: 'blanks'; readonly labels: readonly string[] }
   /** Stays on one page where it fits on one. */
   | { readonly kind: 'group'; readonly blocks: readonly Block[] }
-  | { readonly kind: 'page-break' };
+  /** Begins a page of its own, as far as it fits on one in normal print. */
+  | { readonly kind: 'page'; readonly blocks: readonly Block[] };
 
 export type Sheet = {
   /** Unique among the sheets of a plan: kind, date and rig, or kind and property. */

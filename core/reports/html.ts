@@ -1,8 +1,9 @@
-import { type Block, BOX, type Column, INVENTED_WORDS, type Sheet, type TableRow } from './blocks.ts';
+import { type Block, BOX, type Column, type Sheet, type TableRow } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
 import { mapSvg } from './map-svg.ts';
 import type { PageOptions } from './page.ts';
 import { pageName, sheetStyle } from './style.ts';
+import { PAGE } from './texts/index.ts';
 
 /**
  * Sheets as one standalone HTML page without scripts: what the screens show, what the browser prints and what becomes a PDF.
@@ -13,14 +14,14 @@ import { pageName, sheetStyle } from './style.ts';
  */
 export function sheetsHtml(sheets: readonly Sheet[], page: PageOptions = {}): string {
   const title = escapeHtml(sheets.map((each) => each.title).join('; '));
-  const foot = sheets.some((each) => each.invented) ? `Swardway · ${INVENTED_WORDS}` : 'Swardway';
+  const foot = sheets.some((each) => each.invented) ? `${PAGE.program} · ${PAGE.invented}` : PAGE.program;
   const heads = sheets.map((each) => [each.title, each.subtitle].filter((text) => text !== '').join(' · '));
   const style = sheetStyle(page, foot, heads);
   return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${style}</style></head><body>${sheets.map(sheetHtml).join('')}</body></html>`;
 }
 
 function sheetHtml(sheet: Sheet, index: number): string {
-  const invented = sheet.invented ? `<p class="invented">${INVENTED_WORDS}</p>` : '';
+  const invented = sheet.invented ? `<p class="invented">${PAGE.invented}</p>` : '';
   const head = `<header><h1>${escapeHtml(sheet.title)}</h1><p class="subtitle">${escapeHtml(sheet.subtitle)}</p>${invented}</header>`;
   return `<article class="${pageName(index)}">${head}${sheet.blocks.map(blockHtml).join('')}</article>`;
 }
@@ -45,8 +46,8 @@ function blockHtml(block: Block): string {
       return `<div class="blanks">${block.labels.map((each) => `<span>${escapeHtml(each)}</span>`).join('')}</div>`;
     case 'group':
       return `<section class="group">${block.blocks.map(blockHtml).join('')}</section>`;
-    case 'page-break':
-      return '<div class="page-break"></div>';
+    case 'page':
+      return `<section class="page">${block.blocks.map(blockHtml).join('')}</section>`;
   }
 }
 

@@ -3,6 +3,7 @@ import { formatNumber } from '../units/index.ts';
 import type { Block, MapPasses, MapPoint } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
 import { type Spot, spreadLabels } from './map-labels.ts';
+import { PAGE } from './texts/index.ts';
 
 type MapBlock = Extract<Block, { readonly kind: 'map' }>;
 
@@ -38,7 +39,7 @@ export function mapSvg(map: MapBlock): string {
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
   const points = map.points.map((each) => (each.look === 'stop' ? '' : pointSvg(each, view.spot(each.at))));
   points.push(stopsSvg(map.points, view));
-  return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="Map">${PATTERNS}${areas.join('')}${passes.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot, map.units)}</svg>`;
+  return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${PAGE.map}">${PATTERNS}${areas.join('')}${passes.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot, map.units)}</svg>`;
 }
 
 function ringsOf(geometry: AreaGeometry): readonly (readonly Position[])[] {

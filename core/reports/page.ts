@@ -1,4 +1,5 @@
 import { err, ok, type Result } from '../base/index.ts';
+import { PAPER } from './texts/index.ts';
 
 export const PAPERS = ['letter', 'a4'] as const;
 /** Paper that sheets are made for. */
@@ -15,7 +16,5 @@ export type PageOptions = { readonly paper?: Paper; readonly print?: Print };
 export function paperOf(text: string): Result<Paper> {
   const found = PAPERS.find((each) => each === text.trim().toLowerCase());
   if (found !== undefined) return ok(found);
-  return err('request-invalid', 'paper size', `"${text}" is no paper that sheets are made for.`, `Choose ${WORDS}.`);
+  return err('request-invalid', PAPER.place, PAPER.unknown(text), PAPER.choose(PAPERS));
 }
-
-const WORDS = PAPERS.join(' or ');

@@ -3,6 +3,7 @@ import type { SheetInput, SheetScope } from './input.ts';
 import { loadTickets } from './load-tickets/index.ts';
 import { measureSheet } from './measure-sheet/index.ts';
 import { runSheet } from './run-sheet/index.ts';
+import { SHEET_NAMES } from './texts/index.ts';
 import { truckList } from './truck-list/index.ts';
 
 type Kind<Input extends SheetInput> = {
@@ -17,16 +18,10 @@ type Kind<Input extends SheetInput> = {
 /** A kind of sheet: what it is called, what it is for, what it is chosen by, and how it is made. */
 export type SheetKind = { [Scope in SheetScope]: Kind<Extract<SheetInput, { readonly scope: Scope }>> }[SheetScope];
 
-/** Every sheet. A new one is a folder beside these and a line here. */
+/** Every sheet. A new one is a folder beside these, its words in texts, and a line here. */
 export const SHEETS: readonly SheetKind[] = [
-  { id: 'run-sheet', name: 'Run sheet', about: 'The day in order, for the crew', scope: 'day', make: runSheet },
-  { id: 'load-tickets', name: 'Load tickets', about: 'One page for each fill', scope: 'day', make: loadTickets },
-  { id: 'truck-list', name: 'Truck list', about: 'What to carry, and its weight', scope: 'day', make: truckList },
-  {
-    id: 'measure-sheet',
-    name: 'Measure sheet',
-    about: 'One lawn with its areas',
-    scope: 'property',
-    make: measureSheet,
-  },
+  { id: 'run-sheet', ...SHEET_NAMES['run-sheet'], scope: 'day', make: runSheet },
+  { id: 'load-tickets', ...SHEET_NAMES['load-tickets'], scope: 'day', make: loadTickets },
+  { id: 'truck-list', ...SHEET_NAMES['truck-list'], scope: 'day', make: truckList },
+  { id: 'measure-sheet', ...SHEET_NAMES['measure-sheet'], scope: 'property', make: measureSheet },
 ];

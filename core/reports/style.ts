@@ -86,7 +86,7 @@ td .box{margin-right:2pt}
 .checklist li::before{position:absolute;left:2pt;top:3pt}
 .blanks{display:flex;flex-wrap:wrap;gap:8pt 14pt;margin:7pt 0 4pt;break-inside:avoid}
 .blanks span{border-bottom:.7pt solid #111;flex:1 1 28%;padding-bottom:12pt;font-size:${pt(12)};color:#444}
-.page-break{break-after:page}
+.page{break-before:page;break-inside:auto}
 .map{display:block;width:100%;height:auto;max-height:86mm;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
 .map .turf{fill:url(#hatch);fill-rule:evenodd;stroke:#111;stroke-width:1}
 .map .ground{fill:#fff}
@@ -115,6 +115,6 @@ td .box{margin-right:2pt}
 .map text.small{font-size:14px}
 .map text.start{text-anchor:start}
 .map .bar path{stroke:#111;stroke-width:1.4;fill:none}
-@media screen{body{background:#e9e4d7;padding:16px}article{background:#fff;max-width:${width};margin:0 auto 18px;padding:14mm 13mm;border:1px solid #c9c2b1}.page-break{border-top:1px dashed #999;margin:14pt -13mm}}
+@media screen{body{background:#e9e4d7;padding:16px}article{background:#fff;max-width:${width};margin:0 auto 18px;padding:14mm 13mm;border:1px solid #c9c2b1}.page{border-top:1px dashed #999;margin-top:14pt;padding-top:8pt}}
 `.replaceAll('\n', '');
 }

@@ -1,13 +1,21 @@
-import { type Block, INVENTED_WORDS, type Sheet, type TableRow } from './blocks.ts';
+import type { Block, Sheet, TableRow } from './blocks.ts';
+import { PAGE } from './texts/index.ts';
 
 const WIDTH = 96;
 
 /** A sheet as plain text, for a terminal. */
 export function sheetText(sheet: Sheet): string {
-  const head = [sheet.title, sheet.subtitle, ...(sheet.invented ? [INVENTED_WORDS.toUpperCase()] : [])].filter(
+  const head = [sheet.title, sheet.subtitle, ...(sheet.invented ? [PAGE.invented.toUpperCase()] : [])].filter(
     (each) => each !== '',
   );
-  return `${[head.join('\n'), ...sheet.blocks.map(blockText).filter((each) => each !== '')].join('\n\n')}\n`;
+  return `${head.join('\n')}\n\n${blocksText(sheet.blocks)}\n`;
+}
+
+function blocksText(blocks: readonly Block[]): string {
+  return blocks
+    .map(blockText)
+    .filter((each) => each !== '')
+    .join('\n\n');
 }
 
 function blockText(block: Block): string {
@@ -31,12 +39,9 @@ function blockText(block: Block): string {
     case 'map':
       return '';
     case 'group':
-      return block.blocks
-        .map(blockText)
-        .filter((each) => each !== '')
-        .join('\n\n');
-    case 'page-break':
-      return '='.repeat(WIDTH);
+      return blocksText(block.blocks);
+    case 'page':
+      return `${'='.repeat(WIDTH)}\n\n${blocksText(block.blocks)}`;
   }
 }
 

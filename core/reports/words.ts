@@ -1,6 +1,7 @@
 import type { Book } from '../book/index.ts';
 import type { PlanFill, PlanLoad, PlanStockFill, PlanTask } from '../plan/result/index.ts';
 import { formatClock, formatVolume, formatWeight } from '../units/index.ts';
+import { STOCK } from './texts/index.ts';
 
 type Units = Book['units'];
 
@@ -19,7 +20,7 @@ export function compartmentWord(book: Book, id: string): string {
   return `${machine.name}, ${parts
     .split('+')
     .map((part) => machine.compartments.find((each) => each.id === part)?.name ?? part)
-    .join(' and ')}`;
+    .join(STOCK.and)}`;
 }
 
 export function materialWord(book: Book, id: string): string {
@@ -51,29 +52,18 @@ export function amountWord(fill: Pick<PlanFill | PlanLoad, 'volumeGal' | 'weight
  * "3 bags (150 lb, 130 lb of it needed) Granules onto the rig" where the last bag is not used up.
  */
 export function stockWord(book: Book, fill: PlanStockFill): string {
-  if (fill.stock === 'water') return `${formatVolume(fill.volumeGal, book.units)} water into the nurse tank`;
-  const bags = fill.bags === 1 ? '1 bag' : `${fill.bags} bags`;
-  return `${bags} (${bagWeightWord(book, fill)}) ${materialWord(book, fill.productId)} onto the rig`;
+  if (fill.stock === 'water') return STOCK.water(formatVolume(fill.volumeGal, book.units));
+  return STOCK.dry(STOCK.bags(fill.bags), bagWeightWord(book, fill), materialWord(book, fill.productId));
 }
 
 function bagWeightWord(book: Book, fill: PlanStockFill): string {
   const needed = formatWeight(fill.weightLb, book.units);
   const bagLb = book.products.find((each) => each.id === fill.productId)?.bagLb;
   const whole = bagLb === undefined ? needed : formatWeight(fill.bags * bagLb, book.units);
-  return whole === needed ? whole : `${whole}, ${needed} of it needed`;
+  return whole === needed ? whole : STOCK.partly(whole, needed);
 }
 
 /** Time of day as crews of the book's units read it. */
 export function clockWord(book: Book, seconds: number): string {
   return formatClock(seconds, book.units);
-}
-
-const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
-const MONTHS = 'January,February,March,April,May,June,July,August,September,October,November,December'.split(',');
-
-/** A calendar date in words, "Tuesday, March 16, 2027"; the text itself where it is no date. */
-export function dateWord(date: string): string {
-  const at = new Date(`${date}T00:00:00Z`);
-  if (Number.isNaN(at.getTime())) return date;
-  return `${WEEKDAYS[at.getUTCDay()]}, ${MONTHS[at.getUTCMonth()]} ${at.getUTCDate()}, ${at.getUTCFullYear()}`;
 }

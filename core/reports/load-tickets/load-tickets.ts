@@ -9,9 +9,10 @@ import {
   formatWeight,
 } from '../../units/index.ts';
 import { type Block, left, right, type Sheet, type TableRow } from '../blocks.ts';
-import { SHORT_CAUTION, USUAL_CAUTIONS } from '../cautions.ts';
+import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
-import { amountWord, clockWord, compartmentWord, dateWord, materialWord, placeWord, zoneWord } from '../words.ts';
+import { CAUTIONS, dateWord } from '../texts/index.ts';
+import { amountWord, clockWord, compartmentWord, materialWord, placeWord, zoneWord } from '../words.ts';
 import { mixingOrder } from './mixing-order.ts';
 
 const FLUID_OUNCES_PER_GALLON = 128;
@@ -41,7 +42,7 @@ function ticket(book: Book, day: PlanDay, load: PlanLoad): Block {
       ...(mix === undefined ? [] : [mixingOrder(book, mix)]),
       covers(book, load),
       { kind: 'note', text: leftWords(book, day, load) },
-      { kind: 'note', text: SHORT_CAUTION },
+      { kind: 'note', text: CAUTIONS.short },
       { kind: 'blanks', labels: ['Mixed by', 'Time', 'Really put in', 'Left at the end'] },
     ],
   };

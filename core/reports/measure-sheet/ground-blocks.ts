@@ -13,6 +13,7 @@ import {
 import { type Block, left, type MapPoint, right } from '../blocks.ts';
 import type { PropertyInput } from '../input.ts';
 import { areasOf } from '../run-sheet/index.ts';
+import { MEASURE_SHEET } from '../texts/index.ts';
 import { foundBy, slopeWords } from './words.ts';
 
 /** The plan: lot, zones with their names, what is left out, gates with their widths, hose stands (H), parking point (P). */
@@ -21,13 +22,18 @@ export function planBlock({ book, property, passes }: PropertyInput): Block {
     gate.at === undefined ? [] : [{ look: 'gate', at: gate.at, label: formatWidth(gate.clearWidthIn, book.units) }],
   );
   const hoses = property.zones.flatMap(({ hoseStand }): readonly MapPoint[] =>
-    hoseStand === undefined ? [] : [{ look: 'stop', at: hoseStand, label: 'H' }],
+    hoseStand === undefined ? [] : [{ look: 'stop', at: hoseStand, label: MEASURE_SHEET.hoseMark }],
   );
   const parcel = property.parcel === undefined ? [] : [{ look: 'parcel' as const, geometry: property.parcel }];
   return {
     kind: 'map',
     areas: [...parcel, ...areasOf(property)],
-    points: [...names(property), ...gates, ...hoses, { look: 'parking', at: property.parking, label: 'P' }],
+    points: [
+      ...names(property),
+      ...gates,
+      ...hoses,
+      { look: 'parking', at: property.parking, label: MEASURE_SHEET.parkingMark },
+    ],
     route: [],
     ...(passes == null
       ? {}
@@ -46,7 +52,7 @@ export function passesBlock({ book, passes }: PropertyInput): readonly Block[] {
     sum((each) => each.handTrimSqFt),
     book.units,
   );
-  const text = `On the plan: passes of ${passes.by}, ${trims} trim passes (thick) and ${swaths} swaths (arrows), ${formatNumber(sum((each) => each.minutes))} min once over. Dotted: gone over twice. Crossed: ${byHand} not reached, left to hand methods. Dashed: ways with nothing coming out.`;
+  const text = MEASURE_SHEET.passes(passes.by, trims, swaths, formatNumber(sum((each) => each.minutes)), byHand);
   return [{ kind: 'note', text }];
 }
 
@@ -60,12 +66,22 @@ function names({ zones }: Property): readonly MapPoint[] {
 }
 
 export function zonesBlock({ book, property, measure }: PropertyInput): Block {
-  const area = (value: number | null): string => (value === null ? 'not measured' : formatArea(value, book.units));
-  const error = (value: number | null): string => (value === null ? 'not known' : formatArea(value, book.units));
+  const area = (value: number | null): string =>
+    value === null ? MEASURE_SHEET.notMeasured : formatArea(value, book.units);
+  const error = (value: number | null): string =>
+    value === null ? MEASURE_SHEET.notKnown : formatArea(value, book.units);
+  const words = MEASURE_SHEET.zones;
   const zoneOf = new Map(property.zones.map((each) => [each.id, each]));
   return {
     kind: 'table',
-    columns: [left('Zone'), left('Found by'), right('On the map'), left('Slope'), right('To treat'), right('±')],
+    columns: [
+      left(words.zone),
+      left(words.foundBy),
+      right(words.onMap),
+      left(words.slope),
+      right(words.toTreat),
+      right(words.error),
+    ],
     rows: [
       ...measure.zones.map((each) => {
         const zone = zoneOf.get(each.zoneId);
@@ -78,7 +94,7 @@ export function zonesBlock({ book, property, measure }: PropertyInput): Block {
           error(each.errorSqFt),
         ];
       }),
-      { look: 'sum', lead: ['All zones'], text: '', tail: [area(measure.treatableSqFt), error(measure.errorSqFt)] },
+      { look: 'sum', lead: [words.all], text: '', tail: [area(measure.treatableSqFt), error(measure.errorSqFt)] },
     ],
   };
 }
@@ -93,31 +109,33 @@ export function workingBlocks({ book, property }: PropertyInput): readonly Block
 }
 
 export function exclusionsBlock({ book, property }: PropertyInput): Block {
+  const words = MEASURE_SHEET.exclusions;
   return {
     kind: 'table',
-    columns: [left('Not treated'), left('What it is'), right('Area'), right('Kept away')],
+    columns: [left(words.name), left(words.what), right(words.area), right(words.keptAway)],
     rows: property.exclusions.map((each) => [
       each.name === '' ? each.what : each.name,
       each.what,
       exclusionArea(each, book.units),
-      each.keepAwayFt > 0 ? formatLength(each.keepAwayFt, book.units) : 'none',
+      each.keepAwayFt > 0 ? formatLength(each.keepAwayFt, book.units) : words.none,
     ]),
   };
 }
 
 function exclusionArea({ geometry }: Exclusion, units: UnitSystem): string {
   const { areaSqM } = outlineArea(geometry);
-  return areaSqM === null ? 'not measured' : formatArea(squareMetresToSquareFeet(areaSqM), units);
+  return areaSqM === null ? MEASURE_SHEET.notMeasured : formatArea(squareMetresToSquareFeet(areaSqM), units);
 }
 
 export function gatesBlock({ book, property }: PropertyInput): Block {
+  const words = MEASURE_SHEET.gates;
   return {
     kind: 'table',
-    columns: [left('Gate'), right('Clear width'), left('Lock'), left('Leads to')],
+    columns: [left(words.gate), right(words.width), left(words.lock), left(words.leadsTo)],
     rows: property.gates.map((each) => [
       each.name,
       formatWidth(each.clearWidthIn, book.units),
-      each.locked ? 'locked' : 'open',
+      each.locked ? words.locked : words.open,
       property.zones
         .filter((zone) => zone.gateIds.includes(each.id))
         .map((zone) => zone.name)

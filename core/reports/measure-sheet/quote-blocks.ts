@@ -8,32 +8,34 @@ import {
   formatVolume,
   type UnitSystem,
 } from '../../units/index.ts';
-import { type Block, left, right, type TableRow } from '../blocks.ts';
+import { type Block, type Fact, left, right, type TableRow } from '../blocks.ts';
+import { QUOTE } from '../texts/index.ts';
 
 /** Which machine or hand method fits which zone, with the reason, for every treatment. */
 export function fitBlocks({ visits }: LawnQuote, units: UnitSystem): readonly Block[] {
+  const words = QUOTE.fit;
   return visits.map(({ work }): Block => {
     const rows = work.zones.flatMap((zone): readonly TableRow[] =>
       zone.fits.map((fit, index) => [
         index === 0 ? zone.zoneName : '',
         fit.name,
-        fit.answer.can ? (fit === zone.chosen ? 'yes, quickest' : 'yes') : 'no',
-        fit.minutes === null ? '' : `${formatNumber(fit.minutes, 1)} min`,
-        fit.trim === null ? '' : `${formatNumber(fit.trim.minutes, 1)} min`,
+        fit.answer.can ? (fit === zone.chosen ? words.quickest : words.yes) : words.no,
+        fit.minutes === null ? '' : words.min(formatNumber(fit.minutes, 1)),
+        fit.trim === null ? '' : words.min(formatNumber(fit.trim.minutes, 1)),
         becauseOf(fit, units),
       ]),
     );
-    const heading: Block = { kind: 'heading', text: `Who can do it: ${work.name}` };
+    const heading: Block = { kind: 'heading', text: words.title(work.name) };
     if (rows.length === 0) {
-      return { kind: 'group', blocks: [heading, { kind: 'note', text: 'The shed has nothing made for this.' }] };
+      return { kind: 'group', blocks: [heading, { kind: 'note', text: words.nothing }] };
     }
     const columns = [
-      left('Zone'),
-      left('With'),
-      left('Fits'),
-      right('Minutes'),
-      right('of it hand trim'),
-      left('Because'),
+      left(words.zone),
+      left(words.with),
+      left(words.fits),
+      right(words.minutes),
+      right(words.trim),
+      left(words.because),
     ];
     return { kind: 'group', blocks: [heading, { kind: 'table', columns, rows }] };
   });
@@ -42,22 +44,23 @@ export function fitBlocks({ visits }: LawnQuote, units: UnitSystem): readonly Bl
 function becauseOf({ answer, trim, notReachedSqFt }: MethodFit, units: UnitSystem): string {
   return [
     answer.words,
-    ...(trim === null ? [] : [`${formatArea(trim.areaSqFt, units)} trimmed with ${trim.name}`]),
-    ...(notReachedSqFt > 0 ? [`${formatArea(notReachedSqFt, units)} not reached`] : []),
+    ...(trim === null ? [] : [QUOTE.fit.trimmed(formatArea(trim.areaSqFt, units), trim.name)]),
+    ...(notReachedSqFt > 0 ? [QUOTE.fit.notReached(formatArea(notReachedSqFt, units))] : []),
   ].join('; ');
 }
 
 /** What each treatment takes: minutes, carrier, products. */
 export function takesBlock({ visits }: LawnQuote, units: UnitSystem): Block {
+  const words = QUOTE.takes;
   return {
     kind: 'table',
     columns: [
-      left('Treatment'),
-      left('Rig'),
-      right('Minutes'),
-      right('of it hand trim'),
-      right('Carrier'),
-      left('Product'),
+      left(words.treatment),
+      left(words.rig),
+      right(words.minutes),
+      right(words.trim),
+      right(words.carrier),
+      left(words.product),
     ],
     rows: visits.map(({ work, minutes }) => [
       work.name,
@@ -73,30 +76,25 @@ export function takesBlock({ visits }: LawnQuote, units: UnitSystem): Block {
 /** Cost of each visit line by line, the price by the owner's steps, and what is left. */
 export function costBlocks(quote: LawnQuote): readonly Block[] {
   const isBare = quote.price === null && quote.visits.every((each) => each.costDollars === 0);
-  if (isBare) return [{ kind: 'note', text: NO_FIGURES }];
+  if (isBare) return [{ kind: 'note', text: QUOTE.costs.noFigures }];
   return [
-    { kind: 'heading', text: 'Cost and price' },
+    { kind: 'heading', text: QUOTE.costs.title },
     {
       kind: 'table',
-      columns: [left('Visit'), left('How it is reckoned'), right('Dollars')],
+      columns: [left(QUOTE.costs.visit), left(QUOTE.costs.how), right(QUOTE.costs.dollars)],
       rows: [...quote.visits.flatMap(visitRows), ...(quote.season === null ? [] : seasonRows(quote.season))],
     },
     ...priceBlock(quote),
-    { kind: 'note', text: COST_RULE },
+    { kind: 'note', text: QUOTE.costs.rule },
   ];
 }
-
-const NO_FIGURES = 'Neither wage nor miles nor prices are entered, so there is no cost and no price.';
-
-const COST_RULE =
-  "Wage, miles, product prices, price steps and overhead are the owner's own figures; what was not entered counts as nothing. A treatment is a visit of its own. Dollars are rounded for reading only.";
 
 function visitRows(visit: VisitQuote): readonly TableRow[] {
   return [
     { look: 'stop', lead: [visit.work.name], text: '', tail: [formatMoney(visit.costDollars)] },
     ...visit.lines.map(moneyRow),
-    ...marginRows(visit.marginDollars, visit.marginShare, 'of the price of a visit'),
-    ...visit.work.remarks.map((each): TableRow => ({ look: 'detail', lead: [''], text: `Mind: ${each}` })),
+    ...marginRows(visit.marginDollars, visit.marginShare, QUOTE.costs.ofVisit),
+    ...visit.work.remarks.map((each): TableRow => ({ look: 'detail', lead: [''], text: QUOTE.costs.mind(each) })),
   ];
 }
 
@@ -107,33 +105,39 @@ function moneyRow({ what, arithmetic, dollars }: MoneyLine): TableRow {
 function marginRows(dollars: number | null, share: number | null, of: string): readonly TableRow[] {
   if (dollars === null) return [];
   const text = share === null ? '' : `${formatShare(share)} ${of}`;
-  return [{ look: 'detail', lead: ['Margin'], text, tail: [formatMoney(dollars)] }];
+  return [{ look: 'detail', lead: [QUOTE.costs.margin], text, tail: [formatMoney(dollars)] }];
 }
 
 function seasonRows(season: SeasonQuote): readonly TableRow[] {
-  const visits = season.visits === 1 ? '1 visit' : `${season.visits} visits`;
+  const visits = QUOTE.costs.visits(season.visits);
   return [
-    { look: 'stop', lead: [`Season, ${visits}`], text: '', tail: [formatMoney(season.cost.dollars)] },
+    { look: 'stop', lead: [QUOTE.costs.season(visits)], text: '', tail: [formatMoney(season.cost.dollars)] },
     moneyRow(season.cost),
     ...(season.price === null ? [] : [moneyRow(season.price)]),
-    ...marginRows(season.marginDollars, season.marginShare, 'of the price of a season'),
+    ...marginRows(season.marginDollars, season.marginShare, QUOTE.costs.ofSeason),
   ];
 }
 
 /** Price alone, for the customer as well. */
 export function priceBlock({ price, season }: LawnQuote): readonly Block[] {
   if (price === null) return [];
-  const facts = [{ label: 'Price per visit', value: formatMoney(price.dollars) }];
+  const facts: Fact[] = [{ label: QUOTE.price.perVisit, value: formatMoney(price.dollars) }];
   if (season?.price) {
-    facts.push({ label: 'Season', value: `${formatMoney(season.price.dollars)} (${season.visits} visits)` });
+    facts.push({
+      label: QUOTE.price.season,
+      value: QUOTE.price.seasonPrice(formatMoney(season.price.dollars), season.visits),
+    });
   }
   return [
     { kind: 'facts', facts },
-    { kind: 'note', text: `Price per visit: ${price.lines.join('; ')}.` },
+    { kind: 'note', text: QUOTE.price.steps(price.lines.join('; ')) },
   ];
 }
 
 /** Treatments by name, for the customer. */
 export function namesBlock({ visits }: LawnQuote): Block {
-  return { kind: 'facts', facts: [{ label: 'Treatments', value: visits.map((each) => each.work.name).join(', ') }] };
+  return {
+    kind: 'facts',
+    facts: [{ label: QUOTE.treatments, value: visits.map((each) => each.work.name).join(', ') }],
+  };
 }

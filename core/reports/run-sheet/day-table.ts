@@ -2,7 +2,7 @@ import type { Book, Property } from '../../book/index.ts';
 import type { PlanActivity, PlanDay, PlanLoad, PlanStop, PlanTask } from '../../plan/result/index.ts';
 import { formatArea, formatDistance, formatDuration, formatShare, formatWidth } from '../../units/index.ts';
 import { type Block, BOX, left, pen, right, type TableRow } from '../blocks.ts';
-import { CAUTION_WORDS } from '../cautions.ts';
+import { CAUTION_WORDS } from '../texts/index.ts';
 import {
   amountWord,
   clockWord,

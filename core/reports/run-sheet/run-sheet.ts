@@ -3,7 +3,8 @@ import { formatArea, formatDistance, formatDuration } from '../../units/index.ts
 import type { Block, Sheet } from '../blocks.ts';
 import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
-import { amountWord, clockWord, compartmentWord, dateWord, treatmentWord } from '../words.ts';
+import { dateWord } from '../texts/index.ts';
+import { amountWord, clockWord, compartmentWord, treatmentWord } from '../words.ts';
 import { dayTable, treatmentsOf } from './day-table.ts';
 import { turfSqFt } from './ground.ts';
 

@@ -2,7 +2,8 @@ import { formatNumber, formatProductAmount, formatVolume, formatWeight } from '.
 import { type Block, BOX, left, right, type Sheet } from '../blocks.ts';
 import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
-import { amountWord, clockWord, compartmentWord, dateWord, materialWord, placeWord, stockWord } from '../words.ts';
+import { dateWord } from '../texts/index.ts';
+import { amountWord, clockWord, compartmentWord, materialWord, placeWord, stockWord } from '../words.ts';
 
 /** What the truck carries in the morning, with weights against the payload, and where it fills up on the way. */
 export function truckList(input: DayInput): Sheet {

@@ -1,0 +1,112 @@
+/** Words of the measure sheet. */
+export const MEASURE_SHEET = {
+  title: (lawn: string) => `Measure sheet: ${lawn}`,
+  before: (change: string) => `Before: ${change}.`,
+  howMeasured:
+    'Areas of outlines are on the ellipsoid, overlaps counted once, ground left out and its keep-away distance cut off, slope added. A stated area is taken as it was written down. ± is how far the outline may be off times the length of every edge of what is treated; zones are added up, since one hand drew them all.',
+  turf: 'Treatable turf',
+  leftOut: 'Left out',
+  measured: 'Measured',
+  noDate: 'date not entered',
+  mind: 'Mind',
+  nothingEntered: 'nothing entered',
+  parkingPoint: 'Parking point',
+  takes: 'What the treatments take',
+  hoseMark: 'H',
+  parkingMark: 'P',
+  passes: (by: string, trims: number, swaths: number, minutes: string, byHand: string) =>
+    `On the plan: passes of ${by}, ${trims} trim passes (thick) and ${swaths} swaths (arrows), ${minutes} min once over. Dotted: gone over twice. Crossed: ${byHand} not reached, left to hand methods. Dashed: ways with nothing coming out.`,
+  notMeasured: 'not measured',
+  notKnown: 'not known',
+  zones: {
+    zone: 'Zone',
+    foundBy: 'Found by',
+    onMap: 'On the map',
+    slope: 'Slope',
+    toTreat: 'To treat',
+    error: '±',
+    all: 'All zones',
+  },
+  exclusions: {
+    name: 'Not treated',
+    what: 'What it is',
+    area: 'Area',
+    keptAway: 'Kept away',
+    none: 'none',
+  },
+  gates: {
+    gate: 'Gate',
+    width: 'Clear width',
+    lock: 'Lock',
+    leadsTo: 'Leads to',
+    locked: 'locked',
+    open: 'open',
+  },
+} as const;
+
+/** How ground of the measure sheet was found. */
+export const FOUND = {
+  outline: 'outline',
+  outlineOver: (what: string) => `outline over ${what}`,
+  stated: 'stated area',
+  statedBy: (how: string) => `stated: ${how}`,
+  knownError: (whole: string, error: string) => `${whole}, ± ${error} of what is drawn`,
+  noDate: ', date not written down',
+  on: (date: string) => ` on ${date}`,
+  change: (before: string, when: string, now: string, verdict: string) => `${before}${when}; now ${now}, ${verdict}`,
+  parking: {
+    'address-range': 'placed by address range; check it on site',
+    hand: 'placed by hand',
+    file: 'from a file',
+  },
+  parkingUnknown: 'not written down how',
+} as const;
+
+/** What a lawn takes, costs and is asked for. */
+export const QUOTE = {
+  fit: {
+    title: (treatment: string) => `Who can do it: ${treatment}`,
+    nothing: 'The shed has nothing made for this.',
+    zone: 'Zone',
+    with: 'With',
+    fits: 'Fits',
+    minutes: 'Minutes',
+    trim: 'of it hand trim',
+    because: 'Because',
+    quickest: 'yes, quickest',
+    yes: 'yes',
+    no: 'no',
+    min: (minutes: string) => `${minutes} min`,
+    trimmed: (area: string, by: string) => `${area} trimmed with ${by}`,
+    notReached: (area: string) => `${area} not reached`,
+  },
+  takes: {
+    treatment: 'Treatment',
+    rig: 'Rig',
+    minutes: 'Minutes',
+    trim: 'of it hand trim',
+    carrier: 'Carrier',
+    product: 'Product',
+  },
+  costs: {
+    title: 'Cost and price',
+    visit: 'Visit',
+    how: 'How it is reckoned',
+    dollars: 'Dollars',
+    noFigures: 'Neither wage nor miles nor prices are entered, so there is no cost and no price.',
+    rule: "Wage, miles, product prices, price steps and overhead are the owner's own figures; what was not entered counts as nothing. A treatment is a visit of its own. Dollars are rounded for reading only.",
+    mind: (remark: string) => `Mind: ${remark}`,
+    margin: 'Margin',
+    ofVisit: 'of the price of a visit',
+    ofSeason: 'of the price of a season',
+    visits: (count: number) => (count === 1 ? '1 visit' : `${count} visits`),
+    season: (visits: string) => `Season, ${visits}`,
+  },
+  price: {
+    perVisit: 'Price per visit',
+    season: 'Season',
+    seasonPrice: (price: string, visits: number) => `${price} (${visits} visits)`,
+    steps: (steps: string) => `Price per visit: ${steps}.`,
+  },
+  treatments: 'Treatments',
+} as const;
