@@ -1,6 +1,7 @@
 export { Button, type ButtonLook } from './button.tsx';
 export { Choice, type ChoiceOption, Tick } from './choice.tsx';
 export { DraftInput, type DraftInputProps } from './draft-input.tsx';
+export { MoreRows, useFirstRows } from './first-rows.tsx';
 export { IssueList } from './issue-list.tsx';
 export { MonthDayInput } from './month-day-input.tsx';
 export { QuantityInput, type QuantityKind, readTyped, tidyFigure } from './quantity-input.tsx';
@@ -9,4 +10,5 @@ export { TableHead } from './table-head.tsx';
 export { type View, Views } from './views.tsx';
 export { VirtualList } from './virtual-list.tsx';
 export { rowForKey, rowForText, rowsInView, scrollToShow } from './virtual-rows.ts';
+export { VirtualTable } from './virtual-table.tsx';
 export { Workbench } from './workbench.tsx';

@@ -1,18 +1,28 @@
 import { TriangleAlert } from 'lucide-react';
+import { useMemo } from 'react';
 import type { Issue, Severity } from '../../core/base/index.ts';
+import { MoreRows, useFirstRows } from './first-rows.tsx';
 
 const ORDER: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 const SEVERITY_WORDS: Readonly<Record<Severity, string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
 
-type IssueListProps = { readonly issues: readonly Issue[]; readonly most?: number };
+type IssueListProps = {
+  readonly issues: readonly Issue[];
+  /** How many are shown at once; absent: as many as lists have. */
+  readonly most?: number;
+};
 
 /** What was found, worst first, each with its place. */
-export function IssueList({ issues, most = 60 }: IssueListProps) {
-  const sorted = issues.toSorted((left, right) => ORDER[left.severity] - ORDER[right.severity]);
+export function IssueList({ issues, most }: IssueListProps) {
+  const sorted = useMemo(
+    () => issues.toSorted((left, right) => ORDER[left.severity] - ORDER[right.severity]),
+    [issues],
+  );
+  const { shown, hidden, showMore } = useFirstRows(sorted, most);
   return (
     <>
       <ul className="issue-list">
-        {sorted.slice(0, most).map((each, index) => (
+        {shown.map((each, index) => (
           <li key={`${each.where} ${each.code} ${String(index)}`} className={`issue issue-${each.severity}`}>
             {each.severity !== 'note' && <TriangleAlert size={13} aria-hidden="true" />}
             <span>
@@ -22,7 +32,7 @@ export function IssueList({ issues, most = 60 }: IssueListProps) {
           </li>
         ))}
       </ul>
-      {sorted.length > most && <p className="quiet small">and {sorted.length - most} more</p>}
+      <MoreRows hidden={hidden} what="thing" onMore={showMore} />
     </>
   );
 }

@@ -1,5 +1,6 @@
-import { type KeyboardEvent, type ReactNode, useId, useLayoutEffect, useRef, useState } from 'react';
-import { rowForKey, rowForText, rowsInView, scrollToShow } from './virtual-rows.ts';
+import { type KeyboardEvent, type ReactNode, useId, useLayoutEffect, useRef } from 'react';
+import { useRowsInView } from './use-rows-in-view.ts';
+import { rowForKey, rowForText, scrollToShow } from './virtual-rows.ts';
 
 type VirtualListProps<Item extends { readonly id: string; readonly name: string }> = {
   readonly label: string;
@@ -23,27 +24,16 @@ export function VirtualList<Item extends { readonly id: string; readonly name: s
   props: VirtualListProps<Item>,
 ) {
   const { label, items, rowPx, selectedId, onSelect, onOpen, children } = props;
-  const box = useRef<HTMLDivElement>(null);
+  const { box, onScroll, heightPx, range } = useRowsInView<HTMLDivElement>(items.length, rowPx);
   const typed = useRef({ text: '', at: 0 });
   const idStem = useId();
-  const [view, setView] = useState({ scrollPx: 0, heightPx: 600 });
   const selected = items.findIndex((item) => item.id === selectedId);
-
-  useLayoutEffect(() => {
-    const element = box.current;
-    if (element === null) return;
-    const observer = new ResizeObserver(() =>
-      setView(({ scrollPx }) => ({ scrollPx, heightPx: element.clientHeight })),
-    );
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
 
   useLayoutEffect(() => {
     const element = box.current;
     if (element === null || selected < 0) return;
     element.scrollTop = scrollToShow(selected, rowPx, element.scrollTop, element.clientHeight);
-  }, [selected, rowPx]);
+  }, [box, selected, rowPx]);
 
   const choose = (index: number) => {
     const item = items[index];
@@ -56,7 +46,7 @@ export function VirtualList<Item extends { readonly id: string; readonly name: s
       onOpen(selectedId);
       return;
     }
-    const row = rowForKey(event.key, selected, items.length, Math.max(1, Math.floor(view.heightPx / rowPx) - 1));
+    const row = rowForKey(event.key, selected, items.length, Math.max(1, Math.floor(heightPx / rowPx) - 1));
     const found = row ?? (/^[\p{L}\p{N} ]$/u.test(event.key) ? rowTyped(event.key) : null);
     if (found === null) return;
     event.preventDefault();
@@ -70,7 +60,7 @@ export function VirtualList<Item extends { readonly id: string; readonly name: s
     return rowForText((index) => items[index]?.name ?? '', items.length, selected, text);
   };
 
-  const { first, end } = rowsInView(items.length, rowPx, view.scrollPx, view.heightPx);
+  const { first, end } = range;
   const drawn = Array.from({ length: end - first }, (_, offset) => first + offset);
   // The selected row is drawn even when it is scrolled away, so that the list can name it as its active one.
   if (selected >= 0 && (selected < first || selected >= end)) drawn.push(selected);
@@ -83,10 +73,7 @@ export function VirtualList<Item extends { readonly id: string; readonly name: s
       tabIndex={0}
       aria-activedescendant={selected < 0 ? undefined : `${idStem}-${selected}`}
       onKeyDown={onKeyDown}
-      onScroll={(event) => {
-        const { scrollTop, clientHeight } = event.currentTarget;
-        setView({ scrollPx: scrollTop, heightPx: clientHeight });
-      }}
+      onScroll={onScroll}
     >
       <div role="presentation" className="list-rows" style={{ height: items.length * rowPx }}>
         {drawn.map((index) => {

@@ -110,13 +110,16 @@ export async function goToRoom(page: Page, room: string): Promise<void> {
   await step.click();
 }
 
-/** Plans the round that is chosen, and waits for the plan. */
-export async function planRound(page: Page, seconds: number): Promise<void> {
+/**
+ * Plans the round that is chosen, and waits for the plan.
+ * @param reckoningSec how long what comes before the search may take
+ */
+export async function planRound(page: Page, seconds: number, reckoningSec = 60): Promise<void> {
   await goToRoom(page, 'Round');
   const field = page.getByLabel('Seconds to search');
   await field.fill(String(seconds));
   await field.press('Enter');
   await page.getByRole('button', { name: /^Plan (this round|again)$/ }).click();
-  await page.getByRole('button', { name: 'Plan again' }).waitFor({ timeout: (seconds + 60) * 1000 });
+  await page.getByRole('button', { name: 'Plan again' }).waitFor({ timeout: (seconds + reckoningSec) * 1000 });
   await page.getByRole('progressbar', { name: 'Planning' }).waitFor({ state: 'detached', timeout: 60_000 });
 }

@@ -1,8 +1,8 @@
-import type { Book, Treatment } from '../../book/index.ts';
+import type { Book, Property, Treatment } from '../../book/index.ts';
 import { bandAreaSqFt, farthestFt, measureBook, standsFor, treatableGround } from '../../measure/index.ts';
 import { zonePassesWith } from '../../passes/index.ts';
 import { type FitCell, type FitRow, fitTable } from '../../reach/index.ts';
-import { lawnsOf } from '../../round/programme/index.ts';
+import { lawnsOf, ofAskedZones } from '../../round/programme/index.ts';
 import { quantity } from '../../units/index.ts';
 
 /** Whether one machine or hand method can do one lawn. */
@@ -28,15 +28,22 @@ export type GoTable = {
   readonly rows: readonly GoRow[];
 };
 
-/** Lawns by methods, whoever carries them: minutes where one fits, the reason where it does not. Null without such round or treatment. */
+/**
+ * Lawns by methods, whoever carries them: minutes where one fits, the reason where it does not; only lawns and zones that the round gives
+ * the treatment to. Null without such round or treatment.
+ */
 export function whoCanGo(book: Book, roundId: string, treatmentId: string): GoTable | null {
   const round = book.rounds.find((each) => each.id === roundId);
   const treatment = book.treatments.find((each) => each.id === treatmentId);
   if (round === undefined || treatment === undefined) return null;
-  const measures = measureBook(book);
-  const areaById = new Map(measures.map((each) => [each.propertyId, each.treatableSqFt]));
-  const { taken: properties } = lawnsOf(book, round, ({ id }) => areaById.get(id) ?? quantity(0));
+  const measureById = new Map(measureBook(book).map((each) => [each.propertyId, each]));
+  const areaOf = ({ id }: Property) => measureById.get(id)?.treatableSqFt ?? quantity(0);
+  const { taken: properties } = lawnsOf(book, round, areaOf);
   const part: Book = { ...book, properties };
+  const asked = properties.flatMap((property) => {
+    const measure = measureById.get(property.id);
+    return measure === undefined ? [] : [ofAskedZones(measure, round, treatmentId, property, areaOf)];
+  });
   const site = {
     farthestFt,
     stands: standsFor,
@@ -44,7 +51,7 @@ export function whoCanGo(book: Book, roundId: string, treatmentId: string): GoTa
     wetGround: round.wetGround,
     ...bandOf(treatment),
   };
-  const table = fitTable(part, measures, treatment, null, site);
+  const table = fitTable(part, asked, treatment, null, site);
   const rowsOf = new Map<string, FitRow[]>();
   for (const row of table.rows) rowsOf.set(row.propertyId, [...(rowsOf.get(row.propertyId) ?? []), row]);
   const columns = table.columns.map(({ method, name }) => ({ id: JSON.stringify(method), name }));

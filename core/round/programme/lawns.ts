@@ -70,3 +70,15 @@ export function zonesOf(
   const fitting = choices.filter(({ choice }) => placeWhy(choice, property, areaOf) === '');
   return property.zones.filter((zone) => fitting.some(({ choice }) => tagsWhy(choice, zone.tags ?? []) === ''));
 }
+
+/** What is known of the zones of a property, without those that a treatment of a round is not for. */
+export function ofAskedZones<Known extends { readonly zones: readonly { readonly zoneId: string }[] }>(
+  known: Known,
+  round: Pick<Round, 'only'>,
+  treatmentId: string,
+  property: Property,
+  areaOf: AreaOf,
+): Known {
+  const asked = new Set(zonesOf(round, treatmentId, property, areaOf).map((zone) => zone.id));
+  return { ...known, zones: known.zones.filter((zone) => asked.has(zone.zoneId)) };
+}

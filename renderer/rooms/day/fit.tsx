@@ -4,6 +4,7 @@ import { bandAreaSqFt, farthestFt, standsFor } from '../../../core/measure/index
 import type { PassesOf } from '../../../core/passes/index.ts';
 import type { PlanDay, PlanStop } from '../../../core/plan/result/index.ts';
 import { type FitCell, type FitColumn, fitTable, type Method, type Site } from '../../../core/reach/index.ts';
+import { ofAskedZones } from '../../../core/round/programme/index.ts';
 import { Reckoning } from '../../passes/index.ts';
 import { measureOf, useCurrentRound, useFormat, useWithPasses } from '../../stores/index.ts';
 import { Choice, Section } from '../../ui/index.ts';
@@ -48,7 +49,10 @@ function FitTable({ book, property, day, stop, treatment }: FitProps & { readonl
     (passes: PassesOf) => {
       const one = { ...book, properties: [property] };
       const site = siteOf(treatment, round?.wetGround ?? false, passes);
-      return fitTable(one, [measureOf(property)], treatment, rig, site);
+      const measure = measureOf(property);
+      const asked =
+        round === null ? measure : ofAskedZones(measure, round, treatment.id, property, () => measure.treatableSqFt);
+      return fitTable(one, [asked], treatment, rig, site);
     },
     [book, property, treatment, rig, round],
   );

@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { GoCell, GoRow, GoTable } from '../../../core/plan/board/index.ts';
 import { counted } from '../../format/index.ts';
 import {
@@ -10,7 +10,7 @@ import {
   usePlans,
   useSelection,
 } from '../../stores/index.ts';
-import { Choice, rowsInView } from '../../ui/index.ts';
+import { Choice, VirtualTable } from '../../ui/index.ts';
 
 const ROW_PX = 42;
 
@@ -83,77 +83,33 @@ function summary(rows: readonly GoRow[]): string {
 
 type FitRowsProps = { readonly table: GoTable; readonly rows: readonly GoRow[] };
 
-/** Only the rows in view are drawn: a book has thousands. */
 function FitRows({ table, rows }: FitRowsProps) {
-  const box = useRef<HTMLDivElement>(null);
   const words = useFormat();
   const selectedId = useSelection((state) => state.propertyId);
-  const [view, setView] = useState({ scrollPx: 0, heightPx: 400 });
-  useLayoutEffect(() => {
-    const element = box.current;
-    if (element === null) return;
-    const observer = new ResizeObserver(() => setView((now) => ({ ...now, heightPx: element.clientHeight })));
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
-  const { first, end } = rowsInView(rows.length, ROW_PX, view.scrollPx, view.heightPx);
-  const width = table.columns.length + 1;
+  const named = useMemo(() => rows.map((row) => ({ ...row, id: row.propertyId })), [rows]);
+  const columns = table.columns.map(({ id, name }) => ({ id, title: name }));
   return (
-    <section
-      ref={box}
-      className="who-table"
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be reached and scrolled from the keyboard.
-      tabIndex={0}
-      aria-label="Who can go: lawns by methods"
-      onScroll={({ currentTarget }) =>
-        setView({ scrollPx: currentTarget.scrollTop, heightPx: currentTarget.clientHeight })
-      }
+    <VirtualTable
+      label="Who can go to which lawn"
+      columns={[{ id: 'lawn', title: 'Lawn' }, ...columns]}
+      rows={named}
+      rowPx={ROW_PX}
+      selectedId={selectedId}
     >
-      <table aria-rowcount={rows.length + 1}>
-        <caption className="only-spoken">Who can go to which lawn</caption>
-        <thead>
-          <tr aria-rowindex={1}>
-            <th scope="col">Lawn</th>
-            {table.columns.map((column) => (
-              <th key={column.id} scope="col">
-                {column.name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          <Spacer rows={first} width={width} />
-          {rows.slice(first, end).map((row, offset) => (
-            <tr
-              key={row.propertyId}
-              aria-rowindex={first + offset + 2}
-              className={row.propertyId === selectedId ? 'who-selected' : undefined}
-            >
-              <th scope="row">
-                <button type="button" className="row-button" onClick={() => selectProperty(row.propertyId)}>
-                  {row.name}
-                </button>
-                <span className="small quiet"> {words.area(row.treatedSqFt)}</span>
-              </th>
-              {table.columns.map((column, at) => (
-                <Cell key={column.id} cell={row.cells[at]} />
-              ))}
-            </tr>
+      {(row) => (
+        <>
+          <th scope="row">
+            <button type="button" className="row-button" onClick={() => selectProperty(row.propertyId)}>
+              {row.name}
+            </button>
+            <span className="small quiet"> {words.area(row.treatedSqFt)}</span>
+          </th>
+          {table.columns.map((column, at) => (
+            <Cell key={column.id} cell={row.cells[at]} />
           ))}
-          <Spacer rows={rows.length - end} width={width} />
-        </tbody>
-      </table>
-    </section>
-  );
-}
-
-/** Stands for rows that are not drawn. */
-function Spacer({ rows, width }: { readonly rows: number; readonly width: number }) {
-  if (rows <= 0) return null;
-  return (
-    <tr>
-      <td colSpan={width} style={{ height: rows * ROW_PX, padding: 0 }} />
-    </tr>
+        </>
+      )}
+    </VirtualTable>
   );
 }
 

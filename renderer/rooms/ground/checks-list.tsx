@@ -1,12 +1,11 @@
 import { TriangleAlert } from 'lucide-react';
+import { useMemo } from 'react';
 import type { Finding, Fix } from '../../../core/checks/index.ts';
 import { edit, selectProperty, showError, showNews, useBook } from '../../stores/index.ts';
-import { Button } from '../../ui/index.ts';
+import { Button, MoreRows, useFirstRows } from '../../ui/index.ts';
 
 const ORDER = { error: 0, warning: 1, note: 2 } as const;
 const SEVERITY_WORDS = { error: 'Error', warning: 'Warning', note: 'Note' } as const;
-/** More than so many are not read anyway. */
-const MOST_SHOWN = 60;
 
 type ChecksProps = {
   readonly findings: readonly Finding[];
@@ -16,11 +15,15 @@ type ChecksProps = {
 
 /** What was found, worst first; where there is a safe fix a button makes it, as one step that can be undone. */
 export function ChecksList({ findings, linked = false }: ChecksProps) {
-  const sorted = findings.toSorted((left, right) => ORDER[left.severity] - ORDER[right.severity]);
+  const sorted = useMemo(
+    () => findings.toSorted((left, right) => ORDER[left.severity] - ORDER[right.severity]),
+    [findings],
+  );
+  const { shown, hidden, showMore } = useFirstRows(sorted);
   return (
     <>
       <ul className="issue-list">
-        {sorted.slice(0, MOST_SHOWN).map((each, index) => (
+        {shown.map((each, index) => (
           <li key={`${each.where} ${each.code} ${String(index)}`} className={`issue issue-${each.severity}`}>
             {each.severity !== 'note' && <TriangleAlert size={13} aria-hidden="true" />}
             <span>
@@ -31,7 +34,7 @@ export function ChecksList({ findings, linked = false }: ChecksProps) {
           </li>
         ))}
       </ul>
-      {sorted.length > MOST_SHOWN && <p className="quiet small">and {sorted.length - MOST_SHOWN} more</p>}
+      <MoreRows hidden={hidden} what="thing" onMore={showMore} />
     </>
   );
 }

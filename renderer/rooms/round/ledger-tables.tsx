@@ -1,7 +1,7 @@
-import { ArrowRight, Check } from 'lucide-react';
+import { ArrowRight } from 'lucide-react';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { homeSec } from '../../ribbon/index.ts';
-import { goTo, selectDay, selectProperty, useFormat, useSelection } from '../../stores/index.ts';
+import { goTo, selectDay, useFormat, useSelection } from '../../stores/index.ts';
 import { Button, IssueList, Section } from '../../ui/index.ts';
 
 type PlanProps = { readonly plan: Plan };
@@ -91,62 +91,6 @@ function DayRow({ day, index, showRig }: DayRowProps) {
       </td>
     </tr>
   );
-}
-
-/** Work that found no place, with the reason of every rig. */
-export function UnplacedTable({ plan }: PlanProps) {
-  if (plan.unplaced.length === 0) {
-    return (
-      <p className="placed">
-        <Check size={15} aria-hidden="true" /> Every zone of the round has a place.
-      </p>
-    );
-  }
-  return (
-    <Section title={`Without a place (${plan.unplaced.length})`}>
-      <div className="table-scroll">
-        <table className="table">
-          <thead>
-            <tr>
-              <th scope="col">lawn</th>
-              <th scope="col">zone</th>
-              <th scope="col">why</th>
-            </tr>
-          </thead>
-          <tbody>
-            {plan.unplaced.map((task) => (
-              <tr key={`${task.propertyId} ${task.zoneId} ${task.treatmentId} ${task.step}`}>
-                <th scope="row">
-                  <button
-                    type="button"
-                    className="row-button"
-                    onClick={() => {
-                      selectProperty(task.propertyId);
-                      goTo('ground');
-                    }}
-                  >
-                    {task.propertyName}
-                  </button>
-                </th>
-                <td>{task.zoneName}</td>
-                <td className="stop">
-                  {whyNot(plan, task).map((line) => (
-                    <p key={line}>{line}</p>
-                  ))}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-    </Section>
-  );
-}
-
-/** One line for each rig, named where there are several. */
-function whyNot(plan: Plan, { reasons }: Plan['unplaced'][number]): readonly string[] {
-  const nameOf = (id: string): string => plan.days.find((day) => day.rigId === id)?.rigName ?? id;
-  return reasons.map(({ rigId, words }) => (reasons.length > 1 ? `${nameOf(rigId)}: ${words}` : words));
 }
 
 /** Warnings and notes of the planning, worst first. */

@@ -18,8 +18,9 @@ import {
   usePlans,
 } from '../../stores/index.ts';
 import { Button, Empty, IssueList, QuantityInput, Section, Tick } from '../../ui/index.ts';
-import { DaysTable, PlanNotes, UnplacedTable } from './ledger-tables.tsx';
+import { DaysTable, PlanNotes } from './ledger-tables.tsx';
 import { keptPromises } from './round-edits.ts';
+import { UnplacedTable } from './unplaced-table.tsx';
 import { MissedNote } from './when/index.ts';
 
 /** Planning and what came of it. */

@@ -81,7 +81,7 @@ function Questions({ book, opened, onDone }: QuestionsProps) {
           {counted(read.days.length, 'day')}.
         </p>
       )}
-      {read !== null && read.issues.length > 0 && <IssueList issues={read.issues.slice(0, 20)} />}
+      {read !== null && read.issues.length > 0 && <IssueList issues={read.issues} most={20} />}
       <div className="day-actions">
         <Button
           look="main"
