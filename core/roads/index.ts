@@ -1,7 +1,7 @@
 export { ROAD_CLASSES, type RoadClass } from './classes.ts';
 export type { RoadNetwork } from './network/index.ts';
 export { roadNetwork } from './network/index.ts';
-export type { ReadRoadsOptions, RoadSource } from './read/index.ts';
+export { type ReadRoadsOptions, type RoadSource, readRoads } from './read/index.ts';
 export { roadPath, roadTable, type TableOptions } from './search/index.ts';
 export {
   type ClassFactors,

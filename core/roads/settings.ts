@@ -36,6 +36,8 @@ export type TurnSeconds = {
   readonly roundSec: number;
   /** Mean wait at a traffic signal. */
   readonly signalSec: number;
+  /** Stopping for a gate that everybody may open. */
+  readonly gateSec: number;
 };
 
 /** Zero and false where the limit does not matter. */
@@ -81,7 +83,7 @@ export const ROAD_SETTINGS: RoadSettings = {
   shareOfLimit: 0.8,
   mostKmh: 105,
   shareUnpaved: 0.7,
-  turns: { nearSec: 3, acrossSec: 6, roundSec: 25, signalSec: 4 },
+  turns: { nearSec: 3, acrossSec: 6, roundSec: 25, signalSec: 4, gateSec: 20 },
   truck: { heightM: 0, widthM: 0, weightKg: 0, trailer: false, heavy: false },
   drivesOn: 'right',
   privateRoads: 'ends',

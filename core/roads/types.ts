@@ -11,7 +11,7 @@ export type RoadMap = {
   readonly edges: RoadEdges;
   readonly restrictions: Restrictions;
   readonly about: AboutRoads;
-  /** Of everything above; 8 hexadecimal figures. */
+  /** Of everything above; 16 hexadecimal figures. */
   readonly fingerprint: string;
 };
 
@@ -62,7 +62,8 @@ export type Restrictions = {
   readonly flags: Uint8Array;
 };
 
-export const JUNCTION = { signal: 1, blocked: 2, gate: 4 } as const;
+/** `gate`: to be opened by whoever comes; `guarded`: for those who have business behind it. */
+export const JUNCTION = { signal: 1, blocked: 2, gate: 4, guarded: 8 } as const;
 export const EDGE = { forward: 1, backward: 2, noTrailer: 4, roundabout: 8, unpaved: 16 } as const;
 /** `ends`: for those who have business there (destination, customers, delivery); `private`: by leave of the owner. */
 export const ACCESS = { open: 0, ends: 1, private: 2, closed: 3 } as const;

@@ -125,10 +125,11 @@ function turnWeight(ground: Ground, arc: number, follower: number, at: number, i
   const { map, settings, arcs } = ground;
   const flags = map.junctions.flags[at] as number;
   const isEntry = arcs.ends[arc] === 0 && arcs.ends[follower] === 1;
-  const entries = (isEntry ? 1 : 0) + ((flags & JUNCTION.gate) !== 0 ? 1 : 0);
+  const entries = (isEntry ? 1 : 0) + ((flags & JUNCTION.guarded) !== 0 ? 1 : 0);
   const signal = (flags & JUNCTION.signal) !== 0 ? settings.turns.signalSec : 0;
+  const gate = (flags & JUNCTION.gate) !== 0 ? settings.turns.gateSec : 0;
   const turn = isJunction ? turnSeconds(ground, arc, follower) : 0;
-  return entries * ENTRY + weightOf(Math.round(10 * (signal + turn)), 0);
+  return entries * ENTRY + weightOf(Math.round(10 * (signal + gate + turn)), 0);
 }
 
 function turnSeconds({ map, settings, arcs, bearings }: Ground, arc: number, follower: number): number {

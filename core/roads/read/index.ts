@@ -1,1 +1,2 @@
+export { readRoads } from './read-roads.ts';
 export type { ReadRoadsOptions, RoadSource } from './types.ts';

@@ -1,0 +1,1 @@
+export { fingerprintOf } from './fingerprint.ts';
