@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { areaWorkingSchema, slopeWorkingSchema } from './field-work-schema.ts';
 import {
   areaGeometrySchema,
+  bearingSchema,
   dateSchema,
   hoursSchema,
   idSchema,
@@ -45,9 +46,6 @@ export const zoneShapeSchema = v.variant('kind', [
     working: v.optional(areaWorkingSchema),
   }),
 ]);
-
-/** Clockwise from north. */
-const bearingSchema = v.pipe(notNegative, v.maxValue(360));
 
 /** An area of turf treated in one way. */
 export const zoneSchema = v.object({
@@ -156,6 +154,17 @@ export const propertySchema = v.object({
   noticeDays: v.optional(wholeNumber),
   cautions: v.optional(v.array(v.picklist(CAUTIONS)), []),
   note: v.optional(textSchema, ''),
+  /** For whom the lawn is treated. */
+  customer: v.optional(
+    v.object({
+      name: nameSchema,
+      /** Absent: that of the property. */
+      address: v.optional(textSchema),
+      phone: v.optional(nameSchema),
+    }),
+  ),
+  /** What is treated, as records name it: "residential lawn"; absent: as the firm says. */
+  siteUse: v.optional(nameSchema),
   /** When and how the lawn was measured. */
   measuredOn: v.optional(dateSchema),
   /** Earlier totals, oldest first. */

@@ -10,6 +10,7 @@ import type {
   zoneShapeSchema,
 } from './ground-schema.ts';
 import type { overlaySchema } from './overlay-schema.ts';
+import type { applicationRecordSchema, firmSchema, templateSchema } from './paper-schema.ts';
 import type { gaugeSchema, visitSchema } from './record-schema.ts';
 import type { bookSchema } from './schema.ts';
 import type { areaGeometrySchema, hoursSchema } from './schema-parts.ts';
@@ -115,5 +116,11 @@ export type Fleet = Frozen<InferOutput<typeof fleetSchema>>;
 export type Visit = Frozen<InferOutput<typeof visitSchema>>;
 /** What a rig has aboard, read from its gauges. */
 export type Gauge = Frozen<InferOutput<typeof gaugeSchema>>;
+/** The firm as papers name it. */
+export type Firm = Frozen<InferOutput<typeof firmSchema>>;
+/** A text of the user's own with fields, for notices and signs. */
+export type Template = Frozen<InferOutput<typeof templateSchema>>;
+/** One version of a record of what was applied. */
+export type ApplicationRecord = Frozen<InferOutput<typeof applicationRecordSchema>>;
 /** The working file of one company. */
 export type Book = Frozen<InferOutput<typeof bookSchema>>;

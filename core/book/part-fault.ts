@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { AppError } from '../base/index.ts';
 import { propertySchema } from './ground-schema.ts';
+import { applicationRecordSchema, templateSchema } from './paper-schema.ts';
 import { gaugeSchema, visitSchema } from './record-schema.ts';
 import { bookSchema } from './schema.ts';
 import { schemaError } from './schema-fault.ts';
@@ -35,6 +36,8 @@ const RECORD_SCHEMAS = {
   fleets: fleetSchema,
   visits: visitSchema,
   gauges: gaugeSchema,
+  templates: templateSchema,
+  applicationRecords: applicationRecordSchema,
 };
 
 /**

@@ -1,5 +1,15 @@
 import * as v from 'valibot';
-import { dateSchema, idSchema, minuteOfDay, nameSchema, notNegative, textSchema, wholeNumber } from './schema-parts.ts';
+import {
+  bearingSchema,
+  dateSchema,
+  finite,
+  idSchema,
+  minuteOfDay,
+  nameSchema,
+  notNegative,
+  textSchema,
+  wholeNumber,
+} from './schema-parts.ts';
 
 /** What was done to one zone, as it was written down. */
 const doneTaskSchema = v.object({
@@ -38,6 +48,21 @@ export const visitSchema = v.object({
   plannedTreatMin: v.optional(notNegative),
   drivenMin: v.optional(notNegative),
   applicatorId: v.optional(idSchema),
+  /** The certified applicator under whom it was done, where the one who applied is not certified. */
+  supervisorId: v.optional(idSchema),
+  /** Others who applied under supervision, by name. */
+  helpers: v.optional(v.array(nameSchema)),
+  /** Weather as it was read on site during the work; a forecast is none of it. */
+  conditions: v.optional(
+    v.object({
+      windMph: v.optional(notNegative),
+      /** Where the wind came from. */
+      windFromDeg: v.optional(bearingSchema),
+      airF: v.optional(finite),
+      /** In the words of who looked: "clear", "light cloud". */
+      sky: v.optional(nameSchema),
+    }),
+  ),
   note: v.optional(textSchema, ''),
 });
 

@@ -8,6 +8,8 @@ export const textSchema = v.pipe(v.string(), v.maxLength(4000));
 export const finite = v.pipe(v.number(), v.finite());
 export const notNegative = v.pipe(finite, v.minValue(0));
 export const positive = v.pipe(finite, v.gtValue(0));
+/** Degrees clockwise from north. */
+export const bearingSchema = v.pipe(notNegative, v.maxValue(360));
 export const share = v.pipe(finite, v.minValue(0), v.maxValue(1));
 export const wholeNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
 /** Minutes after local midnight. */

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { estimateSchema } from './estimate-schema.ts';
 import { propertySchema } from './ground-schema.ts';
 import { overlaySchema } from './overlay-schema.ts';
+import { applicationRecordSchema, firmSchema, templateSchema } from './paper-schema.ts';
 import { gaugeSchema, visitSchema } from './record-schema.ts';
 import { idSchema, nameSchema, textSchema } from './schema-parts.ts';
 import {
@@ -67,4 +68,7 @@ export const bookSchema = v.looseObject({
   fleets: v.optional(v.array(fleetSchema), []),
   visits: v.optional(v.array(visitSchema), []),
   gauges: v.optional(v.array(gaugeSchema), []),
+  firm: v.optional(firmSchema),
+  templates: v.optional(v.array(templateSchema), []),
+  applicationRecords: v.optional(v.array(applicationRecordSchema), []),
 });

@@ -148,6 +148,8 @@ export const applicatorSchema = v.object({
   id: idSchema,
   name: nameSchema,
   licence: v.optional(textSchema, ''),
+  /** Whether this person is certified, or applies under the supervision of somebody who is; absent: not entered. */
+  certified: v.optional(v.boolean()),
   /** Last day on which the licence holds; absent: not known. */
   expires: v.optional(dateSchema),
   /** Rigs that are this person's. */

@@ -14,7 +14,12 @@ import { choiceSchema } from './season-schema.ts';
 
 /** Limits that the label of a product sets; entered by the user, never by the program. */
 export const labelSchema = v.object({
+  /** Registration number as the label prints it (in the United States the EPA's). */
   registration: v.optional(textSchema, ''),
+  /** Whether the label says "restricted use"; absent: not entered. */
+  restrictedUse: v.optional(v.boolean()),
+  /** When people and pets may come back, in the words of the label; absent: not entered. */
+  reentry: v.optional(textSchema),
   /** Most per application, in the product's unit per 1,000 ft2. */
   mostPerApplication: v.optional(positive),
   /** Most per year, in the product's unit per 1,000 ft2. */
@@ -44,6 +49,12 @@ export const productSchema = v.object({
   name: nameSchema,
   form: v.picklist(['liquid', 'dry', 'granular', 'seed']),
   unit: v.picklist(PRODUCT_UNITS),
+  /** Who makes it. */
+  maker: v.optional(nameSchema),
+  /** What sort of product it is, for records and notices: "herbicide", "fertilizer". */
+  type: v.optional(nameSchema),
+  /** Whether it is a pesticide by law; absent: not entered. Seed is none. */
+  pesticide: v.optional(v.boolean()),
   /** Weight of one bag, lb; for granular products and seed. */
   bagLb: v.optional(positive),
   /** Weight of a gallon, lb, as it is printed; for liquids whose analysis is counted. */
@@ -91,6 +102,8 @@ const treatmentBase = {
   id: idSchema,
   name: nameSchema,
   coverage: v.optional(coverageSchema, { kind: 'whole' }),
+  /** What it is applied against, or for: "crabgrass". */
+  target: v.optional(textSchema),
   /** What has to be flagged before work starts, and the minutes it takes at each property. */
   flagFirst: v.optional(v.array(v.picklist(['sprinkler-heads', 'shallow-lines', 'edges'])), []),
   flagMin: v.optional(notNegative, 0),

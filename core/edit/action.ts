@@ -50,6 +50,7 @@ export type BookSettings = {
   readonly calendar?: Book['calendar'] | null;
   readonly siteOffsets?: Book['siteOffsets'] | null;
   readonly spread?: Book['spread'] | null;
+  readonly firm?: Book['firm'] | null;
 };
 
 export type SetAction = { readonly kind: 'set'; readonly changes: BookSettings; readonly label?: string };

@@ -20,4 +20,5 @@ export {
   stepBack,
   stepForward,
 } from './history.ts';
+export { takesNothingBack } from './lasting.ts';
 export { type AnyRecord, RECORD_NAMES, type RecordOf, TABLES, type TableName } from './tables.ts';

@@ -2,6 +2,7 @@ import { err, ok } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
 import type { ApplyResult, MoveAction } from './action.ts';
 import { findRecord, noSuchRecord } from './find-record.ts';
+import { isLasting, kept } from './lasting.ts';
 import { recordLabel, recordsOf, withRecords } from './tables.ts';
 
 export function applyMove(book: Book, action: MoveAction): ApplyResult {
@@ -10,6 +11,7 @@ export function applyMove(book: Book, action: MoveAction): ApplyResult {
   const from = findRecord(records, id, action.at);
   const record = records[from];
   if (record === undefined) return noSuchRecord(table, id);
+  if (isLasting(table)) return { ok: false, error: kept(table, record) };
   if (!Number.isInteger(action.to)) {
     return err('request-invalid', table, 'A record moves to a whole place.', 'Report this as a fault of the program.');
   }

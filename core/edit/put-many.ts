@@ -1,6 +1,7 @@
 import type { Book } from '../book/index.ts';
 import { recordFault } from '../book/index.ts';
 import type { Action, ApplyResult, PutAction } from './action.ts';
+import { isLasting } from './lasting.ts';
 import { type AnyRecord, recordLabel, recordsOf, withRecords } from './tables.ts';
 
 /** Fewer than that are quicker one by one. */
@@ -8,7 +9,13 @@ export const LEAST_MANY = 8;
 
 /** True for a put that goes by its id alone, so that a run of them needs no look at the table for each. */
 export function isPlainPut(action: Action): action is PutAction {
-  return action.kind === 'put' && action.insert === undefined && action.at === undefined && isNamed(action.record);
+  return (
+    action.kind === 'put' &&
+    action.insert === undefined &&
+    action.at === undefined &&
+    !isLasting(action.table) &&
+    isNamed(action.record)
+  );
 }
 
 function isNamed(record: AnyRecord | undefined): boolean {

@@ -14,10 +14,11 @@ const SETTING_NAMES = [
   'calendar',
   'siteOffsets',
   'spread',
+  'firm',
 ] as const;
 type SettingName = (typeof SETTING_NAMES)[number];
 /** What a book can be without. */
-const MAY_GO: readonly SettingName[] = ['matrix', 'estimate', 'overlays', 'calendar', 'siteOffsets', 'spread'];
+const MAY_GO: readonly SettingName[] = ['matrix', 'estimate', 'overlays', 'calendar', 'siteOffsets', 'spread', 'firm'];
 
 export function applySet(book: Book, action: SetAction): ApplyResult {
   const names = SETTING_NAMES.filter((name) => action.changes[name] !== undefined);

@@ -20,6 +20,8 @@ export const TABLES = [
   'fleets',
   'visits',
   'gauges',
+  'templates',
+  'applicationRecords',
 ] as const;
 
 export type TableName = (typeof TABLES)[number];
@@ -46,6 +48,8 @@ export const RECORD_NAMES: Readonly<Record<TableName, string>> = {
   fleets: 'fleet',
   visits: 'visit',
   gauges: 'reading of levels',
+  templates: 'text with fields',
+  applicationRecords: 'application record',
 };
 
 /** The records of a table, whatever their kind. */

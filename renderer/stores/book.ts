@@ -10,6 +10,7 @@ import {
   remember,
   stepBack,
   stepForward,
+  takesNothingBack,
 } from '../../core/edit/index.ts';
 import { todayHere } from '../format/index.ts';
 import { draftSettled, startDrafts } from './draft.ts';
@@ -88,9 +89,10 @@ export function edit(action: Action, mergeKey?: string): Result<{ readonly label
   if (!done.ok) return done;
   withdrawUndo();
   const { label, inverse } = done.value;
+  say(label);
+  if (takesNothingBack(inverse)) return { ok: true, value: { label } };
   const step = { label, action: inverse, ...(mergeKey === undefined ? {} : { mergeKey }) };
   useBook.setState(({ history }) => ({ history: remember(history, step) }));
-  say(label);
   return { ok: true, value: { label } };
 }
 

@@ -1,4 +1,5 @@
 export { activeNames, unweighed } from './contents.ts';
+export { doneAmounts } from './done-amounts.ts';
 export {
   arithmeticOf,
   type OpenLedger,
@@ -9,6 +10,7 @@ export {
   seasonLedger,
 } from './ledger.ts';
 export { askLabels, type LabelAnswer } from './question.ts';
+export { type Recipes, recipesOf } from './recipes.ts';
 export type { SeasonOptions } from './season.ts';
 export {
   type Amounts,

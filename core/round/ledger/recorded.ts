@@ -1,11 +1,10 @@
-import type { Property, Treatment, Visit } from '../../book/index.ts';
+import type { Property, Visit } from '../../book/index.ts';
 import { treatedGround } from '../../demand/index.ts';
-import { OUNCES_PER_POUND } from '../../units/index.ts';
 import { add } from './contents.ts';
+import { type DoneTask, doneAmounts } from './done-amounts.ts';
 import type { Recipes } from './recipes.ts';
 import type { Application, ByProduct, Ground } from './types.ts';
 
-type DoneTask = (Visit['outcome'] & { readonly kind: 'done' })['tasks'][number];
 /** One entry of the records: in all, not for 1,000 ft2. */
 type Part = { readonly on: string; readonly groundSqFt: number; readonly amounts: ByProduct };
 type Group = { readonly visit: Visit; readonly task: DoneTask; readonly parts: Part[] };
@@ -87,55 +86,11 @@ function wholeSqFt({ treatments }: Recipes, ground: Ground, property: Property, 
 
 function partOf({ recipes, ground, say }: Reading, property: Property, visit: Visit, task: DoneTask): Part {
   const groundSqFt = task.treatedSqFt > 0 ? task.treatedSqFt : (wholeSqFt(recipes, ground, property, task) ?? 0);
-  const part = (amounts: ByProduct): Part => ({ on: visit.on, groundSqFt, amounts });
-  if (task.products !== undefined) {
-    const amounts = new Map<string, number>();
-    for (const each of task.products) add(amounts, each.productId, each.amount);
-    return part(amounts);
-  }
-  const treatment = recipes.treatments.get(task.treatmentId);
-  if (treatment === undefined) {
+  const amounts = doneAmounts(recipes, task, groundSqFt);
+  if (amounts === null) {
     say(
       `${property.name}, ${visit.on}: treatment ${task.treatmentId} is no longer in the book and the record names no products, so it cannot be counted.`,
     );
-    return part(new Map());
   }
-  return part(
-    treatment.kind === 'spray'
-      ? sprayed(recipes, treatment, task, groundSqFt)
-      : spread(recipes, treatment, task, groundSqFt),
-  );
-}
-
-/** From the gallons that went down, else those that were expected, else from rate and ground. */
-function sprayed(recipes: Recipes, { id }: Treatment, task: DoneTask, groundSqFt: number): ByProduct {
-  const gallons = task.usedGal ?? task.expectedGal;
-  const carrier = recipes.carriers.get(id);
-  const thousands = gallons === undefined || carrier === undefined ? groundSqFt / 1000 : gallons / carrier;
-  return scaled(recipes.rates.get(id), thousands);
-}
-
-/** From the pounds that went down, else those that were expected, else from rate and ground; of a starter beside its seed by rate alone. */
-function spread(recipes: Recipes, treatment: Treatment, task: DoneTask, groundSqFt: number): ByProduct {
-  const pounds = task.usedLb ?? task.expectedLb;
-  const amounts = new Map(scaled(recipes.rates.get(treatment.id), groundSqFt / 1000));
-  const steps = stepsOf(treatment);
-  const weighed = steps[task.step ?? 0];
-  if (task.step !== undefined) for (const id of steps) if (id !== weighed) amounts.delete(id);
-  if (pounds !== undefined && weighed !== undefined) {
-    const isOunces = recipes.products.get(weighed)?.unit === 'oz';
-    amounts.set(weighed, isOunces ? pounds * OUNCES_PER_POUND : pounds);
-  }
-  return amounts;
-}
-
-/** Products of a dry treatment by step. */
-function stepsOf(treatment: Treatment): readonly string[] {
-  if (treatment.kind === 'spread') return [treatment.productId];
-  if (treatment.kind !== 'seed') return [];
-  return [treatment.productId, ...(treatment.starter === undefined ? [] : [treatment.starter.productId])];
-}
-
-function scaled(rates: ByProduct | undefined, factor: number): ByProduct {
-  return new Map([...(rates ?? [])].map(([id, rate]) => [id, rate * factor]));
+  return { on: visit.on, groundSqFt, amounts: amounts ?? new Map() };
 }
