@@ -38,7 +38,8 @@ const appliedProductSchema = v.object({
   zoneIds: v.array(idSchema),
   /** In all, in `unit`. */
   amount: notNegative,
-  unit: v.picklist(PRODUCT_UNITS),
+  /** Absent: the book no longer had the product when it was written. */
+  unit: v.optional(v.picklist(PRODUCT_UNITS)),
   /** Ground treated, ft2. */
   areaSqFt: notNegative,
   elements: v.array(writtenElementSchema),

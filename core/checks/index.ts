@@ -1,6 +1,7 @@
 import type { Issue } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
 import { absurd } from './absurd.ts';
+import { alteredRecords } from './altered-records.ts';
 import { licences } from './applicators.ts';
 import { calibration } from './calibration.ts';
 import { calibrationDue } from './calibration-due.ts';
@@ -72,6 +73,7 @@ export const RULES: readonly Rule[] = [
   tinyParts,
   statedAreas,
   workedAreas,
+  alteredRecords,
 ];
 
 /** What is wrong or odd in a book, in the order of the rules. Whether lawns can be reached and measured is told elsewhere. */

@@ -3,6 +3,7 @@ import { type Book, type Exclusion, emptyBook, type Property } from '../../core/
 import { boxPolygon, type Frame, place, toPosition } from './ground.ts';
 import { type LotKindName, type LotPlan, type Street, streetLots } from './lots.ts';
 import {
+  FIRM,
   FORECROP,
   fillPoint,
   GREENMEAL,
@@ -13,6 +14,7 @@ import {
   rig,
   SPRING_MIX,
   STAND_ON_35,
+  TEMPLATES,
 } from './shed.ts';
 
 const NOTE = 'Invented place, people, products and rates. For trying the program out; not for use.';
@@ -40,8 +42,20 @@ function book(
     travel: TRAVEL,
     products: [FORECROP, GREENMEAL],
     mixes: [SPRING_MIX],
+    firm: FIRM,
+    templates: TEMPLATES,
+    applicators: [applicatorOf(given.rigs)],
     ...given,
+    properties: given.properties.map((each) => ({
+      ...each,
+      customer: { name: `Customer of ${each.name}${/invented/i.test(each.name) ? '' : ' (invented)'}` },
+    })),
   };
+}
+
+function applicatorOf(rigs: Book['rigs']): Book['applicators'][number] {
+  const rigIds = rigs.map((each) => each.id);
+  return { id: 'kim', name: 'Kim Example (invented)', licence: 'invented 002', certified: true, rigIds, note: '' };
 }
 
 const SPRAY: Book['treatments'][number] = {
@@ -49,6 +63,7 @@ const SPRAY: Book['treatments'][number] = {
   name: 'Pre-emergent, sprayed',
   kind: 'spray',
   mixId: 'spring-mix',
+  target: 'crabgrass',
   coverage: { kind: 'whole' },
   flagFirst: [],
   flagMin: 0,
@@ -59,6 +74,7 @@ const FEED: Book['treatments'][number] = {
   name: 'Spring feed, spread',
   kind: 'spread',
   productId: 'greenmeal',
+  target: 'growth in spring',
   rate: { kind: 'nutrient', nutrient: 'nitrogen', lbPer1000SqFt: 0.7 },
   coverage: { kind: 'whole' },
   flagFirst: [],

@@ -131,9 +131,14 @@ export const FORECROP: Product = {
   name: 'Forecrop 3 (invented)',
   form: 'liquid',
   unit: 'fl-oz',
+  maker: 'Invented Works',
+  type: 'herbicide',
+  pesticide: true,
   pricePerUnit: 1.1,
   label: {
     registration: 'none: an invented product',
+    restrictedUse: false,
+    reentry: 'the spray has dried (invented)',
     mostPerApplication: 0.6,
     mostPerYear: 1.2,
     leastCarrierGalPer1000SqFt: 0.25,
@@ -150,6 +155,9 @@ export const GREENMEAL: Product = {
   name: 'Greenmeal 20-0-8 (invented)',
   form: 'granular',
   unit: 'lb',
+  maker: 'Invented Works',
+  type: 'fertilizer',
+  pesticide: false,
   bagLb: 50,
   analysis: { nitrogen: 0.2, phosphate: 0, potash: 0.08 },
   pricePerUnit: 0.62,
@@ -202,3 +210,40 @@ export const PRICES: Book['prices'] = {
   perDayLate: 6,
   perRigDay: 30,
 };
+
+export const FIRM: NonNullable<Book['firm']> = {
+  name: 'Bramley Fold Lawns (invented)',
+  address: 'Quarry Road, Bramley Fold (invented)',
+  phone: '555-0100',
+  licence: 'invented 001',
+  siteUse: 'residential lawn',
+};
+
+/** Texts of the user's own, to be written anew by whoever uses them: no rule asks for these words. */
+export const TEMPLATES: Book['templates'] = [
+  {
+    id: 'notice',
+    name: 'Notice to the customer (invented)',
+    what: 'notice',
+    text: `To {customer}, {address}
+
+On {date} we treat your lawn: {treatments}.
+What we use: {products}, on {area}.
+Keep people and pets off the grass until {reentry}.
+
+Questions before or after: {firm}, {phone}. Applicator: {applicator}, {certification}.
+
+This text is invented: check your local rules.`,
+  },
+  {
+    id: 'posting',
+    name: 'Sign for the lawn (invented)',
+    what: 'posting',
+    text: `LAWN TREATED
+{date}
+{types}
+Keep off until {reentry}
+{firm}, {phone}
+This text is invented: check your local rules.`,
+  },
+];

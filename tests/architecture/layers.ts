@@ -48,6 +48,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
       'core/round/calendar',
       'core/round/programme',
       'core/round/ledger',
+      'core/records',
     ],
     types: ['core/edit'],
   },
@@ -101,6 +102,11 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/intake': { uses: [...SHAPES, 'core/edit', 'core/formats', 'core/places'] },
   /** What a lawn costs and what is asked for it: runs the steps for one lawn, so it uses their code. */
   'core/quote': { uses: [...GROUND, ...STEPS, 'core/calibrate'] },
+  /** What was applied, as rules ask for it: drawn up from book, plan and visits, and kept in versions. */
+  'core/records': {
+    uses: [...GROUND, 'core/reach', 'core/round/ledger', 'core/plan/live'],
+    types: ['core/edit', 'core/plan/result'],
+  },
   'core/formats': {
     uses: SHAPES,
     types: [...STEPS, ...PLAN_TYPES, 'core/round/ledger', 'core/round/buying'],

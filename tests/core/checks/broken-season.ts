@@ -1,6 +1,8 @@
-import type { Applicator, Book, TemperatureYear } from '../../../core/book/index.ts';
+import type { ApplicationRecord, Applicator, Book, TemperatureYear } from '../../../core/book/index.ts';
+import { keepRecord } from '../../../core/records/index.ts';
 import { addDays } from '../../../core/units/index.ts';
 import { sampleBook } from '../../support/samples.ts';
+import { DONE, draftOf, recordBook } from '../records/record-book.ts';
 import { countTiming, soilTiming } from '../round/timing/stations.ts';
 
 const good = sampleBook('mixed-day');
@@ -25,6 +27,14 @@ const lastDay =
     .toSorted()
     .at(-1) ?? '';
 const dayBefore = addDays(lastDay, -1);
+
+/** A record as it was written; another number of its version leaves its predecessor out. */
+function keptRecord(version = 1): ApplicationRecord {
+  const book = recordBook([DONE]);
+  const kept = keepRecord(book, draftOf(book), { writtenAt: '2027-03-16T17:05', writtenBy: 'Kim Example', why: '' });
+  if (!kept.ok) throw new Error(kept.error.detail);
+  return { ...kept.value.record, version };
+}
 
 /** For each rule on seasons: the sample book with one thing broken that this rule has to find. */
 export const BROKEN_SEASON: Readonly<Record<string, readonly Book[]>> = {
@@ -65,6 +75,11 @@ export const BROKEN_SEASON: Readonly<Record<string, readonly Book[]>> = {
     { ...good, applicators: good.rigs.map((rig) => applicator({ rigIds: [rig.id], expires: dayBefore })) },
     { ...good, applicators: good.rigs.map((rig) => applicator({ rigIds: [rig.id], licence: ' ' })) },
     { ...good, applicators: [applicator({ rigIds: [] })] },
+  ],
+  'record-altered': [
+    // A figure changed by hand, and a second version without the first.
+    { ...good, applicationRecords: [{ ...keptRecord(), writtenBy: 'Somebody else' }] },
+    { ...good, applicationRecords: [keptRecord(2)] },
   ],
   'cap-idle': [
     { ...good, caps: [{ id: 'c', what: 'active', active: 'unheard of', mostLbPer1000SqFt: 1, source: '' }] },

@@ -380,6 +380,7 @@ describe.each(RULES.map((rule) => [rule.code, rule] as const))('rule %s', (code,
       mixes: [],
       treatments: [],
       rounds: [],
+      applicators: [],
     };
     expect(rule.find(empty)).toEqual([]);
   });
