@@ -35,6 +35,7 @@ import { twinProperties } from './twin-properties.ts';
 import { vessels } from './vessels.ts';
 import { workedAreas } from './worked-areas.ts';
 
+export { references } from './references.ts';
 export { pastDueDates } from './round-days.ts';
 export type { Finding, Fix, Rule } from './rule.ts';
 

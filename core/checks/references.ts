@@ -1,6 +1,16 @@
-import { type Issue, issue } from '../base/index.ts';
+import { issue } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
-import { named, type Rule } from './rule.ts';
+import {
+  propertyOutOfRound,
+  rigOutOfRound,
+  roundWithoutSeason,
+  stepWithoutBefore,
+  timingOutOfRound,
+  timingOutOfStep,
+  treatmentOutOfProgramme,
+  treatmentOutOfRound,
+} from './reference-fixes.ts';
+import { type Finding, type Fix, named, type Rule } from './rule.ts';
 
 /** Ids that lead nowhere. */
 export const references: Rule = {
@@ -20,15 +30,29 @@ function ids(records: readonly { readonly id: string }[]): ReadonlySet<string> {
   return new Set(records.map((each) => each.id));
 }
 
-function missing(where: string, what: string, known: ReadonlySet<string>, wanted: readonly string[]): readonly Issue[] {
-  return wanted
+/** One finding for each id that is not known; `fixOf` gives the safe way out, null for none. */
+function missing(
+  where: string,
+  what: string,
+  known: ReadonlySet<string>,
+  wanted: readonly string[],
+  fixOf: (id: string) => Fix | null = () => null,
+): readonly Finding[] {
+  return [...new Set(wanted)]
     .filter((id) => !known.has(id))
-    .map((id) =>
-      issue('error', 'reference-missing', where, `There is no ${what} ${id}; choose another one or add it.`),
-    );
+    .map((id) => {
+      const found = issue(
+        'error',
+        'reference-missing',
+        where,
+        `There is no ${what} ${id}; choose another one or add it.`,
+      );
+      const fix = fixOf(id);
+      return fix === null ? found : { ...found, fix };
+    });
 }
 
-function ground(book: Book): readonly Issue[] {
+function ground(book: Book): readonly Finding[] {
   return book.properties.flatMap((property) =>
     property.zones.flatMap((zone) =>
       missing(`${named('property', property)}, zone ${zone.name}`, 'gate', ids(property.gates), zone.gateIds),
@@ -36,7 +60,7 @@ function ground(book: Book): readonly Issue[] {
   );
 }
 
-function shed(book: Book): readonly Issue[] {
+function shed(book: Book): readonly Finding[] {
   const machines = ids(book.machines);
   return [
     ...book.machines.flatMap((machine) =>
@@ -79,7 +103,7 @@ function shed(book: Book): readonly Issue[] {
   ];
 }
 
-function work(book: Book): readonly Issue[] {
+function work(book: Book): readonly Finding[] {
   const products = ids(book.products);
   return [
     ...book.mixes.flatMap((mix) =>
@@ -101,64 +125,57 @@ function work(book: Book): readonly Issue[] {
   ];
 }
 
-function rounds(book: Book): readonly Issue[] {
+function rounds(book: Book): readonly Finding[] {
+  const properties = ids(book.properties);
   return book.rounds.flatMap((round) => {
     const where = named('round', round);
-    const properties = ids(book.properties);
+    const propertyIds = [
+      ...(round.promised ?? []).map((each) => each.propertyId),
+      ...(round.propertyIds === 'all' ? [] : round.propertyIds),
+      ...round.skipped.map((each) => each.propertyId),
+    ];
+    const treatmentIds = [...round.treatmentIds, ...(round.only ?? []).map((each) => each.treatmentId)];
+    const timings = round.timingId === undefined ? [] : [round.timingId];
     return [
-      ...missing(where, 'treatment', ids(book.treatments), round.treatmentIds),
-      ...missing(where, 'rig', ids(book.rigs), round.rigIds),
-      ...missing(
-        where,
-        'treatment',
-        ids(book.treatments),
-        (round.only ?? []).map((each) => each.treatmentId),
-      ),
-      ...missing(where, 'timing', ids(book.timings), round.timingId === undefined ? [] : [round.timingId]),
+      ...missing(where, 'treatment', ids(book.treatments), treatmentIds, (id) => treatmentOutOfRound(round, id)),
+      ...missing(where, 'rig', ids(book.rigs), round.rigIds, (id) => rigOutOfRound(round, id)),
+      ...missing(where, 'timing', ids(book.timings), timings, () => timingOutOfRound(round.id)),
       ...seasonOf(book, round),
-      ...missing(
-        where,
-        'property',
-        properties,
-        (round.promised ?? []).map((each) => each.propertyId),
-      ),
-      ...missing(where, 'property', properties, round.propertyIds === 'all' ? [] : round.propertyIds),
-      ...missing(
-        where,
-        'property',
-        properties,
-        round.skipped.map((each) => each.propertyId),
-      ),
+      ...missing(where, 'property', properties, propertyIds, (id) => propertyOutOfRound(round.id, id)),
     ];
   });
 }
 
 /** Rigs of applicators. What visits name may be gone: records outlive what they are about. */
-function records(book: Book): readonly Issue[] {
+function records(book: Book): readonly Finding[] {
   const rigs = ids(book.rigs);
   return book.applicators.flatMap((each) => missing(named('applicator', each), 'rig', rigs, each.rigIds ?? []));
 }
 
-function seasonOf(book: Book, round: Book['rounds'][number]): readonly Issue[] {
+function seasonOf(book: Book, round: Book['rounds'][number]): readonly Finding[] {
   const { season } = round;
   if (season === undefined) return [];
   const where = named('round', round);
+  const fix = () => roundWithoutSeason(round.id);
   const programme = book.programmes.find((each) => each.id === season.programmeId);
   return programme === undefined
-    ? missing(where, 'programme', ids(book.programmes), [season.programmeId])
-    : missing(where, 'step of the programme', ids(programme.steps), [season.stepId]);
+    ? missing(where, 'programme', ids(book.programmes), [season.programmeId], fix)
+    : missing(where, 'step of the programme', ids(programme.steps), [season.stepId], fix);
 }
 
-function programmes(book: Book): readonly Issue[] {
+function programmes(book: Book): readonly Finding[] {
   return book.programmes.flatMap((programme) =>
     programme.steps.flatMap((step) => {
       const where = `${named('programme', programme)}, ${step.name === '' ? step.id : step.name}`;
       const after = step.after === undefined ? [] : [step.after.stepId];
       const timing = step.timingId === undefined ? [] : [step.timingId];
+      const { treatmentIds } = step;
       return [
-        ...missing(where, 'treatment', ids(book.treatments), step.treatmentIds),
-        ...missing(where, 'timing', ids(book.timings), timing),
-        ...missing(where, 'step before', ids(programme.steps), after),
+        ...missing(where, 'treatment', ids(book.treatments), treatmentIds, (id) =>
+          treatmentOutOfProgramme(programme.id, id),
+        ),
+        ...missing(where, 'timing', ids(book.timings), timing, () => timingOutOfStep(programme.id, step.id)),
+        ...missing(where, 'step before', ids(programme.steps), after, () => stepWithoutBefore(programme.id, step.id)),
       ];
     }),
   );

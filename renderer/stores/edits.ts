@@ -1,5 +1,6 @@
 import { ok, type Result } from '../../core/base/index.ts';
 import type { Book, Position, Property, Round, TemperatureYear, TravelMatrix, Zone } from '../../core/book/index.ts';
+import { references } from '../../core/checks/index.ts';
 import { type Action, type AnyRecord, RECORD_NAMES, type RecordOf, type TableName } from '../../core/edit/index.ts';
 import { applyIntake, type IntakePreview } from '../../core/intake/index.ts';
 import { edit, useBook } from './book.ts';
@@ -32,11 +33,31 @@ export function changeZone(property: Property, zoneId: string, changes: Partial<
   return changeProperty(property, { zones }, label);
 }
 
-/** Takes a record out; the notice offers to take that back. */
+/** Takes a record out; the notice tells what names it still, and offers to take that back. */
 export function removeRecord(table: TableName, id: string, name: string): void {
+  const before = placesOfMissing();
   const done = edit({ kind: 'remove', table, id });
-  if (!done.ok) showError(done.error);
-  else showNews(`${sentence(RECORD_NAMES[table])} ${name} is removed`, true);
+  if (!done.ok) {
+    showError(done.error);
+    return;
+  }
+  const now = placesOfMissing();
+  const left = [...now].filter((each) => !before.has(each));
+  showNews(`${sentence(RECORD_NAMES[table])} ${name} is removed${stillNamed(left)}`, true);
+}
+
+/** Where something is named that the open book does not have. */
+function placesOfMissing(): ReadonlySet<string> {
+  const { open } = useBook.getState();
+  return new Set(open === null ? [] : references.find(open.book).map((each) => each.where));
+}
+
+/** "; still named by programme Standard, Spring and 2 more: see To check". */
+function stillNamed(places: readonly string[]): string {
+  const [first] = places;
+  if (first === undefined) return '';
+  const more = places.length > 1 ? ` and ${places.length - 1} more` : '';
+  return `; still named by ${first}${more}: see To check`;
 }
 
 export function removeLawn(propertyId: string): void {

@@ -1,19 +1,21 @@
 import { TriangleAlert } from 'lucide-react';
-import { useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import type { Issue, Severity } from '../../core/base/index.ts';
 import { MoreRows, useFirstRows } from './first-rows.tsx';
 
 const ORDER: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 const SEVERITY_WORDS: Readonly<Record<Severity, string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
 
-type IssueListProps = {
-  readonly issues: readonly Issue[];
+type IssueListProps<Found extends Issue> = {
+  readonly issues: readonly Found[];
   /** How many are shown at once; absent: as many as lists have. */
   readonly most?: number;
+  /** What can be done about one of them. */
+  readonly tools?: (issue: Found) => ReactNode;
 };
 
 /** What was found, worst first, each with its place. */
-export function IssueList({ issues, most }: IssueListProps) {
+export function IssueList<Found extends Issue>({ issues, most, tools }: IssueListProps<Found>) {
   const sorted = useMemo(
     () => issues.toSorted((left, right) => ORDER[left.severity] - ORDER[right.severity]),
     [issues],
@@ -28,6 +30,7 @@ export function IssueList({ issues, most }: IssueListProps) {
             <span>
               <span className="only-spoken">{SEVERITY_WORDS[each.severity]}: </span>
               {each.message} <span className="quiet">({each.where})</span>
+              {tools?.(each)}
             </span>
           </li>
         ))}

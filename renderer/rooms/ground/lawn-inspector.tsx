@@ -14,9 +14,8 @@ import {
   useProperty,
   useSelection,
 } from '../../stores/index.ts';
-import { Button, DraftInput, Empty, Field, Section, Tick } from '../../ui/index.ts';
+import { Button, ChecksList, DraftInput, Empty, Field, Section, Tick } from '../../ui/index.ts';
 import { PlacedBy } from './background-placed-by.tsx';
-import { ChecksList } from './checks-list.tsx';
 import { EstimatePanel } from './estimate-panel.tsx';
 import { PastSection } from './field-work-past.tsx';
 import { ZonesSection } from './field-work-zones.tsx';

@@ -17,7 +17,7 @@ import {
   usePlanStale,
   usePlans,
 } from '../../stores/index.ts';
-import { Button, Empty, IssueList, QuantityInput, Section, Tick } from '../../ui/index.ts';
+import { Button, ChecksList, Empty, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { DaysTable, PlanNotes } from './ledger-tables.tsx';
 import { keptPromises } from './round-edits.ts';
 import { UnplacedTable } from './unplaced-table.tsx';
@@ -221,7 +221,7 @@ function RoundIssues() {
   if (issues.length === 0) return null;
   return (
     <Section title="To check">
-      <IssueList issues={issues} />
+      <ChecksList findings={issues} />
     </Section>
   );
 }

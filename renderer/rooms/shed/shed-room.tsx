@@ -10,7 +10,7 @@ import {
   useChecks,
   useSelection,
 } from '../../stores/index.ts';
-import { Empty, IssueList, Section, Workbench } from '../../ui/index.ts';
+import { ChecksList, Empty, Section, Workbench } from '../../ui/index.ts';
 import { applicatorShelf } from './applicators.tsx';
 import { handMethodShelf } from './hand-methods.tsx';
 import { machineShelf } from './machines.tsx';
@@ -127,7 +127,7 @@ function ShedIssues() {
   return (
     <div className="list-issues">
       <Section title="To check">
-        <IssueList issues={issues} />
+        <ChecksList findings={issues} />
       </Section>
     </div>
   );
