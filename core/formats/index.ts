@@ -35,6 +35,10 @@ export {
 } from './csv/index.ts';
 export {
   type GroundWriter,
+  PLAN_WRITERS,
+  type PlanFileWriter,
+  type PlanSource,
+  type PlanWriteOptions,
   WRITERS,
   type WriteOptions,
   writeBuyingTable,

@@ -4,10 +4,18 @@ import { roundDegrees } from './degrees.ts';
 /** Values of one record of a file, by field. Lists are for formats that have them; others join them. */
 export type Members = Readonly<Record<string, string | number | boolean | readonly string[] | Position>>;
 
-/** One record of a file: a zone, an exclusion or a gate, with the fields that the readers know. */
+/** Where a record lies; null for what has no place. */
+export type RecordGeometry =
+  | AreaGeometry
+  | { readonly type: 'Point'; readonly at: Position }
+  /** Two places or more, in order. */
+  | { readonly type: 'LineString'; readonly positions: readonly Position[] }
+  | null;
+
+/** One record of a file: a zone, an exclusion, a gate, a stop or a route, with its fields. */
 export type ExportRecord = {
   readonly id: string;
-  readonly geometry: AreaGeometry | { readonly type: 'Point'; readonly at: Position } | null;
+  readonly geometry: RecordGeometry;
   readonly members: Members;
 };
 
