@@ -20,6 +20,8 @@ export type GroundWriter = {
   readonly extension: string;
   /** What the file does not hold, for whoever chooses. */
   readonly leavesOut: string;
+  /** How such a file begins, so that one may be written over an earlier one. */
+  readonly begins: RegExp;
   /** The text of the file, UTF-8. The same properties always give the same text. */
   readonly write: (properties: readonly Property[], options: WriteOptions) => string;
 };
@@ -31,6 +33,7 @@ export const WRITERS: readonly GroundWriter[] = [
     title: 'Outlines (GeoJSON)',
     extension: 'geojson',
     leavesOut: 'Hours, cautions, notes and earlier measurements stay in the book.',
+    begins: /^\s*\{\s*"type"\s*:\s*"FeatureCollection"/,
     write: writeGeojson,
   },
   {
@@ -38,6 +41,7 @@ export const WRITERS: readonly GroundWriter[] = [
     title: 'Outlines and places (KML)',
     extension: 'kml',
     leavesOut: 'Hours, cautions, notes and earlier measurements stay in the book.',
+    begins: /<kml[\s>]/,
     write: writeKml,
   },
   {
@@ -45,6 +49,7 @@ export const WRITERS: readonly GroundWriter[] = [
     title: 'Parking points and gates for receivers (GPX)',
     extension: 'gpx',
     leavesOut: 'Only points are written: where to park, and gates with a place.',
+    begins: /<gpx[\s>]/,
     write: writeGpx,
   },
   {
@@ -52,6 +57,7 @@ export const WRITERS: readonly GroundWriter[] = [
     title: 'Zones with areas (CSV)',
     extension: 'csv',
     leavesOut: 'Exclusions and gates are left out; their effect is in the treatable area.',
+    begins: /^property,property name,/,
     write: writeCsv,
   },
 ];

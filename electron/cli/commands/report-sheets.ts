@@ -4,9 +4,8 @@ import { lastChange, measureProperty } from '../../../core/measure/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import { SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
-import { describePlace } from '../../services/files/index.ts';
 import { fileOf, type Typed, UsageFault } from '../command.ts';
-import { type BookInput, propertiesOf, rigOf, roundOf } from '../input/index.ts';
+import { type BookInput, daysOfPlan, propertiesOf, rigOf, roundOf } from '../input/index.ts';
 
 /** A sheet and what it is of. */
 export type Made = {
@@ -53,16 +52,12 @@ export function sheetsOf(
   if (!rig.ok) return rig;
   const properties = propertiesNamed({ book, where }, round.value, typed.options.property);
   if (!properties.ok) return properties;
-  const days = (plan?.days ?? []).filter(
-    (day) =>
-      (typed.options.date === undefined || day.date === typed.options.date) &&
-      (typed.options.rig === undefined || day.rigId === typed.options.rig),
-  );
   const wantsDays = kinds.some((each) => each.scope === 'day');
-  if (wantsDays && plan !== null && days.length === 0) return noSuchDay(plan, fileOf(typed, 'PLAN'));
+  const days = wantsDays && plan !== null ? daysOfPlan(plan, typed, fileOf(typed, 'PLAN')) : ok([]);
+  if (!days.ok) return days;
   const forCustomer = typed.flags.has('customer');
-  const source = { book, plan, round: round.value, days, properties: properties.value, forCustomer };
-  const byDay = days.flatMap((day) => kinds.flatMap((kind) => daySheet(kind, source, day)));
+  const source = { book, plan, round: round.value, days: days.value, properties: properties.value, forCustomer };
+  const byDay = days.value.flatMap((day) => kinds.flatMap((kind) => daySheet(kind, source, day)));
   return ok([...byDay, ...kinds.flatMap((kind) => otherSheets(kind, source))]);
 }
 
@@ -105,11 +100,4 @@ function otherSheets(kind: SheetKind, source: Source): readonly Made[] {
     case 'book':
       return [{ kind, sheet: kind.make({ scope: 'book', book }) }];
   }
-}
-
-function noSuchDay(plan: Plan, file: string): Result<never> {
-  const known = plan.days.map((each) => `${each.date} ${each.rigId}`).join(', ');
-  const detail = known === '' ? 'The plan has no day: nothing could be placed.' : 'The plan has no such day.';
-  const hint = known === '' ? 'Its list of what was not placed says why.' : `It has these: ${known}.`;
-  return err('reference-missing', `${describePlace(file)}, days`, detail, hint);
 }

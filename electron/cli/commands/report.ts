@@ -1,10 +1,10 @@
-import { issue, ok, type Result } from '../../../core/base/index.ts';
+import { ok, type Result } from '../../../core/base/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import { PAPERS, type PageOptions, paperOf, SHEETS, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
 import { findPrinter, printWithChromium } from '../../services/printer/index.ts';
 import { type Answer, type Command, fileOf, type Typed, UsageFault } from '../command.ts';
-import { type BookInput, mayWrite, problemOfPlan, readBookFile, readPlanFile } from '../input/index.ts';
+import { type BookInput, mayWrite, readBookFile, readPlanFile, staleIssues } from '../input/index.ts';
 import type { ReportOutput } from '../output/index.ts';
 import { dateOf } from '../parse.ts';
 import { counted, issueLines } from '../text/index.ts';
@@ -102,21 +102,14 @@ function answer(
   made: readonly Made[],
   written: readonly string[],
 ): Answer {
-  const problem = plan === null ? null : problemOfPlan(book, plan, where);
-  const current = plan === null || (problem?.ok === true && problem.value.hash === plan.problemHash);
-  const stale = issue(
-    'warning',
-    'plan-stale',
-    where,
-    'The book was changed after this plan was made. Plan again before using the sheets.',
-  );
-  const all = current ? issues : [stale, ...issues];
+  const stale = plan === null ? [] : staleIssues(book, plan, where);
+  const all = [...stale, ...issues];
   const json: ReportOutput = {
     format: 'swardway-report',
     version: 1,
     bookId: book.id,
     roundId: plan?.roundId ?? '',
-    current,
+    current: stale.length === 0,
     sheets: made.map(({ kind, sheet, day, property }) => ({
       sheet: kind.id,
       date: day?.date ?? '',

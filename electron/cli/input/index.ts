@@ -1,6 +1,6 @@
 export { readGround, readStreetFile } from './ground-file.ts';
 export { type FileMapping, MAPPING_OPTIONS, mappingOf } from './import-mapping.ts';
 export { mayWrite } from './output-file.ts';
-export { problemOfPlan, readPlanFile } from './plan-problem.ts';
+export { daysOfPlan, problemOfPlan, readPlanFile, staleIssues } from './plan-problem.ts';
 export { type BookInput, isBookFile, readBookFile } from './read-book.ts';
 export { propertiesOf, rigOf, roundOf, treatmentsOf, withZonesOf } from './round.ts';

@@ -1,9 +1,10 @@
-import { err, type Result } from '../../../core/base/index.ts';
+import { err, type Issue, issue, ok, type Result } from '../../../core/base/index.ts';
 import type { Book } from '../../../core/book/index.ts';
 import { measureBook } from '../../../core/measure/index.ts';
 import { buildProblem, type Problem } from '../../../core/plan/problem/index.ts';
-import { type Plan, readPlan } from '../../../core/plan/result/index.ts';
+import { type Plan, type PlanDay, readPlan } from '../../../core/plan/result/index.ts';
 import { describePlace, readText } from '../../services/files/index.ts';
+import type { Typed } from '../command.ts';
 
 /** Reads a plan; errors name the file. */
 export async function readPlanFile(file: string): Promise<Result<Plan>> {
@@ -35,4 +36,32 @@ export function problemOfPlan(book: Book, plan: Plan, where: string): Result<Pro
     if (part.ok && part.value.hash === plan.problemHash) return part;
   }
   return whole;
+}
+
+/** A warning where the book is no longer as it was when the plan was made. */
+export function staleIssues(book: Book, plan: Plan, where: string): readonly Issue[] {
+  const problem = problemOfPlan(book, plan, where);
+  if (problem.ok && problem.value.hash === plan.problemHash) return [];
+  const words = 'The book was changed after this plan was made. Plan again before using what is made from it.';
+  return [issue('warning', 'plan-stale', where, words)];
+}
+
+/**
+ * The days of a plan that --date and --rig leave. Error: 'reference-missing' where there are none.
+ * @param file of the plan, for the error
+ */
+export function daysOfPlan(plan: Plan, { options }: Typed, file: string): Result<readonly PlanDay[]> {
+  const days = plan.days.filter(
+    (day) =>
+      (options.date === undefined || day.date === options.date) &&
+      (options.rig === undefined || day.rigId === options.rig),
+  );
+  return days.length > 0 ? ok(days) : noSuchDay(plan, file);
+}
+
+function noSuchDay(plan: Plan, file: string): Result<never> {
+  const known = plan.days.map((each) => `${each.date} ${each.rigId}`).join(', ');
+  const detail = known === '' ? 'The plan has no day: nothing could be placed.' : 'The plan has no such day.';
+  const hint = known === '' ? 'Its list of what was not placed says why.' : `It has these: ${known}.`;
+  return err('reference-missing', `${describePlace(file)}, days`, detail, hint);
 }

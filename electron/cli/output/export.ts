@@ -10,6 +10,8 @@ export const exportSchema = v.strictObject({
   as: text,
   /** How many properties it holds. */
   properties: v.pipe(v.number(), v.integer(), v.minValue(0)),
+  /** How many days of a plan it holds, each of one rig; 0 without --plan. */
+  days: v.pipe(v.number(), v.integer(), v.minValue(0)),
   /** What stays in the book. */
   leavesOut: text,
   /** The whole file; '' where --out wrote it. */

@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { buildFirst, jsonOf, sampleFile, scratchFolder, swardway } from './support.ts';
+import { buildFirst, errorOf, jsonOf, sampleFile, scratchFolder, swardway } from './support.ts';
 
 const scratch = scratchFolder();
 beforeAll(buildFirst, 120_000);
@@ -37,5 +37,37 @@ describe('export', () => {
     const kind = swardway(['export', book, '--as', 'dwg']);
     expect(kind.code).toBe(2);
     expect(kind.remarks).toContain('geojson, kml, gpx, csv');
+  });
+
+  test('writes the days of a plan, all or those that are named', { timeout: 60_000 }, () => {
+    const plan = scratch.at('plan.json');
+    expect(swardway(['plan', book, '--iterations', '1', '--out', plan]).code).toBe(0);
+    const file = scratch.at('days.ics');
+    const written = swardway(['export', book, '--plan', plan, '--as', 'ics', '--out', file]);
+    expect(written.out).toContain('1 day with 28 properties written.');
+    expect(readFileSync(file, 'utf8')).toMatch(/^BEGIN:VCALENDAR\r\n[\s\S]+END:VCALENDAR\r\n$/);
+    const [day] = jsonOf<{ days: { date: string; rigId: string }[] }>(
+      { ...written, out: readFileSync(plan, 'utf8') },
+      'plan',
+    ).days;
+    const words = ['export', book, '--plan', plan, '--as', 'stops-csv', '--json', '--date', day?.date ?? ''];
+    const answer = jsonOf<Exported & { readonly days: number }>(swardway(words), 'export');
+    expect(answer).toMatchObject({ as: 'stops-csv', properties: 28, days: 1 });
+    expect(answer.text.split('\r\n')).toHaveLength(28 + 2);
+    const other = errorOf(
+      swardway(['export', book, '--plan', plan, '--as', 'gpx', '--json', '--date', '2019-01-01']),
+      plan,
+    );
+    expect(other.code).toBe('reference-missing');
+  });
+
+  test('tells kinds and options that do not go together', () => {
+    const lawns = swardway(['export', book, '--as', 'ics']);
+    expect([lawns.code, lawns.remarks.includes('geojson, kml, gpx, csv')]).toEqual([2, true]);
+    const days = swardway(['export', book, '--plan', 'plan.json', '--as', 'csv']);
+    expect([days.code, days.remarks.includes('stops-csv, work-csv, loads-csv')]).toEqual([2, true]);
+    expect(swardway(['export', book, '--as', 'kml', '--date', '2027-03-01']).code).toBe(2);
+    const whole = swardway(['export', book, '--plan', 'plan.json', '--as', 'plan-json', '--rig', 'north']);
+    expect([whole.code, whole.remarks.includes('always the whole plan')]).toEqual([2, true]);
   });
 });

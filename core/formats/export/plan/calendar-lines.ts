@@ -1,3 +1,5 @@
+import { cleanText } from '../clean-text.ts';
+
 /** A content line of an iCalendar file is at most so long, in octets, without its end (RFC 5545, section 3.1). */
 const MOST_OCTETS = 75;
 
@@ -32,14 +34,12 @@ function octetsOf(character: string): number {
 }
 
 /**
- * A value of type TEXT (RFC 5545, section 3.3.11): backslash, semicolon and comma behind a backslash, ends of lines as \n. Control
- * characters, which a text must not hold, are left out; halves of characters become U+FFFD.
+ * A value of type TEXT (RFC 5545, section 3.3.11): backslash, semicolon and comma behind a backslash, ends of lines as \n.
+ * Control characters, which a text must not hold, are left out.
  */
 export function calendarText(text: string): string {
-  return text
+  return cleanText(text)
     .replace(/\r\n?|[\u0085\u2028\u2029]/g, '\n')
-    .replace(/\p{Cc}/gu, (sign) => (sign === '\n' || sign === '\t' ? sign : ''))
-    .replace(/\p{Cs}/gu, '\ufffd')
     .replace(/[\\;,]/g, (sign) => `\\${sign}`)
     .replaceAll('\n', '\\n');
 }
