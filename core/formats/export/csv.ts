@@ -1,8 +1,8 @@
 import type { Property, Zone } from '../../book/index.ts';
 import type { PropertyMeasure } from '../../measure/index.ts';
 import { degreesText, type Rings, windPolygons } from './degrees.ts';
+import type { WriteOptions } from './options.ts';
 import { plainFigure, tableText } from './table.ts';
-import type { WriteOptions } from './writers.ts';
 
 const COLUMNS = [
   'property',

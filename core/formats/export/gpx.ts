@@ -1,6 +1,6 @@
 import type { Gate, Property } from '../../book/index.ts';
 import { gpxFile, gpxPoint } from './gpx-parts.ts';
-import type { WriteOptions } from './writers.ts';
+import type { WriteOptions } from './options.ts';
 
 /** GPX 1.1 waypoints: where to park at each property, and its gates with a place. */
 export function writeGpx(properties: readonly Property[], { title }: WriteOptions): string {

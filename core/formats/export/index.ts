@@ -1,4 +1,5 @@
+export type { WriteOptions } from './options.ts';
 export type { PlanSource, PlanWriteOptions } from './plan/source.ts';
 export { PLAN_WRITERS, type PlanFileWriter } from './plan/writers.ts';
 export { writeBuyingTable, writeCostTable, writeLedgerTable } from './season.ts';
-export { type GroundWriter, WRITERS, type WriteOptions } from './writers.ts';
+export { type GroundWriter, WRITERS } from './writers.ts';

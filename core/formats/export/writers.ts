@@ -1,16 +1,9 @@
 import type { Property } from '../../book/index.ts';
-import type { MeasureProperty } from '../geojson/index.ts';
 import { writeCsv } from './csv.ts';
 import { writeGeojson } from './geojson.ts';
 import { writeGpx } from './gpx.ts';
 import { writeKml } from './kml.ts';
-
-export type WriteOptions = {
-  /** What the properties are together, usually the book's name. */
-  readonly title: string;
-  /** The measure step, handed in: a format knows only its types. */
-  readonly measure: MeasureProperty;
-};
+import type { WriteOptions } from './options.ts';
 
 /** A kind of file that properties can be written as. */
 export type GroundWriter = {
