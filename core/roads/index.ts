@@ -14,6 +14,7 @@ export {
   type TurnSeconds,
 } from './settings.ts';
 export { SNAP_OPTIONS, type SnapOptions, snapPlaces } from './snap/index.ts';
+export { readRoadMap, writeRoadMap } from './store/index.ts';
 export type {
   AboutRoads,
   RoadCounts,

@@ -1,1 +1,3 @@
 export { fingerprintOf } from './fingerprint.ts';
+export { readRoadMap } from './read.ts';
+export { writeRoadMap } from './write.ts';
