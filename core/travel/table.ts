@@ -1,6 +1,7 @@
 import type { TravelMatrix, TravelSettings } from '../book/index.ts';
 import { type EstimatedLeg, type EstimatePort, estimatePort } from './estimate.ts';
 import { matrixPort } from './matrix.ts';
+import { type RoadTable, roadPort } from './roads.ts';
 import type { Leg, Place, TravelPort, TravelTable } from './types.ts';
 
 /** Longer ways than 23 days are one as good as another: nobody drives them, and in milliseconds they still are whole 32-bit numbers. */
@@ -8,15 +9,19 @@ const MOST_SEC = 2_000_000;
 const MOST_M = 2_000_000_000;
 
 /**
- * Travel between all places: from the matrix where it knows the pair, else the estimate, and a mark that says which.
+ * Travel between all places: from the matrix where it knows the pair, else by roads, else the estimate, and a mark that says which.
  * The way from a place to itself is 0 and no estimate.
  */
 export function buildTravelTable(
   places: readonly Place[],
   settings: TravelSettings,
   matrix: TravelMatrix | undefined,
+  roads?: RoadTable | undefined,
 ): TravelTable {
-  const ports = matrix === undefined ? [] : [matrixPort(matrix)];
+  const ports = [
+    ...(matrix === undefined ? [] : [matrixPort(matrix)]),
+    ...(roads === undefined ? [] : [roadPort(roads)]),
+  ];
   return tableFrom(places, ports, estimatePort(settings));
 }
 
@@ -27,7 +32,10 @@ export function tableFrom(places: readonly Place[], ports: readonly TravelPort[]
   const distanceM = new Int32Array(count * count);
   const estimated = new Uint8Array(count * count);
   const distanceEstimated = new Uint8Array(count * count);
-  const fill = (cell: number, known: Leg | null, guess: EstimatedLeg | null): void => {
+  const pairs = { matrix: 0, roads: 0 };
+  const fill = (cell: number, found: FoundLeg | null, guess: EstimatedLeg | null): void => {
+    const known = found?.leg ?? null;
+    if (found !== null) pairs[found.source] += 1;
     durationSec[cell] = Math.min(MOST_SEC, known?.durationSec ?? guess?.durationSec ?? 0);
     distanceM[cell] = Math.min(MOST_M, known?.distanceM ?? guess?.distanceM ?? 0);
     estimated[cell] = known === null ? 1 : 0;
@@ -39,19 +47,29 @@ export function tableFrom(places: readonly Place[], ports: readonly TravelPort[]
       const [here, there] = [places[row] as Place, places[column] as Place];
       const out = firstKnown(ports, here, there);
       const back = firstKnown(ports, there, here);
-      const whole = out !== null && back !== null && out.distanceM !== null && back.distanceM !== null;
+      const whole = out !== null && back !== null && out.leg.distanceM !== null && back.leg.distanceM !== null;
       const guess = whole ? null : estimate.between(here, there);
       fill(row * count + column, out, guess);
       fill(column * count + row, back, guess);
     }
   }
-  return { places, durationSec, distanceM, estimated, distanceEstimated };
+  return {
+    places,
+    durationSec,
+    distanceM,
+    estimated,
+    distanceEstimated,
+    matrixPairs: pairs.matrix,
+    roadPairs: pairs.roads,
+  };
 }
 
-function firstKnown(ports: readonly TravelPort[], from: Place, to: Place): Leg | null {
+type FoundLeg = { readonly leg: Leg; readonly source: TravelPort['source'] };
+
+function firstKnown(ports: readonly TravelPort[], from: Place, to: Place): FoundLeg | null {
   for (const port of ports) {
-    const answer = port.between(from, to);
-    if (answer !== null) return answer;
+    const leg = port.between(from, to);
+    if (leg !== null) return { leg, source: port.source };
   }
   return null;
 }
