@@ -12,6 +12,7 @@ import type {
 import type { overlaySchema } from './overlay-schema.ts';
 import type { applicationRecordSchema, firmSchema, templateSchema } from './paper-schema.ts';
 import type { gaugeSchema, visitSchema } from './record-schema.ts';
+import type { roadExtractSchema, roadSettingsSchema } from './roads-schema.ts';
 import type { bookSchema } from './schema.ts';
 import type { areaGeometrySchema, hoursSchema } from './schema-parts.ts';
 import type {
@@ -92,6 +93,9 @@ export type FillPoint = Frozen<InferOutput<typeof fillPointSchema>>;
 export type Prices = Frozen<InferOutput<typeof pricesSchema>>;
 export type TravelSettings = Frozen<InferOutput<typeof travelSettingsSchema>>;
 export type TravelMatrix = Frozen<InferOutput<typeof matrixSchema>>;
+/** Driving by real roads: what was imported, and how it is driven. */
+export type BookRoads = Frozen<InferOutput<typeof roadSettingsSchema>>;
+export type RoadExtract = Frozen<InferOutput<typeof roadExtractSchema>>;
 export type Label = Frozen<InferOutput<typeof labelSchema>>;
 export type Product = Frozen<InferOutput<typeof productSchema>>;
 export type Mix = Frozen<InferOutput<typeof mixSchema>>;

@@ -4,6 +4,7 @@ import { propertySchema } from './ground-schema.ts';
 import { overlaySchema } from './overlay-schema.ts';
 import { applicationRecordSchema, firmSchema, templateSchema } from './paper-schema.ts';
 import { gaugeSchema, visitSchema } from './record-schema.ts';
+import { roadSettingsSchema } from './roads-schema.ts';
 import { idSchema, nameSchema, textSchema } from './schema-parts.ts';
 import {
   applicatorSchema,
@@ -45,6 +46,7 @@ export const bookSchema = v.looseObject({
   prices: v.optional(pricesSchema, {}),
   travel: v.optional(travelSettingsSchema, {}),
   matrix: v.optional(matrixSchema),
+  roads: v.optional(roadSettingsSchema),
   estimate: v.optional(estimateSchema),
   overlays: v.optional(v.array(overlaySchema)),
   properties: v.optional(v.array(propertySchema), []),

@@ -45,6 +45,7 @@ export type BookSettings = {
   readonly prices?: Book['prices'];
   readonly travel?: Book['travel'];
   readonly matrix?: Book['matrix'] | null;
+  readonly roads?: Book['roads'] | null;
   readonly estimate?: Book['estimate'] | null;
   readonly overlays?: Book['overlays'] | null;
   readonly calendar?: Book['calendar'] | null;

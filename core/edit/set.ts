@@ -9,6 +9,7 @@ const SETTING_NAMES = [
   'prices',
   'travel',
   'matrix',
+  'roads',
   'estimate',
   'overlays',
   'calendar',
@@ -18,7 +19,16 @@ const SETTING_NAMES = [
 ] as const;
 type SettingName = (typeof SETTING_NAMES)[number];
 /** What a book can be without. */
-const MAY_GO: readonly SettingName[] = ['matrix', 'estimate', 'overlays', 'calendar', 'siteOffsets', 'spread', 'firm'];
+const MAY_GO: readonly SettingName[] = [
+  'matrix',
+  'roads',
+  'estimate',
+  'overlays',
+  'calendar',
+  'siteOffsets',
+  'spread',
+  'firm',
+];
 
 export function applySet(book: Book, action: SetAction): ApplyResult {
   const names = SETTING_NAMES.filter((name) => action.changes[name] !== undefined);

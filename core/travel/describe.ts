@@ -1,6 +1,6 @@
 import { type Issue, issue } from '../base/index.ts';
 import type { TravelMatrix, TravelSettings } from '../book/index.ts';
-import { placesOffRoad, type RoadTable } from './roads.ts';
+import { type DriveTable, placesOffRoad } from './drive-table.ts';
 import type { Place, TravelTable } from './types.ts';
 
 /** How many pairs of different places there are, and for how many of them duration or distance is an estimate. */
@@ -31,7 +31,7 @@ export function describeTravel(
   table: TravelTable,
   settings: TravelSettings,
   matrix: TravelMatrix | undefined,
-  roads?: RoadTable | undefined,
+  roads?: DriveTable | undefined,
 ): string {
   const { pairs, durations, distances } = countEstimates(table);
   const estimate = `estimate: straight line × ${settings.circuity}, not roads`;
@@ -43,7 +43,7 @@ export function describeTravel(
   return distances > 0 ? `${source}; distances missing there are an ${estimate}` : source;
 }
 
-function withRoads(table: TravelTable, matrix: TravelMatrix | undefined, roads: RoadTable, estimate: string): string {
+function withRoads(table: TravelTable, matrix: TravelMatrix | undefined, roads: DriveTable, estimate: string): string {
   const { pairs, durations } = countEstimates(table);
   const credit = roads.credit === '' ? '' : ` (${roads.credit})`;
   if (table.roadPairs === pairs) return `Travel is by road${credit}`;
@@ -66,14 +66,16 @@ export function travelNotes(
   table: TravelTable,
   settings: TravelSettings,
   matrix: TravelMatrix | undefined,
-  roads: RoadTable | undefined,
+  roads: DriveTable | undefined,
   nameOf: (id: string) => string,
 ): readonly Issue[] {
   if (roads === undefined) return [];
   const gaps = countEstimates(table).durations > 0;
   return [
     ...(roads.trouble === undefined ? [] : [issue('warning', 'roads-trouble', 'travel', roads.trouble)]),
-    ...(gaps ? [issue('note', 'travel-estimated', 'travel', `${describeTravel(table, settings, matrix, roads)}.`)] : []),
+    ...(gaps
+      ? [issue('note', 'travel-estimated', 'travel', `${describeTravel(table, settings, matrix, roads)}.`)]
+      : []),
     ...placesOffRoad(roads, table.places).map((each) => offRoadNote(each, nameOf)),
   ];
 }

@@ -6,10 +6,10 @@ export {
   travelKindOf,
   travelNotes,
 } from './describe.ts';
+export { type DriveTable, NO_WAY, placesOffRoad, positionKey } from './drive-table.ts';
+export { readDriveTable, writeDriveTable } from './drive-table-file.ts';
 export { type DrivenLeg, drivenLegs, wentStraight } from './driven.ts';
 export { type EstimatePort, estimatePort } from './estimate.ts';
 export { LEAST_TRIPS, type LearnedClass, learnFactors, type Trip } from './learned.ts';
-export { readRoadTable, writeRoadTable } from './road-table-file.ts';
-export { NO_WAY, placesOffRoad, positionKey, type RoadTable } from './roads.ts';
 export { buildTravelTable } from './table.ts';
 export type * from './types.ts';

@@ -34,6 +34,8 @@ const HUBER = 1.345;
 /** The middle absolute deviation times this is the standard deviation of normal noise (from memory). */
 const PER_MIDDLE_DEVIATION = 1.4826;
 const ROUNDS = 12;
+/** A usual drive between two lawns. */
+const USUAL_SEC = 300;
 
 /**
  * Corrections of driving times by class of road from trips that were driven: weighted least squares of the driven seconds on the
@@ -52,7 +54,7 @@ export function learnFactors(trips: readonly Trip[]): readonly LearnedClass[] {
     }
   }
   const names = [...counts].filter(([, count]) => count >= LEAST_TRIPS).map(([name]) => name);
-  const factors = fit(usable, names);
+  const factors = correctionsOf(usable, names);
   return [...counts]
     .map(([roadClass, count]): LearnedClass => {
       const found = factors[names.indexOf(roadClass)];
@@ -71,19 +73,19 @@ function isUsable(trip: Trip): boolean {
   return reckoned > 0 && ratio >= 1 / FARTHEST_OFF && ratio <= FARTHEST_OFF;
 }
 
-function fit(trips: readonly Trip[], names: readonly string[]): readonly number[] {
+function correctionsOf(trips: readonly Trip[], names: readonly string[]): readonly number[] {
   if (names.length === 0) return [];
   const rows = trips.map((trip) => {
     const own = names.map((name) => trip.secondsByClass[name] ?? 0);
     const reckoned = reckonedSec(trip);
     // What the trip took beyond what was reckoned, to be explained by its classes.
-    return { own, beyond: trip.drivenSec - reckoned, reckoned };
+    return { own, beyond: trip.drivenSec - reckoned, variance: varianceOf(reckoned) };
   });
   let weights = rows.map(() => 1);
   let deltas = names.map(() => 0);
   for (let round = 0; round < ROUNDS; round += 1) {
     deltas = solveRidge(rows, weights);
-    const misses = rows.map(({ own, beyond, reckoned }) => (beyond - dot(own, deltas)) / Math.sqrt(reckoned));
+    const misses = rows.map(({ own, beyond, variance }) => (beyond - dot(own, deltas)) / Math.sqrt(variance));
     const spread = PER_MIDDLE_DEVIATION * middle(misses.map(Math.abs));
     weights = misses.map((each) => Math.min(1, (HUBER * spread) / Math.max(Math.abs(each), 1e-9)));
     if (spread === 0) break;
@@ -91,16 +93,24 @@ function fit(trips: readonly Trip[], names: readonly string[]): readonly number[
   return deltas.map((each) => Math.min(FACTORS.most, Math.max(FACTORS.least, 1 + each)));
 }
 
-type Row = { readonly own: readonly number[]; readonly beyond: number; readonly reckoned: number };
+type Row = { readonly own: readonly number[]; readonly beyond: number; readonly variance: number };
 
-/** Normal equations; the variance of a trip is taken as its reckoned seconds. */
+/**
+ * How far the time of a trip spreads, up to a factor: short trips by chance alone, with the square root of their time; long ones
+ * in proportion to it. Common practice, no source.
+ */
+function varianceOf(reckonedSec: number): number {
+  return (reckonedSec * (reckonedSec + USUAL_SEC)) / (2 * USUAL_SEC);
+}
+
+/** Normal equations, each trip weighed by its variance. */
 function solveRidge(rows: readonly Row[], weights: readonly number[]): number[] {
   const size = rows[0]?.own.length ?? 0;
   const matrix = Array.from({ length: size }, (_, row) =>
     Array.from({ length: size + 1 }, (__, column) => (row === column ? RIDGE_SEC : 0)),
   );
-  rows.forEach(({ own, beyond, reckoned }, index) => {
-    const weight = (weights[index] ?? 0) / reckoned;
+  rows.forEach(({ own, beyond, variance }, index) => {
+    const weight = (weights[index] ?? 0) / variance;
     own.forEach((left, row) => {
       if (left === 0) return;
       const line = matrix[row] as number[];

@@ -1,7 +1,7 @@
 import type { TravelMatrix, TravelSettings } from '../book/index.ts';
+import { type DriveTable, roadPort } from './drive-table.ts';
 import { type EstimatedLeg, type EstimatePort, estimatePort } from './estimate.ts';
 import { matrixPort } from './matrix.ts';
-import { type RoadTable, roadPort } from './roads.ts';
 import type { Leg, Place, TravelPort, TravelTable } from './types.ts';
 
 /** Longer ways than 23 days are one as good as another: nobody drives them, and in milliseconds they still are whole 32-bit numbers. */
@@ -16,7 +16,7 @@ export function buildTravelTable(
   places: readonly Place[],
   settings: TravelSettings,
   matrix: TravelMatrix | undefined,
-  roads?: RoadTable | undefined,
+  roads?: DriveTable | undefined,
 ): TravelTable {
   const ports = [
     ...(matrix === undefined ? [] : [matrixPort(matrix)]),

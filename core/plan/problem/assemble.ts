@@ -1,6 +1,6 @@
 import type { Book, Round } from '../../book/index.ts';
 import { calendarOf } from '../../round/calendar/index.ts';
-import { buildTravelTable, type Place } from '../../travel/index.ts';
+import { buildTravelTable, type DriveTable, type Place, travelKindOf, travelNotes } from '../../travel/index.ts';
 import { clockNotes } from './calendar.ts';
 import { placeOfStation, withDepots } from './depots.ts';
 import type { Gathered } from './gather.ts';
@@ -26,6 +26,7 @@ export function assemble(
   jobsOf: Grouping,
   days: OpenDays,
   underWay: readonly UnderWay[],
+  roads: DriveTable | undefined,
 ): Omit<Problem, 'hash'> {
   const { serviceMin } = calendarOf(book);
   const properties = [...new Map(gathered.facts.map((each) => [each.property.id, each.property])).values()];
@@ -35,9 +36,7 @@ export function assemble(
   ];
   const places = [...known, ...placesUnderWay(known, underWay)];
   const placeOfProperty = new Map(properties.map((each, index) => [each.id, book.fillPoints.length + index]));
-  const table = buildTravelTable(places, book.travel, book.matrix);
-  const estimates = table.estimated.reduce((sum, each) => sum + each, 0);
-  const pairs = places.length * (places.length - 1);
+  const table = buildTravelTable(places, book.travel, book.matrix, roads);
   const stationOf = (id: string): number => book.fillPoints.findIndex((each) => each.id === id);
   const placeOf = (id: string): number => places.findIndex((each) => each.id === id);
   const stations = [
@@ -68,7 +67,8 @@ export function assemble(
     roundId: round.id,
     dates,
     ...travel,
-    travelKind: estimates >= pairs ? 'estimate' : estimates === 0 ? 'matrix' : 'mixed',
+    travelKind: travelKindOf(table),
+    ...(roads === undefined || table.roadPairs === 0 || roads.credit === '' ? {} : { travelCredit: roads.credit }),
     ...supplies,
     stations,
     rigs: rigs.map((each, index) => {
@@ -89,8 +89,15 @@ export function assemble(
       ...days.issues,
       ...reserveNote(serviceMin, roundWhere(round)),
       ...clockNotes(book, dates, rigs),
+      ...travelNotes(table, book.travel, book.matrix, roads, (id) => placeName(book, id)),
     ],
   };
+}
+
+function placeName(book: Book, id: string): string {
+  const point = book.fillPoints.find((each) => each.id === id);
+  if (point !== undefined) return `fill point ${point.name}`;
+  return `property ${book.properties.find((each) => each.id === id)?.name ?? id}`;
 }
 
 /** In place: with ten thousand places the table is 400 MB, and it was made for this problem. */

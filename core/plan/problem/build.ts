@@ -51,7 +51,7 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const rigs = working.map((rig) => equipRig(book, rig, supplies.stocks));
   const jobsOf = groupJobs(book, round, rigs, supplies, { facts: gathered.facts, measures }, options);
   if (jobsOf === null) return cancelled(round);
-  const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf, days, underWay);
+  const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf, days, underWay, options.roads);
   return ok(freeze(withEvenDays(withOutages(parts, options.outages ?? []), options.evenUsdPerHour ?? 0)));
 }
 

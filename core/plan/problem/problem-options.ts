@@ -1,6 +1,7 @@
 import type { Progress, StopSignal } from '../../base/index.ts';
 import type { PropertyMeasure } from '../../measure/index.ts';
 import type { PlannedDays } from '../../round/programme/index.ts';
+import type { DriveTable } from '../../travel/index.ts';
 import type { Outage } from './types.ts';
 import type { UnderWay } from './under-way.ts';
 
@@ -22,6 +23,8 @@ export type ProblemOptions = {
   readonly evenUsdPerHour?: number;
   /** Rigs and machines that are out on single dates; see `Outage`. */
   readonly outages?: readonly Outage[];
+  /** Drive times by road; pairs that it does not know are an estimate, and so is everything where it is absent. */
+  readonly roads?: DriveTable;
   /** Asked between two tasks: passes over thousands of lawns take a while. */
   readonly signal?: StopSignal;
   readonly onProgress?: (progress: Progress) => void;

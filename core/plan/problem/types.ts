@@ -1,5 +1,6 @@
 import type { Issue } from '../../base/index.ts';
 import type { Method } from '../../reach/index.ts';
+import type { TravelKind } from '../../travel/index.ts';
 
 /**
  * The frozen planning problem: whole numbers only, so that search, refills and judge agree to the last unit.
@@ -47,7 +48,9 @@ export type Problem = {
   readonly travelMs: Int32Array;
   readonly travelM: Int32Array;
   /** Where the travel figures come from. */
-  readonly travelKind: 'estimate' | 'matrix' | 'mixed';
+  readonly travelKind: TravelKind;
+  /** Whose roads the drive times come from; absent where none do. */
+  readonly travelCredit?: string;
   readonly stocks: readonly Stock[];
   readonly materials: readonly Material[];
   readonly stations: readonly Station[];

@@ -39,6 +39,7 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
     seed: solution.seed,
     iterations: solution.iterations,
     travel: problem.travelKind,
+    ...(problem.travelCredit === undefined ? {} : { travelCredit: problem.travelCredit }),
     days,
     unplaced,
     totals: totalsOf(days, unplaced.length, cost / NANO_PER_CENT),

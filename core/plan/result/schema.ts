@@ -338,8 +338,10 @@ export const planSchema = v.object({
   problemHash: text,
   seed: figure,
   iterations: figure,
-  /** Whether drive times are an estimate or come from an imported matrix. */
-  travel: v.picklist(['estimate', 'matrix', 'mixed']),
+  /** Whether drive times are an estimate, or come from an imported matrix or from roads. */
+  travel: v.picklist(['estimate', 'matrix', 'roads', 'mixed']),
+  /** Whose roads they come from, to be shown with them. */
+  travelCredit: v.optional(text),
   days: v.array(planDaySchema),
   unplaced: v.array(unplacedSchema),
   totals: totalsSchema,

@@ -36,12 +36,20 @@ export function runSheet(input: DayInput): Sheet {
   };
 }
 
+/** Whose roads the figures come from has to stand beside them. */
+function drivingSource({ travel, travelCredit }: DayInput['plan']): string {
+  const roads = travelCredit === undefined ? '' : `roads: ${travelCredit}`;
+  if (travel === 'estimate') return ' (estimate from straight lines, not roads)';
+  const words = [...(travel === 'mixed' ? ['in part an estimate from straight lines'] : []), roads];
+  const told = words.filter((each) => each !== '').join('; ');
+  return told === '' ? '' : ` (${told})`;
+}
+
 function summary(input: DayInput): Block {
   const { book, plan, day } = input;
   const { units } = book;
   const driveOff = day.activities.find((each) => each.kind === 'drive')?.startSec ?? day.startSec;
   const overtime = day.overtimeSec > 0 ? `, ${formatDuration(day.overtimeSec)} of it overtime` : '';
-  const estimate = plan.travel === 'matrix' ? '' : ' (estimate from straight lines, not roads)';
   return {
     kind: 'facts',
     facts: [
@@ -60,7 +68,7 @@ function summary(input: DayInput): Block {
       { label: 'Loads', value: String(day.loads.length) },
       {
         label: 'Driving',
-        value: `${formatDistance(day.distanceM, units)}, ${formatDuration(day.driveSec)}${estimate}`,
+        value: `${formatDistance(day.distanceM, units)}, ${formatDuration(day.driveSec)}${drivingSource(plan)}`,
       },
     ],
   };

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { err, ok, type Result } from '../../base/index.ts';
 import type { Position } from '../../book/index.ts';
 import { distanceMetres } from '../../geometry/index.ts';
-import { NO_WAY } from '../roads.ts';
+import { NO_WAY } from '../drive-table.ts';
 import { cellsFault } from './sense.ts';
 import type { Asked, Engine, EngineCells } from './types.ts';
 

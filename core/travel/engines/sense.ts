@@ -27,7 +27,8 @@ export function cellsFault({ durationSec, distanceM }: EngineCells, { at, block,
       if (least > SHORT_M && seconds * FASTEST_M_PER_SEC < least) return `It gives ${seconds} s for ${told}.`;
       if (metres > SHORT_M && seconds * FASTEST_M_PER_SEC < metres - SHORT_M)
         return `It gives ${seconds} s for ${whole(metres)} m of road.`;
-      if (metres > MOST_DETOUR * (straight + 2 * mostM + SHORT_M)) return `It gives ${whole(metres)} m of road for ${told}.`;
+      if (metres > MOST_DETOUR * (straight + 2 * mostM + SHORT_M))
+        return `It gives ${whole(metres)} m of road for ${told}.`;
     }
   }
   return null;

@@ -179,7 +179,7 @@ function totalLines(book: Book, plan: Plan): readonly string[] {
   return [
     `${rigDays(plan.days.map((day) => day.date))}, ${counted(totals.stops, 'stop')}, ${formatLargeArea(totals.treatedSqFt)}, ${counted(totals.loads, 'load')}, ${counted(totals.refills, 'refill')} (${totals.fillPointVisits} at fill points)`,
     ...groundLines(totals),
-    `${formatDuration(totals.paidSec)} paid, ${formatDuration(totals.driveSec)} driving (${formatDistance(totals.distanceM)}, ${travelWords(plan.travel)}), ${formatMoney(totals.costUsd)}`,
+    `${formatDuration(totals.paidSec)} paid, ${formatDuration(totals.driveSec)} driving (${formatDistance(totals.distanceM)}, ${travelWords(plan)}), ${formatMoney(totals.costUsd)}`,
     ...(plan.evenDays === undefined ? [] : [`of this for days of unlike length: ${plan.evenDays.words}`]),
     `${formatVolume(totals.waterGal)} of water${products}`,
     `seed ${plan.seed}, ${plan.iterations} iterations`,
@@ -188,9 +188,11 @@ function totalLines(book: Book, plan: Plan): readonly string[] {
 
 const toBuy = (book: Book, plan: Plan): string => productList(book, plan.totals.products);
 
-function travelWords(travel: Plan['travel']): string {
+function travelWords({ travel, travelCredit }: Plan): string {
   if (travel === 'estimate') return 'an estimate from straight lines';
-  return travel === 'matrix' ? 'from the imported matrix' : 'partly an estimate from straight lines';
+  if (travel === 'matrix') return 'from the imported matrix';
+  const roads = travelCredit === undefined ? '' : `, roads: ${travelCredit}`;
+  return travel === 'roads' ? `by road${roads}` : `partly an estimate from straight lines${roads}`;
 }
 
 function amount(volumeGal: number, weightLb: number, kind: 'tank' | 'dry' = weightLb > 0 ? 'dry' : 'tank'): string {

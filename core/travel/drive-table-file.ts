@@ -1,6 +1,6 @@
 import { err, fingerprintNumbers, ok, type Result } from '../base/index.ts';
 import type { Position } from '../book/index.ts';
-import type { RoadTable } from './roads.ts';
+import type { DriveTable } from './drive-table.ts';
 
 /** The first bytes of a file of drive times: a name and a version. */
 const MARK = 'SWARDWAY-DRIVES-1\n';
@@ -19,7 +19,7 @@ type Head = {
  * A table of drive times as bytes: mark, length of the head (32 bits, low byte first), head as JSON in UTF-8 padded with spaces to
  * whole words, then durations, distances and distances to roads as 32-bit numbers, low byte first. It can be thrown away at any time.
  */
-export function writeRoadTable(table: RoadTable): Uint8Array {
+export function writeDriveTable(table: DriveTable): Uint8Array {
   const numbers = joined(table);
   const head: Head = {
     madeFrom: table.madeFrom,
@@ -42,8 +42,8 @@ export function writeRoadTable(table: RoadTable): Uint8Array {
   return bytes;
 }
 
-/** Reads what `writeRoadTable` wrote. Fails with 'format-invalid' for anything else, and for a table that was cut or changed. */
-export function readRoadTable(bytes: Uint8Array, where: string): Result<RoadTable> {
+/** Reads what `writeDriveTable` wrote. Fails with 'format-invalid' for anything else, and for a table that was cut or changed. */
+export function readDriveTable(bytes: Uint8Array, where: string): Result<DriveTable> {
   const head = headOf(bytes);
   if (head === null) return damaged(where);
   const { at, madeFrom, credit, check, start } = head;
@@ -65,7 +65,7 @@ export function readRoadTable(bytes: Uint8Array, where: string): Result<RoadTabl
   });
 }
 
-function joined({ durationSec, distanceM, offRoadM }: RoadTable): Int32Array {
+function joined({ durationSec, distanceM, offRoadM }: DriveTable): Int32Array {
   const numbers = new Int32Array(durationSec.length + distanceM.length + offRoadM.length);
   numbers.set(durationSec, 0);
   numbers.set(distanceM, durationSec.length);

@@ -2,7 +2,7 @@ import type { Position } from '../book/index.ts';
 import type { Leg, Place, TravelPort } from './types.ts';
 
 /** Travel along roads between positions: from a road graph, or from an engine that the user runs. */
-export type RoadTable = {
+export type DriveTable = {
   /** Fingerprint of what the figures were reckoned from: roads, speeds, limits, engine. */
   readonly madeFrom: string;
   /** Whose roads they are, to be shown where the figures are; '' where nobody is to be named. */
@@ -27,7 +27,7 @@ export function positionKey([longitude, latitude]: Position): string {
 }
 
 /** Travel by a road table. A place that was moved since the table was made is unknown to it, and so is every pair with it. */
-export function roadPort(table: RoadTable): TravelPort {
+export function roadPort(table: DriveTable): TravelPort {
   const rows = new Map(table.at.map((at, row) => [positionKey(at), row]));
   const found = new Map<Place, number>();
   const rowOf = (place: Place): number => {
@@ -51,7 +51,7 @@ export function roadPort(table: RoadTable): TravelPort {
 }
 
 /** The places that lie too far from any road, with the distance to the nearest one in metres. */
-export function placesOffRoad(table: RoadTable, places: readonly Place[]): readonly { id: string; metres: number }[] {
+export function placesOffRoad(table: DriveTable, places: readonly Place[]): readonly { id: string; metres: number }[] {
   const metres = new Map(table.at.map((at, row) => [positionKey(at), table.offRoadM[row] ?? NO_WAY]));
   return places.flatMap((each) => {
     const off = metres.get(positionKey(each.at)) ?? NO_WAY;
