@@ -27,6 +27,7 @@ export type ErrorCode =
   | 'record-not-done'
   | 'record-unsigned'
   | 'book-invalid'
+  | 'backup-missing'
   | 'book-locked'
   | 'book-read-only'
   | 'book-vanished'

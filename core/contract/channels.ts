@@ -8,6 +8,7 @@ import { readingChannels } from './reading-channels.ts';
 import { evenPrice, type Settings, settingsChangeSchema } from './settings.ts';
 import type {
   AppInfo,
+  Backup,
   Cancelled,
   Done,
   OpenBook,
@@ -104,6 +105,16 @@ export const channels = {
   /** A copy of the whole book: as a book file, or in its JSON form. */
   'book.saveCopy': channel<WrittenFile>()(v.strictObject({ session: handle, as: v.picklist(['book', 'json']) })),
   'book.close': channel<Done>()(v.strictObject({ session: handle })),
+
+  /** The copies of a book file that the host took by itself, newest first. */
+  'backup.list': channel<readonly Backup[]>()(v.strictObject({ token: handle })),
+  /**
+   * Puts a backup in the place of a book file and opens it. The window's own session of the book is closed first; the book as it was is
+   * kept, as one more backup or, where it is damaged, beside the file under another name.
+   */
+  'backup.restore': channel<OpenBook>()(
+    v.strictObject({ token: handle, backupId: handle, session: v.nullable(handle) }),
+  ),
 
   /**
    * Keeps the unfinished outline with the book, or takes it away (null). The host does not look into it: what the screen wrote

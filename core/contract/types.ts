@@ -72,6 +72,17 @@ export type OpenBook = {
   readonly savedAt: string | null;
   /** Why edits cannot be stored, or null where they can. */
   readonly readOnlyBecause: string | null;
+  /** What a user should know of how the file was found, in whole sentences; null where all is as usual. */
+  readonly remark: string | null;
+};
+
+/** A copy of a book that the host took by itself. */
+export type Backup = {
+  readonly backupId: string;
+  /** ISO 8601 date and time. */
+  readonly takenAt: string;
+  readonly revision: number;
+  readonly properties: number;
 };
 
 export type Saved = { readonly revision: number; readonly savedAt: string };

@@ -3,9 +3,10 @@ import path from 'node:path';
 import * as v from 'valibot';
 import { err, type Result } from '../../core/base/index.ts';
 import { type ChannelName, channels, isChannelName } from '../../core/contract/index.ts';
+import { createBackups } from './backups/index.ts';
 import { createFileTokens, createTurn } from './files/index.ts';
 import { createGround, passingFolder } from './ground/index.ts';
-import { type Context, createHandlers, servePicture } from './handlers/index.ts';
+import { type Context, createHandlers, keepBackup, servePicture } from './handlers/index.ts';
 import type { Client, HostPort } from './host-port.ts';
 import { createImagery, type PictureAnswer, serveTile } from './imagery/index.ts';
 import { createJobs } from './jobs/index.ts';
@@ -102,6 +103,7 @@ function createContext(
   const tokens = createFileTokens();
   const settings = createSettingsStore(dataFolder);
   const { version } = options;
+  const backups = createBackups(path.join(dataFolder, 'backups'), now);
   return {
     port: options.port,
     dataFolder,
@@ -111,7 +113,8 @@ function createContext(
     now,
     log,
     tokens,
-    library: createLibrary(now),
+    library: createLibrary(now, async (entry) => keepBackup(backups, entry, log)),
+    backups,
     makingTurn: createTurn(),
     samples: createSamples(options.samplesFolder),
     settings,

@@ -15,6 +15,7 @@ import {
 import { COMMAND_GROUPS, COMMANDS, type Command, IS_MAC, keyWords, searchCommands } from '../commands/index.ts';
 import { openOverlay, say, useHost, useView } from '../stores/index.ts';
 import { Button } from '../ui/index.ts';
+import { BackupList } from './backups.tsx';
 
 /** Palette, keys and about: whichever is open. */
 export function Overlays() {
@@ -22,6 +23,13 @@ export function Overlays() {
   if (overlay === null) return null;
   if (overlay === 'palette') return <Palette />;
   if (overlay === 'keys') return <KeysHelp />;
+  if (overlay === 'backups') {
+    return (
+      <OverlaySheet title="Backups of this book">
+        <BackupList />
+      </OverlaySheet>
+    );
+  }
   return <About />;
 }
 

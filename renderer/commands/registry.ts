@@ -20,6 +20,7 @@ import {
   saveCopy,
   selectStop,
   showAllOnMap,
+  showBackups,
   showSelectionOnMap,
   startPicture,
   startPlanning,
@@ -86,6 +87,14 @@ const bookCommands: readonly Command[] = [
     keys: [],
     whyNot: needsBook,
     run: start(() => saveCopy('json')),
+  },
+  {
+    id: 'book.backups',
+    group: 'Book',
+    title: () => 'Backups of this book…',
+    keys: [],
+    whyNot: needsBook,
+    run: start(showBackups),
   },
   ...exportCommands,
   {

@@ -29,6 +29,8 @@ export type SaveState =
 
 type OpenState = {
   readonly session: string;
+  /** Opens the same book again. */
+  readonly token: string;
   readonly fileName: string;
   readonly place: string;
   readonly book: Book;
@@ -59,11 +61,12 @@ export function showBook(opened: OpenBook): void {
   waiting = [];
   clearSelection();
   rememberBook(opened.token);
-  const { plans, draft, ...open } = opened;
+  const { plans, draft, remark, ...open } = opened;
   useBook.setState({ open, history: NO_HISTORY, save: { kind: 'saved' } });
   startPlans(opened.session, plans);
   startDrafts(opened.session, draft);
   say(`${opened.book.name} is open, ${opened.book.properties.length} lawns.`);
+  if (remark !== null) showNews(remark);
 }
 
 export async function closeBook(): Promise<void> {

@@ -1,4 +1,5 @@
 export * from './background.ts';
+export { restoreBackup, showBackups, useBackups } from './backups.ts';
 export * from './board.ts';
 export {
   bookChangedElsewhere,

@@ -1,4 +1,5 @@
 import type { AppInfo } from '../../core/contract/index.ts';
+import { bookDidNotOpen } from './backups.ts';
 import { showBook, useBook } from './book.ts';
 import { pickFile, receiveFile, uploadFile } from './files.ts';
 import { askHost, callHost } from './host.ts';
@@ -21,8 +22,9 @@ export async function createBook(name: string): Promise<void> {
 }
 
 export async function openToken(token: string): Promise<void> {
-  const opened = await askHost('book.open', { token });
-  if (opened !== null) showBook(opened);
+  const opened = await callHost('book.open', { token });
+  if (opened.ok) showBook(opened.value);
+  else await bookDidNotOpen(token, opened.error);
 }
 
 export async function openBookFile(): Promise<void> {

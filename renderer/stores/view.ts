@@ -9,7 +9,7 @@ export type Panel = (typeof PANELS)[number];
 export type PanelState = { readonly sizePx: number; readonly folded: boolean };
 
 /** What is open above the rooms; null for nothing. */
-export type Overlay = 'palette' | 'keys' | 'settings' | 'about' | null;
+export type Overlay = 'palette' | 'keys' | 'backups' | 'about' | null;
 
 type ViewState = {
   readonly room: Room;

@@ -37,6 +37,7 @@ export function openBookOf(book: Book, revision = 7): OpenBook {
     place: '~',
     savedAt: null,
     readOnlyBecause: null,
+    remark: null,
   };
 }
 

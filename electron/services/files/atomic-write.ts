@@ -59,7 +59,7 @@ export function folderMissing(file: string): Err {
 }
 
 /** Flushes the folder's own entry; systems that cannot do that do it by themselves. */
-async function flushFolder(folder: string): Promise<void> {
+export async function flushFolder(folder: string): Promise<void> {
   const handle = await open(folder, 'r').catch(() => null);
   await handle?.sync().catch(() => undefined);
   await handle?.close();

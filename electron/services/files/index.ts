@@ -1,4 +1,4 @@
-export { folderMissing, type WriteSteps, writeOwn, writeWhole } from './atomic-write.ts';
+export { flushFolder, folderMissing, type WriteSteps, writeOwn, writeWhole } from './atomic-write.ts';
 export { type BoundedSource, openBoundedSource } from './bounded-source.ts';
 export { type FileError, fileFailure, isFileError } from './failures.ts';
 export { dataFolder, describePlace, fileNameFrom, shortFolder } from './places.ts';

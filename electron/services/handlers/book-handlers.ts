@@ -1,7 +1,7 @@
 import { mkdtemp, readFile, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { err, ok, type Result } from '../../../core/base/index.ts';
+import { ok, type Result } from '../../../core/base/index.ts';
 import { emptyBook, writeBook } from '../../../core/book/index.ts';
 import type { Done, RecentBook, Saved, WrittenFile } from '../../../core/contract/index.ts';
 import { fileNameFrom, shortFolder } from '../files/index.ts';
@@ -10,7 +10,9 @@ import { BOOK_ENDING, describeSession, type Session } from '../library/index.ts'
 import { createStoreFile } from '../store/index.ts';
 import type { Context, HandlersOf } from './context.ts';
 import { deliver } from './deliver.ts';
+import { backUpNowAndThen } from './keep-backup.ts';
 import { newBookFile, openAnyFile, openBookFile, openSample } from './open-book.ts';
+import { unknownToken } from './unknown-token.ts';
 
 const DONE: Result<Done> = ok({ done: true });
 
@@ -49,7 +51,10 @@ export function bookHandlers(context: Context): HandlersOf<BookChannels> {
       const found = library.find(session, client.id);
       if (!found.ok) return found;
       const saved = await found.value.entry.apply(action, baseRevision);
-      if (saved.ok) tellSaved(context, found.value, saved.value, client);
+      if (saved.ok) {
+        tellSaved(context, found.value, saved.value, client);
+        backUpNowAndThen(context, found.value.entry);
+      }
       return saved;
     },
     'book.saveCopy': async ({ session, as }, client) => {
@@ -64,10 +69,6 @@ export function bookHandlers(context: Context): HandlersOf<BookChannels> {
       return DONE;
     },
   };
-}
-
-export function unknownToken(): Result<never> {
-  return err('not-allowed', 'file token', 'The host did not give out this file.', 'Choose the file again.');
 }
 
 /** Tells the window that made the edit that it is stored, and every other window of the book that it has changed. */

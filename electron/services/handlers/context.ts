@@ -1,5 +1,6 @@
 import type { Result } from '../../../core/base/index.ts';
 import type { ChannelName, CheckedRequestOf, ResponseOf } from '../../../core/contract/index.ts';
+import type { Backups } from '../backups/index.ts';
 import type { FileTokens, Turn } from '../files/index.ts';
 import type { Ground } from '../ground/index.ts';
 import type { Client, HostPort } from '../host-port.ts';
@@ -27,6 +28,7 @@ export type Context = {
   readonly library: Library;
   /** New book files are made one after the other, so that two windows never make the same one. */
   readonly makingTurn: Turn;
+  readonly backups: Backups;
   readonly samples: Samples;
   readonly settings: SettingsStore;
   readonly recent: RecentStore;

@@ -3,9 +3,9 @@ import path from 'node:path';
 import { ok, type Result } from '../../../core/base/index.ts';
 import type { Done, StreetsLoaded } from '../../../core/contract/index.ts';
 import { readStreetFile } from '../streets/index.ts';
-import { unknownToken } from './book-handlers.ts';
 import type { Context, HandlersOf } from './context.ts';
 import { addPicture, picturesAddress } from './picture.ts';
+import { unknownToken } from './unknown-token.ts';
 
 const DONE: Result<Done> = ok({ done: true });
 

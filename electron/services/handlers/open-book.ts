@@ -8,12 +8,14 @@ import type { Client } from '../host-port.ts';
 import { BOOK_ENDING, describeSession, storeNewBook } from '../library/index.ts';
 import { createStoreFile, openStore, readHeader } from '../store/index.ts';
 import type { Context } from './context.ts';
+import { bookNow } from './keep-backup.ts';
 
 /** Opens a book file for a client and puts it at the head of the recent list. */
 export async function openBookFile(context: Context, file: string, client: Client): Promise<Result<OpenBook>> {
   const opened = await context.library.open(file, client.id);
   if (!opened.ok) return opened;
   const { entry } = opened.value;
+  await context.backups.watch(bookNow(entry));
   await context.recent.remember({
     file: entry.store.file,
     name: entry.book().name,

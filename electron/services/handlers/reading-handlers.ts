@@ -1,6 +1,6 @@
 import { ok } from '../../../core/base/index.ts';
-import { unknownToken } from './book-handlers.ts';
 import type { Context, HandlersOf } from './context.ts';
+import { unknownToken } from './unknown-token.ts';
 
 export function readingHandlers(context: Context): HandlersOf<'ground.read' | 'ground.cancel' | 'ground.elevation'> {
   const { ground, tokens } = context;

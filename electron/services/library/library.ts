@@ -28,7 +28,8 @@ export type Library = {
   readonly isOpen: (file: string) => Promise<boolean>;
 };
 
-export function createLibrary(now: () => Date): Library {
+/** @param beforeClosing what is done with a book when the last window leaves it, before its file is closed */
+export function createLibrary(now: () => Date, beforeClosing: (entry: OpenEntry) => Promise<void>): Library {
   const entries = new Map<string, Promise<Result<OpenEntry>>>();
   const sessions = new Map<string, Session>();
   const closing = new Map<string, Promise<void>>();
@@ -53,7 +54,9 @@ export function createLibrary(now: () => Date): Library {
     const wasOpen = sessions.delete(session.session);
     if (wasOpen && ![...sessions.values()].some(({ entry }) => entry === session.entry)) {
       entries.delete(file);
-      const ending = session.entry.close().finally(() => closing.delete(file));
+      const ending = beforeClosing(session.entry)
+        .then(() => session.entry.close())
+        .finally(() => closing.delete(file));
       closing.set(file, ending);
     }
     await closing.get(file);
@@ -98,7 +101,7 @@ function notOpen(): Result<never> {
 
 /** What a screen gets to know of a session. */
 export function describeSession({ session, entry }: Session, tokens: FileTokens): OpenBook {
-  const { file, readOnlyBecause } = entry.store;
+  const { file, readOnlyBecause, remark } = entry.store;
   return {
     session,
     token: tokens.give(file),
@@ -111,6 +114,7 @@ export function describeSession({ session, entry }: Session, tokens: FileTokens)
     place: shortFolder(path.dirname(file)),
     savedAt: entry.savedAt(),
     readOnlyBecause,
+    remark,
   };
 }
 

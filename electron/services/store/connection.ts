@@ -1,4 +1,5 @@
 import sqlite3 from 'sqlite3';
+import { createTurn } from '../files/index.ts';
 
 /** A value that can be bound to a statement, or read from a row. */
 export type Cell = string | number | Uint8Array | null;
@@ -21,6 +22,8 @@ export type Connection = {
   readonly all: (sql: string, values?: readonly Cell[]) => Promise<readonly Row[]>;
   /** Runs the work between BEGIN IMMEDIATE and COMMIT; rolls back when it throws. Transactions never overlap. */
   readonly transaction: <T>(work: () => Promise<T>) => Promise<T>;
+  /** Runs work that must not fall into a transaction (a copy of the whole file), in the same queue. */
+  readonly alone: <T>(work: () => Promise<T>) => Promise<T>;
   readonly close: () => Promise<void>;
 };
 
@@ -44,11 +47,14 @@ export async function openConnection(file: string, mode: OpenMode): Promise<Conn
         else done(rows);
       });
     });
+  // One writer queue: the next piece of work begins when the one before has ended.
+  const alone = createTurn();
   return {
     exec,
     run,
     all,
-    transaction: transactionQueue(exec),
+    alone,
+    transaction: (work) => alone(() => inTransaction(exec, work)),
     close: () => new Promise<void>((done, fail) => database.close(settle(done, fail))),
   };
 }
@@ -70,25 +76,17 @@ function openDatabase(file: string, mode: OpenMode): Promise<sqlite3.Database> {
   });
 }
 
-/** One writer queue: the next transaction begins when the one before has ended. */
-function transactionQueue(exec: (sql: string) => Promise<void>): Connection['transaction'] {
-  let last: Promise<unknown> = Promise.resolve();
-  return (work) => {
-    const next = last.then(async () => {
-      await exec('BEGIN IMMEDIATE');
-      try {
-        const value = await work();
-        await exec('COMMIT');
-        return value;
-      } catch (error) {
-        // SQLite may have rolled back by itself (disk full); a second ROLLBACK then fails, which is fine.
-        await exec('ROLLBACK').catch(() => undefined);
-        throw error;
-      }
-    });
-    last = next.catch(() => undefined);
-    return next;
-  };
+async function inTransaction<T>(exec: (sql: string) => Promise<void>, work: () => Promise<T>): Promise<T> {
+  await exec('BEGIN IMMEDIATE');
+  try {
+    const value = await work();
+    await exec('COMMIT');
+    return value;
+  } catch (error) {
+    // SQLite may have rolled back by itself (disk full); a second ROLLBACK then fails, which is fine.
+    await exec('ROLLBACK').catch(() => undefined);
+    throw error;
+  }
 }
 
 function settle(done: () => void, fail: (error: SqliteFailure) => void): (error: Error | null) => void {

@@ -8,11 +8,14 @@ import { damaged, guardStore } from './failures.ts';
 import { readHeader } from './header.ts';
 import { APPLICATION_ID, migrate } from './migrate.ts';
 import { MIGRATIONS, type Migration } from './migrations/index.ts';
+import { type PlaceOfBook, placeOfBook } from './place.ts';
 
 export type OpenedFile = {
   readonly connection: Connection;
   /** Why nothing can be stored in this file; null where it can. */
   readonly readOnlyBecause: string | null;
+  /** What a user should know of how the file was found: whole sentences; null where all is as usual. */
+  readonly remark: string | null;
 };
 
 /** How long to wait for another program that has the file open, milliseconds: enough for one that is just closing. */
@@ -25,23 +28,29 @@ const BUSY_MS = 1500;
 export async function openBookFile(
   file: string,
   migrations: readonly Migration[] = MIGRATIONS,
+  place?: PlaceOfBook,
 ): Promise<Result<OpenedFile>> {
   return guardStore<OpenedFile>(file, async () => {
     const known = await checkHeader(file, migrations.length);
     if (!known.ok) return known;
     const readOnlyBecause = await whyReadOnly(file);
-    if (readOnlyBecause !== null && (await hasUnfinishedLog(file))) return unfinishedLog(file);
+    const wasLeftOpen = await hasUnfinishedLog(file);
+    if (readOnlyBecause !== null && wasLeftOpen) return unfinishedLog(file);
+    const lies = place ?? (await placeOfBook(file));
     const connection = await openConnection(file, readOnlyBecause === null ? 'write' : 'frozen');
     try {
-      if (readOnlyBecause === null) await settleIn(connection);
-      const health = await connection.all('PRAGMA quick_check(1)');
-      const verdict = String(health[0]?.quick_check ?? 'no answer');
-      if (verdict !== 'ok') {
+      if (readOnlyBecause === null) await settleIn(connection, lies);
+      const fault = await findFault(connection, wasLeftOpen);
+      if (fault !== null) {
         await connection.close();
-        return damaged(file, verdict);
+        return damaged(file, fault);
       }
       if (readOnlyBecause === null) await upgrade(connection, file, known.value, migrations);
-      return ok({ connection, readOnlyBecause });
+      const remarks = [
+        ...(wasLeftOpen ? [RECOVERED] : []),
+        ...(lies.kind === 'shared' ? [sharedWords(lies.words)] : []),
+      ];
+      return ok({ connection, readOnlyBecause, remark: remarks.length === 0 ? null : remarks.join(' ') });
     } catch (error) {
       await connection.close().catch(() => undefined);
       throw error;
@@ -49,8 +58,26 @@ export async function openBookFile(
   });
 }
 
+const RECOVERED =
+  'The program ended without closing this book. Every edit that was shown as saved is here, and the whole file was checked.';
+
+function sharedWords(words: string): string {
+  return `The book lies ${words}: it is stored without a log beside it, and one machine at a time can have it open.`;
+}
+
+/** Null for a sound file. One that was not closed is checked in whole, every index and every reference; any other one more quickly. */
+async function findFault(connection: Connection, wasLeftOpen: boolean): Promise<string | null> {
+  const check = wasLeftOpen ? 'integrity_check' : 'quick_check';
+  const health = await connection.all(`PRAGMA ${check}(1)`);
+  const verdict = String(health[0]?.[check] ?? 'no answer');
+  if (verdict !== 'ok') return verdict;
+  if (!wasLeftOpen) return null;
+  const [loose] = await connection.all('PRAGMA foreign_key_check');
+  return loose === undefined ? null : `a row of ${loose.table} refers to one that is not there`;
+}
+
 /** The file's version, or why it is not opened. Only reads. */
-async function checkHeader(file: string, newest: number): Promise<Result<number>> {
+export async function checkHeader(file: string, newest = MIGRATIONS.length): Promise<Result<number>> {
   const header = await readHeader(file);
   const where = describePlace(file);
   if (header.kind !== 'sqlite' || header.applicationId !== APPLICATION_ID) {
@@ -86,8 +113,8 @@ async function whyReadOnly(file: string): Promise<string | null> {
 
 /** True where the last edits are still in the log beside the file: without writing they cannot be read back. */
 async function hasUnfinishedLog(file: string): Promise<boolean> {
-  const log = await stat(`${file}-wal`).catch(() => null);
-  return log !== null && log.size > 0;
+  const logs = await Promise.all([`${file}-wal`, `${file}-journal`].map((name) => stat(name).catch(() => null)));
+  return logs.some((log) => log !== null && log.size > 0);
 }
 
 function unfinishedLog(file: string): Result<never> {
@@ -99,14 +126,17 @@ function unfinishedLog(file: string): Result<never> {
   );
 }
 
-/** Settings of the one connection. With the lock held from the first access on, no second program can open the book. */
-async function settleIn(connection: Connection): Promise<void> {
+/**
+ * Settings of the one connection. With the lock held from the first access on, no second program can open the book. In a shared folder a
+ * rollback journal takes the place of the log; there a commit waits for the folder as well (EXTRA), or a lost journal could undo it.
+ */
+async function settleIn(connection: Connection, place: PlaceOfBook): Promise<void> {
   await connection.exec(`PRAGMA busy_timeout = ${BUSY_MS}`);
   await connection.exec('PRAGMA locking_mode = EXCLUSIVE');
   await connection.exec('PRAGMA trusted_schema = OFF');
   await connection.exec('PRAGMA foreign_keys = ON');
-  await connection.exec('PRAGMA journal_mode = WAL');
-  await connection.exec('PRAGMA synchronous = FULL');
+  await connection.exec(`PRAGMA journal_mode = ${place.kind === 'own' ? 'WAL' : 'DELETE'}`);
+  await connection.exec(`PRAGMA synchronous = ${place.kind === 'own' ? 'FULL' : 'EXTRA'}`);
   await connection.exec('PRAGMA checkpoint_fullfsync = ON');
   // An empty write takes the lock at once, not with the first edit.
   await connection.transaction(async () => undefined);
@@ -128,7 +158,7 @@ async function upgrade(
 export async function createEmptyFile(file: string): Promise<Connection> {
   const connection = await openConnection(file, 'create');
   try {
-    await settleIn(connection);
+    await settleIn(connection, { kind: 'own' });
     await migrate(connection, MIGRATIONS);
     return connection;
   } catch (error) {

@@ -7,6 +7,8 @@ export type Snapshot = { readonly file: string; readonly remove: () => Promise<v
 
 /** How often the copy is made anew where the book was written to meanwhile. */
 const MOST_TRIES = 5;
+/** Endings of what SQLite keeps beside a book: the write-ahead log, or the journal in shared folders. */
+const LOGS = ['-wal', '-journal'];
 
 /**
  * Copies a book with its log as both stand, into a folder of the system's for passing files. A copy during which either changed is thrown
@@ -20,8 +22,10 @@ export async function takeSnapshot(book: string): Promise<Snapshot | null> {
     for (let tries = 0; tries < MOST_TRIES; tries += 1) {
       const before = await stampOf(book);
       await copyFile(book, file);
-      await rm(`${file}-wal`, { force: true });
-      await copyFile(`${book}-wal`, `${file}-wal`).catch(ignoreMissing);
+      for (const log of LOGS) {
+        await rm(`${file}${log}`, { force: true });
+        await copyFile(`${book}${log}`, `${file}${log}`).catch(ignoreMissing);
+      }
       if ((await stampOf(book)) === before) return { file, remove };
     }
   } catch (error) {
@@ -34,10 +38,12 @@ export async function takeSnapshot(book: string): Promise<Snapshot | null> {
 
 /** Size and time of the last change of a book and of its log. */
 async function stampOf(book: string): Promise<string> {
-  const marks = [book, `${book}-wal`].map(async (name) => {
-    const found = await stat(name, { bigint: true }).catch(() => null);
-    return found === null ? 'none' : `${found.size} ${found.mtimeNs}`;
-  });
+  const marks = ['', ...LOGS]
+    .map((log) => `${book}${log}`)
+    .map(async (name) => {
+      const found = await stat(name, { bigint: true }).catch(() => null);
+      return found === null ? 'none' : `${found.size} ${found.mtimeNs}`;
+    });
   return (await Promise.all(marks)).join(', ');
 }
 

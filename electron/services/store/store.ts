@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { mkdir, open, rename, rm, stat } from 'node:fs/promises';
+import { mkdir, rename, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { err, type Issue, ok, type Result } from '../../../core/base/index.ts';
 import { type Book, readBook } from '../../../core/book/index.ts';
@@ -8,6 +8,7 @@ import type { Action } from '../../../core/edit/index.ts';
 import { type Plan, readPlan } from '../../../core/plan/result/index.ts';
 import { describePlace } from '../files/index.ts';
 import type { Connection } from './connection.ts';
+import { copyWhole, removeFile } from './copy.ts';
 import { readDraft, writeDraft } from './draft.ts';
 import { damaged, guardStore } from './failures.ts';
 import { createEmptyFile, type OpenedFile, openBookFile } from './open.ts';
@@ -41,6 +42,8 @@ export type StoredEdit = {
 export type BookStore = {
   readonly file: string;
   readonly readOnlyBecause: string | null;
+  /** What a user should know of how the file was found, in whole sentences; null where all is as usual. */
+  readonly remark: string | null;
   readonly stored: StoredBook;
   readonly saveEdit: (edit: StoredEdit) => Promise<Result<true>>;
   readonly savePlan: (plan: StoredPlan) => Promise<Result<true>>;
@@ -70,7 +73,7 @@ export async function openStore(file: string): Promise<Result<BookStore>> {
     await remove();
     return read;
   }
-  return readStore(file, { ...read.value, readOnlyBecause: IN_USE }, remove);
+  return readStore(file, { ...read.value, readOnlyBecause: IN_USE, remark: null }, remove);
 }
 
 const IN_USE =
@@ -78,7 +81,7 @@ const IN_USE =
 
 /** @param leave what is to be done once the book is closed */
 async function readStore(file: string, opened: OpenedFile, leave: () => Promise<void>): Promise<Result<BookStore>> {
-  const { connection, readOnlyBecause } = opened;
+  const { connection, readOnlyBecause, remark } = opened;
   const stored = await guardStore(file, () => readStored(connection, file));
   if (!stored.ok) {
     await connection.close();
@@ -86,7 +89,8 @@ async function readStore(file: string, opened: OpenedFile, leave: () => Promise<
     return stored;
   }
   const { ino, dev } = await stat(file);
-  return ok(createStore({ file, connection, readOnlyBecause, stored: stored.value, inode: `${dev}:${ino}`, leave }));
+  const parts = { file, connection, readOnlyBecause, remark, stored: stored.value, inode: `${dev}:${ino}`, leave };
+  return ok(createStore(parts));
 }
 
 /** Writes a book into a new file: complete under another name first, so that a crash leaves no half book. */
@@ -110,12 +114,6 @@ export async function createStoreFile(file: string, book: Book, overwrite = fals
   if (!written.ok) await removeFile(fresh);
   return written;
 }
-
-const removeFile = async (file: string): Promise<void> => {
-  for (const name of [file, `${file}-wal`, `${file}-journal`, `${file}-shm`]) {
-    await rm(name, { force: true }).catch(() => undefined);
-  }
-};
 
 async function readStored(connection: Connection, file: string): Promise<Result<StoredBook>> {
   const text = await readBookText(connection);
@@ -141,12 +139,13 @@ type StoreParts = {
   readonly file: string;
   readonly connection: Connection;
   readonly readOnlyBecause: string | null;
+  readonly remark: string | null;
   readonly stored: StoredBook;
   readonly inode: string;
   readonly leave: () => Promise<void>;
 };
 
-function createStore({ file, connection, readOnlyBecause, stored, inode, leave }: StoreParts): BookStore {
+function createStore({ file, connection, readOnlyBecause, remark, stored, inode, leave }: StoreParts): BookStore {
   const write = (work: () => Promise<void>): Promise<Result<true>> =>
     guardStore<true>(file, async () => {
       if (readOnlyBecause !== null) return readOnly(file, readOnlyBecause);
@@ -157,6 +156,7 @@ function createStore({ file, connection, readOnlyBecause, stored, inode, leave }
   return {
     file,
     readOnlyBecause,
+    remark,
     stored,
     saveEdit: (edit) => write(() => writeEdit(connection, edit)),
     savePlan: ({ roundId, savedAt, plan }) => write(() => writePlan(connection, roundId, savedAt, plan)),
@@ -191,49 +191,6 @@ function writePlan(connection: Connection, roundId: string, savedAt: string, pla
     plan.problemHash,
     JSON.stringify(plan),
   ]);
-}
-
-/** Copies by VACUUM INTO (a plain copy of a live file misses its log), counts the records, and renames into place. */
-function copyWhole(connection: Connection, target: string): Promise<Result<true>> {
-  const fresh = path.join(path.dirname(target), `.${path.basename(target)}.${randomBytes(6).toString('hex')}.new`);
-  return guardStore<true>(target, async () => {
-    try {
-      await connection.run('VACUUM INTO ?', [fresh]);
-      const missing = await countDifference(connection, fresh);
-      if (missing !== null) return damaged(target, missing);
-      await flush(fresh);
-      await rename(fresh, target);
-      return ok(true);
-    } finally {
-      await removeFile(fresh);
-    }
-  });
-}
-
-async function flush(file: string): Promise<void> {
-  const handle = await open(file, 'r+');
-  await handle.sync();
-  await handle.close();
-}
-
-/** Null where the copy has as many rows in each table as the book. */
-async function countDifference(connection: Connection, copy: string): Promise<string | null> {
-  await connection.run('ATTACH DATABASE ? AS copy', [copy]);
-  try {
-    const tables = await connection.all(
-      "SELECT name FROM main.sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'",
-    );
-    for (const { name: table } of tables) {
-      const rows = await connection.all(
-        `SELECT (SELECT count(*) FROM main.${table}) AS here, (SELECT count(*) FROM copy.${table}) AS there`,
-      );
-      if (rows[0]?.here !== rows[0]?.there)
-        return `the copy has ${rows[0]?.there} of ${rows[0]?.here} rows in ${table}`;
-    }
-    return null;
-  } finally {
-    await connection.exec('DETACH DATABASE copy');
-  }
 }
 
 /** False where the file was deleted, moved or replaced while the book was open: a write would go to nowhere. */

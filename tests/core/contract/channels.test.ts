@@ -28,6 +28,8 @@ const SOUND: Readonly<Record<ChannelName, unknown>> = {
   'book.apply': { session, action: { kind: 'set', changes: { name: 'New' } }, baseRevision: 0 },
   'book.saveCopy': { session, as: 'json' },
   'book.close': { session },
+  'backup.list': { token: session },
+  'backup.restore': { token: session, backupId: '20261127T051810123Z-41-640', session: null },
   'draft.save': { session, draft: '{"corners":[]}' },
   'file.pick': { purpose: 'geojson' },
   'file.upload': { purpose: 'csv', name: 'lawns.csv', base64: 'YSxi' },

@@ -41,10 +41,12 @@ test(`no stored edit is lost and none is half there after ${ROUNDS} kills in mid
     child.process.kill('SIGKILL');
     expect((await child.ended).signal).toBe('SIGKILL');
     told = Math.max(told, acknowledged(child.output()));
-    if (((await stat(`${file}-wal`).catch(() => null))?.size ?? 0) > 0) killedInWriting += 1;
+    const leftLog = ((await stat(`${file}-wal`).catch(() => null))?.size ?? 0) > 0;
+    if (leftLog) killedInWriting += 1;
 
     const open = await openStore(file);
     if (!open.ok) throw new Error(`round ${round}: ${open.error.detail}`);
+    expect(open.value.remark).toEqual(leftLog ? expect.stringContaining('ended without closing') : null);
     const { book, revision } = open.value.stored;
     expect(revision).toBeGreaterThanOrEqual(told);
     // Edit N sets the note to N and adds property N: the three agree or the edit is half there.

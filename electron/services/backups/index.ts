@@ -1,0 +1,1 @@
+export { type Backups, type BookNow, createBackups } from './backups.ts';
