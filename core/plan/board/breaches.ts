@@ -45,6 +45,8 @@ function saidOf({ code, message, excess }: Violation, { date, rigId }: Spot, nam
   switch (code) {
     case 'window-missed':
       return `ready at ${clock(excess.found)}, work is allowed ${until(excess)}: ${lateBy(excess)}`;
+    case 'weather-closed':
+      return `${excess.found > excess.limit ? 'treats until' : 'sets up at'} ${clock(excess.found)}, weather allows it ${until(excess)}: ${lateBy(excess)} (${excess.why})`;
     case 'day-too-long':
       return `done at ${clock(excess.found)}, shift and overtime end at ${clock(excess.limit)}: ${lateBy(excess)}`;
     case 'fill-point-closed':

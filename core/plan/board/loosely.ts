@@ -132,9 +132,14 @@ class LoosePlacing {
   }
 }
 
-/** Customers who are reached too late wait for the crew; nobody starts before the customer allows it. */
+/** Customers who are reached too late wait for the crew, and weather does not end work; nobody starts before either allows it. */
 function loosen(problem: Problem, rig: number, limit: Limit, amount: number): Problem {
   if (limit.kind !== 'customer-hours') return lift(problem, rig, limit, amount);
-  const jobs = problem.jobs.map((job, at) => (at === limit.job ? { ...job, closeMs: NO_LIMIT } : job));
+  const jobs = problem.jobs.map((job, at) => (at === limit.job ? withoutEnd(job) : job));
   return { ...problem, jobs };
+}
+
+function withoutEnd({ treatHours, ...job }: Job): Job {
+  const opening = treatHours?.map((each) => (each === null ? null : { openMs: each.openMs, words: each.words }));
+  return { ...job, closeMs: NO_LIMIT, ...(opening === undefined ? {} : { treatHours: opening }) };
 }

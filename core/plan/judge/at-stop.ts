@@ -1,4 +1,4 @@
-import type { Op } from '../problem/index.ts';
+import type { Op, TreatHours } from '../problem/index.ts';
 import type { PlanActivity } from '../result/index.ts';
 import { cover } from './coverage.ts';
 import type { DayState } from './day-state.ts';
@@ -8,6 +8,7 @@ import { taskKey } from './lookup.ts';
 import { needTime } from './need-time.ts';
 import { checkOrderOfWork } from './order-of-work.ts';
 import { AMOUNT_SLACK, clockWords, GROUND_SLACK_SQ_FT, marksOf, msOf, TIME_SLACK_MS } from './tolerance.ts';
+import type { Excess } from './types.ts';
 import { drawForOp, drawnParts, serviceBetween } from './vessels.ts';
 import { matchVisit } from './visits.ts';
 
@@ -27,6 +28,7 @@ export function setUp(
   state.visit = visit;
   state.doneUnits.clear();
   state.lastOp = null;
+  state.pastHours = false;
   state.sums.stops += 1;
   state.stops.push({
     propertyId: activity.propertyId,
@@ -54,6 +56,7 @@ function checkVisit(state: DayState, activity: Extract<PlanActivity, { kind: 'se
     const excess = { subjectId: '', limit, found: ready / 1000, unit: 'clock' } as const;
     ledger.add('window-missed', where, `ready at ${clockWords(ready)}, allowed ${window}`, excess);
   }
+  checkOpening(state, activity, where);
   if (!visit.orderKnown) {
     ledger.add('time-not-possible', where, 'this rig cannot do these tasks in this order in one visit');
   }
@@ -69,6 +72,34 @@ function checkVisit(state: DayState, activity: Extract<PlanActivity, { kind: 'se
     if (!state.lateJobs.has(number)) state.sums.cost += job.lateCost[dayNumber] ?? 0;
     state.lateJobs.add(number);
   }
+}
+
+/** Hours of treating of the visit's jobs on the day; where several are worked on at once, all of them count. */
+function treatHoursOf({ visit, lookup, dayNumber }: DayState): readonly TreatHours[] {
+  return (visit?.jobs ?? []).flatMap((number) => lookup.problem.jobs[number]?.treatHours?.[dayNumber] ?? []);
+}
+
+function checkOpening(state: DayState, activity: Extract<PlanActivity, { kind: 'set-up' }>, where: string): void {
+  const startMs = msOf(activity.startSec);
+  const early = treatHoursOf(state).find((each) => startMs < each.openMs - TIME_SLACK_MS);
+  if (early === undefined) return;
+  const words = `sets up at ${clockWords(startMs)}, weather allows work from ${clockWords(early.openMs)}`;
+  state.ledger.add('weather-closed', where, words, weatherExcess(early.openMs, startMs, early));
+}
+
+/** Once a visit: of several ops that end too late the first one. */
+function checkClosing(state: DayState, activity: Treat, where: string): void {
+  if (state.pastHours) return;
+  const endMs = msOf(activity.endSec);
+  const over = treatHoursOf(state).find(({ closeMs }) => closeMs !== undefined && endMs > closeMs + TIME_SLACK_MS);
+  if (over?.closeMs === undefined) return;
+  state.pastHours = true;
+  const words = `treats until ${clockWords(endMs)}, weather allows work until ${clockWords(over.closeMs)}`;
+  state.ledger.add('weather-closed', where, words, weatherExcess(over.closeMs, endMs, over));
+}
+
+function weatherExcess(limitMs: number, foundMs: number, { words: why }: TreatHours): Excess {
+  return { subjectId: '', limit: limitMs / 1000, found: foundMs / 1000, unit: 'clock', why };
 }
 
 /** The break is due before the first visit whose arrival is at or after its time. */
@@ -94,6 +125,7 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
   const place = `${where}, ${activity.propertyId} ${activity.zoneId}`;
   state.sums.treatMs += msOf(activity.endSec) - msOf(activity.startSec);
   const op = state.visit?.ops.get(index) ?? null;
+  checkClosing(state, activity, place);
   addGround(state.sums, groundOf(op, activity.areaSqFt, activity.handTrim === true));
   state.stops.at(-1)?.done.push({ treat: activity, op });
   if (activity.areaSqFt < -GROUND_SLACK_SQ_FT || activity.doneSqFt < -GROUND_SLACK_SQ_FT) {

@@ -73,6 +73,8 @@ export type DayState = {
   /** Ground done of each op of the visit in progress. */
   readonly doneUnits: Map<Op, number>;
   lastOp: Op | null;
+  /** Whether an op of the visit has ended after its hours of treating. */
+  pastHours: boolean;
   /** Until when each of the two persons is busy. */
   readonly persons: Persons;
   /** Work on each zone of the visit in progress. */
@@ -117,6 +119,7 @@ export function startOfDay(
     visit: null,
     doneUnits: new Map(),
     lastOp: null,
+    pastHours: false,
     persons: { untilMs: [rig.shiftStartMs, rig.shiftStartMs] },
     worked: [],
     heads: new Map(),

@@ -29,6 +29,7 @@ export type Violation = {
     | 'out-of-reach'
     | 'day-too-long'
     | 'window-missed'
+    | 'weather-closed'
     | 'fill-point-closed'
     | 'fill-point-lacks-material'
     | 'over-payload'

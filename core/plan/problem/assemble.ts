@@ -86,7 +86,7 @@ export function assemble(
     issues: [
       ...gathered.issues,
       ...jobsOf.issues,
-      ...days.issues,
+      ...days.issues(),
       ...reserveNote(serviceMin, roundWhere(round)),
       ...clockNotes(book, dates, rigs),
       ...travelNotes(table, book.travel, book.matrix, roads, (id) => placeName(book, id)),

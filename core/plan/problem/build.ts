@@ -1,11 +1,11 @@
 import { err, ok, type Result } from '../../base/index.ts';
-import type { Book, Round } from '../../book/index.ts';
+import type { Book, Property, Round } from '../../book/index.ts';
 import { type AreaOf, lawnsOf } from '../../round/programme/index.ts';
 import { assemble } from './assemble.ts';
 import { dateFault } from './calendar.ts';
 import { withEvenDays } from './even-days.ts';
 import { freeze } from './freeze.ts';
-import { gatherFacts, Measures } from './gather.ts';
+import { type Gathered, gatherFacts, Measures, productIdsOf } from './gather.ts';
 import { groupJobs } from './group.ts';
 import { suppliesOf } from './materials.ts';
 import { type DayQuestion, openDays } from './open-days.ts';
@@ -43,7 +43,7 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const left = propertyIds === undefined ? taken : taken.filter((each) => propertyIds.includes(each.id));
   const gathered = gatherFacts(book, round, left, measures);
   const working = round.rigIds.flatMap((id) => book.rigs.filter((each) => each.id === id));
-  const days = openDays(book, round, dates, working, roundWhere(round), dayQuestion(areaOf, options));
+  const days = openDays(book, round, dates, working, roundWhere(round), dayQuestion(book, gathered, areaOf, options));
   const fault = firstFault(book, round, dates, gathered, days.noneOpen);
   if (fault !== null) return { ok: false, error: fault };
   const demands = gathered.facts.map((each) => each.demand);
@@ -64,9 +64,16 @@ function cancelled(round: Round): Result<never> {
   );
 }
 
-function dayQuestion(areaOf: AreaOf, { today, plannedDays }: ProblemOptions): DayQuestion {
+function dayQuestion(
+  book: Book,
+  { facts }: Gathered,
+  areaOf: AreaOf,
+  { today, plannedDays }: ProblemOptions,
+): DayQuestion {
   return {
     areaOf,
+    productsOn: ({ id }: Property) =>
+      facts.flatMap((each) => (each.property.id === id ? productIdsOf(book, each) : [])),
     ...(today === undefined ? {} : { today }),
     ...(plannedDays === undefined ? {} : { planned: plannedDays }),
   };

@@ -1,5 +1,5 @@
 import { fingerprint, fingerprintNumbers } from '../../base/index.ts';
-import type { Problem } from './types.ts';
+import type { Problem, TreatHours } from './types.ts';
 
 /** Adds the fingerprint of everything else. Issues are words, not figures, and stay out of it. */
 export function freeze(parts: Omit<Problem, 'hash'>): Problem {
@@ -9,13 +9,19 @@ export function freeze(parts: Omit<Problem, 'hash'>): Problem {
     travelMs: fingerprintNumbers(travelMs),
     travelM: fingerprintNumbers(travelM),
     tasks: tasks.map(fingerprint),
-    jobs: jobs.map(({ closed, ...job }) =>
+    jobs: jobs.map(({ closed, treatHours, ...job }) =>
       fingerprint({
         ...job,
         dayAllowed: Array.from(job.dayAllowed, (allowed, day) => (closed?.[day]?.isPassing === true ? 1 : allowed)),
         lateCost: Array.from(job.lateCost),
+        ...(treatHours === undefined ? {} : { treatHours: treatHours.map(plainHours) }),
       }),
     ),
   };
   return { ...parts, hash: fingerprint(plain) };
+}
+
+function plainHours(hours: TreatHours | null): readonly number[] {
+  if (hours === null) return [];
+  return hours.closeMs === undefined ? [hours.openMs] : [hours.openMs, hours.closeMs];
 }

@@ -89,6 +89,13 @@ function onceOnly(find: () => PassGround): () => PassGround {
   };
 }
 
+/** The products that one task puts down: those of its mix, its dry product, or none. */
+export function productIdsOf(book: Book, { demand }: TaskFacts): readonly string[] {
+  if (demand.what === 'aerate') return [];
+  if (demand.what !== 'spray') return [demand.materialId];
+  return book.mixes.find((each) => each.id === demand.materialId)?.parts.map((each) => each.productId) ?? [];
+}
+
 /** Every issue once. */
 export function uniqueIssues(issues: readonly Issue[]): readonly Issue[] {
   return [...new Map(issues.map((each) => [`${each.code} ${each.where} ${each.message}`, each])).values()];

@@ -1,7 +1,7 @@
 import { type Issue, NEVER_STOP } from '../../base/index.ts';
 import type { Book, Property, Round } from '../../book/index.ts';
 import { askLabels } from '../../round/ledger/index.ts';
-import { type Measures, uniqueIssues } from './gather.ts';
+import { type Measures, productIdsOf, uniqueIssues } from './gather.ts';
 import { commonDates, groundOf, splitByDays } from './label-days.ts';
 import type { Supplies } from './materials.ts';
 import type { TaskOptions } from './modes.ts';
@@ -23,6 +23,8 @@ export type JobGroup = {
   readonly property: Property;
   readonly tasks: readonly number[];
   readonly modes: Job['modes'];
+  /** What it puts down, each product once. */
+  readonly productIds: readonly string[];
   /** Days that labels and caps allow, null for all. */
   readonly labelDates: readonly string[] | null;
   /** Why not on the others. */
@@ -91,7 +93,7 @@ export function groupJobs(
   const groups = [...byProperty.values()].flatMap((answered) =>
     splitByRigs(rigs, answered)
       .flatMap(splitByDays)
-      .map((each) => groupOf(round, rigs, each, materialOf, outages)),
+      .map((each) => groupOf(book, round, rigs, each, materialOf, outages)),
   );
   return { groups, unplaceable, issues: uniqueIssues(issues) };
 }
@@ -112,6 +114,7 @@ function splitByRigs(rigs: readonly EquippedRig[], answered: readonly Answered[]
 }
 
 function groupOf(
+  book: Book,
   round: Round,
   rigs: readonly EquippedRig[],
   answered: readonly Answered[],
@@ -123,6 +126,7 @@ function groupOf(
   return {
     property: first.facts.property,
     tasks: answered.map((each) => each.task),
+    productIds: [...new Set(answered.flatMap((each) => productIdsOf(book, each.facts)))],
     labelDates: commonDates(answered),
     labelWords: [...new Set(answered.flatMap((each) => (each.labelWords === '' ? [] : [each.labelWords])))].join('; '),
     modes: rigs.map((rig, number) => {

@@ -15,7 +15,8 @@ export function jobOf(
   days: OpenDays,
 ): Job {
   const perDay = book.prices.perDayLate * NANO_PER_DOLLAR;
-  const closed = closedByLabel(days.closedFor(group.property), dates, group);
+  const closed = closedByLabel(days.closedFor(group.property, group.productIds), dates, group);
+  const treatHours = days.hoursFor(group.productIds);
   return {
     propertyId: group.property.id,
     place: placeOf.get(group.property.id) ?? 0,
@@ -25,6 +26,7 @@ export function jobOf(
     modes: group.modes,
     dayAllowed: Uint8Array.from(closed, (each) => (each === null ? 1 : 0)),
     ...(closed.some((each) => each !== null) ? { closed } : {}),
+    ...(treatHours.some((each) => each !== null) ? { treatHours } : {}),
     lateCost: Float64Array.from(dates, (date) => Math.round(perDay * daysLate(date, round.dueDate))),
   };
 }

@@ -1,21 +1,16 @@
 import { type Issue, issue } from '../../base/index.ts';
 import type { Book, Property, Rig, Round } from '../../book/index.ts';
-import {
-  calendarOf,
-  earliestWorkDay,
-  holdReason,
-  lawnClosedWhy,
-  noticeDaysOf,
-  roundDays,
-  roundWeather,
-} from '../../round/calendar/index.ts';
+import { calendarOf, earliestWorkDay, lawnClosedWhy, noticeDaysOf, roundDays } from '../../round/calendar/index.ts';
 import { type AreaOf, type PlannedDays, splitSpans } from '../../round/programme/index.ts';
 import { formatDuration, quantity } from '../../units/index.ts';
-import type { ClosedDay } from './types.ts';
+import type { ClosedDay, TreatHours } from './types.ts';
+import { weatherDays } from './weather-days.ts';
 
 /** What is asked about days beside the book. */
 export type DayQuestion = {
   readonly areaOf: AreaOf;
+  /** What the round puts down on a lawn. */
+  readonly productsOn: (property: Property) => readonly string[];
   /** The day on which is asked; absent: notice is not asked. */
   readonly today?: string;
   /** Days of other rounds' plans, for split applications; absent: only what was recorded is asked. */
@@ -24,13 +19,16 @@ export type DayQuestion = {
 
 /** Which days are open to the lawns of a round. */
 export type OpenDays = {
-  /** Per day, for one lawn: null where it may be worked on. */
-  readonly closedFor: (property: Property) => readonly (ClosedDay | null)[];
+  /** Per day, for work with some products on one lawn: null where it may be done. */
+  readonly closedFor: (property: Property, productIds: readonly string[]) => readonly (ClosedDay | null)[];
+  /** Per day: the hours that weather leaves to work with some products, null for all. */
+  readonly hoursFor: (productIds: readonly string[]) => readonly (TreatHours | null)[];
   /** Whether a rig works on a day. */
   readonly works: (rig: number, day: number) => boolean;
   /** Why no lawn of the round has any day, one line a day; '' where some day is open. */
   readonly noneOpen: string;
-  readonly issues: readonly Issue[];
+  /** What is to be said, of weather for the work that was asked for until then. */
+  readonly issues: () => readonly Issue[];
 };
 
 type Days = readonly (ClosedDay | null)[];
@@ -51,11 +49,11 @@ export function openDays(
   question: DayQuestion,
 ): OpenDays {
   const whole = roundDays(calendarOf(book), round);
-  const holds = weatherHolds(book, round, dates, rigs, where);
+  const weather = weatherDays(book, round, dates, rigs, where);
   const kinds = new Map(whole.days.map((each) => [each.date, each]));
   const ofAll: Days = dates.map((date, day) => {
     const known = kinds.get(date);
-    return known?.kind === 'holiday' ? closed('holiday', known.why) : (holds.ofAll[day] ?? null);
+    return known?.kind === 'holiday' ? closed('holiday', known.why) : (weather.ofAll[day] ?? null);
   });
   const heldBack: Days = dates.map((date) =>
     kinds.get(date)?.kind === 'held-back' ? closed('held-back', kinds.get(date)?.why ?? '') : null,
@@ -64,12 +62,13 @@ export function openDays(
   const split = splitSpans(book, round, question.areaOf, question.planned);
   const notice = noticeFor(book, dates, question.today);
   const plain: Days = dates.map((_, day) => ofAll[day] ?? heldBack[day] ?? null);
-  const closedFor = (property: Property): Days => {
+  const closedFor = (property: Property, productIds: readonly string[]): Days => {
     const promised = promises.get(property.id);
     const span = split(property);
+    const weathered = weather.of(productIds).closed;
     const own = dates.map((date, day): ClosedDay | null => {
       if (promised !== undefined && promised !== date) return closed('promised', `promised for ${promised}`);
-      const fixed = ofAll[day] ?? customerWhy(property, date);
+      const fixed = ofAll[day] ?? weathered[day] ?? customerWhy(property, date);
       if (fixed !== null) return fixed;
       const held = promised === undefined ? (heldBack[day] ?? null) : null;
       return held ?? splitWhy(span, date) ?? (promised === undefined ? notice(property, date) : null);
@@ -78,8 +77,14 @@ export function openDays(
   };
   const promisedOpen = dates.some((date, day) => ofAll[day] === null && [...promises.values()].includes(date));
   const noneOpen = plain.every((each) => each !== null) && !promisedOpen ? closedWords(dates, plain) : '';
-  const issues = [...heldNote(whole, where), ...holds.issues, ...promiseIssues(book, round, closedFor, dates)];
-  return { closedFor, works: holds.works, noneOpen, issues };
+  const promisedDays = (property: Property): Days => closedFor(property, question.productsOn(property));
+  return {
+    closedFor,
+    hoursFor: (productIds) => weather.of(productIds).hours,
+    works: weather.works,
+    noneOpen,
+    issues: () => [...heldNote(whole, where), ...weather.issues(), ...promiseIssues(book, round, promisedDays, dates)],
+  };
 }
 
 function closed(code: ClosedDay['code'], words: string, isPassing = false): ClosedDay {
@@ -128,34 +133,6 @@ export function closedWords(dates: readonly string[], days: Days): string {
     else rows.push({ from: date, to: date, words: each?.words ?? 'open' });
   });
   return rows.map(({ from, to, words }) => `${from === to ? from : `${from} to ${to}`} ${words}`).join('; ');
-}
-
-type Holds = {
-  readonly ofAll: Days;
-  readonly works: (rig: number, day: number) => boolean;
-  readonly issues: readonly Issue[];
-};
-
-/** Days on which weather keeps rigs in, by the tightest limits of the round's products: all of them, or some. */
-function weatherHolds(book: Book, round: Round, dates: readonly string[], rigs: readonly Rig[], where: string): Holds {
-  const shifts = roundWeather(book, round, dates, rigs);
-  if (shifts === null) return { ofAll: dates.map(() => null), works: () => true, issues: [] };
-  const { leastOpenMin } = calendarOf(book);
-  const issues: Issue[] = [];
-  const ofAll = shifts.map((ofDay, day): ClosedDay | null => {
-    const [first] = ofDay;
-    const isHeld = first !== undefined && ofDay.every((each) => each.isHeld);
-    if (isHeld) return closed('weather', holdReason(first, leastOpenMin));
-    ofDay.forEach((each, rig) => {
-      if (each.words === '') return;
-      const said = each.isHeld
-        ? `It stays in: ${holdReason(each, leastOpenMin)}`
-        : `The weather closes a part of the day: ${each.words}`;
-      issues.push(issue('warning', 'weather-limits', `${where}, ${dates[day]}, rig ${rigs[rig]?.name}`, `${said}.`));
-    });
-    return null;
-  });
-  return { ofAll, works: (rig, day) => ofAll[day] !== null || shifts[day]?.[rig]?.isHeld !== true, issues };
 }
 
 function heldNote({ days, words }: ReturnType<typeof roundDays>, where: string): readonly Issue[] {

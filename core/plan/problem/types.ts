@@ -260,6 +260,15 @@ export type ClosedDay = {
   readonly isPassing: boolean;
 };
 
+/** Hours of one day in which a job may be treated; see `Job.treatHours`. */
+export type TreatHours = {
+  readonly openMs: number;
+  /** Absent: the hours have no end. */
+  readonly closeMs?: number;
+  /** What closes the others. Words, so no part of the fingerprint. */
+  readonly words: string;
+};
+
 /** What one rig does on one visit to one property. Tasks that the same rigs can do travel together. */
 export type Job = {
   readonly propertyId: string;
@@ -274,6 +283,8 @@ export type Job = {
   readonly dayAllowed: Uint8Array;
   /** Per day: why it may not be done, null where it may. Words, so no part of the fingerprint; absent where nothing is known. */
   readonly closed?: readonly (ClosedDay | null)[];
+  /** Per day: hours in which everything lies from the set-up to the end of the last op; null for all hours, absent where all days are so. */
+  readonly treatHours?: readonly (TreatHours | null)[];
   /** Per day: what being late costs. nano-dollars */
   readonly lateCost: Float64Array;
 };

@@ -267,7 +267,7 @@ export class Chain {
       }
       least += model.modes.beforeMs[mode] as number;
       this.arriveLeastMs[v] = least;
-      const { openMs } = model.problem.jobs[this.job[v] as number] as { openMs: number };
+      const openMs = model.openMs[this.job[v] as number] as number;
       if (this.visits <= LOOKS_AHEAD) wait = Math.max(openMs, wait - (model.modes.beforeMs[mode] as number));
       this.arriveWaitBefore[v] = wait;
       to = place;

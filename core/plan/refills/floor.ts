@@ -34,7 +34,7 @@ export class CostFloor {
       const mode = chain.mode[v] as number;
       while (isOnTheWay(events[next], first)) this.refill(events, next++, true);
       this.drive(chain.place[v] as number);
-      this.waitUntil((model.problem.jobs[chain.job[v] as number] as { openMs: number }).openMs);
+      this.waitUntil(model.openMs[chain.job[v] as number] as number);
       this.ms += (model.modes.beforeMs[mode] as number) + (model.modes.afterMs[mode] as number);
       if (v === breakVisit) this.ms += rig.breakMs;
       for (let i = first; i < (chain.start[v + 1] as number); i += 1) {

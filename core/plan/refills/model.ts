@@ -1,4 +1,4 @@
-import type { Mode, Op, Problem, ProblemRig } from '../problem/index.ts';
+import { hoursOfDays, type Mode, type Op, type Problem, type ProblemRig } from '../problem/index.ts';
 
 /** Price of a stock that came from home. */
 export const FROM_HOME = -1;
@@ -49,6 +49,10 @@ export type RigModel = {
   readonly holdsAllDry: Uint8Array;
   /** Whether the rig can hold more than the payload allows. */
   readonly mayOverload: boolean;
+  /** [job] on the day: earliest set-up, latest arrival with waiting, latest end of the last op. ms */
+  readonly openMs: Float64Array;
+  readonly closeMs: Float64Array;
+  readonly doneMs: Float64Array;
   readonly moments: MomentModel;
   readonly ops: OpTable;
   readonly modes: ModeTable;
@@ -92,8 +96,12 @@ export type ModeTable = {
   readonly shared: Uint8Array;
 };
 
-/** Lays out one rig. Work: proportional to its modes; done once per rig and problem. */
-export function createRigModel(problem: Problem, rig: number): RigModel {
+/**
+ * Lays out one rig. Work: proportional to its modes; done once per rig and problem, and again for days with hours of treating.
+ *
+ * @param day a day whose hours of treating count; -1 for one without
+ */
+export function createRigModel(problem: Problem, rig: number, day = -1): RigModel {
   const source = problem.rigs[rig];
   if (source === undefined) throw new RangeError(`no rig ${rig}`);
   const { stocks, stations } = problem;
@@ -151,6 +159,7 @@ export function createRigModel(problem: Problem, rig: number): RigModel {
         stocks.every((stock, s) => stock.kind === 'water' || (each.msPerPart[s] ?? -1) >= 0) ? 1 : 0,
       ),
     ),
+    ...hoursOn(problem, day),
     mayOverload: heaviest(problem, source) > source.cargoLimit,
     moments: momentModel(
       stocks.length,
@@ -158,6 +167,14 @@ export function createRigModel(problem: Problem, rig: number): RigModel {
     ),
     ...flattenModes(problem, modeList),
   };
+}
+
+function hoursOn(problem: Problem, day: number): Pick<RigModel, 'openMs' | 'closeMs' | 'doneMs'> {
+  const { rowOf, openMs, closeMs, doneMs } = hoursOfDays(problem);
+  const jobs = problem.jobs.length;
+  const from = (rowOf[day] ?? 0) * jobs;
+  const row = (all: Float64Array): Float64Array => all.slice(from, from + jobs);
+  return { openMs: row(openMs), closeMs: row(closeMs), doneMs: row(doneMs) };
 }
 
 function beginning({ stocks }: Problem, { begins, compartments, nurseParts, bagPlaces }: ProblemRig) {

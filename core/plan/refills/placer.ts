@@ -1,4 +1,4 @@
-import type { Job, Problem, ProblemRig, RouteSlot } from '../problem/index.ts';
+import { hoursOfDays, type Job, type Problem, type ProblemRig, type RouteSlot } from '../problem/index.ts';
 import { withAllAboard } from './aboard.ts';
 import { settleAmounts } from './amounts.ts';
 import { withoutIdle } from './busy.ts';
@@ -28,31 +28,33 @@ const ENDS = 12;
 /** Places refills on routes of one problem; keeps its buffers from one route to the next. */
 export class RefillPlacer {
   readonly problem: Problem;
-  private readonly searches: (RefillSearch | undefined)[];
+  /** [row of the day * rigs + rig] */
+  private readonly searches: (RefillSearch | undefined)[] = [];
+  private readonly rowOf: Int32Array;
 
   constructor(problem: Problem) {
     this.problem = problem;
-    this.searches = problem.rigs.map(() => undefined);
+    this.rowOf = hoursOfDays(problem).rowOf;
   }
 
   /**
    * Cost of a route without lateness as the labels reckon it: exact where neither windows nor hours nor breaks bind, else close.
    * Infinity where it cannot be done. `beam` bounds the labels kept from op to op.
    */
-  estimate(rig: number, jobs: ArrayLike<number>, modes: ArrayLike<number>, count: number, beam: number): number {
-    const search = this.searchOf(rig);
+  estimate(slot: number, jobs: ArrayLike<number>, modes: ArrayLike<number>, count: number, beam: number): number {
+    const search = this.searchOf(slot);
     return search.run(jobs, modes, count, { beam, latestMs: latestOf(search.model.rig) });
   }
 
-  /** End of the paid day of the best route that `estimate` found last for this rig. */
-  lastEndMs(rig: number): number {
-    return this.searchOf(rig).bestEnd();
+  /** End of the paid day of the best route that `estimate` found last for this slot. */
+  lastEndMs(slot: number): number {
+    return this.searchOf(slot).bestEnd();
   }
 
   /** See `placeRefills`. */
   place(slot: number, visits: readonly Visit[], care: Care = 'explained'): Placement {
     if (visits.length === 0) return { kind: 'placed', outcome: emptyRoute(slot) };
-    const search = this.searchOf((this.problem.slots[slot] as RouteSlot).rig);
+    const search = this.searchOf(slot);
     const jobs = visits.map((visit) => visit.job);
     const modes = visits.map((visit) => visit.mode);
     const limits = { beam: WIDE, latestMs: latestOf(search.model.rig) };
@@ -97,9 +99,13 @@ export class RefillPlacer {
     return { kind: 'no-material', visit: Math.max(0, visit), material };
   }
 
-  private searchOf(rig: number): RefillSearch {
-    const search = this.searches[rig] ?? new RefillSearch(this.problem, rig);
-    this.searches[rig] = search;
+  /** One for each rig, and one more for each of its days with hours of treating. */
+  private searchOf(slot: number): RefillSearch {
+    const { rig, day } = this.problem.slots[slot] as RouteSlot;
+    const row = this.rowOf[day] as number;
+    const key = row * this.problem.rigs.length + rig;
+    const search = this.searches[key] ?? new RefillSearch(this.problem, rig, row === 0 ? -1 : day);
+    this.searches[key] = search;
     return search;
   }
 }

@@ -1,4 +1,3 @@
-import type { Job } from '../problem/index.ts';
 import { rinsedOut } from './ledger.ts';
 import { add, type Sum } from './linear.ts';
 import type { DayProgramme } from './programme.ts';
@@ -37,7 +36,7 @@ export class TimeOfDay {
     const { chain } = day;
     const { stations } = day.model.problem;
     this.visitWait = Int32Array.from(earliest, (ms, v) =>
-      this.job(chain.job[v] as number).openMs > ms ? count++ : -1,
+      (day.model.openMs[chain.job[v] as number] as number) > ms ? count++ : -1,
     );
     this.stationWait = Int32Array.from(day.events, (event) =>
       (stations[event?.station ?? -1]?.openMs ?? 0) > this.rig.shiftStartMs ? count++ : -1,
@@ -54,10 +53,6 @@ export class TimeOfDay {
     return this.day.model.rig;
   }
 
-  private job(number: number) {
-    return this.day.model.problem.jobs[number] as Job;
-  }
-
   /** Arrivals without refills, waits and breaks. */
   private earliestArrivals(): number[] {
     const { chain, model } = this.day;
@@ -68,7 +63,7 @@ export class TimeOfDay {
       const to = chain.place[v] as number;
       ms += model.problem.travelMs[place * model.places + to] as number;
       arrivals.push(ms);
-      ms = Math.max(ms, this.job(chain.job[v] as number).openMs);
+      ms = Math.max(ms, model.openMs[chain.job[v] as number] as number);
       const mode = chain.mode[v] as number;
       ms += (model.modes.beforeMs[mode] as number) + (model.modes.afterMs[mode] as number);
       for (let i = chain.start[v] as number; i < (chain.start[v + 1] as number); i += 1)
@@ -144,6 +139,8 @@ export class TimeOfDay {
     this.goOn(this.longerAt[v] as number);
     for (let i = first; i < (chain.start[v + 1] as number); i += 1) this.work(i);
     this.comeTogether();
+    const doneMs = model.doneMs[chain.job[v] as number] as number;
+    if (doneMs < this.latestMs) this.notAfter(doneMs);
     this.pass(modes.afterMs[mode] as number);
   }
 
@@ -186,8 +183,9 @@ export class TimeOfDay {
       if (breakVisit < 0 || v < breakVisit) this.notAfter(rig.breakAfterMs - 1);
       else if (v === breakVisit) this.notBefore(rig.breakAfterMs);
     }
-    const { openMs, closeMs } = this.job(day.chain.job[v] as number);
-    this.wait(this.visitWait[v] as number, openMs);
+    const job = day.chain.job[v] as number;
+    const closeMs = day.model.closeMs[job] as number;
+    this.wait(this.visitWait[v] as number, day.model.openMs[job] as number);
     if (closeMs < this.latestMs) this.notAfter(closeMs);
     if (v === breakVisit) this.pass(rig.breakMs);
   }

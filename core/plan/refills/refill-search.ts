@@ -64,8 +64,9 @@ export class RefillSearch {
   private limits: SearchLimits = { beam: 1, latestMs: 0 };
   private rowVisit = 0;
 
-  constructor(problem: Problem, rig: number) {
-    this.model = createRigModel(problem, rig);
+  /** @param day a day whose hours of treating count; -1 for one without */
+  constructor(problem: Problem, rig: number, day = -1) {
+    this.model = createRigModel(problem, rig, day);
     this.chain = new Chain(this.model);
     this.labels = new Labels(this.model);
     this.steps = new Steps(this.model, this.chain, this.labels);
@@ -234,12 +235,11 @@ export class RefillSearch {
     const { chain, labels, steps, rig } = this;
     const { data } = labels;
     steps.drive(at, from, chain.place[v] as number);
-    const job = this.model.problem.jobs[chain.job[v] as number];
-    if (job === undefined) return;
+    const job = chain.job[v] as number;
     const due = rig.breakAfterMs >= 0 && data[at + BREAK] === 0 && (data[at + TIME] as number) >= rig.breakAfterMs;
-    const early = job.openMs - (data[at + TIME] as number);
+    const early = (this.model.openMs[job] as number) - (data[at + TIME] as number);
     if (early > 0) steps.spend(at, early);
-    if ((data[at + TIME] as number) > job.closeMs) {
+    if ((data[at + TIME] as number) > (this.model.closeMs[job] as number)) {
       this.died('window', -1);
       labels.release(at);
       return;
@@ -269,13 +269,26 @@ export class RefillSearch {
     for (let mark = load; mark < area && this.active.length > 0; mark += load) {
       this.active = this.sieve.prune(this.treatTo(v, i, mark, firstOfVisit), i, i, this.resets.inside(i));
     }
-    const out = this.treatTo(v, i, area, firstOfVisit);
     const last = i + 1 === (this.chain.start[v + 1] as number);
+    const treated = this.treatTo(v, i, area, firstOfVisit);
+    const out = last ? this.doneInTime(treated, v) : treated;
     for (const at of out) {
       this.labels.data[at + DONE] = 0;
       if (last) this.labels.data[at + LEAD] = 0;
     }
     this.active = this.sieve.prune(out, i + 1, i, this.resets.before(i + 1));
+  }
+
+  /** Labels that end the last op of a visit within the hours of treating; the others die. */
+  private doneInTime(out: number[], v: number): number[] {
+    const doneMs = this.model.doneMs[this.chain.job[v] as number] as number;
+    if (doneMs === Number.POSITIVE_INFINITY) return out;
+    return out.filter((at) => {
+      if ((this.labels.data[at + TIME] as number) <= doneMs) return true;
+      this.died('window', -1);
+      this.labels.release(at);
+      return false;
+    });
   }
 
   /** Ground that one load of the compartment that is soonest empty covers. */

@@ -1,4 +1,4 @@
-import type { Job, Material } from '../problem/index.ts';
+import type { Material } from '../problem/index.ts';
 import { crowdedAt } from './aboard.ts';
 import type { Moves } from './amounts.ts';
 import { BagLevels, type Pouring } from './bag-levels.ts';
@@ -132,7 +132,7 @@ class Play {
     const mode = chain.mode[v] as number;
     while (this.due(first, 0) && (this.events[this.nextEvent] as RefillEvent).station >= 0) this.refill(v, 0, null);
     this.drive(chain.place[v] as number);
-    this.arrive(v, chain.model.problem.jobs[chain.job[v] as number] as Job);
+    this.arrive(v, chain.job[v] as number);
     this.add(modes.beforeMs[mode] as number, { kind: 'set-up', visit: v });
     this.lead = 0;
     for (let i = first; i < end; i += 1) {
@@ -150,6 +150,8 @@ class Play {
       }
       this.treat(v, i, done, area);
     }
+    if (this.now > (chain.model.doneMs[chain.job[v] as number] as number))
+      this.fault ??= { kind: 'window-missed', visit: v };
     this.add(modes.afterMs[mode] as number, { kind: 'pack-up', visit: v });
   }
 
@@ -158,11 +160,12 @@ class Play {
     return event !== undefined && event.position === position && event.done === done;
   }
 
-  private arrive(v: number, job: Job): void {
+  private arrive(v: number, job: number): void {
     const { rig } = this;
+    const { openMs, closeMs } = this.chain.model;
     const due = rig.breakAfterMs >= 0 && !this.rested && this.now >= rig.breakAfterMs;
-    this.waitUntil(job.openMs);
-    if (this.now > job.closeMs) this.fault ??= { kind: 'window-missed', visit: v };
+    this.waitUntil(openMs[job] as number);
+    if (this.now > (closeMs[job] as number)) this.fault ??= { kind: 'window-missed', visit: v };
     if (!due) return;
     this.rested = true;
     if (rig.breakMs > 0) this.add(rig.breakMs, { kind: 'break' });

@@ -79,7 +79,14 @@ function noSingleCause(problem: Problem, why: WhyNot): string {
   if (noDay(problem, why.job) !== null) return standing(problem, why);
   const stands = alone.kind === 'fits' ? '' : `${standing(problem, why)}; `;
   const searched = every ? '' : ` in the ${tried} likeliest of its ${insertions} places in the plan`;
-  return `${stands}no single cause found: no longer day, wider hours or larger tank alone lets it in${searched}`;
+  return `${stands}no single cause found: no longer day, wider hours or larger tank alone lets it in${searched}${closedHours(problem, why.job)}`;
+}
+
+/** "; weather closes hours of 2027-05-11 to it": no day is longer for that. */
+function closedHours({ jobs, dates }: Problem, number: number): string {
+  const hours = jobs[number]?.treatHours ?? [];
+  const days = dates.filter((_, day) => (hours[day] ?? null) !== null);
+  return days.length === 0 ? '' : `; weather closes hours of ${days.join(', ')} to it`;
 }
 
 /** A tank of more than twice its size is no advice where there is another one; it stays among the ways. */

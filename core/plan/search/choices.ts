@@ -75,15 +75,17 @@ export class Choices {
     const of = table.rigs[this.slots.rigOf[slot] as number];
     if (of === undefined) return false;
     const { rig, homePlace } = of;
+    const hours = (table.rowOf[this.slots.dayOf[slot] as number] as number) * table.jobs;
     let time = rig.shiftStartMs + rig.morningMs;
     let from = homePlace;
     for (const code of codes) {
       const job = this.jobOf(code);
       const place = table.placeOf[job] as number;
       time += table.problem.travelMs[from * table.places + place] as number;
-      time = Math.max(time, table.openMs[job] as number);
+      time = Math.max(time, table.openMs[hours + job] as number);
       if (time > (table.closeMs[job] as number)) return false;
       time += of.workMs[code] as number;
+      if (time - (of.afterMs[code] as number) > (table.doneMs[hours + job] as number)) return false;
       from = place;
     }
     time += table.problem.travelMs[from * table.places + homePlace] as number;

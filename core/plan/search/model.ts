@@ -128,6 +128,7 @@ export class DayModel extends PlanModel implements RouteModel {
     let before = one ? (this.changedAfter[route] as number) : sentinel;
     this.changes[route] = 0;
     const reckoner = this.reckoners[slots.rigOf[route] as number] as Reckoner;
+    reckoner.setDay(slots.dayOf[route] as number);
     reckoner.load(states, before * stride);
     let sound = true;
     for (let node = tours.next[before] as number; node !== sentinel; node = tours.next[node] as number) {
@@ -151,7 +152,10 @@ export class DayModel extends PlanModel implements RouteModel {
     this.broke[route] = 0;
     if (this.tours.size[route] === 0) return 0;
     this.broke[route] = reckoner.hadBreak ? 1 : 0;
-    this.lastStartMs[route] = Math.max(this.arriveMs[last] as number, this.table.openMs[last - 1] as number);
+    this.lastStartMs[route] = Math.max(
+      this.arriveMs[last] as number,
+      this.table.openMs[this.hoursAt(route) + last - 1] as number,
+    );
     const cost = reckoner.finish(this.place[last] as number);
     this.arriveMs[this.tours.sentinel(route)] = reckoner.timeMs;
     return cost;
@@ -175,16 +179,31 @@ export class DayModel extends PlanModel implements RouteModel {
   /** How much later each visit may be reached, as far as windows and the end of the day go. */
   private renewSlack(route: number): void {
     const { tours, table, arriveMs, slackMs } = this;
+    const hours = this.hoursAt(route);
     const sentinel = tours.sentinel(route);
     const latestMs = (this.reckoners[this.slots.rigOf[route] as number] as Reckoner).latestMs;
     let slack = latestMs - (tours.size[route] === 0 ? 0 : (arriveMs[sentinel] as number));
     slackMs[sentinel] = slack;
     for (let node = tours.prev[sentinel] as number; node !== sentinel; node = tours.prev[node] as number) {
       const arrive = arriveMs[node] as number;
-      const start = Math.max(arrive, table.openMs[node - 1] as number);
-      slack = Math.min(slack, (table.closeMs[node - 1] as number) - start) + start - arrive;
+      const start = Math.max(arrive, table.openMs[hours + node - 1] as number);
+      slack =
+        Math.min(slack, (table.closeMs[node - 1] as number) - start, this.leftToTreat(route, node)) + start - arrive;
       slackMs[node] = slack;
     }
+  }
+
+  /** Where the hours of a route's day begin in the table. */
+  private hoursAt(route: number): number {
+    return (this.table.rowOf[this.slots.dayOf[route] as number] as number) * this.table.jobs;
+  }
+
+  /** By how much the last op of a visit may end later, as far as hours of treating go. */
+  private leftToTreat(route: number, node: number): number {
+    const doneMs = this.table.doneMs[this.hoursAt(route) + node - 1] as number;
+    if (doneMs === Number.POSITIVE_INFINITY) return doneMs;
+    const { afterMs } = this.rigs[this.slots.rigOf[route] as number] as RigTable;
+    return doneMs - ((this.states[node * this.stride] as number) - (afterMs[this.codeOf(node)] as number));
   }
 
   /** Asked after each insertion: so what the screen lets through is trusted less where it proved too hopeful. */
@@ -264,7 +283,9 @@ export class DayModel extends PlanModel implements RouteModel {
     const arrive = leave + (this.travelMs[(place[after] as number) * table.places + at] as number);
     const job = customer - 1;
     if (arrive > (table.closeMs[job] as number)) return Number.POSITIVE_INFINITY;
-    const start = Math.max(arrive, table.openMs[job] as number);
+    const hours = this.hoursAt(route);
+    const start = Math.max(arrive, table.openMs[hours + job] as number);
+    const doneMs = table.doneMs[hours + job] as number;
     const onward = this.travelMs[at * table.places + (place[before] as number)] as number;
     const latest = this.latestAt(route, after, before);
     const least = of.leastVisitMs[job] as number;
@@ -276,6 +297,7 @@ export class DayModel extends PlanModel implements RouteModel {
       const code = job * table.width + mode;
       const changes = this.changesAdded(of, code, after, before);
       if (start + (of.visitMs[code] as number) + changes + onward > latest) continue;
+      if (start + (of.workMs[code] as number) - (of.afterMs[code] as number) > doneMs) continue;
       const plain = (of.visitMs[code] as number) - least + changes;
       const more = plain + this.breakAdded(of, route, start, addedMs + plain);
       const over = this.overtimeAdded(of, route, addedMs + more);

@@ -58,6 +58,8 @@ export class Reckoner {
   /** The first person's work less the second's since both last came together at a stop; and whether no refill fell into the op. */
   private lead = 0;
   private parted = true;
+  /** Where the hours of the day begin in the table. */
+  private hours = 0;
   private wayMs = 0;
   private wayM = 0;
 
@@ -99,6 +101,11 @@ export class Reckoner {
     this.head = this.topUp + this.stocks;
     this.stateSize = this.head + of.machines;
     this.state = new Float64Array(this.stateSize);
+  }
+
+  /** The day whose hours count from now on. */
+  setDay(day: number): void {
+    this.hours = (this.table.rowOf[day] as number) * this.table.jobs;
   }
 
   /** The state in which the rig leaves home. */
@@ -166,12 +173,14 @@ export class Reckoner {
     const end = of.opStart[code + 1] as number;
     if (!this.arrive(from, place, first, end)) return false;
     this.arrivedMs = state[TIME] as number;
-    if ((state[TIME] as number) < (table.openMs[job] as number)) state[TIME] = table.openMs[job] as number;
+    const opens = table.openMs[this.hours + job] as number;
+    if ((state[TIME] as number) < opens) state[TIME] = opens;
     if (!this.inTime(table.closeMs[job] as number)) return false;
     this.takeBreak();
     this.spend(of.beforeMs[code] as number);
     this.lead = 0;
     for (let op = first; op < end; op += 1) if (!this.work(op, place)) return false;
+    if (!this.inTime(table.doneMs[this.hours + job] as number)) return false;
     this.spend(of.afterMs[code] as number);
     return (state[TIME] as number) <= this.latestMs;
   }

@@ -30,7 +30,7 @@ export function layOutSlots(table: JobTable, pinned: Int32Array): Slots {
       lateCost[j * days + day] = Number.isFinite(late) ? late : 0;
     }
   });
-  const dayKinds = kindsOfDays(days, jobs, dayAllowed, lateCost);
+  const dayKinds = kindsOfDays(days, jobs, dayAllowed, lateCost, table.rowOf);
   const kinds = new Map<string, number>();
   const held = new Set(pinned);
   const kindOf = Int32Array.from(problem.slots, ({ rig, day }, slot) => {
@@ -53,11 +53,17 @@ export function layOutSlots(table: JobTable, pinned: Int32Array): Slots {
 }
 
 /** [day]: the first day that is like it for every job. */
-function kindsOfDays(days: number, jobs: number, allowed: Uint8Array, late: Float64Array): Int32Array {
+function kindsOfDays(
+  days: number,
+  jobs: number,
+  allowed: Uint8Array,
+  late: Float64Array,
+  rowOf: Int32Array,
+): Int32Array {
   const kinds = new Int32Array(days);
   for (let day = 0; day < days; day += 1) {
     let kind = 0;
-    while (kind < day && !alike(kind, day, days, jobs, allowed, late)) kind += 1;
+    while (kind < day && (rowOf[kind] !== rowOf[day] || !alike(kind, day, days, jobs, allowed, late))) kind += 1;
     kinds[day] = kind;
   }
   return kinds;

@@ -1,18 +1,16 @@
-import { type Mode, type Problem, type ProblemRig, visitMs } from '../problem/index.ts';
+import { type HoursOfDays, hoursOfDays, type Mode, type Problem, type ProblemRig, visitMs } from '../problem/index.ts';
 
 /**
  * The jobs of a problem laid out flat for the search. A visit is one number, its code: job * `width` + mode.
  * Times in ms and money in nano-dollars, as in the problem.
  */
-export type JobTable = {
+export type JobTable = HoursOfDays & {
   readonly problem: Problem;
   readonly jobs: number;
   /** Most modes of any job on any rig. */
   readonly width: number;
   readonly places: number;
   readonly placeOf: Int32Array;
-  readonly openMs: Float64Array;
-  readonly closeMs: Float64Array;
   /** Ground of the job over all its tasks, for sorting. ft2 */
   readonly area: Float64Array;
   readonly rigs: readonly RigTable[];
@@ -66,8 +64,7 @@ export function layOutJobs(problem: Problem): JobTable {
     width,
     places: problem.placeIds.length,
     placeOf: Int32Array.from(problem.jobs, (job) => job.place),
-    openMs: Float64Array.from(problem.jobs, (job) => job.openMs),
-    closeMs: Float64Array.from(problem.jobs, (job) => job.closeMs),
+    ...hoursOfDays(problem),
     area: Float64Array.from(problem.jobs, (job) =>
       job.tasks.reduce((sum, task) => sum + (problem.tasks[task]?.areaUnits ?? 0), 0),
     ),

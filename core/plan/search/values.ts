@@ -48,12 +48,13 @@ export class RouteValues {
     if (codes.length === 0) return this.nothing();
     if (this.table.jobs <= SMALL) return this.labelled(slot, codes);
     const { rig, day } = this.slotOf(slot);
-    return this.byRule(rig, codes) + this.lateness(day, codes);
+    return this.byRule(rig, day, codes) + this.lateness(day, codes);
   }
 
-  private byRule(rig: number, codes: Codes): number {
+  private byRule(rig: number, day: number, codes: Codes): number {
     const { rigs, placeOf, width } = this.table;
     const reckoner = this.reckoners[rig] as Reckoner;
+    reckoner.setDay(day);
     reckoner.leaveHome();
     let place = rigs[rig]?.homePlace ?? 0;
     this.paidMs = 0;
@@ -74,12 +75,11 @@ export class RouteValues {
   /** The same by the labels of the refill programme, whatever the size of the problem. */
   labelled(slot: number, codes: Codes): number {
     if (codes.length === 0) return this.nothing();
-    const { rig, day } = this.slotOf(slot);
-    const late = this.lateness(day, codes);
-    const key = this.key(rig, codes);
+    const late = this.lateness(this.slotOf(slot).day, codes);
+    const key = this.keyOf(slot, codes);
     let known = this.remembered.get(key);
     if (known === undefined) {
-      known = this.labels(rig, codes);
+      known = this.labels(slot, codes);
       if (this.remembered.size >= MOST_REMEMBERED) this.remembered.clear();
       this.remembered.set(key, known);
     }
@@ -88,20 +88,21 @@ export class RouteValues {
   }
 
   /** A route by the labels of the refill programme. */
-  private labels(rig: number, codes: Codes): Known {
+  private labels(slot: number, codes: Codes): Known {
+    const { rig } = this.slotOf(slot);
     const { width } = this.table;
     const jobs = codes.map((code) => Math.trunc(code / width));
     const modes = codes.map((code) => code % width);
-    const cost = this.placer.estimate(rig, jobs, modes, codes.length, BEAM);
+    const cost = this.placer.estimate(slot, jobs, modes, codes.length, BEAM);
     if (!Number.isFinite(cost)) return IMPOSSIBLE;
-    return { cost, paidMs: this.placer.lastEndMs(rig) - (this.table.problem.rigs[rig]?.shiftStartMs ?? 0) };
+    return { cost, paidMs: this.placer.lastEndMs(slot) - (this.table.problem.rigs[rig]?.shiftStartMs ?? 0) };
   }
 
   /** Cost of a route as it will really be driven: every time of day played through. */
   prove(slot: number, codes: Codes): number {
     if (codes.length === 0) return this.nothing();
-    const { rig, day } = this.slotOf(slot);
-    const key = this.key(rig, codes);
+    const { day } = this.slotOf(slot);
+    const key = this.keyOf(slot, codes);
     let known = this.proved.get(key);
     if (known === undefined) {
       known = this.placed(slot, codes, 'quick');
@@ -119,8 +120,8 @@ export class RouteValues {
     const lengths: number[] = [];
     state.routes.forEach((codes, slot) => {
       if (codes.length === 0) return;
-      const { rig, day } = this.slotOf(slot);
-      const key = this.key(rig, codes);
+      const { day } = this.slotOf(slot);
+      const key = this.keyOf(slot, codes);
       const known = this.careful.get(key) ?? this.placed(slot, codes, 'careful');
       this.careful.set(key, known);
       costs.push(known.cost + this.lateness(day, codes));
@@ -158,6 +159,12 @@ export class RouteValues {
     let sum = 0;
     for (const code of codes) sum += this.late[Math.trunc(code / this.table.width)]?.[day] ?? 0;
     return sum;
+  }
+
+  /** Routes of one rig cost the same on all days but those with hours of treating. */
+  private keyOf(slot: number, codes: Codes): string {
+    const { rig, day } = this.slotOf(slot);
+    return this.key((this.table.rowOf[day] as number) * this.reckoners.length + rig, codes);
   }
 
   private slotOf(slot: number): { readonly rig: number; readonly day: number } {

@@ -1,7 +1,8 @@
 export { type ClockChange, type ClockSpan, clockChangeOn, clockShift, shiftOnClock } from './clock.ts';
 export { fallsOn, type Weekday, weekdayName, weekdayOf } from './days.ts';
 export { earliestWorkDay, holdWords, lawnClosedWhy, noticeDate, noticeDaysOf } from './notice.ts';
-export { roundWeather } from './round-weather.ts';
+export type { OpenStretch } from './open-stretch.ts';
+export { keptIn, type ProductWeather, roundWeather, weatherAsked } from './round-weather.ts';
 export {
   holdReason,
   type ShiftHour,

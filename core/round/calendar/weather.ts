@@ -89,15 +89,24 @@ export function shiftWeather(
   shift: readonly ClockSpan[],
   leastOpenMin: number,
 ): ShiftWeather {
-  const hours = shift.flatMap(hoursOf).map((span): ShiftHour => {
-    const hour = Math.floor(span.fromMin / 60);
-    const read = table.get(span.date)?.get(hour);
-    return { ...span, hour, isRead: read !== undefined, why: whyClosed(limits, table, span.date, hour) };
-  });
+  const hours = shiftHours(limits, table, shift);
   const length = hours.reduce((sum, each) => sum + each.toMin - each.fromMin, 0);
   const openMin = longestOpenMin(hours);
   const isHeld = hours.some((each) => each.isRead) && openMin < Math.min(leastOpenMin, length);
   return { hours, openMin, isHeld, words: closedWords(hours) };
+}
+
+/** The hours of a shift, each with what closes it. */
+export function shiftHours(
+  limits: readonly WeatherLimit[],
+  table: WeatherTable,
+  shift: readonly ClockSpan[],
+): readonly ShiftHour[] {
+  return shift.flatMap(hoursOf).map((span): ShiftHour => {
+    const hour = Math.floor(span.fromMin / 60);
+    const read = table.get(span.date)?.get(hour);
+    return { ...span, hour, isRead: read !== undefined, why: whyClosed(limits, table, span.date, hour) };
+  });
 }
 
 function hoursOf({ date, fromMin, toMin }: ClockSpan): readonly ClockSpan[] {
@@ -151,7 +160,7 @@ function longestOpenMin(hours: readonly ShiftHour[]): number {
 }
 
 /** "8 am to 11 am: wind 14 mph (…)": rows of closed hours, each with the reason of its first one. */
-function closedWords(hours: readonly ShiftHour[]): string {
+export function closedWords(hours: readonly ShiftHour[]): string {
   const rows: { from: ShiftHour; to: ShiftHour }[] = [];
   let before: ShiftHour | null = null;
   for (const each of hours) {

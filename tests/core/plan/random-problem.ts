@@ -56,6 +56,8 @@ export type ProblemShape = {
   readonly seconds?: number;
   /** Chance that an op of a machine is reckoned from passes. */
   readonly driven?: number;
+  /** Chance that a job has hours of treating on a day. */
+  readonly treatHours?: number;
   /** True: every day ends at the second station. */
   readonly endsElsewhere?: boolean;
 };
@@ -110,7 +112,20 @@ export function randomProblem(seed: number, shape: ProblemShape): Problem {
     unplaceable: [],
     issues: [],
   };
-  return shape.endsElsewhere === true ? endingAt(problem, 1) : problem;
+  const timed =
+    shape.treatHours === undefined ? problem : withTreatHours(dice(seed * 53 + 5), shape.treatHours, problem);
+  return shape.endsElsewhere === true ? endingAt(timed, 1) : timed;
+}
+
+/** Hours of treating, drawn from dice of their own: a morning, a part of the day, or an afternoon without end. */
+function withTreatHours(roll: Dice, chance: number, problem: Problem): Problem {
+  const hours = (): NonNullable<Job['treatHours']>[number] => {
+    if (!roll.chance(chance)) return null;
+    const openMs = roll.chance(0.4) ? 0 : roll.between(16, 26) * 30 * MINUTE;
+    const closeMs = Math.max(openMs, 7 * HOUR) + roll.between(3, 12) * 30 * MINUTE;
+    return openMs > 0 && roll.chance(0.3) ? { openMs, words: 'wind' } : { openMs, closeMs, words: 'wind' };
+  };
+  return { ...problem, jobs: problem.jobs.map((job) => ({ ...job, treatHours: problem.dates.map(hours) })) };
 }
 
 /** The problem with days that end at a station: one more place, out of which ways are those from home and into which those to it. */

@@ -5,6 +5,7 @@ import {
   holdReason,
   holidayWhy,
   isWorkday,
+  keptIn,
   noticeDate,
   roundDays,
   roundWeather,
@@ -34,19 +35,16 @@ export function dayFacts(book: Book, round: Round, plan: Plan | null): ReadonlyM
   const calendar = calendarOf(book);
   const rigs = round.rigIds.flatMap((id) => book.rigs.filter((each) => each.id === id));
   const { days } = roundDays(calendar, round);
-  const weather = roundWeather(
-    book,
-    round,
-    days.map((each) => each.date),
-    rigs,
-  );
+  const dates = days.map((each) => each.date);
+  const weather = roundWeather(book, round, dates, rigs);
+  const kept = keptIn(book, round, dates, rigs);
   const stops = stopsByDate(plan);
   const promised = counted((round.promised ?? []).map((each) => each.on));
   const tell = tellByDate(book, round, plan);
   const facts = new Map<string, DayFacts>();
   days.forEach(({ date, kind, why }, index) => {
     const shifts = weather?.[index] ?? [];
-    const isHeld = shifts.length > 0 && shifts.every((each) => each.isHeld);
+    const isHeld = shifts.length > 0 && kept[index]?.every((each) => each) === true;
     const [first] = shifts;
     const held = isHeld && first !== undefined && kind !== 'holiday' ? holdReason(first, calendar.leastOpenMin) : '';
     facts.set(date, {

@@ -51,6 +51,7 @@ const SHAPES: readonly (readonly [string, ProblemShape])[] = [
   ['three days, late work', { jobs: 9, days: 3, stations: 1, zones: 1, hours: 4 }],
   ['four materials', { jobs: 5, stations: 2, materials: 4, hours: 14 }],
   ['windows and breaks', { jobs: 6, stations: 2, windows: 0.4, breaks: 0.7, thirst: 1.4 }],
+  ['hours of treating', { jobs: 6, days: 2, stations: 1, breaks: 0.3, seconds: 0.3, treatHours: 0.5, thirst: 1.4 }],
   ['bags on the machine', { jobs: 5, stations: 1, materials: 4, thirst: 2, bagsAboard: 1, hours: 14 }],
   ['days that end elsewhere', { jobs: 5, rigs: 2, stations: 1, endsElsewhere: true }],
   ['two persons', { jobs: 4, stations: 1, zones: 3, seconds: 0.9, bagsAboard: 0.4, breaks: 0.3, hours: 14 }],

@@ -187,6 +187,14 @@ function visitFaults(facts: DayFacts, visit: VisitSpan): readonly Fault[] {
   const begins = ms((day.activities[visit.setUp] as PlanActivity).startSec);
   if (begins < job.openMs - TIME || ready > job.closeMs + TIME)
     faults.push({ code: 'window-missed', where, words: `ready at ${ready}` });
+  const treats = visit.treats.map((at) => ms((day.activities[at] as PlanActivity).endSec));
+  for (const each of visit.reading === null ? jobs : [job]) {
+    const hours = each.treatHours?.[dayNumber];
+    if (hours !== undefined && hours !== null && begins < hours.openMs - TIME)
+      faults.push({ code: 'weather-closed', where, words: `set up at ${begins}` });
+    if (hours?.closeMs !== undefined && Math.max(0, ...treats) > hours.closeMs + TIME)
+      faults.push({ code: 'weather-closed', where, words: `treated until ${Math.max(...treats)}` });
+  }
   const visited = visit.reading === null ? jobs : [job];
   if (dayNumber >= 0 && visited.some((each) => each.dayAllowed[dayNumber] !== 1))
     faults.push({ code: 'day-not-allowed', where, words: 'not on this day' });

@@ -45,6 +45,11 @@ const FAMILIES: readonly Family[] = [
     shape: { jobs: 5, zones: 1, stations: 1, heavy: 0, windows: 0.4, breaks: 0.3 },
   },
   {
+    name: 'hours of treating',
+    count: 16,
+    shape: { jobs: 4, days: 2, zones: 1, stations: 1, heavy: 0, treatHours: 0.6 },
+  },
+  {
     name: 'two persons at a stop',
     count: 16,
     shape: { jobs: 3, stations: 1, evenFlow: true, heavy: 0, seconds: 0.9, modes: 2, largest: 20 },

@@ -54,6 +54,12 @@ export const FAMILIES: readonly Family[] = [
     cheaper: [17, 38],
   },
   {
+    name: 'hours of treating',
+    shape: { jobs: 3, stations: 1, heavy: 0, thirst: 1.5, windows: 0.2, breaks: 0.3, treatHours: 0.6 },
+    seeds: [1, 40],
+    cheaper: [23, 27, 39],
+  },
+  {
     name: 'ends elsewhere',
     shape: { jobs: 3, stations: 2, evenFlow: true, heavy: 0, endsElsewhere: true },
     seeds: [1, 30],

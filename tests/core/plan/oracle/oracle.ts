@@ -80,7 +80,10 @@ function cheapestSplit(
 function knownOf(problem: Problem, slot: number, jobs: readonly number[], known: Map<string, Known>): Known {
   const { rig, day } = problem.slots[slot] as Problem['slots'][number];
   // Days that differ in nothing cost the same.
-  const terms = jobs.map((job) => [job, problem.jobs[job]?.dayAllowed[day], problem.jobs[job]?.lateCost[day]]);
+  const terms = jobs.map((number) => {
+    const job = problem.jobs[number];
+    return [number, job?.dayAllowed[day], job?.lateCost[day], job?.treatHours?.[day]];
+  });
   const key = JSON.stringify([rig, terms]);
   const found = known.get(key);
   if (found !== undefined) return found;

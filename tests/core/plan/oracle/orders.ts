@@ -1,7 +1,7 @@
 import type { Job, Mode, Problem } from '../../../../core/plan/problem/index.ts';
 import { leastOfDay } from './bounds.ts';
 import { type BestDay, cheapestDay } from './refills.ts';
-import { dayCost, endPlace, fixRoute, homePlace, personOf, travel } from './route.ts';
+import { dayCost, endPlace, fixRoute, homePlace, onDay, personOf, travel } from './route.ts';
 
 type Pick = { readonly job: number; readonly mode: number };
 export type Order = { readonly picks: readonly Pick[]; readonly least: number };
@@ -49,7 +49,7 @@ function allOrders(problem: Problem, rigNumber: number, day: number, jobs: reado
       return;
     }
     for (const number of left) {
-      const job = problem.jobs[number] as Job;
+      const job = onDay(problem.jobs[number] as Job, day);
       const leg = travel(problem, place, job.place);
       const ready = Math.max(ms + leg.ms, job.openMs);
       if (ready > job.closeMs) continue;

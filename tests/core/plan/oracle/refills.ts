@@ -281,6 +281,7 @@ function leaveOp(search: Search, state: State, at: number): void {
     push(search, 'site', state, at + 1, 0);
     return;
   }
+  if (state.ms > (route.doneMs[visit] as number)) return;
   const packed = together({ ...state, ms: state.ms + (route.modes[visit] as FixedRoute['modes'][number]).afterMs });
   if (at + 1 < route.ops.length) push(search, 'way', packed, at + 1, 0);
   else goHome(search, packed, at);

@@ -19,6 +19,8 @@ export type FixedRoute = {
   readonly rig: ProblemRig;
   readonly jobs: readonly Job[];
   readonly modes: readonly Mode[];
+  /** [visit]: when its last op has to be over. ms */
+  readonly doneMs: readonly number[];
   readonly ops: readonly FlatOp[];
   /** [compartment]: the compartment of the bags that are poured into it, -1 for none. */
   readonly bags: readonly number[];
@@ -59,7 +61,7 @@ export function fixRoute(
   picks: readonly { readonly job: number; readonly mode: number }[],
 ): FixedRoute {
   const rig = problem.rigs[rigNumber] as ProblemRig;
-  const jobs = picks.map((pick) => problem.jobs[pick.job] as Job);
+  const jobs = picks.map((pick) => onDay(problem.jobs[pick.job] as Job, day));
   const modes = jobs.map((job, index) => job.modes[rigNumber]?.[picks[index]?.mode ?? -1] as Mode);
   const ops: FlatOp[] = [];
   const heads = new Map<number, number>();
@@ -92,6 +94,7 @@ export function fixRoute(
     bags,
     jobs,
     modes,
+    doneMs: jobs.map((job) => job.treatHours?.[day]?.closeMs ?? Number.POSITIVE_INFINITY),
     ops,
     lateCost,
     generous,
@@ -100,6 +103,11 @@ export function fixRoute(
     detours: new Map(),
   };
   return { ...route, ...restOf(route) };
+}
+
+/** A job with the opening of its hours of treating. */
+export function onDay(job: Job, day: number): Job {
+  return { ...job, openMs: Math.max(job.openMs, job.treatHours?.[day]?.openMs ?? 0) };
 }
 
 /** Sums from the end; entry i stands for "op i not begun, on site and set up". */
@@ -143,6 +151,7 @@ function isGenerous(problem: Problem, rig: ProblemRig): boolean {
   const DAY_MS = 86_400_000;
   const anyTime =
     rig.breakAfterMs < 0 &&
+    problem.jobs.every((job) => job.treatHours === undefined) &&
     problem.jobs.every((job) => job.openMs <= rig.shiftStartMs && job.closeMs >= DAY_MS) &&
     problem.stations.every((station) => station.openMs <= rig.shiftStartMs && station.closeMs >= DAY_MS);
   const even = problem.stocks.every(

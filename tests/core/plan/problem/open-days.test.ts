@@ -145,12 +145,13 @@ describe('weather', () => {
     hours: Array.from({ length: 24 }, (_, hour) => ({ hour, windMph: hour < from ? 4 : 18 })),
   });
 
-  test('puts days on hold and says when a part of one is closed', () => {
+  test('puts days on hold and says when a part of one is closed, and when the work is planned', () => {
     const problem = built({ book: { products, weather: [windy('2027-03-15', 0), windy('2027-03-16', 13)] } });
     expect(closedTo(problem)).toEqual(['weather', '', '', '']);
     const told = problem.issues.filter((each) => each.code === 'weather-limits');
-    expect(told).toHaveLength(problem.rigs.length);
-    expect(told[0]?.message).toMatch(/a part of the day: 1:00 pm to .*wind 18 mph/);
+    expect(told).toHaveLength(1);
+    expect(told[0]?.message).toMatch(/a part of the day to .*: 1:00 pm to .*wind 18 mph/);
+    expect(told[0]?.message).toMatch(/Work with it is planned to 1:00 pm\.$/);
   });
 
   test('keeps in the rig alone whose shift it spoils', () => {

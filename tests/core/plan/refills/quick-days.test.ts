@@ -19,6 +19,7 @@ const QUICK: Readonly<Record<string, readonly number[]>> = {
   'dry and wet': [5, 6, 8, 10, 18, 26, 28, 29],
   'uneven flow': [2, 4, 9, 11, 12, 13, 21, 25],
   windows: [5, 21, 32, 36, 40],
+  'hours of treating': [6, 8, 18, 24, 26, 34, 37],
   'a break passed by': [339],
   'two persons': [3, 7, 13, 14, 15, 17, 29, 44],
   'two persons, thirsty': [8, 12, 13, 29],

@@ -72,10 +72,21 @@ class Replay {
       for (const fill of activity.stock) this.stock[fill.stock] = (this.stock[fill.stock] as number) + fill.parts;
       this.checkLoad();
     }
+    if (activity.kind === 'set-up')
+      this.check(activity.startMs >= (this.hours(activity.visit)?.openMs ?? 0), 'set up too early');
+    if (activity.kind === 'treat') {
+      const closeMs = this.hours(activity.visit)?.closeMs ?? Number.POSITIVE_INFINITY;
+      this.check(activity.endMs <= closeMs, 'treated too late');
+    }
     if (activity.kind === 'drive') this.metres += activity.distanceM;
     if (activity.kind === 'refill') this.refill(activity);
     if (activity.kind === 'pour') this.pourBags(activity);
     if (activity.kind === 'treat') this.treat(activity);
+  }
+
+  private hours(visit: number) {
+    const { day } = this.problem.slots[this.outcome.slot] as Problem['slots'][number];
+    return this.problem.jobs[this.outcome.visits[visit]?.job ?? -1]?.treatHours?.[day];
   }
 
   private pourBags(activity: Pour): void {

@@ -51,7 +51,7 @@ function valuesOf(fields: object): string {
 /** Refills tried and ends of the day found: with all labels, with the best cost and end known beforehand, and with few labels. */
 function effortLines(problem: Problem, visits: readonly Visit[]): readonly string[] {
   const [jobs, modes] = [visits.map((each) => each.job), visits.map((each) => each.mode)];
-  const search = new RefillSearch(problem, 0);
+  const search = new RefillSearch(problem, 0, 0);
   const told = (words: string, cost: number): string => {
     const { nodes } = search.labels;
     return `${words}: ${nodes} tried for ${search.finals.length} ends, the best ${dollars(cost)} $`;
