@@ -5,6 +5,7 @@ import {
   closeBook,
   currentDay,
   currentRound,
+  EXCHANGE_ID,
   foldPanel,
   goTo,
   importFile,
@@ -18,6 +19,7 @@ import {
   redoDraftStep,
   removeLawn,
   saveCopy,
+  selectSheet,
   selectStop,
   showAllOnMap,
   showBackups,
@@ -245,6 +247,17 @@ const planCommands: readonly Command[] = [
     keys: ['Mod+.'],
     whyNot: () => (usePlans.getState().job === null ? 'Nothing is being planned' : null),
     run: start(cancelPlanning),
+  },
+  {
+    id: 'plan.files',
+    group: 'Plan',
+    title: () => 'Write days for other programs: GPX, GeoJSON, KML, iCalendar, CSV, JSON…',
+    keys: [],
+    whyNot: needsBook,
+    run: () => {
+      selectSheet(EXCHANGE_ID);
+      goTo('paper');
+    },
   },
   {
     id: 'day.next-stop',

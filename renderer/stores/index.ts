@@ -46,6 +46,7 @@ export {
 export * from './overlays.ts';
 export * from './passes.ts';
 export * from './places.ts';
+export { exportPlan } from './plan-export.ts';
 export {
   cancelPlanning,
   type KnownPlan,

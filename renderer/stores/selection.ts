@@ -91,6 +91,9 @@ export function showRest(showsRest: boolean): void {
   useSelection.setState({ showsRest, stopNumber: null, loadNumber: null, cursorSec: null });
 }
 
+/** Stands among the sheets for the files that other programs read. */
+export const EXCHANGE_ID = 'files';
+
 export function selectSheet(sheetId: string): void {
   useSelection.setState({ sheetId });
 }

@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
 
@@ -100,6 +102,20 @@ describeWithChromium("printing by the browser's own menu, and a day with many ne
       expect(await label.textContent()).toBe(String(stop + 1));
       expect(await label.evaluate((each) => each.classList.contains('lawn-label-crowded'))).toBe(false);
     }
+  });
+
+  test('hands over a calendar of the day among the files for other programs', async () => {
+    const { page } = desk;
+    await goToRoom(page, 'Paper');
+    await page.getByRole('option', { name: 'Files' }).click();
+    const handed = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save Days and stops for calendars (iCalendar)' }).click();
+    const file = await handed;
+    expect(file.suggestedFilename()).toBe('Spring pre-emergent 2027-03-16 Rig North.ics');
+    const text = readFileSync(await file.path(), 'utf8');
+    expect(text).toMatch(/^BEGIN:VCALENDAR\r\n/);
+    expect(text.match(/BEGIN:VEVENT/g)).toHaveLength(1 + 28);
+    expect(await accessFaults(page)).toEqual([]);
   });
 
   test('nothing complained on the way', () => {

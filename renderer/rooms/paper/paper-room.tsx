@@ -5,6 +5,7 @@ import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
 import { offerPrinting } from '../../commands/index.ts';
 import {
   askHost,
+  EXCHANGE_ID,
   receiveFile,
   selectSheet,
   useBook,
@@ -17,14 +18,35 @@ import {
   useWithPasses,
 } from '../../stores/index.ts';
 import { Button, Empty, Workbench } from '../../ui/index.ts';
+import { ExchangeFacts, ExchangePage } from './exchange-page.tsx';
 import { offerWindowPrinting } from './print-window.ts';
 import { SheetFacts } from './sheet-facts.tsx';
 import { withFonts, withFontsInside } from './sheet-fonts.ts';
 import { NO_PASSES, useSheetPasses } from './sheet-passes.ts';
 import { makeSheet } from './sheets.ts';
 
-/** What the crew takes along: sheets on screen as they will be on paper. */
+/** What the crew takes along: sheets on screen as they will be on paper; and files for other programs. */
 export function PaperRoom() {
+  const isExchange = useSelection((state) => state.sheetId === EXCHANGE_ID);
+  return isExchange ? <ExchangeRoom /> : <SheetRoom />;
+}
+
+function ExchangeRoom() {
+  return (
+    <Workbench
+      room="paper"
+      title="Paper"
+      left={<SheetList chosen={EXCHANGE_ID} />}
+      leftLabel="Sheets"
+      right={<ExchangeFacts />}
+      rightLabel="About these files"
+    >
+      <ExchangePage />
+    </Workbench>
+  );
+}
+
+function SheetRoom() {
   const book = useBook((state) => state.open?.book ?? null);
   const known = useCurrentPlan();
   const day = useCurrentDay();
@@ -104,6 +126,12 @@ function SheetList({ chosen }: { readonly chosen: string }) {
             </div>
           </ListBoxItem>
         ))}
+        <ListBoxItem id={EXCHANGE_ID} className="list-item" textValue="Files">
+          <div className="shelf-row">
+            <span className="row-title">Files</span>
+            <span className="row-note">Days and lawns for other programs</span>
+          </div>
+        </ListBoxItem>
       </ListBox>
     </div>
   );
