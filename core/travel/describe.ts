@@ -1,7 +1,7 @@
 import { type Issue, issue } from '../base/index.ts';
 import type { TravelMatrix, TravelSettings } from '../book/index.ts';
-import { type DriveTable, placesOffRoad } from './drive-table.ts';
-import type { Place, TravelTable } from './types.ts';
+import { type DriveTable, offRoadWords, placesOffRoad } from './drive-table.ts';
+import type { TravelTable } from './types.ts';
 
 /** How many pairs of different places there are, and for how many of them duration or distance is an estimate. */
 export type EstimateCount = { readonly pairs: number; readonly durations: number; readonly distances: number };
@@ -76,11 +76,8 @@ export function travelNotes(
     ...(gaps
       ? [issue('note', 'travel-estimated', 'travel', `${describeTravel(table, settings, matrix, roads)}.`)]
       : []),
-    ...placesOffRoad(roads, table.places).map((each) => offRoadNote(each, nameOf)),
+    ...placesOffRoad(roads, table.places).map((each) =>
+      issue('warning', 'place-off-road', nameOf(each.id), `${offRoadWords(each)} Ways to and from it are an estimate.`),
+    ),
   ];
-}
-
-function offRoadNote({ id, metres }: { id: Place['id']; metres: number }, nameOf: (id: string) => string): Issue {
-  const words = `The nearest road that may be driven is ${metres} m away, so ways to and from it are an estimate. Move its parking point to the road, or import roads that reach it.`;
-  return issue('warning', 'place-off-road', nameOf(id), words);
 }

@@ -1,6 +1,6 @@
 import { err, fingerprintNumbers, ok, type Result } from '../base/index.ts';
 import type { Position } from '../book/index.ts';
-import type { DriveTable } from './drive-table.ts';
+import { type DriveTable, OFF_ROAD_KINDS, type OffRoad } from './drive-table.ts';
 
 /** The first bytes of a file of drive times: a name and a version. */
 const MARK = 'SWARDWAY-DRIVES-1\n';
@@ -12,12 +12,13 @@ type Head = {
   readonly madeFrom: string;
   readonly credit: string;
   readonly at: readonly Position[];
+  readonly offRoad: readonly OffRoad[];
   readonly check: string;
 };
 
 /**
  * A table of drive times as bytes: mark, length of the head (32 bits, low byte first), head as JSON in UTF-8 padded with spaces to
- * whole words, then durations, distances and distances to roads as 32-bit numbers, low byte first. It can be thrown away at any time.
+ * whole words, then durations and distances as 32-bit numbers, low byte first. It can be thrown away at any time.
  */
 export function writeDriveTable(table: DriveTable): Uint8Array {
   const numbers = joined(table);
@@ -25,6 +26,7 @@ export function writeDriveTable(table: DriveTable): Uint8Array {
     madeFrom: table.madeFrom,
     credit: table.credit,
     at: table.at,
+    offRoad: table.offRoad,
     check: fingerprintNumbers(numbers),
   };
   // Escaped, so that a byte is a character whatever the credit says.
@@ -46,9 +48,9 @@ export function writeDriveTable(table: DriveTable): Uint8Array {
 export function readDriveTable(bytes: Uint8Array, where: string): Result<DriveTable> {
   const head = headOf(bytes);
   if (head === null) return damaged(where);
-  const { at, madeFrom, credit, check, start } = head;
+  const { at, madeFrom, credit, offRoad, check, start } = head;
   const count = at.length;
-  const words = 2 * count * count + count;
+  const words = 2 * count * count;
   if (bytes.length !== start + words * WORD) return damaged(where);
   const view = new DataView(bytes.buffer, bytes.byteOffset + start);
   const numbers = new Int32Array(words);
@@ -60,16 +62,15 @@ export function readDriveTable(bytes: Uint8Array, where: string): Result<DriveTa
     credit,
     at,
     durationSec: numbers.subarray(0, cells),
-    distanceM: numbers.subarray(cells, 2 * cells),
-    offRoadM: numbers.subarray(2 * cells),
+    distanceM: numbers.subarray(cells),
+    offRoad,
   });
 }
 
-function joined({ durationSec, distanceM, offRoadM }: DriveTable): Int32Array {
-  const numbers = new Int32Array(durationSec.length + distanceM.length + offRoadM.length);
+function joined({ durationSec, distanceM }: DriveTable): Int32Array {
+  const numbers = new Int32Array(durationSec.length + distanceM.length);
   numbers.set(durationSec, 0);
   numbers.set(distanceM, durationSec.length);
-  numbers.set(offRoadM, durationSec.length + distanceM.length);
   return numbers;
 }
 
@@ -88,9 +89,17 @@ function headOf(bytes: Uint8Array): (Head & { readonly start: number }) | null {
 
 function isHead(head: unknown): head is Head {
   if (typeof head !== 'object' || head === null) return false;
-  const { madeFrom, credit, at, check } = head as Partial<Record<keyof Head, unknown>>;
+  const { madeFrom, credit, at, offRoad, check } = head as Partial<Record<keyof Head, unknown>>;
   if (typeof madeFrom !== 'string' || typeof credit !== 'string' || typeof check !== 'string') return false;
-  return Array.isArray(at) && at.length <= MOST_PLACES && at.every(isPosition);
+  if (!Array.isArray(at) || at.length > MOST_PLACES || !at.every(isPosition)) return false;
+  return Array.isArray(offRoad) && offRoad.every((each) => isOffRoad(each, at.length));
+}
+
+function isOffRoad(value: unknown, count: number): value is OffRoad {
+  if (typeof value !== 'object' || value === null) return false;
+  const { row, kind, nearestM } = value as Partial<Record<keyof OffRoad, unknown>>;
+  const isRow = Number.isInteger(row) && Number(row) >= 0 && Number(row) < count;
+  return isRow && OFF_ROAD_KINDS.some((each) => each === kind) && (nearestM === null || Number.isFinite(nearestM));
 }
 
 function isPosition(value: unknown): value is Position {

@@ -12,10 +12,21 @@ export type DriveTable = {
   readonly durationSec: Int32Array;
   /** The same in whole metres; -1 where unknown. */
   readonly distanceM: Int32Array;
-  /** Per position: -1 where it lies at a road, else how far the nearest one is in metres. */
-  readonly offRoadM: Int32Array;
+  /** The positions that are not joined to any road, so that every pair with them is unknown. */
+  readonly offRoad: readonly OffRoad[];
   /** What went wrong when it was made, in words for people; absent where nothing did. */
   readonly trouble?: string;
+};
+
+/** Outside what the roads cover, farther from a road than is allowed, or at roads that lead nowhere else. */
+export const OFF_ROAD_KINDS = ['outside', 'too-far', 'island'] as const;
+
+export type OffRoad = {
+  /** The position by its number in the table. */
+  readonly row: number;
+  readonly kind: (typeof OFF_ROAD_KINDS)[number];
+  /** To the nearest road that may be driven, metres; null where none was found near enough to tell. */
+  readonly nearestM: number | null;
 };
 
 /** What stands in a cell without a known way. */
@@ -50,11 +61,23 @@ export function roadPort(table: DriveTable): TravelPort {
   };
 }
 
-/** The places that lie too far from any road, with the distance to the nearest one in metres. */
-export function placesOffRoad(table: DriveTable, places: readonly Place[]): readonly { id: string; metres: number }[] {
-  const metres = new Map(table.at.map((at, row) => [positionKey(at), table.offRoadM[row] ?? NO_WAY]));
-  return places.flatMap((each) => {
-    const off = metres.get(positionKey(each.at)) ?? NO_WAY;
-    return off < 0 ? [] : [{ id: each.id, metres: off }];
+/** The places that are not joined to any road, and why. */
+export function placesOffRoad(
+  { at, offRoad }: DriveTable,
+  places: readonly Place[],
+): readonly (OffRoad & { readonly id: string })[] {
+  const found = new Map(offRoad.map((each) => [positionKey(at[each.row] ?? [0, 0]), each]));
+  return places.flatMap(({ id, at: position }) => {
+    const off = found.get(positionKey(position));
+    return off === undefined ? [] : [{ ...off, id }];
   });
+}
+
+/** Why a place is not joined to any road, as a sentence. */
+export function offRoadWords({ kind, nearestM }: OffRoad): string {
+  if (kind === 'outside') return 'It lies outside the roads that were imported.';
+  if (kind === 'island') return 'The roads at it lead nowhere else, as far as the extract tells.';
+  return nearestM === null
+    ? 'No road that may be driven is near it.'
+    : `The nearest road that may be driven is ${nearestM} m away.`;
 }

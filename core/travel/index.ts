@@ -6,7 +6,7 @@ export {
   travelKindOf,
   travelNotes,
 } from './describe.ts';
-export { type DriveTable, NO_WAY, placesOffRoad, positionKey } from './drive-table.ts';
+export { type DriveTable, NO_WAY, type OffRoad, offRoadWords, placesOffRoad, positionKey } from './drive-table.ts';
 export { readDriveTable, writeDriveTable } from './drive-table-file.ts';
 export { type DrivenLeg, drivenLegs, wentStraight } from './driven.ts';
 export { type EstimatePort, estimatePort } from './estimate.ts';

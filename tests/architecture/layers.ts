@@ -37,6 +37,8 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/reach': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure'] },
   'core/demand': { uses: [...SHAPES, 'core/calibrate'], types: ['core/measure', 'core/passes'] },
   'core/travel': { uses: SHAPES },
+  /** Joins a book with a road map: its settings, its places, its drives. */
+  'core/travel/by-road': { uses: [...SHAPES, 'core/travel', 'core/roads'] },
   /** Drive times along roads of a map extract. It inflates and checks sums with what files of ground are read with. */
   'core/roads': { uses: [...SHAPES, 'core/formats'] },
   'core/checks': {

@@ -24,7 +24,7 @@ const roads: DriveTable = {
   at: places.map((each) => each.at),
   durationSec: Int32Array.from([0, 100, -1, 130, 0, -1, -1, -1, 0]),
   distanceM: Int32Array.from([0, 900, -1, -1, 0, -1, -1, -1, 0]),
-  offRoadM: Int32Array.from([-1, -1, 640]),
+  offRoad: [{ row: 2, kind: 'too-far', nearestM: 640 }],
 };
 
 describe('travel by road', () => {
@@ -90,7 +90,6 @@ describe('a file of drive times', () => {
       ...roads,
       durationSec: [...roads.durationSec],
       distanceM: roads.distanceM,
-      offRoadM: roads.offRoadM,
     });
   });
 
@@ -98,7 +97,7 @@ describe('a file of drive times', () => {
     for (let length = 0; length < bytes.length; length += 1) {
       expect(readDriveTable(bytes.slice(0, length), 'cut').ok).toBe(false);
     }
-    const figures = bytes.length - 21 * 4;
+    const figures = bytes.length - 18 * 4;
     for (let at = figures; at < bytes.length; at += 1) {
       const changed = bytes.slice();
       changed[at] = (changed[at] ?? 0) ^ 1;

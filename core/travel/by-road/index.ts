@@ -1,0 +1,10 @@
+export {
+  type DrivenRoads,
+  type DriveOptions,
+  drivenRoads,
+  drivePositions,
+  drivesMadeFrom,
+  driveTable,
+} from './drives.ts';
+export { driveFactors, mostMetres, roadSettingsOf } from './settings.ts';
+export { type Learnt, learnFromDrives, waysAlong } from './ways.ts';
