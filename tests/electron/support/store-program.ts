@@ -1,36 +1,17 @@
 import { type Book, emptyBook } from '../../../core/book/index.ts';
-import type { Action } from '../../../core/edit/index.ts';
 import { applyAction } from '../../../core/edit/index.ts';
 import { type BookStore, createStoreFile, openStore } from '../../../electron/services/store/index.ts';
+import { numberedEdit } from './numbered-edit.ts';
 
 /**
  * A program for tests that need a second process: PROGRAM COMMAND FILE.
  *   open    opens the book once and prints the outcome
  *   hold    opens the book and keeps it until the process is ended
- *   write   stores edits for ever; prints "stored N" after edit N is stored
  *   fill    makes a book on a small disk and stores large edits until one is refused, then reads the book again
  */
 const print = (value: unknown): void => {
   process.stdout.write(`${JSON.stringify(value)}\n`);
 };
-
-/** One edit that touches a member and two tables, so that a half-stored one would be seen. */
-export function numberedEdit(number: number, ballast = ''): Action {
-  const zones = [
-    { id: 'z', name: 'Lawn', shape: { kind: 'stated', areaSqFt: number, method: '' }, slopeDeg: 0, gateIds: [] },
-  ];
-  const property = { id: `p${number}`, name: `Lot ${number}`, address: '', parking: [0, 0], zones, gates: [] };
-  // A member that the program does not know: it is kept, and its size has no limit.
-  const record = ballast === '' ? property : { ...property, ballast };
-  return {
-    kind: 'several',
-    label: `Edit ${number}`,
-    actions: [
-      { kind: 'set', changes: { note: `${number}` } },
-      { kind: 'put', table: 'properties', record: record as never },
-    ],
-  };
-}
 
 async function store(open: BookStore, book: Book, number: number, ballast = '') {
   const action = numberedEdit(number, ballast);
@@ -46,18 +27,6 @@ async function mustOpen(file: string): Promise<BookStore> {
   const open = await openStore(file);
   if (!open.ok) throw new Error(open.error.detail);
   return open.value;
-}
-
-async function writeForEver(file: string): Promise<void> {
-  const open = await mustOpen(file);
-  let { book, revision } = open.stored;
-  for (;;) {
-    revision += 1;
-    const { saved, after } = await store(open, book, revision);
-    if (!saved.ok) throw new Error(saved.error.detail);
-    book = after;
-    process.stdout.write(`stored ${revision}\n`);
-  }
 }
 
 async function fill(file: string): Promise<void> {
@@ -82,8 +51,7 @@ async function fill(file: string): Promise<void> {
 }
 
 async function run(command: string | undefined, file: string): Promise<void> {
-  if (command === 'write') await writeForEver(file);
-  else if (command === 'fill') await fill(file);
+  if (command === 'fill') await fill(file);
   else {
     const open = await openStore(file);
     print(open.ok ? { ok: true, readOnlyBecause: open.value.readOnlyBecause } : open);

@@ -10,7 +10,7 @@ import { openBookFile } from '../../../../electron/services/store/open.ts';
 import { sampleBook } from '../../../support/samples.ts';
 import { bundleProgram } from '../../support/bundle.ts';
 import { startChild } from '../../support/child.ts';
-import { numberedEdit } from '../../support/store-program.ts';
+import { numberedEdit } from '../../support/numbered-edit.ts';
 
 let program: Awaited<ReturnType<typeof bundleProgram>>;
 let folder = '';

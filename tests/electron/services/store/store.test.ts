@@ -11,7 +11,7 @@ import {
   openStore,
 } from '../../../../electron/services/store/index.ts';
 import { SAMPLE_NAMES, sampleBook } from '../../../support/samples.ts';
-import { numberedEdit } from '../../support/store-program.ts';
+import { numberedEdit } from '../../support/numbered-edit.ts';
 
 let folder = '';
 const opened: BookStore[] = [];
