@@ -131,12 +131,17 @@ function unknownChannel(): Result<never> {
   return err('request-invalid', 'channel', 'The host does not know this request.', 'Reload the window.');
 }
 
+/** What was sent is told back only so far as somebody reads it. */
+function brief(text: string): string {
+  return text.length <= 200 ? text : `${text.slice(0, 200)}…`;
+}
+
 function invalidRequest(channel: ChannelName, issue: v.BaseIssue<unknown>): Result<never> {
   const place = v.getDotPath(issue);
   return err(
     'request-invalid',
-    place === null ? channel : `${channel}, ${place}`,
-    `The request was refused: ${issue.message}.`,
+    place === null ? channel : `${channel}, ${brief(place)}`,
+    `The request was refused: ${brief(issue.message)}.`,
     'Reload the window; if it happens again, report it with the log file.',
   );
 }

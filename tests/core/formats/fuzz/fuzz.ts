@@ -3,8 +3,8 @@ import type { Issue } from '../../../../core/base/index.ts';
 import { GROUND_READ_OPTIONS, type GroundReader, type GroundSource } from '../../../../core/formats/index.ts';
 import { mutate } from '../../../support/mutate.ts';
 
-/** Mutated files for each reader: a thousand where that is asked for, a hundred otherwise. */
-export const ROUNDS = process.env.npm_lifecycle_event === 'test:fuzz' ? 1000 : 100;
+/** Mutated files for each reader: five thousand where that is asked for, a hundred otherwise. */
+export const ROUNDS = process.env.npm_lifecycle_event === 'test:fuzz' ? 5000 : 100;
 /** No file of a reader may take longer, ms. */
 const LONGEST_MS = 2000;
 
