@@ -2,7 +2,12 @@ import type { AreaGeometry, Position } from '../book/index.ts';
 import type { PictureLeg } from '../passes/index.ts';
 
 /** A column; figures are set right, and 'pen' is an empty column with room to write. */
-export type Column = { readonly label: string; readonly align: 'left' | 'right' | 'pen' };
+export type Column = {
+  readonly label: string;
+  readonly align: 'left' | 'right' | 'pen';
+  /** Its share of the width, percent; absent: what its texts need. */
+  readonly share?: number;
+};
 
 /** An area on a small map. Turf is hatched, exclusions are cross-hatched, water is dotted, so that the map prints in grey. */
 export type MapArea = {
@@ -48,14 +53,21 @@ export type Fact = { readonly label: string; readonly value: string };
 
 /** What a sheet is made of; screens, paper and the command line draw the same blocks. */
 export type Block =
-  | { readonly kind: 'heading'; readonly text: string }
-  | { readonly kind: 'facts'; readonly facts: readonly Fact[] }
+  | { readonly kind: 'heading' | 'subheading'; readonly text: string }
+  | {
+      readonly kind: 'facts';
+      readonly facts: readonly Fact[];
+      /** One fact in a line, for long ones; absent: two side by side. */
+      readonly wide?: boolean;
+    }
   | { readonly kind: 'table'; readonly columns: readonly Column[]; readonly rows: readonly TableRow[] }
   | { readonly kind: 'checklist'; readonly items: readonly string[] }
   | { readonly kind: 'cautions'; readonly title: string; readonly items: readonly string[] }
   | { readonly kind: 'note'; readonly text: string }
   | {
       readonly kind: 'map';
+      /** 'small' takes half the height; absent: the whole. */
+      readonly size?: 'small';
       readonly areas: readonly MapArea[];
       readonly points: readonly MapPoint[];
       /** A line through these places, in order; empty for none. */
@@ -82,14 +94,18 @@ export type Sheet = {
   readonly blocks: readonly Block[];
 };
 
-export function left(label: string): Column {
-  return { label, align: 'left' };
+export function left(label: string, share?: number): Column {
+  return column(label, 'left', share);
 }
 
-export function right(label: string): Column {
-  return { label, align: 'right' };
+export function right(label: string, share?: number): Column {
+  return column(label, 'right', share);
 }
 
-export function pen(label: string): Column {
-  return { label, align: 'pen' };
+export function pen(label: string, share?: number): Column {
+  return column(label, 'pen', share);
+}
+
+function column(label: string, align: Column['align'], share: number | undefined): Column {
+  return share === undefined ? { label, align } : { label, align, share };
 }

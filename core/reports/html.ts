@@ -30,8 +30,10 @@ function blockHtml(block: Block): string {
   switch (block.kind) {
     case 'heading':
       return `<h2>${escapeHtml(block.text)}</h2>`;
+    case 'subheading':
+      return `<h3>${escapeHtml(block.text)}</h3>`;
     case 'facts':
-      return `<dl>${block.facts.map((each) => `<div><dt>${escapeHtml(each.label)}</dt><dd>${escapeHtml(each.value)}</dd></div>`).join('')}</dl>`;
+      return `<dl${block.wide === true ? ' class="wide"' : ''}>${block.facts.map((each) => `<div><dt>${escapeHtml(each.label)}</dt><dd>${escapeHtml(each.value)}</dd></div>`).join('')}</dl>`;
     case 'table':
       return tableHtml(block.columns, block.rows);
     case 'checklist':
@@ -51,17 +53,25 @@ function blockHtml(block: Block): string {
   }
 }
 
+/** What is longer may be broken between its rows: moved as a whole it would leave most of a page empty. */
+const MOST_ROWS_TOGETHER = 14;
+
 /** A header that is printed again on every page; rows from one stop to the next stay together. */
 function tableHtml(columns: readonly Column[], rows: readonly TableRow[]): string {
   const head = columns.map((each) => `<th scope="col" class="${each.align}">${escapeHtml(each.label)}</th>`).join('');
+  const isFixed = columns.every((each) => each.share !== undefined);
+  const shares = isFixed ? columns.map((each) => `<col style="width:${each.share}%">`).join('') : '';
   const bodies: string[][] = [[]];
   for (const row of rows) {
     if (isStop(row) && bodies.at(-1)?.length !== 0) bodies.push([]);
     bodies.at(-1)?.push(rowHtml(columns, row));
   }
-  const together = rows.some(isStop) ? ' class="together"' : '';
-  const body = bodies.map((each) => `<tbody${together}>${each.join('')}</tbody>`).join('');
-  return `<table><thead><tr>${head}</tr></thead>${body}</table>`;
+  const keep = rows.some(isStop);
+  const body = bodies.map((each) => {
+    const isKept = keep && each.length <= MOST_ROWS_TOGETHER;
+    return `<tbody${isKept ? ' class="together"' : ''}>${each.join('')}</tbody>`;
+  });
+  return `<table${isFixed ? ' class="fixed"' : ''}>${shares}<thead><tr>${head}</tr></thead>${body.join('')}</table>`;
 }
 
 function isStop(row: TableRow): boolean {

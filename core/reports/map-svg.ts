@@ -8,7 +8,8 @@ import { PAGE } from './texts/index.ts';
 type MapBlock = Extract<Block, { readonly kind: 'map' }>;
 
 const WIDTH = 700;
-const HEIGHT = 380;
+const HEIGHT = 275;
+const SMALL_HEIGHT = 140;
 const MARGIN = 26;
 const FEET_PER_DEGREE = 364_567;
 /** Lengths for the scale bar, ft or m. */
@@ -21,11 +22,13 @@ const LEADER_WORTH_DRAWING = 3;
 
 /** A small map as SVG that prints in grey: turf hatched, exclusions cross-hatched, water dotted; with scale bar and north. */
 export function mapSvg(map: MapBlock): string {
-  const view = fitView([
+  const height = map.size === 'small' ? SMALL_HEIGHT : HEIGHT;
+  const places = [
     ...map.areas.flatMap((each) => ringsOf(each.geometry).flat()),
     ...map.points.map((each) => each.at),
     ...map.route,
-  ]);
+  ];
+  const view = fitView(places, height);
   if (view === null) return '';
   const areas = map.areas.map((each) => {
     const outline = ringsOf(each.geometry)
@@ -39,17 +42,17 @@ export function mapSvg(map: MapBlock): string {
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
   const points = map.points.map((each) => (each.look === 'stop' ? '' : pointSvg(each, view.spot(each.at))));
   points.push(stopsSvg(map.points, view));
-  return `<svg class="map" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${PAGE.map}">${PATTERNS}${areas.join('')}${passes.join('')}${route}${points.join('')}${furniture(view.pixelsPerFoot, map.units)}</svg>`;
+  return `<svg class="map" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${PAGE.map}">${PATTERNS}${areas.join('')}${passes.join('')}${route}${points.join('')}${furniture(view, map.units)}</svg>`;
 }
 
 function ringsOf(geometry: AreaGeometry): readonly (readonly Position[])[] {
   return geometry.type === 'Polygon' ? geometry.coordinates : geometry.coordinates.flat();
 }
 
-type View = { readonly spot: (at: Position) => Spot; readonly pixelsPerFoot: number };
+type View = { readonly spot: (at: Position) => Spot; readonly pixelsPerFoot: number; readonly height: number };
 
 /** Fits places into the picture. Local scaling is enough here: nothing is measured off a printed map. */
-function fitView(places: readonly Position[]): View | null {
+function fitView(places: readonly Position[], height: number): View | null {
   const [first] = places;
   if (first === undefined) return null;
   let [west, south, east, north] = [first[0], first[1], first[0], first[1]];
@@ -62,13 +65,14 @@ function fitView(places: readonly Position[]): View | null {
   const shrink = Math.cos((((south + north) / 2) * Math.PI) / 180);
   const wide = Math.max((east - west) * shrink * FEET_PER_DEGREE, 30);
   const high = Math.max((north - south) * FEET_PER_DEGREE, 30);
-  const pixelsPerFoot = Math.min((WIDTH - 2 * MARGIN) / wide, (HEIGHT - 2 * MARGIN) / high);
+  const pixelsPerFoot = Math.min((WIDTH - 2 * MARGIN) / wide, (height - 2 * MARGIN) / high);
   const middle: Spot = [(west + east) / 2, (south + north) / 2];
   return {
     pixelsPerFoot,
+    height,
     spot: ([lon, lat]) => [
       WIDTH / 2 + (lon - middle[0]) * shrink * FEET_PER_DEGREE * pixelsPerFoot,
-      HEIGHT / 2 - (lat - middle[1]) * FEET_PER_DEGREE * pixelsPerFoot,
+      height / 2 - (lat - middle[1]) * FEET_PER_DEGREE * pixelsPerFoot,
     ],
   };
 }
@@ -110,7 +114,7 @@ function stopsSvg(points: readonly MapPoint[], view: View): string {
   const stops = points.filter((each) => each.look === 'stop');
   const [radius, size] = stops.length < MANY_STOPS ? [12, ''] : [10, ' class="tight"'];
   const places = stops.map((each) => view.spot(each.at));
-  const spots = spreadLabels(places, radius, { width: WIDTH, height: HEIGHT });
+  const spots = spreadLabels(places, radius, { width: WIDTH, height: view.height });
   const leaders = places.map((place, index) => leaderSvg(place, spots[index] ?? place));
   const circles = stops.map((each, index) => {
     const [x, y] = spots[index] ?? view.spot(each.at);
@@ -127,11 +131,11 @@ function leaderSvg(place: Spot, spot: Spot): string {
 }
 
 /** Scale bar and north arrow. */
-function furniture(pixelsPerFoot: number, units: MapBlock['units']): string {
+function furniture({ pixelsPerFoot, height }: View, units: MapBlock['units']): string {
   const [pixelsPerUnit, unit] = units === 'us' ? [pixelsPerFoot, 'ft'] : [pixelsPerFoot * FEET_PER_METRE, 'm'];
   const span = BAR_LENGTHS.findLast((each) => each * pixelsPerUnit <= 160) ?? BAR_LENGTHS[0];
   const length = (span * pixelsPerUnit).toFixed(1);
-  const y = HEIGHT - 10;
+  const y = height - 10;
   const words = `${formatNumber(span)} ${unit}`;
   const bar = `<g class="bar"><path d="M12 ${y - 5}v5h${length}v-5"/><text class="small start" x="12" y="${y - 8}">${words}</text></g>`;
   const north = `<g class="bar" transform="translate(${WIDTH - 18} 14)"><path d="M0 22V0M-5 7L0 0L5 7"/><text class="small" y="37">N</text></g>`;

@@ -56,13 +56,22 @@ h1{font-size:${pt(19)};margin:0}
 .subtitle{margin:0;font-size:${pt(14)}}
 .invented{margin:0 0 0 auto;border:1.5pt solid #111;padding:1pt 6pt;font-weight:700}
 h2{font-size:${pt(14.5)};margin:14pt 0 3pt;border-top:1pt solid #111;padding-top:4pt;break-after:avoid;white-space:pre-wrap}
-h3{font-size:${pt(12.5)};margin:0 0 2pt}
+h3{font-size:${pt(12.5)};margin:6pt 0 2pt;break-after:avoid}
+.cautions h3{margin-top:0}
 dl{margin:4pt 0;display:grid;grid-template-columns:repeat(2,1fr);gap:1pt 16pt;break-inside:avoid}
+dl.wide{grid-template-columns:1fr}
 dl div{display:flex;gap:6pt}
 dt{color:#444;min-width:7.5em;flex:none}
 dt::after{content:":"}
 dd{margin:0;font-weight:600}
 table{width:100%;border-collapse:collapse;margin:5pt 0}
+table.fixed{table-layout:fixed}
+table.fixed{line-height:1.25}
+table.fixed td,table.fixed th{overflow-wrap:anywhere}
+table.fixed td{padding:2.5pt 4pt}
+table.fixed tr.detail td{padding:0 4pt 1pt}
+.fixed .pen{min-width:0}
+.fixed th{white-space:normal}
 thead{display:table-header-group}
 th{text-align:left;border-bottom:1.2pt solid #111;padding:2pt 5pt;font-size:${pt(12)}}
 td{border-bottom:.5pt solid #888;padding:3pt 5pt;vertical-align:top}
@@ -85,8 +94,9 @@ td .box{margin-right:2pt}
 .checklist li::before,.box{content:"";display:inline-block;width:10pt;height:10pt;border:1.2pt solid #111;vertical-align:-1pt}
 .checklist li::before{position:absolute;left:2pt;top:3pt}
 .blanks{display:flex;flex-wrap:wrap;gap:8pt 14pt;margin:7pt 0 4pt;break-inside:avoid}
-.blanks span{border-bottom:.7pt solid #111;flex:1 1 28%;padding-bottom:12pt;font-size:${pt(12)};color:#444}
-.page{break-before:page;break-inside:auto}
+.blanks span{border-bottom:.7pt solid #111;flex:1 1 22%;padding-bottom:12pt;font-size:${pt(12)};color:#444}
+.page{break-before:page}
+.page>h2:first-child{margin-top:0;border-top:0;padding-top:0}
 .map{display:block;width:100%;height:auto;max-height:86mm;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
 .map .turf{fill:url(#hatch);fill-rule:evenodd;stroke:#111;stroke-width:1}
 .map .ground{fill:#fff}

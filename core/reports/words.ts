@@ -47,6 +47,11 @@ export function amountWord(fill: Pick<PlanFill | PlanLoad, 'volumeGal' | 'weight
   return fill.volumeGal > 0 ? formatVolume(fill.volumeGal, units) : formatWeight(fill.weightLb, units);
 }
 
+/** What goes in for a load, with what stays below the reach of the pump: "18.5 gal" or "150 lb". */
+export function loadWord({ volumeGal, sumpGal, weightLb }: PlanLoad, units: Units): string {
+  return amountWord({ volumeGal: volumeGal + sumpGal, weightLb }, units);
+}
+
 /**
  * What is taken into the rig's own stock: "25.4 gal water into the nurse tank", "3 bags (150 lb) Granules onto the rig",
  * "3 bags (150 lb, 130 lb of it needed) Granules onto the rig" where the last bag is not used up.

@@ -5,7 +5,7 @@ import {
   OUNCES_PER_POUND,
   SQUARE_METRES_PER_SQUARE_FOOT,
 } from './constants.ts';
-import type { UnitSystem } from './format.ts';
+import { formatVolume, type UnitSystem } from './format.ts';
 import { decimalsFor, formatNumber, withoutTrailingZeros } from './format-number.ts';
 import type { ProductUnit } from './parse.ts';
 
@@ -20,6 +20,49 @@ export function formatProductAmount(amount: number, unit: ProductUnit, system: U
   if (unit === 'fl-oz') return formatSplit(amount, 'gal', 'fl oz', FLUID_OUNCES_PER_GALLON);
   if (unit === 'oz') return formatSplit(amount, 'lb', 'oz', OUNCES_PER_POUND);
   return `${figure(amount)} lb`;
+}
+
+/** What is measured out: a product in its own unit, or a volume in gal. */
+export type MeasuredUnit = ProductUnit | 'gal';
+
+/** Amount in the very unit that it is measured in: "133.2 fl oz", "33.3 oz", "132.5 lb", "17.9 gal"; metric "3.94 L", "67.8 L". */
+export function formatMeasured(amount: number, unit: MeasuredUnit, system: UnitSystem = 'us'): string {
+  if (!Number.isFinite(amount)) return '–';
+  if (unit === 'gal') return formatVolume(amount, system);
+  if (system === 'metric') return formatMetric(amount, unit);
+  return `${figure(amount)} ${unit === 'fl-oz' ? 'fl oz' : unit}`;
+}
+
+/**
+ * The same with the next smaller unit for what is not whole: "1 gal 5.2 fl oz", "2 lb 1.3 oz", "17 gal 115 fl oz"; metric
+ * "67 L 800 mL". '' where that says nothing more: less than one of the larger unit, or whole ones.
+ */
+export function formatWithSmaller(amount: number, unit: MeasuredUnit, system: UnitSystem = 'us'): string {
+  if (!Number.isFinite(amount)) return '';
+  const split = system === 'metric' ? metricSplit(amount, unit) : usSplit(amount, unit);
+  return /\d \p{L}+ \d/u.test(split) ? split : '';
+}
+
+function usSplit(amount: number, unit: MeasuredUnit): string {
+  switch (unit) {
+    case 'gal':
+      return formatSplit(amount * FLUID_OUNCES_PER_GALLON, 'gal', 'fl oz', FLUID_OUNCES_PER_GALLON);
+    case 'fl-oz':
+      return formatSplit(amount, 'gal', 'fl oz', FLUID_OUNCES_PER_GALLON);
+    case 'lb':
+      return formatSplit(amount * OUNCES_PER_POUND, 'lb', 'oz', OUNCES_PER_POUND);
+    case 'oz':
+      return formatSplit(amount, 'lb', 'oz', OUNCES_PER_POUND);
+  }
+}
+
+function metricSplit(amount: number, unit: MeasuredUnit): string {
+  if (unit === 'gal' || unit === 'fl-oz') {
+    const gallons = unit === 'gal' ? amount : amount / FLUID_OUNCES_PER_GALLON;
+    return formatSplit(gallons * LITRES_PER_GALLON * 1000, 'L', 'mL', 1000);
+  }
+  const pounds = unit === 'oz' ? amount / OUNCES_PER_POUND : amount;
+  return formatSplit(pounds * KILOGRAMS_PER_POUND * 1000, 'kg', 'g', 1000);
 }
 
 /** Rate of a product per 1,000 ft2 (metric: per 100 m2): "0.37 fl oz/1,000 ft²", "5 lb/1,000 ft²", "117.8 mL/100 m²". */

@@ -20,7 +20,13 @@ export {
   type UnitSystem,
 } from './format.ts';
 export { formatNumber } from './format-number.ts';
-export { formatProductAmount, formatProductRate } from './format-product.ts';
+export {
+  formatMeasured,
+  formatProductAmount,
+  formatProductRate,
+  formatWithSmaller,
+  type MeasuredUnit,
+} from './format-product.ts';
 export { formatClock, formatDuration } from './format-time.ts';
 export { milesCostPerM, NANO_PER_DOLLAR, overtimePerMs, wagePerMs } from './money.ts';
 export { formatMonthDay, parseMonthDay } from './month-day.ts';

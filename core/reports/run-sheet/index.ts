@@ -1,1 +1,2 @@
-export { areasOf, runSheet } from './run-sheet.ts';
+export { areasOf } from './maps.ts';
+export { runSheet } from './run-sheet.ts';

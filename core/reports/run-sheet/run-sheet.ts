@@ -1,36 +1,63 @@
-import type { Book, Position, Property } from '../../book/index.ts';
+import type { Book } from '../../book/index.ts';
+import type { PlanDay } from '../../plan/result/index.ts';
 import { formatArea, formatDistance, formatDuration } from '../../units/index.ts';
-import type { Block, Sheet } from '../blocks.ts';
+import { type Block, type Fact, left, pen, right, type Sheet } from '../blocks.ts';
 import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
-import { dateWord } from '../texts/index.ts';
+import { dateWord, RUN_SHEET } from '../texts/index.ts';
 import { amountWord, clockWord, compartmentWord, treatmentWord } from '../words.ts';
-import { dayTable, treatmentsOf } from './day-table.ts';
+import { dayRows, type RowGroup, treatmentsOf } from './day-rows.ts';
 import { turfSqFt } from './ground.ts';
+import { dayMap, stopsMap } from './maps.ts';
+import { pagesOf } from './pages.ts';
 
-/** The day in order: stops with times, gates, zones and loads, and each refill where it falls. */
+/** The day in order: stops with times, gates, zones and loads, and each refill where it falls; a small map on every page. */
 export function runSheet(input: DayInput): Sheet {
   const { book, plan, day } = input;
+  const none: readonly Block[] = day.stops.length === 0 ? [{ kind: 'note', text: RUN_SHEET.noStops }] : [];
   return {
     id: `run-sheet ${day.date} ${day.rigId}`,
-    title: `Run sheet: ${day.rigName}`,
+    title: RUN_SHEET.title(day.rigName),
     subtitle: dateWord(day.date),
     invented: book.invented || plan.invented,
     blocks: [
-      summary(input),
+      { kind: 'facts', facts: summary(input) },
+      ...none,
       USUAL_CAUTIONS,
-      dayMap(input),
-      dayTable(book, day),
+      dayMap(book, day),
+      ...pagesOf(dayRows(book, day)).map((groups) => pageBlock(book, day, groups)),
       ending(input),
+      weather(),
+    ],
+  };
+}
+
+/** One page: which stops are on it, where they are, and what is done there. */
+function pageBlock(book: Book, day: PlanDay, groups: readonly RowGroup[]): Block {
+  const stops = groups.flatMap((each) => each.stop ?? []);
+  const [first, last] = [stops[0], stops.at(-1)];
+  const { columns } = RUN_SHEET;
+  const heading =
+    first === undefined || last === undefined
+      ? RUN_SHEET.noStopHere
+      : RUN_SHEET.stopsTo(first.number, last.number, day.stops.length);
+  return {
+    kind: 'page',
+    blocks: [
+      { kind: 'heading', text: heading },
+      ...(stops.length === 0 ? [] : [stopsMap(book, stops)]),
       {
-        kind: 'group',
-        blocks: [
-          { kind: 'heading', text: 'Weather and crew' },
-          { kind: 'blanks', labels: ['Applicator', 'License', 'Helper'] },
-          { kind: 'blanks', labels: ['Time', 'Wind from, speed', 'Temperature'] },
-          { kind: 'blanks', labels: ['Time', 'Wind from, speed', 'Temperature'] },
-          { kind: 'blanks', labels: ['Remarks'] },
+        kind: 'table',
+        columns: [
+          left('', 5),
+          right(columns.time, 12),
+          left(columns.zone, 27),
+          left(columns.with, 24),
+          right(columns.ground, 12),
+          left(columns.load, 8),
+          pen(columns.done, 12),
         ],
+        rows: groups.flatMap((each) => each.rows),
       },
     ],
   };
@@ -38,105 +65,74 @@ export function runSheet(input: DayInput): Sheet {
 
 /** Whose roads the figures come from has to stand beside them. */
 function drivingSource({ travel, travelCredit }: DayInput['plan']): string {
-  const roads = travelCredit === undefined ? '' : `roads: ${travelCredit}`;
-  if (travel === 'estimate') return ' (estimate from straight lines, not roads)';
-  const words = [...(travel === 'mixed' ? ['in part an estimate from straight lines'] : []), roads];
-  const told = words.filter((each) => each !== '').join('; ');
-  return told === '' ? '' : ` (${told})`;
+  if (travel === 'estimate') return RUN_SHEET.source([RUN_SHEET.estimate]);
+  const roads = travelCredit === undefined ? [] : [RUN_SHEET.roads(travelCredit)];
+  return RUN_SHEET.source([...(travel === 'mixed' ? [RUN_SHEET.inPart] : []), ...roads]);
 }
 
-function summary(input: DayInput): Block {
+function summary(input: DayInput): readonly Fact[] {
   const { book, plan, day } = input;
-  const { units } = book;
+  const { facts } = RUN_SHEET;
   const driveOff = day.activities.find((each) => each.kind === 'drive')?.startSec ?? day.startSec;
-  const overtime = day.overtimeSec > 0 ? `, ${formatDuration(day.overtimeSec)} of it overtime` : '';
-  return {
-    kind: 'facts',
-    facts: [
-      { label: 'Round', value: plan.roundName },
-      {
-        label: 'Treatment',
-        value: treatmentsOf(day)
-          .map((id) => treatmentWord(book, id))
-          .join('; '),
-      },
-      { label: 'Leave the yard', value: clockWord(book, driveOff) },
-      { label: 'Home, all done', value: clockWord(book, day.endSec) },
-      { label: 'Day', value: `${formatDuration(day.paidSec)}${overtime}` },
-      { label: 'Stops', value: String(day.stops.length) },
-      ...groundFacts(input),
-      { label: 'Loads', value: String(day.loads.length) },
-      {
-        label: 'Driving',
-        value: `${formatDistance(day.distanceM, units)}, ${formatDuration(day.driveSec)}${drivingSource(plan)}`,
-      },
-    ],
-  };
+  const overtime = day.overtimeSec > 0 ? RUN_SHEET.overtime(formatDuration(day.overtimeSec)) : '';
+  const treatments = treatmentsOf(day).map((id) => treatmentWord(book, id));
+  const drive = RUN_SHEET.drive(formatDistance(day.distanceM, book.units), formatDuration(day.driveSec));
+  const refills = day.activities.filter((each) => each.kind === 'refill').length;
+  return [
+    { label: facts.round, value: plan.roundName },
+    { label: facts.treatment, value: treatments.join('; ') },
+    { label: facts.leave, value: clockWord(book, driveOff) },
+    { label: facts.home, value: clockWord(book, day.endSec) },
+    { label: facts.day, value: `${formatDuration(day.paidSec)}${overtime}` },
+    { label: facts.stops, value: String(day.stops.length) },
+    { label: facts.loads, value: String(day.loads.length) },
+    { label: facts.refills, value: String(refills) },
+    ...groundFacts(input),
+    { label: facts.driving, value: `${drive}${drivingSource(plan)}` },
+  ];
 }
 
 /**
  * Turf with every zone once; beside it, where it is another figure, what is treated by all treatments together, what is covered with
  * overlap, what is trimmed by hand and what nobody reaches.
  */
-function groundFacts({ book, day }: DayInput) {
+function groundFacts({ book, day }: DayInput): readonly Fact[] {
+  const { facts } = RUN_SHEET;
   const turf = Math.round(turfSqFt(day));
   const treated = Math.round(day.treatedSqFt);
   const sums = [
-    { label: 'Turf', sqFt: turf, told: true },
-    { label: 'Ground treated, all treatments', sqFt: treated, told: treated !== turf },
-    { label: 'Ground covered, overlap included', sqFt: day.coveredSqFt, told: Math.round(day.coveredSqFt) !== treated },
-    { label: 'Trimmed by hand', sqFt: day.handTrimSqFt, told: day.handTrimSqFt > 0 },
-    { label: 'Not reached, left untreated', sqFt: day.notReachedSqFt, told: day.notReachedSqFt > 0 },
+    { label: facts.turf, sqFt: turf, told: true },
+    { label: facts.treated, sqFt: treated, told: treated !== turf },
+    { label: facts.covered, sqFt: day.coveredSqFt, told: Math.round(day.coveredSqFt) !== treated },
+    { label: facts.handTrim, sqFt: day.handTrimSqFt, told: day.handTrimSqFt > 0 },
+    { label: facts.notReached, sqFt: day.notReachedSqFt, told: day.notReachedSqFt > 0 },
   ];
   return sums.filter((each) => each.told).map(({ label, sqFt }) => ({ label, value: formatArea(sqFt, book.units) }));
 }
 
-function dayMap({ book, day }: DayInput): Block {
-  const properties = day.stops.flatMap((stop) => book.properties.filter((each) => each.id === stop.propertyId));
-  const route: Position[] = day.activities.flatMap((each) =>
-    each.kind === 'drive' ? placeAt(book, each.toPlaceId) : [],
-  );
-  return {
-    kind: 'map',
-    areas: properties.flatMap(areasOf),
-    points: day.stops.flatMap((stop) =>
-      placeAt(book, stop.propertyId).map((at) => ({ look: 'stop' as const, at, label: String(stop.number) })),
-    ),
-    // Only from stop to stop: the way from and to the shop would shrink the lawns to dots.
-    route,
-    units: book.units,
-  };
-}
-
-function placeAt(book: Book, id: string): readonly Position[] {
-  const at = book.properties.find((each) => each.id === id)?.parking;
-  return at === undefined ? [] : [at];
-}
-
-export function areasOf(property: Property) {
-  return [
-    ...property.zones.flatMap((zone) =>
-      zone.shape.kind === 'drawn' ? [{ look: 'turf' as const, geometry: zone.shape.geometry }] : [],
-    ),
-    ...property.exclusions.map((each) => ({
-      look: each.what === 'water' ? ('water' as const) : ('exclusion' as const),
-      geometry: each.geometry,
-    })),
-  ];
-}
-
-const NOTHING_LEFT =
-  'All tanks and hoppers are planned to be empty; if something is left, use it up only on ground that its label names.';
-
 function ending({ book, day }: DayInput): Block {
-  const left = day.leftOver.map(
-    (each) => `${compartmentWord(book, each.compartmentId)}: ${amountWord(each, book.units)} left. ${each.advice}`,
+  const left = day.leftOver.map((each) =>
+    RUN_SHEET.left(compartmentWord(book, each.compartmentId), amountWord(each, book.units), each.advice),
   );
   return {
     kind: 'group',
     blocks: [
-      { kind: 'heading', text: `Home ${clockWord(book, day.endSec)}` },
-      { kind: 'checklist', items: left.length === 0 ? [NOTHING_LEFT] : left },
+      { kind: 'heading', text: RUN_SHEET.home(clockWord(book, day.endSec)) },
+      { kind: 'checklist', items: left.length === 0 ? [RUN_SHEET.nothingLeft] : left },
+    ],
+  };
+}
+
+function weather(): Block {
+  const { title, crew, reading, remarks } = RUN_SHEET.weather;
+  return {
+    kind: 'group',
+    blocks: [
+      { kind: 'heading', text: title },
+      { kind: 'blanks', labels: crew },
+      { kind: 'blanks', labels: reading },
+      { kind: 'blanks', labels: reading },
+      { kind: 'blanks', labels: remarks },
     ],
   };
 }

@@ -9,7 +9,7 @@ function made(id: string, book = fixtureBook(), plan = fixturePlan()): Sheet {
 }
 
 function flat(blocks: readonly Block[]): readonly Block[] {
-  return blocks.flatMap((block) => (block.kind === 'group' ? flat(block.blocks) : [block]));
+  return blocks.flatMap((block) => (block.kind === 'group' || block.kind === 'page' ? flat(block.blocks) : [block]));
 }
 
 /** Rows of all tables as plain lines, in order. */
@@ -122,9 +122,11 @@ describe('the run sheet', () => {
 
   it('says how to get in and what to mind', () => {
     const rows = lines(made('run-sheet')).join('\n');
-    expect(rows).toContain('1 acre Lane · side gate 36 in, locked · drive 3.1 mi, 10 min');
-    expect(rows).toContain('Mind: pets.');
-    expect(rows).toContain('Note: Bell is broken');
+    expect(rows).toContain(
+      '1 acre Lane · drive 3.1 mi, 10 min · park at 40.00000, -89.41000 · side gate 36 in, locked',
+    );
+    // Entered are pets; a pond lies in the turf and the gate is locked.
+    expect(rows).toContain('Mind: pets, open water, gate locked. Note: Bell is broken');
     expect(rows).toContain('no room for a trailer');
   });
 
@@ -186,28 +188,29 @@ describe('the ground of a run sheet', () => {
 describe('load tickets', () => {
   it('are one per load, with water, products in their own units, and the sum', () => {
     const sheet = made('load-tickets');
-    expect(sheet.blocks.filter((block) => block.kind === 'group')).toHaveLength(5);
+    expect(sheet.blocks.filter((block) => block.kind === 'page')).toHaveLength(5);
     const rows = lines(sheet);
     // 20 gal of mix hold 80 fl oz (0.625 gal) of the liquid and 33.3 oz of the powder: 19.375 gal of water.
-    expect(rows).toContain('Water |  | 19.4 gal');
-    expect(rows.find((row) => row.startsWith('Wet product'))).toBe('Wet product | 1.2 fl oz/1,000 ft² | 80 fl oz');
+    expect(rows).toContain('Water |  | 19.4 gal | 19 gal 48 fl oz');
+    expect(rows.find((row) => row.startsWith('Wet product'))).toBe('Wet product | 1.2 fl oz/1,000 ft² | 80 fl oz | ');
     expect(rows.find((row) => row.startsWith('Powder product'))).toBe(
-      'Powder product | 0.5 oz/1,000 ft² | 2 lb 1.3 oz',
+      'Powder product | 0.5 oz/1,000 ft² | 33.3 oz | 2 lb 1.3 oz',
     );
-    expect(rows).toContain('In the tank when filled |  | 20.0 gal');
+    expect(rows).toContain('In the tank when filled |  | 20.0 gal | ');
     // 40 lb out of bags of 15 lb, on 4,000 ft².
-    expect(
-      rows.some((row) => row.startsWith('That is, in bags') && row.endsWith('2 bags of 15.0 lb and 10.0 lb')),
-    ).toBe(true);
-    expect(rows.find((row) => row.startsWith('Grass seed'))).toBe('Grass seed | 10 lb/1,000 ft² | 40 lb');
-    expect(rows).toContain('birch house | lawn from 666 ft² on | 6,667 ft²');
+    expect(rows.find((row) => row.startsWith('Grass seed'))).toBe(
+      'Grass seed | 10 lb/1,000 ft² | 40 lb | 2 bags of 15 lb and 10 lb',
+    );
+    expect(sheetText(sheet)).toContain('birch house  lawn from 666 ft² on: 6,667 ft²');
   });
 
   it('begin the order of mixing with the label, dry products before liquid ones', () => {
     const items = flat(made('load-tickets').blocks).flatMap((block) => (block.kind === 'checklist' ? block.items : []));
     expect(items[0]).toMatch(/^Labels first/);
-    expect(items[1]).toContain('agitation on');
-    expect(items[2]).toMatch(/^Powder product, then Wet product/);
+    expect(items[1]).toBe('Half the water, 9.7 gal, agitation on.');
+    expect(items[2]).toMatch(/^Powder product, 2 lb 1.3 oz/);
+    expect(items[3]).toMatch(/^Wet product, 80 fl oz/);
+    expect(items[4]).toContain('keep agitating');
   });
 
   it('say where to fill', () => {
@@ -255,7 +258,9 @@ describe('the truck list', () => {
     expect(lines(sheet)).toContain(' | Together |  | 950.2 lb');
     expect(sheetText(sheet)).toMatch(/To spare +549\.8 lb/);
     expect(
-      lines(sheet).some((row) => row.includes('Mill hydrant | 5.0 gal Mix one into Rider, tank | birch house')),
+      lines(sheet).some((row) =>
+        row.includes('Mill hydrant | 5.0 gal Mix one into Rider, tank | 5.0 gal | birch house'),
+      ),
     ).toBe(true);
   });
 

@@ -8,8 +8,6 @@ const folder = fileURLToPath(new URL('../../../core/reports', import.meta.url));
 /** Names of CSS, SVG and GeoJSON are no words for people. */
 const OTHER_LANGUAGES = ['style.ts', 'html.ts', 'map-svg.ts'];
 const NAMES = new Set(['Polygon', 'MultiPolygon']);
-/** Sheets whose words still stand beside their blocks. */
-const NOT_YET = ['run-sheet/', 'load-tickets/', 'truck-list/'];
 
 /** Texts between quotes of a source, without comments, imports and what is put into them. */
 function literalsOf(source: string): readonly string[] {
@@ -26,7 +24,7 @@ test('the words of sheets stand in core/reports/texts and nowhere else', () => {
   const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .map((file) => file.split(path.sep).join('/'))
     .filter((file) => file.endsWith('.ts') && !file.startsWith('texts/'))
-    .filter((file) => !OTHER_LANGUAGES.includes(file) && !NOT_YET.some((each) => file.startsWith(each)));
+    .filter((file) => !OTHER_LANGUAGES.includes(file));
   expect(files.length).toBeGreaterThan(8);
   const strays = files.flatMap((file) =>
     literalsOf(readFileSync(path.join(folder, file), 'utf8'))

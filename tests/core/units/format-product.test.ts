@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  formatMeasured,
   formatProductAmount,
   formatProductRate,
+  formatWithSmaller,
   type ProductUnit,
   parseProductAmount,
 } from '../../../core/units/index.ts';
@@ -30,6 +32,32 @@ describe('amounts of products', () => {
     expect(formatProductAmount(12.4, 'fl-oz', 'metric')).toBe('366.7 mL');
     expect(formatProductAmount(5, 'lb', 'metric')).toBe('2.27 kg');
     expect(formatProductAmount(0.5, 'oz', 'metric')).toBe('14.2 g');
+  });
+
+  test.each([
+    [133.2, 'fl-oz', '133.2 fl oz', '1 gal 5.2 fl oz'],
+    [14.6, 'fl-oz', '14.6 fl oz', ''],
+    [33.3, 'oz', '33.3 oz', '2 lb 1.3 oz'],
+    [132.5, 'lb', '132.5 lb', '132 lb 8 oz'],
+    [150, 'lb', '150 lb', ''],
+    [1.5, 'gal', '1.5 gal', '1 gal 64 fl oz'],
+    // 0.9 gal are 115 fl oz.
+    [17.9, 'gal', '17.9 gal', '17 gal 115 fl oz'],
+    [0.5, 'gal', '0.50 gal', ''],
+    [Number.NaN, 'gal', '–', ''],
+  ] as const)('%d %s in its own unit, and with the next smaller one', (amount, unit, own, smaller) => {
+    expect(formatMeasured(amount, unit)).toBe(own);
+    expect(formatWithSmaller(amount, unit)).toBe(smaller);
+  });
+
+  test('metric amounts with the next smaller unit', () => {
+    // 17.9 gal x 3.785411784 = 67.759 L; 132.5 lb x 0.45359237 = 60.101 kg.
+    expect([formatMeasured(17.9, 'gal', 'metric'), formatWithSmaller(17.9, 'gal', 'metric')]).toEqual([
+      '67.8 L',
+      '67 L 759 mL',
+    ]);
+    expect(formatWithSmaller(132.5, 'lb', 'metric')).toBe('60 kg 101 g');
+    expect(formatWithSmaller(1, 'oz', 'metric')).toBe('');
   });
 
   test('rates', () => {
