@@ -66,6 +66,7 @@ export type ReckonOrder = {
 /** What it then tells. The last message is 'reckoned'; its figures are those that were not known before. */
 export type ReckonMessage =
   | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'stopping' }
   | { readonly kind: 'reckoned'; readonly result: Result<{ readonly fits: boolean }>; readonly figures: KeptFigures };
 
 /** Passes that are to be laid over a zone. */
@@ -130,5 +131,7 @@ export type PlanOrder = {
 /** What the worker tells. The last message is 'done' or 'failed'. */
 export type PlanMessage =
   | { readonly kind: 'progress'; readonly progress: Progress }
+  /** It has seen that it was cancelled; what it has so far follows. */
+  | { readonly kind: 'stopping' }
   | { readonly kind: 'done'; readonly plan: Plan; readonly cancelled: boolean }
   | { readonly kind: 'failed'; readonly error: AppError };

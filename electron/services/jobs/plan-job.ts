@@ -15,10 +15,12 @@ export type PlanJob = {
 };
 
 /**
- * How long a cancelled search may take to give its best plan before its thread is ended, milliseconds. It takes a few tens by
- * itself; on a busy machine the plan still has to be written out, and it would be a pity to lose it.
+ * How long a cancelled search may take before its thread is ended by force, milliseconds: to say that it has seen it, and from then on to
+ * give its best plan. Both take tens of milliseconds by themselves; on a busy machine a large plan takes longer to be written out, and it
+ * would be a pity to lose it.
  */
-const PATIENCE_MS = 15_000;
+export type Patience = { readonly heedMs: number; readonly writeMs: number };
+const PATIENCE: Patience = { heedMs: 2000, writeMs: 15_000 };
 
 /** Between the seeds of two threads. */
 const SEED_STRIDE = 104_729;
@@ -34,32 +36,26 @@ export function startPlanJob(
   workerFile: string,
   wish: PlanWish,
   onProgress: (progress: Progress) => void,
-  patienceMs: number = PATIENCE_MS,
+  patience: Patience = PATIENCE,
 ): PlanJob {
   const stopFlag = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
   const seats = layTable(Math.max(1, wish.workers ?? 1));
   const threads = seats.map((seat, index) => {
     const own = { ...wish, seed: wish.seed + index * SEED_STRIDE };
     const order = { wish: own, stopFlag, seat: seats.length === 1 ? null : seat };
-    return startThread(workerFile, order, index === 0 ? onProgress : null);
+    return startThread(workerFile, order, patience, index === 0 ? onProgress : null);
   });
-  let killer: NodeJS.Timeout | null = null;
-  const outcome = Promise.all(threads.map((thread) => thread.outcome)).then((results) => {
-    if (killer !== null) clearTimeout(killer);
-    return bestOf(results);
-  });
+  const outcome = Promise.all(threads.map((thread) => thread.outcome)).then(bestOf);
   const cancel = (): void => {
     Atomics.store(new Int32Array(stopFlag), 0, 1);
-    killer ??= setTimeout(() => {
-      for (const thread of threads) thread.end();
-    }, patienceMs);
+    for (const thread of threads) thread.expectEnd();
   };
   return { cancel, outcome };
 }
 
 type PlanThread = {
-  /** Ends the thread by force. */
-  readonly end: () => void;
+  /** Ends the thread by force where it does not end by itself in time. */
+  readonly expectEnd: () => void;
   /** Settles once, never rejects. */
   readonly outcome: Promise<Result<PlanOutcome>>;
 };
@@ -67,19 +63,30 @@ type PlanThread = {
 function startThread(
   workerFile: string,
   order: PlanOrder,
+  patience: Patience,
   onProgress: ((progress: Progress) => void) | null,
 ): PlanThread {
   const { seat } = order;
   const worker = new Worker(workerFile, { workerData: order, transferList: seat === null ? [] : [...portsOf(seat)] });
   let killed = false;
+  let killer: NodeJS.Timeout | undefined;
+  const endIn = (milliseconds: number): void => {
+    clearTimeout(killer);
+    killer = setTimeout(() => {
+      killed = true;
+      void worker.terminate();
+    }, milliseconds);
+  };
   const outcome = new Promise<Result<PlanOutcome>>((settle) => {
     const finish = (result: Result<PlanOutcome>): void => {
+      clearTimeout(killer);
       settle(result);
       if (seat !== null) leaveSeat(seat);
       void worker.terminate();
     };
     worker.on('message', (message: PlanMessage) => {
       if (message.kind === 'progress') onProgress?.(message.progress);
+      else if (message.kind === 'stopping') endIn(patience.writeMs);
       else if (message.kind === 'failed') finish({ ok: false, error: message.error });
       else if (message.cancelled && message.plan.days.length === 0) finish(gaveNoPlan());
       else finish({ ok: true, value: { plan: message.plan, cancelled: message.cancelled } });
@@ -87,11 +94,10 @@ function startThread(
     worker.on('error', (error) => finish({ ok: false, error: workerFault(error.message) }));
     worker.on('exit', () => finish(killed ? gaveNoPlan() : { ok: false, error: workerFault('its thread ended') }));
   });
-  const end = (): void => {
-    killed = true;
-    void worker.terminate();
+  const expectEnd = (): void => {
+    if (killer === undefined) endIn(patience.heedMs);
   };
-  return { end, outcome };
+  return { expectEnd, outcome };
 }
 
 /** The plan that leaves out least, then the cheapest one, then that of the first thread; where there is none, the first failure. */

@@ -36,7 +36,17 @@ const { stopFlag } = workerData as Order;
 const tell = (message: PlanMessage | ReckonMessage): void => parentPort?.postMessage(message);
 const clock: Clock = { nowMs: () => performance.now() };
 const flag = new Int32Array(stopFlag);
-const signal: StopSignal = { stopped: () => Atomics.load(flag, 0) !== 0 };
+let heeded = false;
+const signal: StopSignal = {
+  stopped: () => {
+    const stopped = Atomics.load(flag, 0) !== 0;
+    if (stopped && !heeded) {
+      heeded = true;
+      tell({ kind: 'stopping' });
+    }
+    return stopped;
+  },
+};
 const onProgress = throttleProgress((progress) => tell({ kind: 'progress', progress }), clock);
 
 /** Reckoning is told of only where it takes a while. milliseconds */

@@ -12,7 +12,7 @@ export type Reckoning = {
 };
 
 /** A cancelled reckoning ends between two zones; one that does not is ended by force. milliseconds */
-const PATIENCE_MS = 5000;
+const PATIENCE_MS = 2000;
 
 /**
  * Reckons the work of a round in a thread of its own, and keeps the figures of its passes in this process: whoever plans it next, or
@@ -35,7 +35,7 @@ export function startReckoning(
     };
     worker.on('message', (message: ReckonMessage) => {
       if (message.kind === 'progress') onProgress(message.progress);
-      else {
+      else if (message.kind === 'reckoned') {
         keepFigures(message.figures);
         finish(message.result);
       }

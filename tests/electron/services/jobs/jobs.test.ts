@@ -47,11 +47,12 @@ describe('planning through the contract', () => {
 
     const told = screen.events.filter(({ name }) => name === 'job.progress');
     expect(told.length).toBeGreaterThan(2);
-    told.slice(1).forEach(({ atMs, payload }, index) => {
+    // The worker keeps 100 ms; on the way between threads some are held up and then come closer to the next.
+    const tookMs = (told.at(-1)?.atMs ?? 0) - (told[0]?.atMs ?? 0);
+    expect(told.length).toBeLessThanOrEqual(tookMs / 100 + 3);
+    told.slice(1).forEach(({ payload }, index) => {
       const before = told[index];
       if (before === undefined) throw new Error('unreachable');
-      // The worker keeps 100 ms; a few may be lost on the way between threads.
-      expect(atMs - before.atMs).toBeGreaterThan(50);
       const [now, then] = [payload as JobProgress, before.payload as JobProgress];
       if (now.step === then.step) expect(now.done).toBeGreaterThanOrEqual(then.done);
       expect(now.jobId).toBe(jobId);
@@ -285,7 +286,7 @@ describe('a worker that misbehaves', () => {
   const start = async (code: string) => {
     const file = path.join(folder, 'worker.cjs');
     await writeFile(file, code);
-    return startPlanJob(file, order, () => undefined, 100);
+    return startPlanJob(file, order, () => undefined, { heedMs: 100, writeMs: 10_000 });
   };
 
   test.each([
@@ -299,6 +300,20 @@ describe('a worker that misbehaves', () => {
     const job = await start('for (;;);');
     job.cancel();
     expect(await job.outcome).toMatchObject({ ok: false, error: { code: 'cancelled' } });
+  });
+
+  test('and has seen the cancel may take longer to tell what it has', async () => {
+    const job = await start(`
+      const { parentPort, workerData } = require('node:worker_threads');
+      const flag = new Int32Array(workerData.stopFlag);
+      while (Atomics.load(flag, 0) === 0);
+      parentPort.postMessage({ kind: 'stopping' });
+      const error = { code: 'no-plan', where: '', detail: 'told late', hint: '' };
+      setTimeout(() => parentPort.postMessage({ kind: 'failed', error }), 400);
+    `);
+    job.cancel();
+    job.cancel();
+    expect(await job.outcome).toMatchObject({ ok: false, error: { detail: 'told late' } });
   });
 
   test('and cannot be loaded is a failure', async () => {
