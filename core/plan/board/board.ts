@@ -1,9 +1,9 @@
 import type { Book } from '../../book/index.ts';
 import { machinesOutOn, type Outage, type Problem } from '../problem/index.ts';
-import { RefillPlacer, type RouteOutcome } from '../refills/index.ts';
+import type { RouteOutcome } from '../refills/index.ts';
 import { type Plan, PlanWriter, type UnplacedTask } from '../result/index.ts';
 import { changeBetween } from './change.ts';
-import { placeLoosely } from './loosely.ts';
+import { LoosePlacer } from './loosely.ts';
 import { modesAt } from './outages.ts';
 import { placesFor } from './places.ts';
 import { refusalWords } from './refusal.ts';
@@ -27,14 +27,14 @@ export class Board {
   readonly problem: Problem;
   private readonly book: Book;
   private readonly writer: PlanWriter;
-  private readonly placer: RefillPlacer;
+  private readonly placer: LoosePlacer;
   private readonly verdicts: Verdicts;
 
   constructor(book: Book, problem: Problem) {
     this.book = book;
     this.problem = problem;
     this.writer = new PlanWriter(book, problem);
-    this.placer = new RefillPlacer(problem);
+    this.placer = new LoosePlacer(problem);
     this.verdicts = new Verdicts(problem, this.writer.names);
   }
 
@@ -66,12 +66,12 @@ export class Board {
 
   /** The cheapest places for a stop, or for work that was left out, in every rig that can do it; best first. */
   places(plan: Plan, task: TaskName): readonly Place[] {
-    return placesFor(this.problem, new Rows(this.problem, plan, this.writer), task, this.writer.names);
+    return placesFor(this.problem, this.placer, new Rows(this.problem, plan, this.writer), task, this.writer.names);
   }
 
   /** Work left out, or of later days, that would use up what tanks still hold at the end of a day. */
   usesOfRests(plan: Plan, date: string): readonly UseOfRest[] {
-    return usesOfRests(this.problem, new Rows(this.problem, plan, this.writer), date, this.writer.names);
+    return usesOfRests(this.problem, this.placer, new Rows(this.problem, plan, this.writer), date, this.writer.names);
   }
 
   /** Who could take over what a rig or machine was to do on a date. */
@@ -116,7 +116,7 @@ export class Board {
   private putIn(rows: Rows, job: number, { slot, goal, sameRig }: PutIn): void {
     const row = rows.row(slot);
     const at = Math.min(row.length, goal.position);
-    const visit = bestVisit(this.problem, this.placer, {
+    const visit = bestVisit(this.placer, {
       slot,
       row,
       at,
@@ -136,7 +136,7 @@ export class Board {
   private placed(rows: Rows): readonly RouteOutcome[] | null {
     const routes: RouteOutcome[] = [];
     for (const slot of rows.changed()) {
-      const loose = placeLoosely(this.problem, slot, rows.row(slot), 'explained');
+      const loose = this.placer.place(slot, rows.row(slot), 'explained');
       if (loose === null) return null;
       routes.push(loose.route);
     }

@@ -3,7 +3,7 @@ import { type Insertion, intoSlot, Legs, type PlanFacts } from '../explain/index
 import type { Problem } from '../problem/index.ts';
 import type { RouteOutcome } from '../refills/index.ts';
 import type { Names } from '../result/index.ts';
-import { placeLoosely } from './loosely.ts';
+import type { LoosePlacer } from './loosely.ts';
 import { modesAt } from './outages.ts';
 import type { Rows } from './rows.ts';
 import type { Place, TaskName } from './types.ts';
@@ -15,7 +15,13 @@ const NANO_PER_DOLLAR = 1_000_000_000;
 const MS_PER_SECOND = 1000;
 
 /** The cheapest places for a job among those that promise most by time; places that break a rule only where no other is found. */
-export function placesFor(problem: Problem, rows: Rows, task: TaskName, names: Names): readonly Place[] {
+export function placesFor(
+  problem: Problem,
+  placer: LoosePlacer,
+  rows: Rows,
+  task: TaskName,
+  names: Names,
+): readonly Place[] {
   const job = rows.jobWith(task);
   if (job < 0) return [];
   const facts = factsWithout(problem, rows, job);
@@ -26,7 +32,7 @@ export function placesFor(problem: Problem, rows: Rows, task: TaskName, names: N
     })
     .sort((left, right) => addedMs(facts, left) - addedMs(facts, right))
     .slice(0, TRIED);
-  const places = likely.flatMap((each) => placeAt(facts, job, each, names) ?? []);
+  const places = likely.flatMap((each) => placeAt(facts, placer, job, each, names) ?? []);
   const good = places.filter((place) => place.keepsRules);
   return (good.length > 0 ? good : places).sort((left, right) => left.addedUsd - right.addedUsd).slice(0, TOLD);
 }
@@ -56,11 +62,17 @@ function addedMs({ routes }: PlanFacts, { slot, expectedMs }: Insertion): number
   return expectedMs - (routes.get(slot)?.paidMs ?? 0);
 }
 
-function placeAt(facts: PlanFacts, job: number, { slot, position, mode }: Insertion, names: Names): Place | null {
+function placeAt(
+  facts: PlanFacts,
+  placer: LoosePlacer,
+  job: number,
+  { slot, position, mode }: Insertion,
+  names: Names,
+): Place | null {
   const { problem } = facts;
   const visits = facts.routes.get(slot)?.visits ?? [];
-  const before = placeLoosely(problem, slot, visits, 'quick');
-  const after = placeLoosely(problem, slot, visits.toSpliced(position, 0, { job, mode }), 'quick');
+  const before = placer.place(slot, visits, 'quick');
+  const after = placer.place(slot, visits.toSpliced(position, 0, { job, mode }), 'quick');
   const { rig = -1, day = -1 } = problem.slots[slot] ?? {};
   const { rigId = '', shiftStartMs = 0 } = problem.rigs[rig] ?? {};
   if (before === null || after === null) return null;

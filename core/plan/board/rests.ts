@@ -1,7 +1,7 @@
 import { formatDuration, formatVolume, formatWeight, quantity } from '../../units/index.ts';
 import type { Mode, Problem } from '../problem/index.ts';
 import type { Names, PlanDay } from '../result/index.ts';
-import { placeLoosely } from './loosely.ts';
+import type { LoosePlacer } from './loosely.ts';
 import { modesAt } from './outages.ts';
 import type { Rows } from './rows.ts';
 import type { UseOfRest } from './types.ts';
@@ -18,7 +18,13 @@ type Candidate = { readonly job: number; readonly mode: number; readonly positio
  * Lawns left out, or of later days, that the part tanks left at the end of a rig's day would do: everything that they take is in there.
  * The nearest ones to the day's way are tried, and those that fit into the day without breaking a rule are told.
  */
-export function usesOfRests(problem: Problem, rows: Rows, date: string, names: Names): readonly UseOfRest[] {
+export function usesOfRests(
+  problem: Problem,
+  placer: LoosePlacer,
+  rows: Rows,
+  date: string,
+  names: Names,
+): readonly UseOfRest[] {
   const day = problem.dates.indexOf(date);
   return problem.slots.flatMap((slot, number) => {
     const planned = rows.day(number);
@@ -28,7 +34,7 @@ export function usesOfRests(problem: Problem, rows: Rows, date: string, names: N
     const near = candidates(problem, rows, number, rests)
       .sort((left, right) => left.awayMs - right.awayMs)
       .slice(0, TRIED);
-    return near.flatMap((each) => useOf(problem, rows, number, rests, each, names) ?? []).slice(0, TOLD);
+    return near.flatMap((each) => useOf(problem, placer, rows, number, rests, each, names) ?? []).slice(0, TOLD);
   });
 }
 
@@ -89,6 +95,7 @@ function isWithin(mode: Mode, rests: ReadonlyMap<number, Rest>): boolean {
 
 function useOf(
   problem: Problem,
+  placer: LoosePlacer,
   rows: Rows,
   slot: number,
   rests: ReadonlyMap<number, Rest>,
@@ -97,7 +104,7 @@ function useOf(
 ): UseOfRest | null {
   const { rig = -1, day = -1 } = problem.slots[slot] ?? {};
   const before = rows.day(slot);
-  const loose = placeLoosely(problem, slot, rows.row(slot).toSpliced(position, 0, { job, mode }), 'quick');
+  const loose = placer.place(slot, rows.row(slot).toSpliced(position, 0, { job, mode }), 'quick');
   const task = problem.tasks[problem.jobs[job]?.tasks[0] ?? -1];
   const way = problem.jobs[job]?.modes[rig]?.[mode];
   if (loose === null || loose.lifted > 0 || before === undefined || task === undefined || way === undefined)

@@ -12,6 +12,7 @@ export class Verdicts {
   private readonly problem: Problem;
   private readonly names: Names;
   private readonly ofDay = new WeakMap<PlanDay, readonly Violation[]>();
+  private readonly workOfDay = new WeakMap<PlanDay, readonly UnplacedTask[]>();
   /** What belongs to no day, found when a whole plan was judged last. */
   private ofPlan: readonly Violation[] = [];
 
@@ -34,12 +35,22 @@ export class Verdicts {
     if (fresh.length === plan.days.length) return this.whole(plan);
     const others = plan.days.filter((day) => this.ofDay.has(day));
     // The work of the other days is told as left out, so that nobody misses it.
-    const part: Plan = { ...plan, days: fresh, unplaced: [...plan.unplaced, ...workOf(others)] };
+    const part: Plan = {
+      ...plan,
+      days: fresh,
+      unplaced: [...plan.unplaced, ...others.flatMap((day) => this.workOf(day))],
+    };
     const { violations } = judgePlan(this.problem, part);
     this.keep(fresh, violations);
     const ofPart = violations.filter(({ spot, code }) => spot === undefined && code !== 'figure-differs');
     const ofDays = plan.days.flatMap((day) => this.ofDay.get(day) ?? []);
     return this.inWords(plan, [...ofDays, ...this.ofPlan, ...ofPart]);
+  }
+
+  private workOf(day: PlanDay): readonly UnplacedTask[] {
+    const known = this.workOfDay.get(day) ?? workOf(day);
+    this.workOfDay.set(day, known);
+    return known;
   }
 
   private keep(days: readonly PlanDay[], violations: readonly Violation[]): void {
@@ -54,12 +65,10 @@ export class Verdicts {
   }
 }
 
-/** Each task of some days once, as work that is left out is listed. */
-function workOf(days: readonly PlanDay[]): readonly UnplacedTask[] {
+/** Each task of a day once, as work that is left out is listed. */
+function workOf(day: PlanDay): readonly UnplacedTask[] {
   const tasks = new Map<string, UnplacedTask>();
-  for (const { propertyId, zoneId, treatmentId, step } of days.flatMap((day) =>
-    day.stops.flatMap((stop) => stop.tasks),
-  )) {
+  for (const { propertyId, zoneId, treatmentId, step } of day.stops.flatMap((stop) => stop.tasks)) {
     const task = { propertyId, zoneId, treatmentId, step, propertyName: '', zoneName: '', reasons: [] };
     tasks.set(JSON.stringify([propertyId, zoneId, treatmentId, step]), task);
   }

@@ -1,6 +1,5 @@
-import type { Problem } from '../problem/index.ts';
-import type { RefillPlacer, Visit } from '../refills/index.ts';
-import { placeLoosely } from './loosely.ts';
+import type { Visit } from '../refills/index.ts';
+import type { LoosePlacer } from './loosely.ts';
 
 type Wish = {
   readonly slot: number;
@@ -18,30 +17,20 @@ type Wish = {
 const BEAM = 16;
 
 /** The way in which the search would do a job at a place of a row: the cheapest one, or that with the fewest limits broken. */
-export function bestVisit(
-  problem: Problem,
-  placer: RefillPlacer,
-  { slot, row, at, job, modes: offered, kept }: Wish,
-): Visit {
-  const rig = problem.slots[slot]?.rig ?? 0;
+export function bestVisit(placer: LoosePlacer, { slot, row, at, job, modes: offered, kept }: Wish): Visit {
   if (offered.includes(kept)) return { job, mode: kept };
-  const costOf = (mode: number): number => {
-    const visits = row.toSpliced(at, 0, { job, mode });
-    const jobs = visits.map((visit) => visit.job);
-    const modes = visits.map((visit) => visit.mode);
-    return placer.estimate(rig, jobs, modes, visits.length, BEAM);
-  };
+  const costOf = (mode: number): number => placer.estimate(slot, row.toSpliced(at, 0, { job, mode }), BEAM);
   let best: Visit | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const mode of offered) {
     const cost = costOf(mode);
     if (cost < least) [best, least] = [{ job, mode }, cost];
   }
-  return best ?? leastBroken(problem, slot, row, at, job, offered);
+  return best ?? leastBroken(placer, slot, row, at, job, offered);
 }
 
 function leastBroken(
-  problem: Problem,
+  placer: LoosePlacer,
   slot: number,
   row: readonly Visit[],
   at: number,
@@ -51,7 +40,7 @@ function leastBroken(
   let best: Visit = { job, mode: offered[0] ?? 0 };
   let rank: readonly [number, number] = [Number.POSITIVE_INFINITY, 0];
   for (const mode of offered.length > 1 ? offered : []) {
-    const loose = placeLoosely(problem, slot, row.toSpliced(at, 0, { job, mode }), 'quick');
+    const loose = placer.place(slot, row.toSpliced(at, 0, { job, mode }), 'quick');
     if (loose === null) continue;
     const { lifted, route } = loose;
     if (lifted < rank[0] || (lifted === rank[0] && route.cost < rank[1])) {

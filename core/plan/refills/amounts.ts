@@ -1,7 +1,8 @@
 import type { Chain } from './chain.ts';
 import { type Ledger, type Run, rinsedOut } from './ledger.ts';
 import type { RigModel } from './model.ts';
-import type { RefillEvent, RefillSearch } from './refill-search.ts';
+import type { RefillSearch } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 import { findSources, type Sources } from './sources.ts';
 import type { CompartmentFill, StockFill } from './types.ts';
 

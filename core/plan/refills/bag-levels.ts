@@ -2,7 +2,7 @@ import type { Moves } from './amounts.ts';
 import type { Work } from './busy.ts';
 import type { Chain } from './chain.ts';
 import { hopperOf, stintKey } from './programme-bags.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 import { drawnAfter } from './steps.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { Moves } from './amounts.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 
 /** The events of a day and what is moved at each; entry 0 of `moves` is the morning. */
 export type Work = {

@@ -26,6 +26,8 @@ import { FROM_HOME, NOT_ABOARD, type RigModel } from './model.ts';
 
 /** Tells which labels before one chain position cannot lead to a better day than another one. */
 export class Dominance {
+  /** Whether only time counts, and not what a day costs: see `SearchLimits`. */
+  hasty = false;
   private readonly model: RigModel;
   private readonly chain: Chain;
   private readonly labels: Labels;
@@ -140,7 +142,7 @@ export class Dominance {
     const late = (data[a + TIME] as number) - (data[b + TIME] as number);
     if (late > 0) return false;
     const dear = (data[a + COST] as number) - (data[b + COST] as number);
-    if (dear > 0) return false;
+    if (dear > 0 && !this.hasty) return false;
     const most = this.lead(a, b, waitMs);
     if (most < 0) return false;
     let handicap = this.breakAhead(a, b, waitMs) + this.besideAhead(a, b);
@@ -164,6 +166,7 @@ export class Dominance {
     const waitA = Math.max(0, waitMs - timeA);
     const waitB = Math.max(0, waitMs - timeB);
     const early = timeB + waitB - timeA - waitA;
+    if (this.hasty) return early;
     const cheap = ((data[b + COST] as number) - (data[a + COST] as number)) / this.costPerMs + waitB - waitA;
     return Math.min(early, cheap);
   }

@@ -1,5 +1,5 @@
 import type { Chain } from './chain.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 import { drawnAfter } from './steps.ts';
 
 /**

@@ -1,7 +1,8 @@
 import { type Work, withoutIdle } from './busy.ts';
 import { CostFloor } from './floor.ts';
 import { neighboursOf } from './neighbours.ts';
-import type { RefillEvent, RefillSearch } from './refill-search.ts';
+import type { RefillSearch } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 import { isTimeline, playDay, type Timeline } from './timeline.ts';
 import { leastOf, settleWhole } from './whole.ts';
 

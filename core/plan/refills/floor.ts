@@ -1,5 +1,5 @@
 import type { Chain } from './chain.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 
 /** What a day with given events costs at least, whatever is moved at them. Quick: for leaving out rows of events that cannot pay. */
 export class CostFloor {

@@ -101,6 +101,13 @@ export class Labels {
     return at;
   }
 
+  /** A row with these contents; its start index in `data`. */
+  put(row: Float64Array): number {
+    const at = this.take();
+    this.data.set(row, at);
+    return at;
+  }
+
   release(at: number): void {
     this.spare.push(at);
   }

@@ -1,6 +1,6 @@
 import type { Material } from '../problem/index.ts';
 import type { Chain } from './chain.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 import { drawnAfter } from './steps.ts';
 
 /** A stretch of work between two events: parts taken from each compartment. */

@@ -1,5 +1,5 @@
 import type { Chain } from './chain.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 
 /** Where a refill may lie: before an op with nothing of it done, or inside it. */
 type Place = { readonly position: number; readonly inside: boolean };

@@ -6,7 +6,8 @@ import { moveEarlier } from './earlier.ts';
 import { finish, type Played } from './finish.ts';
 import { keepLedger } from './ledger.ts';
 import { findReasons } from './reasons.ts';
-import { type RefillEvent, RefillSearch, type SearchLimits } from './refill-search.ts';
+import { RefillSearch } from './refill-search.ts';
+import type { RefillEvent, SearchLimits } from './search-limits.ts';
 import { isTimeline, playDay, type Timeline, type TimelineFault } from './timeline.ts';
 import type { RouteFault, RouteOutcome, Visit } from './types.ts';
 
@@ -20,6 +21,8 @@ export type Care = 'quick' | 'careful' | 'explained';
 /** Labels kept at most from op to op where the best is wanted; met only by days of dozens of forced refills. */
 const WIDE = 300;
 const NARROW = 8;
+/** Labels that do where only time counts. */
+const FAIR = 100;
 /** Ends of the day that are dearer than the best one by more than this are not looked at. */
 const MARGIN_MS = 60_000;
 /** Ends of the day that are played exactly before the best is taken. */
@@ -64,9 +67,19 @@ export class RefillPlacer {
     if (best === null) return { kind: 'impossible', fault: this.faultOf(search, jobs, modes, fault) };
     if (care !== 'explained') return { kind: 'placed', outcome: this.outcome(slot, visits, best.timeline) };
     const { events, timeline } = best;
-    const reasons = findReasons(search, jobs, modes, events, timeline.cost, { ...limits, beam: NARROW });
+    const reasons = findReasons(search, events, timeline.cost, { ...limits, beam: NARROW });
     const explained = playDay(search.chain, best, reasons) as Timeline;
     return { kind: 'placed', outcome: this.outcome(slot, visits, explained) };
+  }
+
+  /** Visits whose customers are reached too late whatever is done, as many as that holds for once those before them are let wait. */
+  missed(slot: number, visits: readonly Visit[]): readonly number[] {
+    const search = this.searchOf((this.problem.slots[slot] as RouteSlot).rig);
+    const latestMs = latestOf(search.model.rig);
+    const jobs = visits.map((visit) => visit.job);
+    const modes = visits.map((visit) => visit.mode);
+    search.run(jobs, modes, jobs.length, { beam: FAIR, latestMs, hasty: true, marked: true, lenient: true });
+    return [...search.missed];
   }
 
   private outcome(slot: number, visits: readonly Visit[], timeline: Timeline): RouteOutcome {
@@ -110,10 +123,17 @@ export class RefillPlacer {
   }
 }
 
-/** First with few labels, so that the wide run can leave out all that costs more; a margin where times of day may bind. */
+/**
+ * First with few labels, so that the wide run can leave out all that costs more; a margin where times of day may bind. Where few
+ * labels find nothing, time alone is looked at: that finds a day, or that there is none, long before all that may be cheapest is known.
+ */
 function runTwice(search: RefillSearch, jobs: readonly number[], modes: readonly number[], limits: SearchLimits): void {
-  const first = search.run(jobs, modes, jobs.length, { ...limits, beam: NARROW });
+  let first = search.run(jobs, modes, jobs.length, { ...limits, beam: NARROW, marked: true });
   if (!search.cut) return;
+  if (!Number.isFinite(first)) {
+    first = search.run(jobs, modes, jobs.length, { ...limits, beam: FAIR, hasty: true });
+    if (!Number.isFinite(first)) return;
+  }
   search.run(jobs, modes, jobs.length, { ...limits, upper: first + MARGIN_MS * search.costPerMs });
 }
 

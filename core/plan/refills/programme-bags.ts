@@ -1,7 +1,7 @@
 import type { Chain } from './chain.ts';
 import { add, type Sum } from './linear.ts';
 import type { DayProgramme } from './programme.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 
 /** Work on one op between two events: the op's chain position, and the event before it (0: the morning). */
 type Stint = { readonly position: number; readonly event: number; readonly variable: number };

@@ -2,7 +2,7 @@ import { rinsedOut } from './ledger.ts';
 import { add, type Sum } from './linear.ts';
 import type { DayProgramme } from './programme.ts';
 import { hopperOf } from './programme-bags.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 import { servedAfter } from './steps.ts';
 
 /**

@@ -4,7 +4,7 @@ import { add, LinearProgramme, type Sum } from './linear.ts';
 import type { RigModel } from './model.ts';
 import { Pours } from './programme-bags.ts';
 import { TimeOfDay } from './programme-times.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 import { drawnAfter } from './steps.ts';
 
 /** What a part that is moved during the day costs beside its time, so that nothing is moved to no end. seconds */

@@ -1,12 +1,14 @@
 import { DONE, TIME } from './labels.ts';
-import type { RefillEvent, RefillSearch, SearchLimits } from './refill-search.ts';
+import type { RefillSearch } from './refill-search.ts';
+import type { RefillEvent, SearchLimits } from './search-limits.ts';
 import type { RefillReason } from './types.ts';
 
-/** Says for each event of a day of this cost why it is where it is. Runs the search again for events that nothing forces, to learn what they save. */
+/**
+ * Says for each event of a day of this cost why it is where it is. Runs the search again for events that nothing forces, to
+ * learn what they save; the last run with `marked` must be that of the day, with these limits.
+ */
 export function findReasons(
   search: RefillSearch,
-  jobs: ArrayLike<number>,
-  modes: ArrayLike<number>,
   events: readonly RefillEvent[],
   cost: number,
   limits: SearchLimits,
@@ -17,7 +19,7 @@ export function findReasons(
   return events.map((event, index) => {
     const reason = forced[index];
     if (reason !== null && reason !== undefined) return reason;
-    const without = search.run(jobs, modes, jobs.length, { ...limits, without: event });
+    const without = search.runWithout(event, limits);
     if (!Number.isFinite(without)) return fallback[index] ?? { kind: 'payload' };
     return { kind: 'cheaper-here-than-later', savedMs: Math.max(0, Math.round((without - cost) / costPerMs)) };
   });

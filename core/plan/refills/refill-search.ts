@@ -3,39 +3,13 @@ import { Chain } from './chain.ts';
 import { Detours } from './detours.ts';
 import { Dominance } from './dominance.ts';
 import { BREAK, COST, DONE, GIVEN, Labels, LEAD, NODE, PER_STOCK, PRICE, REFILLED, STATIONS, TIME } from './labels.ts';
+import { Marks } from './marks.ts';
 import { createRigModel, type RigModel } from './model.ts';
 import { Outlook } from './outlook.ts';
 import { Resets } from './resets.ts';
+import type { Dead, RefillEvent, SearchLimits } from './search-limits.ts';
 import { Sieve } from './sieve.ts';
 import { Steps } from './steps.ts';
-
-/** A refill that was decided: before the rest of the op at a chain position, `done` units of which are treated. */
-export type RefillEvent = {
-  readonly position: number;
-  readonly done: number;
-  /** Station, or -1 for the rig. */
-  readonly station: number;
-  /** Bit c: compartment c is rinsed. */
-  readonly changes: number;
-};
-
-export type SearchLimits = {
-  /** Most labels kept from one op to the next; fewer are faster and may miss the best. */
-  readonly beam: number;
-  /** End of the longest paid day. */
-  readonly latestMs: number;
-  /** A cost that is known to be possible: labels that cannot get below it are dropped. */
-  readonly upper?: number;
-  /** An event that must not happen, to learn what it saves. */
-  readonly without?: RefillEvent;
-};
-
-/** Where labels died, and of what; the furthest visit counts. */
-export type Dead = {
-  visit: number;
-  kind: 'none' | 'window' | 'too-long' | 'material' | 'payload' | 'closed';
-  material: number;
-};
 
 /**
  * Dynamic programming along a fixed row of visits: labels hold time, cost and what has been used of every compartment and stock since
@@ -50,12 +24,15 @@ export class RefillSearch {
   finals: number[] = [];
   finalCosts: number[] = [];
   readonly dead: Dead = { visit: -1, kind: 'none', material: -1 };
+  /** Visits that a lenient run has reached only after their customers' hours, in order. */
+  readonly missed: number[] = [];
   private readonly rig: ProblemRig;
   private readonly dominance: Dominance;
   private readonly detours: Detours;
   private readonly resets: Resets;
   private readonly sieve: Sieve;
   private readonly outlook: Outlook;
+  private readonly marks: Marks;
   private active: number[] = [];
   private arrived: number[] = [];
   private pending: number[] = [];
@@ -75,6 +52,7 @@ export class RefillSearch {
     this.resets = new Resets(this.model, this.chain, this.labels, this.detours, this.dominance);
     this.outlook = new Outlook(this.model, this.chain, this.labels);
     this.sieve = new Sieve(this.labels, this.dominance, this.resets, this.outlook, () => this.died('too-long', -1));
+    this.marks = new Marks(this.labels);
     this.rig = this.model.rig;
   }
 
@@ -90,20 +68,47 @@ export class RefillSearch {
   /** Runs over the visits; returns the least cost without lateness, or Infinity. */
   run(jobs: ArrayLike<number>, modes: ArrayLike<number>, count: number, limits: SearchLimits): number {
     const { chain, labels, rig } = this;
+    this.begin(limits);
+    if (limits.marked === true) this.marks.clear();
+    chain.load(jobs, modes, count);
+    labels.clear();
+    const startMs = rig.shiftStartMs + rig.morningMs;
+    this.active = [labels.first(chain, startMs, rig.costPerDay + rig.morningMs * rig.costPerMs)];
+    return this.goOn(0);
+  }
+
+  /**
+   * The last run with `marked` once more, with its limits, but without an event: what comes before it stays as it was. No other row may
+   * have been loaded since.
+   */
+  runWithout(event: RefillEvent, limits: SearchLimits): number {
+    const visit = this.chain.visitOf[event.position] as number;
+    this.begin({ ...limits, without: event });
+    this.labels.clear();
+    this.active = this.marks.back(visit);
+    return this.goOn(visit);
+  }
+
+  private begin(limits: SearchLimits): void {
     this.limits = limits;
     this.sieve.beam = limits.beam;
     this.sieve.upper = limits.upper ?? Number.POSITIVE_INFINITY;
     this.sieve.latestMs = limits.latestMs;
     this.sieve.cut = false;
+    this.dominance.hasty = limits.hasty === true;
     this.dead.visit = -1;
     this.dead.kind = 'none';
     this.finals = [];
     this.finalCosts = [];
-    chain.load(jobs, modes, count);
-    labels.clear();
-    const startMs = rig.shiftStartMs + rig.morningMs;
-    this.active = [labels.first(chain, startMs, rig.costPerDay + rig.morningMs * rig.costPerMs)];
-    for (let v = 0; v < count && this.active.length > 0; v += 1) this.visit(v);
+    this.missed.length = 0;
+  }
+
+  private goOn(visit: number): number {
+    const { chain, limits } = this;
+    for (let v = visit; v < chain.visits && this.active.length > 0; v += 1) {
+      if (limits.marked === true) this.marks.keep(v, this.active);
+      this.visit(v);
+    }
     if (this.active.length > 0) this.goHome();
     return this.finalCosts[0] ?? Number.POSITIVE_INFINITY;
   }
@@ -140,17 +145,26 @@ export class RefillSearch {
   private visit(v: number): void {
     const { chain, steps } = this;
     this.rowVisit = v;
-    const from = v === 0 ? this.model.homePlace : (chain.place[v - 1] as number);
     const first = chain.start[v] as number;
     const end = chain.start[v + 1] as number;
+    this.arrive(v);
+    if (this.arrived.length === 0 && this.limits.lenient === true && this.dead.kind === 'window') {
+      this.missed.push(v);
+      this.active = this.marks.back(v);
+      this.arrive(v);
+    }
+    this.active = this.sieve.prune(this.arrived, first, first, null);
+    for (let i = first; i < end; i += 1) this.doOp(v, i, i === first);
+    for (const at of this.active) steps.spend(at, this.model.modes.afterMs[chain.mode[v] as number] as number);
+  }
+
+  private arrive(v: number): void {
+    const from = v === 0 ? this.model.homePlace : (this.chain.place[v - 1] as number);
     this.arrived = [];
     for (const at of this.active) {
       if (this.model.stations > 1 || v > 0 || this.model.begins) this.goRound(at, v, from);
       this.arriveFrom(at, v, from);
     }
-    this.active = this.sieve.prune(this.arrived, first, first, null);
-    for (let i = first; i < end; i += 1) this.doOp(v, i, i === first);
-    for (const at of this.active) steps.spend(at, this.model.modes.afterMs[chain.mode[v] as number] as number);
   }
 
   /** Stations on the way from one stop to the next; `at` itself stays as it is. */
@@ -239,7 +253,7 @@ export class RefillSearch {
     const due = rig.breakAfterMs >= 0 && data[at + BREAK] === 0 && (data[at + TIME] as number) >= rig.breakAfterMs;
     const early = (this.model.openMs[job] as number) - (data[at + TIME] as number);
     if (early > 0) steps.spend(at, early);
-    if ((data[at + TIME] as number) > (this.model.closeMs[job] as number)) {
+    if ((data[at + TIME] as number) > (this.model.closeMs[job] as number) && this.missed.at(-1) !== v) {
       this.died('window', -1);
       labels.release(at);
       return;

@@ -121,8 +121,10 @@ export class Resets {
   beats(a: number, b: number, i: number, reset: Reset, waitMs: number): boolean {
     const { data } = this.labels;
     if ((data[a + TIME] as number) + reset.ms > (data[b + TIME] as number)) return false;
-    if ((data[a + COST] as number) + reset.cost > (data[b + COST] as number)) return false;
-    const most = this.dominance.lead(a, b, waitMs) - Math.max(reset.ms, reset.cost / this.costPerMs);
+    const { hasty } = this.dominance;
+    if (!hasty && (data[a + COST] as number) + reset.cost > (data[b + COST] as number)) return false;
+    const trip = hasty ? reset.ms : Math.max(reset.ms, reset.cost / this.costPerMs);
+    const most = this.dominance.lead(a, b, waitMs) - trip;
     if (most < 0) return false;
     const ahead = this.dominance.breakAhead(a, b, waitMs) + this.dominance.besideAhead(a, b);
     const handicap = ahead + this.savingOfCompartments(a, b, i);

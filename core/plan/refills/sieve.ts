@@ -76,7 +76,7 @@ export class Sieve {
 
   private cutToBeam(kept: number[]): number[] {
     this.cut = true;
-    kept.sort((a, b) => this.outlook.guess(a) - this.outlook.guess(b));
+    if (!this.dominance.hasty) kept.sort((a, b) => this.outlook.guess(a) - this.outlook.guess(b));
     for (const at of kept.splice(this.beam)) this.labels.release(at);
     return kept;
   }

@@ -2,7 +2,8 @@ import { DONE, TIME } from './labels.ts';
 import type { Ledger } from './ledger.ts';
 import type { SourceBook } from './parts.ts';
 import { stintKey } from './programme-bags.ts';
-import type { RefillEvent, RefillSearch } from './refill-search.ts';
+import type { RefillSearch } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 
 /** Stations split the day of a stock into legs; leg 0 begins at home. */
 export type Sources = {

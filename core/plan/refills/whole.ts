@@ -2,7 +2,7 @@ import type { Moves } from './amounts.ts';
 import type { Chain } from './chain.ts';
 import type { LinearResult } from './linear.ts';
 import { DayProgramme } from './programme.ts';
-import type { RefillEvent } from './refill-search.ts';
+import type { RefillEvent } from './search-limits.ts';
 
 /** Amounts in whole parts for given events, the refills inside ops moved to where they are best. */
 export type Settled = {

@@ -2,11 +2,14 @@ import { parentPort } from 'node:worker_threads';
 import { err, ok, type Result, type StopSignal } from '../../../core/base/index.ts';
 import type { BoardReply } from '../../../core/contract/index.ts';
 import { keepFigures } from '../../../core/passes/index.ts';
-import { applyChange, Board } from '../../../core/plan/board/index.ts';
+import { applyChange, Board, rehearsalOf } from '../../../core/plan/board/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { BoardAsked, BoardOrder, BoardTold } from './messages.ts';
 import { Shelf } from './shelf.ts';
+
+/** How long moves are rehearsed before the first one is made, ms. */
+const REHEARSAL_MS = 700;
 
 /** Answers questions about plans of one round, one after the other; the problem is built with the first one and kept. */
 export function sitAtBoard(
@@ -16,6 +19,7 @@ export function sitAtBoard(
   keepFigures(figures);
   const plans = new Shelf<Plan>();
   const boards = new Map<string, Board>();
+  const rehearsed = new Set<Board>();
 
   /** The problem of the days that the plan has, or that of all days: the one with the fingerprint of the plan. */
   const boardFor = (plan: Plan): Result<Board> => {
@@ -59,9 +63,27 @@ export function sitAtBoard(
     }
   };
 
+  /** Once for each board, move by move, so that a question that comes meanwhile hardly waits. */
+  const rehearse = ({ stamp }: BoardAsked): void => {
+    const plan = plans.get(stamp);
+    const board = plan === undefined ? undefined : boards.get(plan.problemHash);
+    if (plan === undefined || board === undefined || rehearsed.has(board)) return;
+    rehearsed.add(board);
+    const moves = [...rehearsalOf(plan)];
+    const endMs = performance.now() + REHEARSAL_MS;
+    const next = (): void => {
+      const move = moves.shift();
+      if (move === undefined || performance.now() > endMs) return;
+      board.move(plan, [move]);
+      setImmediate(next);
+    };
+    setImmediate(next);
+  };
+
   parentPort?.on('message', (asked: BoardAsked) => {
     if (asked.plan !== null) plans.put(asked.stamp, asked.plan);
     const told: BoardTold = { id: asked.id, result: answer(asked) };
     parentPort?.postMessage(told);
+    rehearse(asked);
   });
 }

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
 import { ok, type Result } from '../../../core/base/index.ts';
 import type { BoardQuestion, BoardReply } from '../../../core/contract/index.ts';
@@ -47,7 +48,10 @@ export function createBoards({ workerFile, now, log }: BoardTools): Boards {
     return board;
   };
   const store = (board: OpenBoard, plan: Plan): Promise<Result<unknown>> => {
-    const kept = board.session.entry.keepPlan({ roundId: board.roundId, savedAt: now().toISOString(), plan });
+    // The answer goes out first: writing down a long round takes longer than a move.
+    const kept = setImmediate().then(() =>
+      board.session.entry.keepPlan({ roundId: board.roundId, savedAt: now().toISOString(), plan }),
+    );
     board.storing = kept.then((result) => {
       // The plan of a read-only book is still shown.
       if (!result.ok && result.error.code !== 'book-read-only')

@@ -3,7 +3,8 @@ import type { Op, Problem, ProblemRig, Station } from '../../../../core/plan/pro
 import { settleAmounts } from '../../../../core/plan/refills/amounts.ts';
 import { keepLedger } from '../../../../core/plan/refills/ledger.ts';
 import { stintKey } from '../../../../core/plan/refills/programme-bags.ts';
-import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import type { RefillEvent } from '../../../../core/plan/refills/search-limits.ts';
 import { smallProblem } from '../judge/small-problem.ts';
 
 const DAY_MS = 24 * 3_600_000;

@@ -3,7 +3,8 @@ import type { Draw, Problem, ProblemCompartment } from '../../../../core/plan/pr
 import { BagLevels, type Pouring } from '../../../../core/plan/refills/bag-levels.ts';
 import type { CompartmentFill } from '../../../../core/plan/refills/index.ts';
 import { stintKey } from '../../../../core/plan/refills/programme-bags.ts';
-import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import type { RefillEvent } from '../../../../core/plan/refills/search-limits.ts';
 import { smallProblem } from '../judge/small-problem.ts';
 
 const [TANK, HOPPER, BAGS] = [0, 1, 2];

@@ -5,7 +5,8 @@ import type { Chain } from '../../../../core/plan/refills/chain.ts';
 import { moveEarlier } from '../../../../core/plan/refills/earlier.ts';
 import { keepLedger } from '../../../../core/plan/refills/ledger.ts';
 import { neighboursOf } from '../../../../core/plan/refills/neighbours.ts';
-import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import type { RefillEvent } from '../../../../core/plan/refills/search-limits.ts';
 import { addedMs, leadAfter } from '../../../../core/plan/refills/strands.ts';
 import { smallProblem } from '../judge/small-problem.ts';
 

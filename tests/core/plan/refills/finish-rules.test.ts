@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Problem, ProblemCompartment, ProblemRig } from '../../../../core/plan/problem/index.ts';
 import { amountsMatter, breakOf, breaksBeside, finish, type Played } from '../../../../core/plan/refills/finish.ts';
-import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import type { RefillEvent } from '../../../../core/plan/refills/search-limits.ts';
 import { isTimeline, playDay, type Timeline } from '../../../../core/plan/refills/timeline.ts';
 import type { Activity } from '../../../../core/plan/refills/types.ts';
 import { smallProblem } from '../judge/small-problem.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Problem, ProblemRig } from '../../../../core/plan/problem/index.ts';
 import { CostFloor } from '../../../../core/plan/refills/floor.ts';
-import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import type { RefillEvent } from '../../../../core/plan/refills/search-limits.ts';
 import { DRIVE_SEC, LEG_M, START_SEC, smallProblem } from '../judge/small-problem.ts';
 
 const DAY_MS = 24 * 3_600_000;

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { neighboursOf } from '../../../../core/plan/refills/neighbours.ts';
-import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import type { RefillEvent } from '../../../../core/plan/refills/search-limits.ts';
 import { randomProblem } from '../random-problem.ts';
 
 function found(seed: number): { readonly search: RefillSearch; readonly events: readonly RefillEvent[] } | null {

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Problem, ProblemCompartment, ProblemRig } from '../../../../core/plan/problem/index.ts';
 import type { Chain } from '../../../../core/plan/refills/chain.ts';
 import { hopperOf, Pours, stintKey } from '../../../../core/plan/refills/programme-bags.ts';
-import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import type { RefillEvent } from '../../../../core/plan/refills/search-limits.ts';
 import { leastOf, settleWhole } from '../../../../core/plan/refills/whole.ts';
 import { LEG_M, smallProblem } from '../judge/small-problem.ts';
 

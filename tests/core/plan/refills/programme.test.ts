@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Job, Op, Problem, ProblemRig, Station } from '../../../../core/plan/problem/index.ts';
-import { type RefillEvent, RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import { RefillSearch } from '../../../../core/plan/refills/refill-search.ts';
+import type { RefillEvent } from '../../../../core/plan/refills/search-limits.ts';
 import { leastOf, type Settled, settleWhole } from '../../../../core/plan/refills/whole.ts';
 import { DRIVE_SEC, LEG_M, START_SEC, smallProblem } from '../judge/small-problem.ts';
 
