@@ -55,7 +55,7 @@ export class LoosePlacer {
   estimate(slot: number, visits: readonly Visit[], beam: number): number {
     const jobs = visits.map((visit) => visit.job);
     const modes = visits.map((visit) => visit.mode);
-    return this.placer.estimate(this.problem.slots[slot]?.rig ?? 0, jobs, modes, visits.length, beam);
+    return this.placer.estimate(slot, jobs, modes, visits.length, beam);
   }
 
   private keep(name: string, lifted: readonly Lifted[]): void {

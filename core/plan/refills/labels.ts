@@ -1,5 +1,6 @@
 import type { Chain } from './chain.ts';
 import { FROM_HOME, NOT_ABOARD, type RigModel } from './model.ts';
+import type { RefillEvent } from './search-limits.ts';
 
 /** Fields at the head of a label. */
 export const TIME = 0;
@@ -159,6 +160,20 @@ export class Labels {
     this.nodeStation[node] = station;
     this.nodeChanges[node] = changes;
     return node;
+  }
+
+  /** The events that lead to a label, in order of time. */
+  eventsOf(label: number): RefillEvent[] {
+    const events: RefillEvent[] = [];
+    for (let node = this.data[label + NODE] as number; node >= 0; node = this.nodeParent[node] as number) {
+      events.push({
+        position: this.nodePosition[node] as number,
+        done: this.nodeDone[node] as number,
+        station: this.nodeStation[node] as number,
+        changes: this.nodeChanges[node] as number,
+      });
+    }
+    return events.reverse();
   }
 
   private growNodes(): void {

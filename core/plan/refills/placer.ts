@@ -74,7 +74,7 @@ export class RefillPlacer {
 
   /** Visits whose customers are reached too late whatever is done, as many as that holds for once those before them are let wait. */
   missed(slot: number, visits: readonly Visit[]): readonly number[] {
-    const search = this.searchOf((this.problem.slots[slot] as RouteSlot).rig);
+    const search = this.searchOf(slot);
     const latestMs = latestOf(search.model.rig);
     const jobs = visits.map((visit) => visit.job);
     const modes = visits.map((visit) => visit.mode);

@@ -2,7 +2,7 @@ import type { Problem, ProblemRig } from '../problem/index.ts';
 import { Chain } from './chain.ts';
 import { Detours } from './detours.ts';
 import { Dominance } from './dominance.ts';
-import { BREAK, COST, DONE, GIVEN, Labels, LEAD, NODE, PER_STOCK, PRICE, REFILLED, STATIONS, TIME } from './labels.ts';
+import { BREAK, COST, DONE, GIVEN, Labels, LEAD, PER_STOCK, PRICE, REFILLED, STATIONS, TIME } from './labels.ts';
 import { Marks } from './marks.ts';
 import { createRigModel, type RigModel } from './model.ts';
 import { Outlook } from './outlook.ts';
@@ -115,25 +115,12 @@ export class RefillSearch {
 
   /** The events that lead to a label, in order of time. */
   eventsOf(label: number): RefillEvent[] {
-    const { labels } = this;
-    const events: RefillEvent[] = [];
-    for (let node = labels.data[label + NODE] as number; node >= 0; node = labels.nodeParent[node] as number) {
-      events.push({
-        position: labels.nodePosition[node] as number,
-        done: labels.nodeDone[node] as number,
-        station: labels.nodeStation[node] as number,
-        changes: labels.nodeChanges[node] as number,
-      });
-    }
-    return events.reverse();
+    return this.labels.eventsOf(label);
   }
 
   /** The earliest end of the day that the last run found, whatever it costs. */
   earliestEnd(): number {
-    return this.finals.reduce(
-      (least, at) => Math.min(least, this.labels.data[at + TIME] as number),
-      Number.POSITIVE_INFINITY,
-    );
+    return Math.min(...this.finals.map((at) => this.labels.data[at + TIME] as number));
   }
 
   /** End of the day of the cheapest label. */
@@ -293,16 +280,19 @@ export class RefillSearch {
     this.active = this.sieve.prune(out, i + 1, i, this.resets.before(i + 1));
   }
 
-  /** Labels that end the last op of a visit within the hours of treating; the others die. */
+  /** Labels that end the last op of a visit within the hours of treating; the others die, but where all would in a lenient run. */
   private doneInTime(out: number[], v: number): number[] {
     const doneMs = this.model.doneMs[this.chain.job[v] as number] as number;
-    if (doneMs === Number.POSITIVE_INFINITY) return out;
-    return out.filter((at) => {
-      if ((this.labels.data[at + TIME] as number) <= doneMs) return true;
-      this.died('window', -1);
-      this.labels.release(at);
-      return false;
-    });
+    if (doneMs === Number.POSITIVE_INFINITY || this.missed.at(-1) === v) return out;
+    const kept = out.filter((at) => (this.labels.data[at + TIME] as number) <= doneMs);
+    if (kept.length === out.length) return out;
+    if (kept.length === 0 && this.limits.lenient === true) {
+      this.missed.push(v);
+      return out;
+    }
+    this.died('window', -1);
+    for (const at of out) if (!kept.includes(at)) this.labels.release(at);
+    return kept;
   }
 
   /** Ground that one load of the compartment that is soonest empty covers. */
