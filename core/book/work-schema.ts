@@ -165,6 +165,8 @@ export const roundSchema = v.object({
   dueDate: v.optional(dateSchema),
   /** When it is of use; absent: whenever there is a working day. */
   timingId: v.optional(idSchema),
+  /** True: nothing is planned after the last useful day of the timing; else such days count as late. */
+  onlyInWindow: v.optional(v.boolean()),
   /** The programme and year that it is a round of. */
   season: v.optional(v.object({ programmeId: idSchema, stepId: idSchema, year: wholeNumber })),
   rigIds: v.pipe(v.array(idSchema), v.minLength(1)),

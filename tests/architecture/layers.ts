@@ -64,12 +64,23 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   /** What went and will go down on each lawn in a year, against labels and caps. */
   'core/round/ledger': { uses: [...GROUND, 'core/demand', 'core/round/programme'] },
   /** What plans take and cost: product by week, water by fill point, money by lawn. */
-  'core/round/buying': { uses: [...GROUND, 'core/demand'], types: ['core/plan/result', 'core/round/ledger'] },
+  'core/round/buying': {
+    uses: [...GROUND, 'core/demand', 'core/round/timing'],
+    types: ['core/plan/result', 'core/round/ledger'],
+  },
   /** The routing engine on plain whole numbers; it knows nothing of lawns. */
   'core/routing': { uses: ['core/base'] },
   /** Runs the steps over a whole book and freezes what they found, so it alone uses their code. */
   'core/plan/problem': {
-    uses: [...SHAPES, ...STEPS, 'core/calibrate', 'core/round/calendar', 'core/round/programme', 'core/round/ledger'],
+    uses: [
+      ...SHAPES,
+      ...STEPS,
+      'core/calibrate',
+      'core/round/calendar',
+      'core/round/programme',
+      'core/round/timing',
+      'core/round/ledger',
+    ],
   },
   'core/plan/result': { uses: [...GROUND, 'core/plan/problem', 'core/plan/refills', 'core/plan/explain'] },
   /** How sure a day is: plays a finished plan again and again. */

@@ -125,12 +125,12 @@ function minutesUp(ms: number): number {
   return Math.ceil(ms / MINUTE_MS) * MINUTE_MS;
 }
 
-/** Another day on which the job is not allowed and would fit; never one on which a label, weather or the days of a split forbid it. */
+/** Another day on which the job is not allowed and would fit; never one on which a label, weather, the timing or the days of a split forbid it. */
 function dayWay(problem: Problem, trials: Trials, job: number, insertions: readonly Insertion[]): readonly Way[] {
   const closed = problem.jobs[job]?.closed;
   const mayOpen = (slot: number): boolean => {
     const code = closed?.[problem.slots[slot]?.day ?? -1]?.code;
-    return code !== 'label' && code !== 'weather' && code !== 'interval';
+    return code !== 'label' && code !== 'weather' && code !== 'interval' && code !== 'timing';
   };
   const fitting = insertions.find(
     (each) => mayOpen(each.slot) && each.leastMs <= availableMs(problem, each.slot) && trials.fits(problem, job, each),

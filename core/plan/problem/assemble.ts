@@ -5,13 +5,14 @@ import { clockNotes } from './calendar.ts';
 import { placeOfStation, withDepots } from './depots.ts';
 import type { Gathered } from './gather.ts';
 import { type Grouping, rankOfFacts } from './group.ts';
-import { jobOf } from './jobs.ts';
+import { jobMaker } from './jobs.ts';
 import { type Supplies, stationsOf } from './materials.ts';
 import { type OpenDays, reserveNote } from './open-days.ts';
 import type { TaskFacts } from './options.ts';
 import { type EquippedRig, problemRig } from './rigs.ts';
 import { roundWhere } from './round-faults.ts';
 import { areaUnits } from './scale.ts';
+import { timingNotes } from './timing-notes.ts';
 import type { Problem, RouteSlot, Task } from './types.ts';
 import { placesUnderWay, rigUnderWay, stationHere, type UnderWay } from './under-way.ts';
 
@@ -36,6 +37,7 @@ export function assemble(
   ];
   const places = [...known, ...placesUnderWay(known, underWay)];
   const placeOfProperty = new Map(properties.map((each, index) => [each.id, book.fillPoints.length + index]));
+  const jobs = jobsOf.groups.map(jobMaker(book, round, dates, placeOfProperty, days));
   const table = buildTravelTable(places, book.travel, book.matrix, roads);
   const stationOf = (id: string): number => book.fillPoints.findIndex((each) => each.id === id);
   const placeOf = (id: string): number => places.findIndex((each) => each.id === id);
@@ -81,12 +83,13 @@ export function assemble(
       .flatMap((_, day) => rigs.map((__, rig): RouteSlot => ({ rig, day })))
       .filter(({ rig, day }) => days.works(rig, day)),
     tasks: gathered.facts.map((each) => taskOf(round, each)),
-    jobs: jobsOf.groups.map((each) => jobOf(book, round, dates, each, placeOfProperty, days)),
+    jobs,
     unplaceable: jobsOf.unplaceable,
     issues: [
       ...gathered.issues,
       ...jobsOf.issues,
       ...days.issues(),
+      ...timingNotes(book, round, dates, jobs),
       ...reserveNote(serviceMin, roundWhere(round)),
       ...clockNotes(book, dates, rigs),
       ...travelNotes(table, book.travel, book.matrix, roads, (id) => placeName(book, id)),

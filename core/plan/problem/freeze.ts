@@ -9,7 +9,7 @@ export function freeze(parts: Omit<Problem, 'hash'>): Problem {
     travelMs: fingerprintNumbers(travelMs),
     travelM: fingerprintNumbers(travelM),
     tasks: tasks.map(fingerprint),
-    jobs: jobs.map(({ closed, treatHours, ...job }) =>
+    jobs: jobs.map(({ closed, treatHours, lastOn: _lastOn, ...job }) =>
       fingerprint({
         ...job,
         dayAllowed: Array.from(job.dayAllowed, (allowed, day) => (closed?.[day]?.isPassing === true ? 1 : allowed)),

@@ -2,6 +2,7 @@ import { type Issue, issue } from '../../base/index.ts';
 import type { Book, Property, Rig, Round } from '../../book/index.ts';
 import { calendarOf, earliestWorkDay, lawnClosedWhy, noticeDaysOf, roundDays } from '../../round/calendar/index.ts';
 import { type AreaOf, type PlannedDays, splitSpans } from '../../round/programme/index.ts';
+import { type LawnWindow, lawnWindows } from '../../round/timing/index.ts';
 import { formatDuration, quantity } from '../../units/index.ts';
 import type { ClosedDay, TreatHours } from './types.ts';
 import { weatherDays } from './weather-days.ts';
@@ -61,6 +62,7 @@ export function openDays(
   const promises = new Map(round.promised?.map((each) => [each.propertyId, each.on]));
   const split = splitSpans(book, round, question.areaOf, question.planned);
   const notice = noticeFor(book, dates, question.today);
+  const untimely = timingFor(book, round);
   const plain: Days = dates.map((_, day) => ofAll[day] ?? heldBack[day] ?? null);
   const closedFor = (property: Property, productIds: readonly string[]): Days => {
     const promised = promises.get(property.id);
@@ -68,7 +70,7 @@ export function openDays(
     const weathered = weather.of(productIds).closed;
     const own = dates.map((date, day): ClosedDay | null => {
       if (promised !== undefined && promised !== date) return closed('promised', `promised for ${promised}`);
-      const fixed = ofAll[day] ?? weathered[day] ?? customerWhy(property, date);
+      const fixed = ofAll[day] ?? weathered[day] ?? customerWhy(property, date) ?? untimely(property, date);
       if (fixed !== null) return fixed;
       const held = promised === undefined ? (heldBack[day] ?? null) : null;
       return held ?? splitWhy(span, date) ?? (promised === undefined ? notice(property, date) : null);
@@ -94,6 +96,24 @@ function closed(code: ClosedDay['code'], words: string, isPassing = false): Clos
 function customerWhy(property: Property, date: string): ClosedDay | null {
   const why = lawnClosedWhy(property, date);
   return why === null ? null : closed('customer', why);
+}
+
+/** Days before a lawn's window opens, and after its last useful day where the round says so. */
+function timingFor(book: Book, round: Round): (property: Property, date: string) => ClosedDay | null {
+  const windows = lawnWindows(book, round);
+  if (windows === null) return () => null;
+  const name = book.timings.find((each) => each.id === round.timingId)?.name ?? '';
+  return (property, date) => {
+    const words = untimelyWords(windows(property), date, name, round.onlyInWindow === true);
+    return words === '' ? null : closed('timing', words);
+  };
+}
+
+function untimelyWords({ opensOn, lastOn, isNever }: LawnWindow, date: string, name: string, ends: boolean): string {
+  if (isNever) return `by ${name} it is of no use this season`;
+  if (opensOn !== null && date < opensOn) return `by ${name} it is of use from ${opensOn}`;
+  if (ends && lastOn !== null && date > lastOn) return `by ${name} it is of use until ${lastOn}`;
+  return '';
 }
 
 function splitWhy(span: ReturnType<ReturnType<typeof splitSpans>>, date: string): ClosedDay | null {

@@ -252,9 +252,20 @@ export type Mode = {
   readonly ops: readonly Op[];
 };
 
+type ClosedCode =
+  | 'label'
+  | 'promised'
+  | 'holiday'
+  | 'weather'
+  | 'customer'
+  | 'timing'
+  | 'held-back'
+  | 'interval'
+  | 'notice';
+
 /** Why a job may not be done on a day. */
 export type ClosedDay = {
-  readonly code: 'promised' | 'holiday' | 'weather' | 'customer' | 'held-back' | 'interval' | 'notice' | 'label';
+  readonly code: ClosedCode;
   readonly words: string;
   /** True where the answer depends on when it is asked or on plans of other rounds. A plan made then is not out of date because of it. */
   readonly isPassing: boolean;
@@ -285,6 +296,8 @@ export type Job = {
   readonly closed?: readonly (ClosedDay | null)[];
   /** Per day: hours in which everything lies from the set-up to the end of the last op; null for all hours, absent where all days are so. */
   readonly treatHours?: readonly (TreatHours | null)[];
+  /** Last useful day by the timing of the round. Told of days that come later, so no part of the fingerprint; absent where there is none. */
+  readonly lastOn?: string;
   /** Per day: what being late costs. nano-dollars */
   readonly lateCost: Float64Array;
 };

@@ -5,6 +5,7 @@ import { evenDaysOf, unevenCostOf } from './even-days.ts';
 import { namesOf } from './names.ts';
 import { otherWaysOf } from './other-ways.ts';
 import { planDay } from './plan-day.ts';
+import { plannedLate } from './planned-late.ts';
 import { PLAN_FORMAT, PLAN_VERSION } from './schema.ts';
 import { totalsOf } from './totals.ts';
 import type { Plan } from './types.ts';
@@ -45,6 +46,6 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
     totals: totalsOf(days, unplaced.length, cost / NANO_PER_CENT),
     ...evenDaysOf(problem, routes),
     ...(problem.outages === undefined ? {} : { outages: problem.outages.map((each) => ({ ...each })) }),
-    issues: problem.issues.map((each) => ({ ...each })),
+    issues: [...problem.issues, ...plannedLate(problem, names, days)].map((each) => ({ ...each })),
   };
 }

@@ -1,6 +1,7 @@
-import type { Book } from '../../book/index.ts';
+import type { Book, Round } from '../../book/index.ts';
 import type { Plan } from '../../plan/result/index.ts';
 import { wagePerMs } from '../../units/index.ts';
+import { lastInTime } from '../timing/index.ts';
 import { shareCents } from './cents.ts';
 import { type StopCost, stopCosts } from './day-costs.ts';
 import { type Cents, COST_PARTS, type CostPart, type LawnCost, type RoundCost } from './types.ts';
@@ -20,7 +21,8 @@ type Raw = { readonly name: string; paidMs: number; readonly parts: Record<CostP
 export function roundCost(book: Book, plan: Plan): RoundCost {
   const round = book.rounds.find((each) => each.id === plan.roundId);
   const lawns = new Map<string, Raw>();
-  for (const day of plan.days) for (const stop of stopCosts(book, round, day)) addStop(lawns, stop);
+  const lastDay = lastDays(book, round);
+  for (const day of plan.days) for (const stop of stopCosts(book, day, lastDay)) addStop(lawns, stop);
   const raws = [...lawns.values()];
   const paidMs = raws.reduce((sum, each) => sum + each.paidMs, 0);
   const evenness = evennessOf(plan);
@@ -47,6 +49,14 @@ export function roundCost(book: Book, plan: Plan): RoundCost {
       return { propertyId, name: raw.name, cents: own, totalCents, paidSec: Math.round(raw.paidMs / 1000) };
     }),
   };
+}
+
+/** The last day on which work on a property is not late. */
+function lastDays(book: Book, round: Round | undefined): (propertyId: string) => string | null {
+  if (round === undefined) return () => null;
+  const last = lastInTime(book, round);
+  const properties = new Map(book.properties.map((each) => [each.id, each]));
+  return (id) => last(properties.get(id) ?? {});
 }
 
 /** Rounded after the dust of the sum is off it, so that half a cent is one. */

@@ -1,4 +1,4 @@
-import type { Book, Round } from '../../book/index.ts';
+import type { Book } from '../../book/index.ts';
 import type { PlanDay } from '../../plan/result/index.ts';
 import { daysBetween, milesCostPerM, NANO_PER_DOLLAR, overtimePerMs, wagePerMs } from '../../units/index.ts';
 import { isRestOfDay } from './rest-of-day.ts';
@@ -24,8 +24,14 @@ type Own = { ownMs: number; metres: number };
  * break, evening and the way home serve the whole day and are shared by own time, as are overtime and the fixed cost of the day. Miles of the
  * way to a stop, and of trips from its middle, are its own; those of the way home are shared. Product goes to the ground that its load
  * covers. A late stop is late by itself.
+ *
+ * @param lastDay the last day on which a property is not late, null for none
  */
-export function stopCosts(book: Book, round: Round | undefined, day: PlanDay): readonly StopCost[] {
+export function stopCosts(
+  book: Book,
+  day: PlanDay,
+  lastDay: (propertyId: string) => string | null,
+): readonly StopCost[] {
   const rig = book.rigs.find((each) => each.id === day.rigId);
   const { prices } = book;
   const perMs = wagePerMs((rig?.wagePerHour ?? prices.wagePerHour) * (rig?.crew ?? 1));
@@ -36,7 +42,10 @@ export function stopCosts(book: Book, round: Round | undefined, day: PlanDay): r
   const sumMs = own.reduce((sum, each) => sum + each.ownMs, 0);
   const paidMs = Math.round(day.paidSec * 1000);
   const products = productCosts(book, day);
-  const daysLate = round?.dueDate === undefined ? 0 : Math.max(0, daysBetween(round.dueDate, day.date));
+  const daysLate = (propertyId: string): number => {
+    const last = lastDay(propertyId);
+    return last === null ? 0 : Math.max(0, daysBetween(last, day.date));
+  };
   return day.stops.map((stop, index) => {
     const { ownMs = 0, metres = 0 } = own[index] ?? {};
     const share = sumMs > 0 ? ownMs / sumMs : 1 / day.stops.length;
@@ -49,7 +58,7 @@ export function stopCosts(book: Book, round: Round | undefined, day: PlanDay): r
       overtime: share * Math.round(day.overtimeSec * 1000) * overPerMs,
       miles: (metres + share * shared.metres) * perM,
       fixed: share * perDay,
-      late: Math.round(prices.perDayLate * NANO_PER_DOLLAR * daysLate),
+      late: Math.round(prices.perDayLate * NANO_PER_DOLLAR * daysLate(stop.propertyId)),
       product: products[index] ?? 0,
     };
   });

@@ -1,4 +1,5 @@
 export { degreeDays } from './degree-days.ts';
+export { type LawnWindow, lastInTime, lawnWindows } from './lawn-windows.ts';
 export {
   type LawnDay,
   type LawnTiming,

@@ -4,7 +4,7 @@ import { ok } from '../../../../core/base/index.ts';
 import type { Book, Round } from '../../../../core/book/index.ts';
 import { PUBLISHED_TIMINGS, stationNames } from '../../../../core/round/timing/index.ts';
 import { edit, freshId, putRecord, showError, showNews } from '../../../stores/index.ts';
-import { Button, Choice, Field, Section } from '../../../ui/index.ts';
+import { Button, Choice, Field, Section, Tick } from '../../../ui/index.ts';
 import { completed, draftOf, emptyDraft, missingOf, type TimingDraft } from './timing-draft.ts';
 import { withoutTiming } from './timing-edits.ts';
 import { TimingForm } from './timing-form.tsx';
@@ -17,6 +17,17 @@ export function setTiming(round: Round, timingId: string | null): boolean {
   const done = putRecord('rounds', timingId === null ? rest : { ...rest, timingId }, 'Change timing of the round');
   if (!done.ok) showError(done.error);
   return done.ok;
+}
+
+/** Says whether days after the last useful one are closed; else they count as late. */
+function setOnlyInWindow(round: Round, isOn: boolean): void {
+  const { onlyInWindow: _, ...rest } = round;
+  const done = putRecord(
+    'rounds',
+    isOn ? { ...rest, onlyInWindow: true } : rest,
+    'Change what comes after the last useful day',
+  );
+  if (!done.ok) showError(done.error);
 }
 
 /** The timing of the round: one of the book, or none. */
@@ -35,6 +46,13 @@ export function TimingChoice({ book, round, onNew }: ChoiceProps & { readonly on
           setTiming(round, id === '' ? null : id);
         }}
       />
+      {round.timingId !== undefined && (
+        <Tick
+          label="nothing after the last useful day"
+          checked={round.onlyInWindow === true}
+          onChange={(isOn) => setOnlyInWindow(round, isOn)}
+        />
+      )}
       <Button onPress={onNew}>
         <Plus size={14} aria-hidden="true" /> New timing
       </Button>
