@@ -1,3 +1,4 @@
+import { type Hierarchy, meetAll } from '../hierarchy/index.ts';
 import type { RoadNetwork } from '../network/index.ts';
 import type { Snap } from '../types.ts';
 import { dijkstra } from './dijkstra.ts';
@@ -37,13 +38,35 @@ export function fillByDijkstra(
   return true;
 }
 
+/** The same by a hierarchy of the network's links. */
+export function fillByHierarchy(
+  network: RoadNetwork,
+  hierarchy: Hierarchy,
+  { rows, columns }: Block,
+  put: PutWeight,
+  goesOn: GoesOn,
+): boolean {
+  const footholds = (seeds: readonly Seed[]) =>
+    seeds.map(({ arc, weight }) => ({ rank: hierarchy.rank[arc] as number, weight }));
+  return meetAll(
+    hierarchy,
+    rows.map((each) => footholds(seedsFrom(network, each))),
+    columns.map((each) => footholds(seedsTo(network, each))),
+    (row, least) =>
+      columns.forEach((column, at) => {
+        put(row, at, Math.min(least[at] as number, alongOneArc(network, rows[row] as Snap, column)));
+      }),
+    goesOn,
+  );
+}
+
 function markArcs(network: RoadNetwork, seeds: readonly (readonly Seed[])[]): { marks: Uint8Array; count: number } {
   const marks = new Uint8Array(network.arcEdge.length);
   for (const ofPlace of seeds) for (const { arc } of ofPlace) marks[arc] = 1;
   return { marks, count: marks.reduce((sum, each) => sum + each, 0) };
 }
 
-export function leastOver(best: Float64Array, seeds: readonly Seed[]): number {
+function leastOver(best: Float64Array, seeds: readonly Seed[]): number {
   return seeds.reduce(
     (least, seed) => Math.min(least, (best[seed.arc] as number) + seed.weight),
     Number.POSITIVE_INFINITY,

@@ -1,6 +1,6 @@
+import { Heap } from '../heap.ts';
 import type { Links } from '../network/index.ts';
 import type { Seed } from './ends.ts';
-import { Heap } from './heap.ts';
 
 /** A search that may be asked again and again; its answer stands until the next one. */
 export type Dijkstra = {

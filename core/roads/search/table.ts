@@ -1,15 +1,21 @@
 import { err, NEVER_STOP, ok, type Progress, type Result, type StopSignal } from '../../base/index.ts';
+import { contract, type Hierarchy } from '../hierarchy/index.ts';
 import type { RoadNetwork } from '../network/index.ts';
 import type { RoadTable, Snap, Snapping } from '../types.ts';
 import { durationDsOf, lengthDmOf, NO_WAY } from '../weight.ts';
-import { type Block, fillByDijkstra, type GoesOn, type PutWeight } from './block.ts';
+import { type Block, fillByDijkstra, fillByHierarchy, type GoesOn, type PutWeight } from './block.ts';
 
 export type TableOptions = {
+  /** How ways are found; the answers are the same. Left out: by how many searches there would be. */
+  readonly method?: 'dijkstra' | 'hierarchy';
   /** A table made before: pairs of places that it knows are taken from it, where it belongs to this network. */
   readonly known?: RoadTable;
   readonly signal?: StopSignal;
   readonly onProgress?: (progress: Progress) => void;
 };
+
+/** From so many plain searches on, it pays to build a hierarchy first (docs/methods/roads.md). */
+const HIERARCHY_FROM = 100;
 
 /**
  * The quickest ways between all places, both ways. Rows and columns of places that are not joined to a road hold -1, and so do
@@ -26,13 +32,12 @@ export function roadTable(
   const table: RoadTable = { places, network: network.fingerprint, durationDs, distanceDm };
   const { fresh, old } = takeKnown(table, options.known);
   const blocks = [
-    [fresh, [...old, ...fresh]],
-    [old, fresh],
-  ] as const;
-  const total = Math.min(fresh.length, old.length + fresh.length) + Math.min(old.length, fresh.length);
-  const goesOn = counting(total, options);
-  for (const [rows, columns] of blocks) {
-    if (rows.length === 0 || columns.length === 0) continue;
+    { rows: fresh, columns: [...old, ...fresh] },
+    { rows: old, columns: fresh },
+  ].filter(({ rows, columns }) => rows.length > 0 && columns.length > 0);
+  const fill = fillerFor(network, blocks, options);
+  if (fill === null) return stopped();
+  for (const { rows, columns } of blocks) {
     const put: PutWeight = (row, column, weight) => {
       if (weight >= NO_WAY) return;
       const cell = (rows[row] as number) * count + (columns[column] as number);
@@ -40,15 +45,48 @@ export function roadTable(
       distanceDm[cell] = lengthDmOf(weight);
     };
     const snaps = (numbers: readonly number[]): readonly Snap[] => numbers.map((each) => places[each] as Snap);
-    if (!fill(network, { rows: snaps(rows), columns: snaps(columns) }, put, goesOn)) {
-      return err('cancelled', 'road table', 'The drive times were stopped before all were known.', 'Start it again.');
-    }
+    if (!fill({ rows: snaps(rows), columns: snaps(columns) }, put)) return stopped();
   }
   return ok(table);
 }
 
-function fill(network: RoadNetwork, block: Block, put: PutWeight, goesOn: GoesOn): boolean {
-  return fillByDijkstra(network, block, put, goesOn);
+function stopped(): Result<never> {
+  return err('cancelled', 'road table', 'The drive times were stopped before all were known.', 'Start it again.');
+}
+
+type Numbers = { readonly rows: readonly number[]; readonly columns: readonly number[] };
+
+/** How blocks are filled; null where it was told to stop. */
+function fillerFor(
+  network: RoadNetwork,
+  blocks: readonly Numbers[],
+  options: TableOptions,
+): ((block: Block, put: PutWeight) => boolean) | null {
+  const plain = blocks.reduce((sum, { rows, columns }) => sum + Math.min(rows.length, columns.length), 0);
+  const isHigh = options.method === 'hierarchy' || (options.method === undefined && plain > HIERARCHY_FROM);
+  if (!isHigh || plain === 0) {
+    const goesOn = counting(plain, options);
+    return (block, put) => fillByDijkstra(network, block, put, goesOn);
+  }
+  const hierarchy = hierarchyOf(network, options);
+  if (hierarchy === null) return null;
+  const climbs = blocks.reduce((sum, { rows, columns }) => sum + rows.length + columns.length, 0);
+  const goesOn = counting(climbs, options);
+  return (block, put) => fillByHierarchy(network, hierarchy, block, put, goesOn);
+}
+
+/** Built once for a network and kept as long as it is. */
+const HIERARCHIES = new WeakMap<RoadNetwork, Hierarchy>();
+
+function hierarchyOf(network: RoadNetwork, { signal, onProgress }: TableOptions): Hierarchy | null {
+  const known = HIERARCHIES.get(network);
+  if (known !== undefined) return known;
+  const total = network.arcEdge.length;
+  const built = contract(network.next, signal, (done) =>
+    onProgress?.({ step: 'shortcuts', done, total, bestSoFar: '' }),
+  );
+  if (built !== null) HIERARCHIES.set(network, built);
+  return built;
 }
 
 function counting(total: number, { signal = NEVER_STOP, onProgress }: TableOptions): GoesOn {
