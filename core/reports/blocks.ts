@@ -11,13 +11,13 @@ export type Column = {
 
 /** An area on a small map. Turf is hatched, exclusions are cross-hatched, water is dotted, so that the map prints in grey. */
 export type MapArea = {
-  /** 'parcel' is the edge of the lot, without a filling. */
-  readonly look: 'turf' | 'exclusion' | 'water' | 'parcel';
+  /** 'parcel' is the edge of the lot, 'edge' that of a zone; both without a filling. */
+  readonly look: 'turf' | 'exclusion' | 'water' | 'parcel' | 'edge';
   readonly geometry: AreaGeometry;
 };
 /** A place on a small map; 'name' is its label alone. */
 export type MapPoint = {
-  readonly look: 'stop' | 'gate' | 'parking' | 'name';
+  readonly look: 'stop' | 'gate' | 'parking' | 'fill-point' | 'name';
   readonly at: Position;
   readonly label: string;
 };
@@ -28,6 +28,9 @@ export type MapPasses = {
   readonly overlap: AreaGeometry;
   readonly missed: AreaGeometry;
 };
+
+/** Lines and patterns of a map that a legend explains, in its order. */
+export type MapLegend = readonly ('trim' | 'swath' | 'transit' | 'twice' | 'missed' | 'turf' | 'parking')[];
 
 /**
  * A row of a table: one text per column, or a row whose last text runs over the rest of the columns. A 'stop' begins a part of the
@@ -66,8 +69,10 @@ export type Block =
   | { readonly kind: 'note'; readonly text: string }
   | {
       readonly kind: 'map';
-      /** 'small' takes half the height; absent: the whole. */
-      readonly size?: 'small';
+      /** How high it is; a 'large' one takes most of a page. Absent: the usual. */
+      readonly size?: 'small' | 'medium' | 'large';
+      /** What is explained at the side of the map; absent: nothing. */
+      readonly legend?: MapLegend;
       readonly areas: readonly MapArea[];
       readonly points: readonly MapPoint[];
       /** A line through these places, in order; empty for none. */

@@ -1,6 +1,16 @@
 export type { Block, Column, MapArea, MapPoint, Sheet } from './blocks.ts';
 export { sheetsHtml } from './html.ts';
-export type { BookInput, DayInput, PropertyInput, RoundInput, SheetInput, SheetPasses, SheetScope } from './input.ts';
+export type {
+  BookInput,
+  DayInput,
+  DayPasses,
+  PropertyInput,
+  RoundInput,
+  SheetInput,
+  SheetPasses,
+  SheetScope,
+} from './input.ts';
+export { passesWanted } from './map-pages/index.ts';
 export { PAPERS, type PageOptions, type Paper, PRINTS, type Print, paperOf } from './page.ts';
 export { SHEETS, type SheetKind } from './registry.ts';
 export { sheetText } from './text.ts';

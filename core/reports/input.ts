@@ -4,8 +4,24 @@ import type { PassPicture } from '../passes/index.ts';
 import type { Plan, PlanDay } from '../plan/result/index.ts';
 import type { LawnQuote } from '../quote/index.ts';
 
+/** Passes of a head over a zone of a day. */
+export type DayPasses = {
+  readonly propertyId: string;
+  readonly zoneId: string;
+  readonly machineId: string;
+  readonly headId: string;
+  readonly picture: PassPicture;
+};
+
 /** What sheets about a rig's day are made from. */
-export type DayInput = { readonly scope: 'day'; readonly book: Book; readonly plan: Plan; readonly day: PlanDay };
+export type DayInput = {
+  readonly scope: 'day';
+  readonly book: Book;
+  readonly plan: Plan;
+  readonly day: PlanDay;
+  /** What `passesWanted` asks for, as far as it can be laid; absent: nothing was laid, and none are drawn. */
+  readonly passes?: readonly DayPasses[];
+};
 /** Passes over zones of a lawn, and what drives them. */
 export type SheetPasses = { readonly by: string; readonly pictures: readonly PassPicture[] };
 

@@ -1,20 +1,19 @@
 import type { AreaGeometry, Position } from '../book/index.ts';
-import { formatNumber } from '../units/index.ts';
 import type { Block, MapPasses, MapPoint } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
-import { type Spot, spreadLabels } from './map-labels.ts';
+import { LEGEND_WIDTH, legendSvg, northArrow, scaleBar } from './map-furniture.ts';
+import { type Frame, type Spot, spreadLabels } from './map-labels.ts';
 import { PAGE } from './texts/index.ts';
 
 type MapBlock = Extract<Block, { readonly kind: 'map' }>;
 
 const WIDTH = 700;
-const HEIGHT = 275;
-const SMALL_HEIGHT = 140;
+/** Heights of maps by their size. */
+const HEIGHTS = { small: 140, medium: 240, usual: 275, large: 640 } as const;
 const MARGIN = 26;
+/** Below the map stands the scale bar; a small map has no room to leave it free. */
+const marginBelow = (height: number): number => (height <= HEIGHTS.small ? MARGIN : 46);
 const FEET_PER_DEGREE = 364_567;
-/** Lengths for the scale bar, ft or m. */
-const BAR_LENGTHS = [5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000] as const;
-const FEET_PER_METRE = 1 / 0.3048;
 /** From this many stops on, their labels are smaller. */
 const MANY_STOPS = 16;
 /** A label that stands nearer to its place needs no line to it. */
@@ -22,37 +21,41 @@ const LEADER_WORTH_DRAWING = 3;
 
 /** A small map as SVG that prints in grey: turf hatched, exclusions cross-hatched, water dotted; with scale bar and north. */
 export function mapSvg(map: MapBlock): string {
-  const height = map.size === 'small' ? SMALL_HEIGHT : HEIGHT;
+  const height = HEIGHTS[map.size ?? 'usual'];
   const places = [
     ...map.areas.flatMap((each) => ringsOf(each.geometry).flat()),
     ...map.points.map((each) => each.at),
     ...map.route,
   ];
-  const view = fitView(places, height);
+  const view = fitView(places, map.legend === undefined ? WIDTH : WIDTH - LEGEND_WIDTH, height);
   if (view === null) return '';
   const areas = map.areas.map((each) => {
     const outline = ringsOf(each.geometry)
       .map((ring) => path(ring.map(view.spot), true))
       .join('');
     // White below the pattern hides the hatching of the turf around it.
-    const ground = each.look === 'turf' || each.look === 'parcel' ? '' : `<path class="ground" d="${outline}"/>`;
+    const ground =
+      each.look === 'turf' || each.look === 'parcel' || each.look === 'edge'
+        ? ''
+        : `<path class="ground" d="${outline}"/>`;
     return `${ground}<path class="${each.look}" d="${outline}"/>`;
   });
   const passes = (map.passes ?? []).map((each) => passesSvg(each, view));
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
   const points = map.points.map((each) => (each.look === 'stop' ? '' : pointSvg(each, view.spot(each.at))));
   points.push(stopsSvg(map.points, view));
-  return `<svg class="map" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${PAGE.map}">${PATTERNS}${areas.join('')}${passes.join('')}${route}${points.join('')}${furniture(view, map.units)}</svg>`;
+  const legend = map.legend === undefined ? '' : legendSvg(map.legend, WIDTH - LEGEND_WIDTH);
+  return `<svg class="map${map.size === 'large' ? ' large' : ''}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${PAGE.map}">${PATTERNS}${areas.join('')}${passes.join('')}${route}${points.join('')}${scaleBar(view.pixelsPerFoot, view.frame, map.units)}${northArrow(WIDTH)}${legend}</svg>`;
 }
 
 function ringsOf(geometry: AreaGeometry): readonly (readonly Position[])[] {
   return geometry.type === 'Polygon' ? geometry.coordinates : geometry.coordinates.flat();
 }
 
-type View = { readonly spot: (at: Position) => Spot; readonly pixelsPerFoot: number; readonly height: number };
+type View = { readonly spot: (at: Position) => Spot; readonly pixelsPerFoot: number; readonly frame: Frame };
 
 /** Fits places into the picture. Local scaling is enough here: nothing is measured off a printed map. */
-function fitView(places: readonly Position[], height: number): View | null {
+function fitView(places: readonly Position[], width: number, height: number): View | null {
   const [first] = places;
   if (first === undefined) return null;
   let [west, south, east, north] = [first[0], first[1], first[0], first[1]];
@@ -65,14 +68,14 @@ function fitView(places: readonly Position[], height: number): View | null {
   const shrink = Math.cos((((south + north) / 2) * Math.PI) / 180);
   const wide = Math.max((east - west) * shrink * FEET_PER_DEGREE, 30);
   const high = Math.max((north - south) * FEET_PER_DEGREE, 30);
-  const pixelsPerFoot = Math.min((WIDTH - 2 * MARGIN) / wide, (height - 2 * MARGIN) / high);
+  const pixelsPerFoot = Math.min((width - 2 * MARGIN) / wide, (height - MARGIN - marginBelow(height)) / high);
   const middle: Spot = [(west + east) / 2, (south + north) / 2];
   return {
     pixelsPerFoot,
-    height,
+    frame: { width, height },
     spot: ([lon, lat]) => [
-      WIDTH / 2 + (lon - middle[0]) * shrink * FEET_PER_DEGREE * pixelsPerFoot,
-      height / 2 - (lat - middle[1]) * FEET_PER_DEGREE * pixelsPerFoot,
+      width / 2 + (lon - middle[0]) * shrink * FEET_PER_DEGREE * pixelsPerFoot,
+      (height + MARGIN - marginBelow(height)) / 2 - (lat - middle[1]) * FEET_PER_DEGREE * pixelsPerFoot,
     ],
   };
 }
@@ -87,7 +90,9 @@ function pointSvg(point: MapPoint, [x, y]: Spot): string {
   const at = `translate(${x.toFixed(1)} ${y.toFixed(1)})`;
   if (point.look === 'name') return `<g transform="${at}"><text class="name" y="5">${label}</text></g>`;
   if (point.look === 'gate')
-    return `<g transform="${at}"><path class="gate" d="M-7 -5v10M7 -5v10"/><text class="small" y="-9">${label}</text></g>`;
+    return `<g transform="${at}"><path class="gate" d="M-7 -5v10M7 -5v10"/><text class="small name" y="-9">${label}</text></g>`;
+  if (point.look === 'fill-point')
+    return `<g transform="${at}"><rect class="fill-point" x="-10" y="-10" width="20" height="20"/><text y="5">${label}</text></g>`;
   return `<g transform="${at}"><circle class="${point.look}" r="12"/><text y="5">${label}</text></g>`;
 }
 
@@ -114,7 +119,7 @@ function stopsSvg(points: readonly MapPoint[], view: View): string {
   const stops = points.filter((each) => each.look === 'stop');
   const [radius, size] = stops.length < MANY_STOPS ? [12, ''] : [10, ' class="tight"'];
   const places = stops.map((each) => view.spot(each.at));
-  const spots = spreadLabels(places, radius, { width: WIDTH, height: view.height });
+  const spots = spreadLabels(places, radius, view.frame);
   const leaders = places.map((place, index) => leaderSvg(place, spots[index] ?? place));
   const circles = stops.map((each, index) => {
     const [x, y] = spots[index] ?? view.spot(each.at);
@@ -128,18 +133,6 @@ function leaderSvg(place: Spot, spot: Spot): string {
   if (Math.hypot(spot[0] - place[0], spot[1] - place[1]) < LEADER_WORTH_DRAWING) return '';
   const [x, y] = place;
   return `<path class="leader" d="${path([place, spot], false)}"/><circle class="place" cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="2.4"/>`;
-}
-
-/** Scale bar and north arrow. */
-function furniture({ pixelsPerFoot, height }: View, units: MapBlock['units']): string {
-  const [pixelsPerUnit, unit] = units === 'us' ? [pixelsPerFoot, 'ft'] : [pixelsPerFoot * FEET_PER_METRE, 'm'];
-  const span = BAR_LENGTHS.findLast((each) => each * pixelsPerUnit <= 160) ?? BAR_LENGTHS[0];
-  const length = (span * pixelsPerUnit).toFixed(1);
-  const y = height - 10;
-  const words = `${formatNumber(span)} ${unit}`;
-  const bar = `<g class="bar"><path d="M12 ${y - 5}v5h${length}v-5"/><text class="small start" x="12" y="${y - 8}">${words}</text></g>`;
-  const north = `<g class="bar" transform="translate(${WIDTH - 18} 14)"><path d="M0 22V0M-5 7L0 0L5 7"/><text class="small" y="37">N</text></g>`;
-  return bar + north;
 }
 
 const PATTERNS =

@@ -99,6 +99,11 @@ td .box{margin-right:2pt}
 .page>h2:first-child{margin-top:0;border-top:0;padding-top:0}
 .map{display:block;width:100%;height:auto;max-height:86mm;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
 .map .turf{fill:url(#hatch);fill-rule:evenodd;stroke:#111;stroke-width:1}
+.map.large{max-height:178mm}
+.map .sample{stroke:#111;stroke-width:.8}
+.map .edge{fill:none;stroke:#111;stroke-width:1}
+.map .fill-point{fill:#111}
+.map .fill-point+text{fill:#fff}
 .map .ground{fill:#fff}
 .map .exclusion{fill:url(#cross);stroke:#111;stroke-width:.8}
 .map .water{fill:url(#dots);stroke:#111;stroke-width:.8}

@@ -1,5 +1,6 @@
 export { CAUTION_WORDS, CAUTIONS } from './cautions.ts';
 export { AGITATION, CALIBRATION, LABEL, LOAD_TICKETS, MIXING } from './load-tickets.ts';
+export { MAP_LEGEND, MAP_PAGES } from './map-pages.ts';
 export { FOUND, MEASURE_SHEET, QUOTE } from './measure-sheet.ts';
 export { dateWord, PAGE, PAPER } from './page.ts';
 export { RUN_ROWS, RUN_SHEET } from './run-sheet.ts';

@@ -6,6 +6,7 @@ import { lawnQuote } from '../../../core/quote/index.ts';
 import { SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
 import { fileOf, type Typed, UsageFault } from '../command.ts';
 import { type BookInput, daysOfPlan, propertiesOf, rigOf, roundOf } from '../input/index.ts';
+import { layPasses } from './report-passes.ts';
 
 /** A sheet and what it is of. */
 export type Made = {
@@ -75,7 +76,8 @@ function propertiesNamed(
 
 function daySheet(kind: SheetKind, { book, plan }: Source, day: PlanDay): readonly Made[] {
   if (kind.scope !== 'day' || plan === null) return [];
-  return [{ kind, day, sheet: kind.make({ scope: 'day', book, plan, day }) }];
+  const passes = kind.drawsPasses === true ? { passes: layPasses(book, day) } : {};
+  return [{ kind, day, sheet: kind.make({ scope: 'day', book, plan, day, ...passes }) }];
 }
 
 function otherSheets(kind: SheetKind, source: Source): readonly Made[] {

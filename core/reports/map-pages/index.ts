@@ -1,0 +1,2 @@
+export { mapPages } from './map-pages.ts';
+export { passesWanted } from './wanted.ts';
