@@ -15,7 +15,7 @@ let laidFor: { readonly machines: unknown; readonly pictures: WeakMap<Property, 
   pictures: new WeakMap(),
 };
 
-/** Passes of a day as far as they are laid; `done` of `total` tell how far that is. */
+/** Passes of a day, once all are laid: a sheet that changes while it is read helps nobody. Till then `done` of `total` are. */
 export type LaidPasses = { readonly passes: readonly DayPasses[]; readonly done: number; readonly total: number };
 
 const NONE: LaidPasses = { passes: [], done: 0, total: 0 };
@@ -38,14 +38,14 @@ export function useDayPasses(day: PlanDay | null): LaidPasses {
         const picture = found.get(each) ?? null;
         return picture === null ? [] : [{ ...each, picture }];
       });
-      if (isWanted) setLaid({ passes, done: found.size, total: wanted.length });
+      if (isWanted)
+        setLaid({ passes: found.size < wanted.length ? [] : passes, done: found.size, total: wanted.length });
     };
     const waiting = [...wanted];
     const work = async (): Promise<void> => {
       for (let next = waiting.shift(); next !== undefined && isWanted; next = waiting.shift()) {
         found.set(next, await pictureOf(session, properties, next));
-        // Maps are drawn once all are there: a sheet that changes while it is read helps nobody.
-        if (found.size % 8 === 0 || found.size === wanted.length) tell();
+        tell();
       }
     };
     tell();
@@ -71,7 +71,7 @@ async function pictureOf(
   const before = known.get(key);
   if (before !== undefined) return before;
   const answer = await callHost('passes.draw', { session, ...wanted });
-  const picture = answer.ok ? answer.value.picture : null;
-  known.set(key, picture);
-  return picture;
+  if (!answer.ok) return null;
+  known.set(key, answer.value.picture);
+  return answer.value.picture;
 }

@@ -18,6 +18,7 @@ import {
   useWithPasses,
 } from '../../stores/index.ts';
 import { Button, Empty, Workbench } from '../../ui/index.ts';
+import { useDayPasses } from './day-passes.ts';
 import { ExchangeFacts, ExchangePage } from './exchange-page.tsx';
 import { offerWindowPrinting } from './print-window.ts';
 import { SheetFacts } from './sheet-facts.tsx';
@@ -58,6 +59,7 @@ function SheetRoom() {
   const [forCustomer, setForCustomer] = useState(false);
   const [passesOf, setPassesOf] = useState(NO_PASSES);
   const passes = useSheetPasses(property, passesOf);
+  const laid = useDayPasses(kind?.scope === 'day' && kind.drawsPasses === true ? day : null);
   const find = useCallback(
     (passesOf: PassesOf) =>
       book === null || kind === undefined
@@ -71,12 +73,16 @@ function SheetRoom() {
             reader: forCustomer ? 'customer' : 'office',
             passes,
             passesOf,
+            dayPasses: laid.passes,
           }),
-    [book, known, round, day, property, kind, forCustomer, passes],
+    [book, known, round, day, property, kind, forCustomer, passes, laid],
   );
   const question = JSON.stringify([kind?.id, property?.id, forCustomer]);
   const { found, fault } = useWithPasses(property, question, find);
-  const sheet = found ?? fault?.detail ?? 'Reckoning the passes…';
+  const isLaying = laid.done < laid.total;
+  const sheet = isLaying
+    ? `Laying the passes: ${laid.done} of ${laid.total} zones…`
+    : (found ?? fault?.detail ?? 'Reckoning the passes…');
   return (
     <Workbench
       room="paper"

@@ -4,6 +4,7 @@ import type { PassesOf } from '../../../core/passes/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import {
+  type DayPasses,
   type PropertyInput,
   SHEETS,
   type Sheet,
@@ -27,6 +28,8 @@ export type SheetSource = {
   readonly passes: SheetPasses | null;
   /** Passes that are known, for minutes and prices. */
   readonly passesOf: PassesOf;
+  /** Passes to be drawn on the maps of the day. */
+  readonly dayPasses: readonly DayPasses[];
 };
 
 /** The sheet of a kind, or why there is none. */
@@ -36,7 +39,7 @@ export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | string 
     case 'day':
       return plan === null || day === null
         ? 'Plan a round first: this sheet is made from a planned day.'
-        : kind.make({ scope: 'day', book, plan, day });
+        : kind.make({ scope: 'day', book, plan, day, passes: source.dayPasses });
     case 'property':
       return property === null ? 'Choose a lawn in the Ground room first.' : kind.make(propertyInput(source, property));
     case 'round':

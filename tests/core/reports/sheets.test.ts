@@ -36,6 +36,8 @@ describe('every sheet of the registry', () => {
       const names = /product|Mix|seed/.test(sheetText(sheet));
       const cautions = flat(sheet.blocks).filter((block) => block.kind === 'cautions');
       if (sheet.id.startsWith('measure-sheet')) expect(names && cautions.length > 0).toBe(false);
+      // Maps name treatments and no product.
+      else if (sheet.id.startsWith('map-pages')) expect(sheetText(sheet)).not.toMatch(/product|Mix/);
       else expect(cautions).toHaveLength(1);
       for (const block of cautions) {
         const words = block.kind === 'cautions' ? block.items.join(' ') : '';

@@ -1,0 +1,210 @@
+import geodesic from 'geographiclib-geodesic';
+import { describe, expect, it } from 'vitest';
+import type { Book } from '../../../core/book/index.ts';
+import { treatableGround } from '../../../core/measure/index.ts';
+import { directionOptions, passHeadOf, passPicture } from '../../../core/passes/index.ts';
+import type { Block } from '../../../core/reports/blocks.ts';
+import {
+  type DayInput,
+  type DayPasses,
+  passesWanted,
+  SHEETS,
+  sheetsHtml,
+  sheetText,
+} from '../../../core/reports/index.ts';
+import { mapPages } from '../../../core/reports/map-pages/index.ts';
+import { mapSvg } from '../../../core/reports/map-svg.ts';
+import { smallPlan } from '../plan/judge/small-plan.ts';
+import { dayInput, fixtureBook, fixturePlan } from './fixture.ts';
+
+type MapBlock = Extract<Block, { readonly kind: 'map' }>;
+
+function flat(blocks: readonly Block[]): readonly Block[] {
+  return blocks.flatMap((block) => (block.kind === 'group' || block.kind === 'page' ? flat(block.blocks) : [block]));
+}
+
+const mapsOf = (input: DayInput): readonly MapBlock[] =>
+  flat(mapPages(input).blocks).filter((block) => block.kind === 'map');
+
+/** The fixture's book, with a boom of which it is known how it is driven. */
+function drivenBook(): Book {
+  const book = fixtureBook();
+  const passes = { overlapFt: 0.5, trimPasses: 1, turnSec: 4 };
+  const machines = book.machines.map((machine) => ({
+    ...machine,
+    heads: machine.heads.map((head) => (head.id === 'boom' ? { ...head, passes } : head)),
+  }));
+  return { ...book, machines };
+}
+
+/** Passes of the boom over the front of the first lawn and over the second one. */
+function laidFor(book: Book): readonly DayPasses[] {
+  const head = book.machines[0]?.heads.find((each) => each.id === 'boom');
+  const passHead = head === undefined ? null : passHeadOf(head);
+  if (head === undefined || passHead === null) throw new Error('no head');
+  return [
+    ['acre', 'front'],
+    ['birch', 'lawn'],
+  ].flatMap(([propertyId = '', zoneId = '']) => {
+    const property = book.properties.find((each) => each.id === propertyId);
+    const zone = property?.zones.find((each) => each.id === zoneId);
+    if (property === undefined || zone === undefined) throw new Error('no zone');
+    const options = directionOptions(zone, head.passes ?? null);
+    const laid = passPicture(treatableGround(property, zoneId), passHead, options, 0, 'here');
+    if (!laid.ok || laid.value === null) throw new Error('nothing laid');
+    return [{ propertyId, zoneId, machineId: 'rider', headId: 'boom', picture: laid.value }];
+  });
+}
+
+/** The day of the judge's plan: at the first lawn one head seeds the front and another sprays it. */
+function input(passes?: readonly DayPasses[]): DayInput {
+  const book = drivenBook();
+  const plan = smallPlan();
+  return { ...dayInput(book, plan), ...(passes === undefined ? {} : { passes: laidFor(book) }) };
+}
+
+describe('map pages of a day', () => {
+  it('begin with the whole way: every place in the order in which the rig comes by', () => {
+    const [way, stops] = mapsOf(input());
+    expect(way?.route).toHaveLength(7);
+    expect(way?.points.map(({ look, label }) => [look, label])).toEqual([
+      ['fill-point', 'F'],
+      ['stop', '1'],
+      ['stop', '2'],
+      ['fill-point', 'F'],
+      ['stop', '3'],
+    ]);
+    // Back to the second lawn after water: the way between stops goes there twice.
+    expect(stops?.route.map(([west]) => west)).toEqual([-89.41, -89.42, -89.42, -89.43]);
+    const text = sheetText(mapPages(input()));
+    const order = ['Shop', 'acre house', 'birch house', 'Mill hydrant', 'birch house', 'cedar house', 'Shop'];
+    expect(text).toMatch(new RegExp(order.join('[\\s\\S]*')));
+    expect(text).toContain('they are no directions');
+  });
+
+  it('go on with a map for each head that is driven at a stop, with its passes and figures', () => {
+    const laid = laidFor(drivenBook());
+    const sheet = mapPages(input(laid));
+    const headings = flat(sheet.blocks).flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
+    expect(headings.slice(3)).toEqual([
+      '1. acre · Rider, seeder · 7:20 am to 8:20 am',
+      '1. acre · Rider, boom · 7:20 am to 8:20 am',
+      '2. birch · Rider, boom · 8:30 am to 10:17 am',
+      '3. cedar · Rider, boom · 10:27 am to 10:51 am',
+    ]);
+    const maps = mapsOf(input(laid)).slice(2);
+    expect(maps.map((map) => map.passes?.length)).toEqual([0, 1, 1, 0]);
+    const svg = mapSvg(maps[1]!);
+    const [front] = laid;
+    const swaths = front?.picture.legs.filter((each) => each.kind === 'swath').length ?? 0;
+    expect(swaths).toBeGreaterThan(5);
+    // One more of each is the sample in the legend.
+    expect(svg.match(/class="pass-swath"/g)).toHaveLength(swaths + 1);
+    const text = sheetText(sheet);
+    expect(text).toMatch(new RegExp(`front +Spray one +${front?.picture.trimCount} +${front?.picture.swathCount} `));
+    // Of the seeder the book does not say how it is driven; of the third lawn nothing was laid.
+    expect(text).toContain('The book does not say how Rider, seeder is driven, so no passes are drawn.');
+    expect(text).toContain('No passes could be laid here.');
+  });
+
+  it('hatch what is treated without lines, and leave other zones empty', () => {
+    const maps = mapsOf(input(laidFor(drivenBook()))).slice(2);
+    expect(maps.map((map) => map.areas.map((each) => each.look))).toEqual([
+      ['edge', 'turf', 'water'],
+      ['edge', 'edge', 'water'],
+      ['edge'],
+      ['turf'],
+    ]);
+    expect(maps.map((map) => map.legend?.includes('turf'))).toEqual([true, false, false, true]);
+  });
+
+  it('ask for each zone and head once, in the order of the day', () => {
+    const [day] = smallPlan().days;
+    const twice = { ...day!, stops: [...day!.stops, ...day!.stops] };
+    expect(passesWanted(twice).map((each) => [each.propertyId, each.zoneId, each.headId])).toEqual([
+      ['acre', 'front', 'seeder'],
+      ['acre', 'front', 'boom'],
+      ['birch', 'lawn', 'boom'],
+      ['cedar', 'lawn', 'boom'],
+    ]);
+  });
+
+  it('say where a zone has no outline, what is done by hand, and why there is nothing to draw', () => {
+    const { book, plan, day } = input();
+    const [, , last] = day.stops;
+    const hand = { kind: 'hand', handMethodId: 'hose' } as const;
+    const tasks = last!.tasks.map((each) => ({ ...each, zoneId: 'bank', method: hand }));
+    const byHand = { ...day, stops: [{ ...last!, tasks }] };
+    const text = sheetText(mapPages({ scope: 'day', book, plan, day: byHand, passes: [] }));
+    expect(text).toContain('Without an outline on the map: bank.');
+    expect(text).toContain('By hand, hose: bank (Spray two) 2,000 ft².');
+    const noStops = { ...day, stops: [], activities: [] };
+    expect(sheetText(mapPages({ scope: 'day', book, plan, day: noStops }))).toContain('no way and no lawn to draw');
+    const bare = { ...book, properties: [] };
+    expect(sheetText(mapPages({ scope: 'day', book: bare, plan, day }))).toContain('no longer has a place');
+  });
+
+  it('are among the sheets of a day and hold names as text', () => {
+    expect(SHEETS.find((each) => each.id === 'map-pages')).toMatchObject({ scope: 'day', drawsPasses: true });
+    const odd = '<script>alert(1)</script>';
+    const html = sheetsHtml([
+      mapPages(
+        dayInput(
+          fixtureBook(() => odd),
+          fixturePlan(),
+        ),
+      ),
+    ]);
+    expect(html).not.toContain('<script');
+    expect(html).toContain('&lt;script&gt;');
+  });
+});
+
+describe('a map', () => {
+  const square = (west: number, south: number, east: number, north: number) => ({
+    type: 'Polygon' as const,
+    coordinates: [
+      [
+        [west, south],
+        [east, south],
+        [east, north],
+        [west, north],
+        [west, south],
+      ] as const,
+    ],
+  });
+
+  /** Corners of the first drawn area, and the length of the bar with its words. */
+  function read(svg: string) {
+    const drawn = /<path class="edge" d="M([^"]+)Z"/.exec(svg)?.[1]?.split('L') ?? [];
+    const corners = drawn.map((each) => each.split(' ').map(Number) as [number, number]);
+    const [, length, words] = /v5h([\d.]+)v-5"\/><text[^>]*>([^<]+)</.exec(svg) ?? [];
+    return { corners, barPixels: Number(length), bar: words ?? '' };
+  }
+
+  it.each([
+    ['us', 0.3048],
+    ['metric', 1],
+  ] as const)(
+    'has a %s scale bar that is true to the ellipsoid within 0.5 %%, and north up',
+    (units, metresPerUnit) => {
+      for (const [latitude, size] of [
+        [0.5, 0.001],
+        [40, 0.002],
+        [60, 0.01],
+      ] as const) {
+        const area = { look: 'edge' as const, geometry: square(-89, latitude, -89 + size, latitude + size / 3) };
+        const svg = mapSvg({ kind: 'map', areas: [area], points: [], route: [], units });
+        const { corners, barPixels, bar } = read(svg);
+        const [southWest, southEast, northEast] = corners as [[number, number], [number, number], [number, number]];
+        // GeographicLib's geodesic along the southern edge: what the picture shows of it against what the bar says.
+        const { s12 = 0 } = geodesic.Geodesic.WGS84.Inverse(latitude, -89, latitude, -89 + size);
+        const unitsPerPixel = Number(bar.replace(/[^\d]/g, '')) / barPixels;
+        const shown = (southEast[0] - southWest[0]) * unitsPerPixel * metresPerUnit;
+        expect(Math.abs(shown / s12 - 1)).toBeLessThan(0.005);
+        expect(northEast[1]).toBeLessThan(southEast[1]);
+        expect(bar).toMatch(units === 'us' ? / ft$/ : / m$/);
+      }
+    },
+  );
+});
