@@ -6,6 +6,7 @@ import { takeDroppedFile, useBook, useHost, useView } from '../stores/index.ts';
 import { boot } from './boot.ts';
 import { Header } from './header.tsx';
 import { ImportDialog } from './import/import-dialog.tsx';
+import { useKeptFocus } from './kept-focus.ts';
 import { NoticeBar, SpokenStatus } from './notices.tsx';
 import { Overlays } from './overlays.tsx';
 import { RoomView } from './room-view.tsx';
@@ -29,6 +30,7 @@ export function App() {
   useAppearance();
   useCommandKeys();
   useDroppedFiles();
+  useKeptFocus();
   const open = useBook((book) => book.open !== null);
   return (
     <div className="window">

@@ -76,7 +76,7 @@ function BookName() {
       ) : (
         <span className="save-state">
           {open.book.invented && 'invented · '}
-          {open.readOnlyBecause !== null && 'read only'}
+          {open.readOnlyBecause !== null && <strong title={open.readOnlyBecause}>read only</strong>}
           {open.readOnlyBecause === null && save.kind === 'saving' && 'saving…'}
           {open.readOnlyBecause === null && save.kind === 'saved' && savedWords(open.savedAt)}
         </span>

@@ -67,6 +67,7 @@ export function showBook(opened: OpenBook): void {
   startDrafts(opened.session, draft);
   say(`${opened.book.name} is open, ${opened.book.properties.length} lawns.`);
   if (remark !== null) showNews(remark);
+  if (opened.readOnlyBecause !== null) showError(readOnly(opened.fileName, opened.readOnlyBecause));
 }
 
 export async function closeBook(): Promise<void> {
@@ -128,12 +129,22 @@ export function redo(): void {
 function change(action: Action): ReturnType<typeof applyAction> {
   const { open } = useBook.getState();
   if (open === null) return noBook();
+  if (open.readOnlyBecause !== null) {
+    const error = readOnly(open.fileName, open.readOnlyBecause);
+    showError(error);
+    return { ok: false, error };
+  }
   const done = applyAction(open.book, action);
   if (!done.ok) return done;
   useBook.setState({ open: { ...open, book: done.value.book }, save: { kind: 'saving' } });
   waiting.push(action);
   sendWaiting().catch(() => undefined);
   return done;
+}
+
+function readOnly(where: string, detail: string): AppError {
+  const hint = 'Everything can be looked at, planned and printed; nothing of it is kept.';
+  return { code: 'book-read-only', where, detail, hint };
 }
 
 function noBook(): Result<never> {

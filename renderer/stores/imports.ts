@@ -4,6 +4,7 @@ import type { Position, TravelMatrix } from '../../core/book/index.ts';
 import {
   type GroundSource,
   looksLikeTemperatures,
+  looksLikeWeather,
   previewMatrix,
   readTemperatureTable,
 } from '../../core/formats/index.ts';
@@ -24,6 +25,7 @@ import { callHost } from './host.ts';
 import { say, showError } from './notices.ts';
 import { inSlices } from './slices.ts';
 import { beginTemperatures, type TemperatureImport, tableOfSource, withAnswers } from './temperature-import.ts';
+import { takeWeatherTable } from './weather-file.ts';
 
 /** How far reading or looking is. */
 export type ImportProgress = Pick<Progress, 'step' | 'done' | 'total'>;
@@ -87,6 +89,13 @@ export async function readGround(fileName: string, token: string): Promise<void>
   const answer = await callHost('ground.read', { token });
   const { current } = useImport.getState();
   if (current.kind !== 'reading' || current.token !== token) return;
+  const table = answer.ok ? tableOfSource(answer.value) : null;
+  if (table !== null && looksLikeWeather(table)) {
+    show(NONE);
+    const taken = takeWeatherTable(fileName, table);
+    if (!taken.ok) showError(taken.error);
+    return;
+  }
   const begun = answer.ok ? beginImport(fileName, answer.value) : answer;
   if (begun.ok) show(begun.value);
   else failWith(begun.error);
@@ -125,6 +134,12 @@ export function readTemperatureFile(fileName: string, text: string | null): void
       : readTemperatureTable(text, fileName);
   if (read.ok) show(beginTemperatures(fileName, read.value, stations()));
   else failWith(read.error);
+}
+
+/** Whether a text is a table of daily temperatures; words about the station may stand before its header. */
+export function holdsTemperatures(text: string, fileName: string): boolean {
+  const read = readTemperatureTable(text, fileName);
+  return read.ok && looksLikeTemperatures(read.value.columns);
 }
 
 /** Says how a table of temperatures is to be read. */

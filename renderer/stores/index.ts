@@ -67,3 +67,9 @@ export { type MergedTemperatures, openQuestions, readAnswered, type TemperatureI
 export { useFormat } from './use-format.ts';
 export { usePlanStale } from './use-plan-stale.ts';
 export * from './view.ts';
+export {
+  closeWeatherFile,
+  importWeather,
+  type OpenedWeather,
+  useWeatherFile,
+} from './weather-file.ts';

@@ -3,9 +3,11 @@ import { bookDidNotOpen } from './backups.ts';
 import { showBook, useBook } from './book.ts';
 import { pickFile, receiveFile, uploadFile } from './files.ts';
 import { askHost, callHost } from './host.ts';
-import { readGround, readTemperatureFile } from './imports.ts';
+import { holdsTemperatures, readGround, readTemperatureFile } from './imports.ts';
+import { showError } from './notices.ts';
 import { rememberedBook } from './remembered.ts';
 import { goTo } from './view.ts';
+import { takeWeatherTable, weatherTableOf } from './weather-file.ts';
 
 export async function openSample(sampleId: string): Promise<void> {
   const opened = await askHost('book.openSample', { sampleId });
@@ -44,19 +46,47 @@ export async function importTemperatures(): Promise<void> {
   if (picked !== null) readTemperatureFile(picked.name, picked.text);
 }
 
-/** A file that was dropped on the window: a book is opened, anything else is previewed. */
+/** A file that was dropped on the window: a book is opened; tables of temperatures and weather, and ground, show what they would change. */
 export async function takeDroppedFile(file: File): Promise<void> {
   const lower = file.name.toLowerCase();
   const isBook =
     lower.endsWith('.swardway') ||
     (lower.endsWith('.json') && (await file.slice(0, 4096).text()).includes('swardway-book'));
-  if (isBook || useBook.getState().open === null) {
+  if (isBook || (lower.endsWith('.json') && useBook.getState().open === null)) {
     const picked = await uploadFile('book', file);
     if (picked !== null) await openToken(picked.token);
     return;
   }
+  if (useBook.getState().open === null) {
+    const detail = 'This file is no book, and no book is open that it could go into.';
+    showError({
+      code: 'nothing-to-do',
+      where: file.name,
+      detail,
+      hint: 'Open or start a book first, then drop it again.',
+    });
+    return;
+  }
+  if (/\.(csv|txt)$/.test(lower) && file.size <= LARGEST_TABLE && (await tookTable(file))) return;
   const picked = await uploadFile('ground', file);
   if (picked !== null) await readGround(picked.name, picked.token);
+}
+
+/** Tables of days and hours have no more than a few of these, bytes. */
+const LARGEST_TABLE = 16 * 1024 * 1024;
+
+/** Whether a table is one of temperatures or of weather; it is shown then. */
+async function tookTable(file: File): Promise<boolean> {
+  const text = await file.text();
+  const weather = weatherTableOf(text, file.name);
+  if (weather !== null) {
+    const taken = takeWeatherTable(file.name, weather);
+    if (!taken.ok) showError(taken.error);
+    return true;
+  }
+  if (!holdsTemperatures(text, file.name)) return false;
+  readTemperatureFile(file.name, text);
+  return true;
 }
 
 export async function saveCopy(as: 'book' | 'json'): Promise<void> {

@@ -19,6 +19,8 @@ type ViewState = {
   readonly zoomToSelection: number;
   readonly zoomToAll: number;
   readonly ribbonAsTable: boolean;
+  /** Which view of a room is shown, by room; a room that is not named shows its first one. */
+  readonly views: Readonly<Partial<Record<Room, string>>>;
 };
 
 const LIMITS: Readonly<Record<Panel, readonly [number, number]>> = {
@@ -40,10 +42,16 @@ export const useView = create<ViewState>(() => ({
   zoomToSelection: 0,
   zoomToAll: 0,
   ribbonAsTable: false,
+  views: {},
 }));
 
 export function goTo(room: Room): void {
   useView.setState({ room });
+}
+
+/** Shows one of the views of a room, now or when somebody goes there. */
+export function showView(room: Room, view: string): void {
+  useView.setState(({ views }) => ({ views: { ...views, [room]: view } }));
 }
 
 export function openOverlay(overlay: Overlay): void {

@@ -10,6 +10,8 @@ type VirtualListProps<Item extends { readonly id: string; readonly name: string 
   readonly onSelect: (id: string) => void;
   /** Enter, or a double click. */
   readonly onOpen: (id: string) => void;
+  /** Keys that mean something else to the window around the list, and find no row unless a word is being typed. Absent: none. */
+  readonly isTaken?: (key: string) => boolean;
   readonly children: (item: Item) => ReactNode;
 };
 
@@ -18,12 +20,12 @@ const TYPING_PAUSE_MS = 700;
 
 /**
  * A list of thousands of rows of one height, of which only those in view are drawn (the listbox pattern of the WAI-ARIA Authoring
- * Practices with aria-activedescendant). Arrow keys, Page, Home and End move; typing finds a row by its name.
+ * Practices with aria-activedescendant). Arrow keys, Page, Home and End move; typing finds a row by the beginning of its name, or of a word of it.
  */
 export function VirtualList<Item extends { readonly id: string; readonly name: string }>(
   props: VirtualListProps<Item>,
 ) {
-  const { label, items, rowPx, selectedId, onSelect, onOpen, children } = props;
+  const { label, items, rowPx, selectedId, onSelect, onOpen, isTaken, children } = props;
   const { box, onScroll, heightPx, range } = useRowsInView<HTMLDivElement>(items.length, rowPx);
   const typed = useRef({ text: '', at: 0 });
   const idStem = useId();
@@ -48,16 +50,22 @@ export function VirtualList<Item extends { readonly id: string; readonly name: s
     }
     const row = rowForKey(event.key, selected, items.length, Math.max(1, Math.floor(heightPx / rowPx) - 1));
     const found = row ?? (/^[\p{L}\p{N} ]$/u.test(event.key) ? rowTyped(event.key) : null);
+    // What finds nothing is left to the keys of the window.
     if (found === null) return;
     event.preventDefault();
     event.stopPropagation();
     choose(found);
   };
-  const rowTyped = (key: string): number => {
+  const rowTyped = (key: string): number | null => {
     const now = performance.now();
-    const text = now - typed.current.at > TYPING_PAUSE_MS ? key : typed.current.text + key;
-    typed.current = { text, at: now };
-    return rowForText((index) => items[index]?.name ?? '', items.length, selected, text);
+    const goesOn = typed.current.text !== '' && now - typed.current.at <= TYPING_PAUSE_MS;
+    if (!goesOn && isTaken?.(key) === true) return null;
+    const text = goesOn ? typed.current.text + key : key;
+    const found = rowForText((index) => items[index]?.name ?? '', items.length, selected, text);
+    typed.current = { text: found < 0 && !goesOn ? '' : text, at: now };
+    if (found >= 0) return found;
+    // A word that is typed on stays with the list even where no row has it.
+    return goesOn ? selected : null;
   };
 
   const { first, end } = range;

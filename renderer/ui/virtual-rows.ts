@@ -40,14 +40,21 @@ export function rowForKey(key: string, index: number, count: number, pageRows: n
   }
 }
 
-/** The next row whose words begin with what was typed, looking on from the row after `index` and round again; -1 for none. */
-export function rowForText(words: (index: number) => string, count: number, index: number, typed: string): number {
+/**
+ * The next row whose name begins with what was typed, looking on from the row after `index` and round again; where none does, the next one
+ * with a word that begins so, as in "6 Teasel Lane". -1 for none.
+ */
+export function rowForText(name: (index: number) => string, count: number, index: number, typed: string): number {
   const sought = typed.toLowerCase();
   // While the same word is being typed on, the present row may still be the one; a single letter goes on to the next.
   const start = typed.length > 1 ? Math.max(0, index) : index + 1;
-  for (let step = 0; step < count; step += 1) {
-    const row = (start + step) % count;
-    if (words(row).toLowerCase().startsWith(sought)) return row;
-  }
-  return -1;
+  const next = (fits: (text: string) => boolean): number => {
+    for (let step = 0; step < count; step += 1) {
+      const row = (start + step) % count;
+      if (fits(name(row).toLowerCase())) return row;
+    }
+    return -1;
+  };
+  const first = next((text) => text.startsWith(sought));
+  return first < 0 ? next((text) => text.includes(` ${sought}`)) : first;
 }

@@ -37,7 +37,7 @@ export function DayRoom() {
       leftLabel="Stops"
       right={<StopInspector day={day} />}
       rightLabel="Selected stop"
-      bottom={<Views label="Views of the day" views={viewsOf(day)} />}
+      bottom={<Views room="day" label="Views of the day" views={viewsOf(day)} />}
       bottomLabel="Views of the day"
     >
       <DayMap day={day} />

@@ -1,6 +1,7 @@
 import { FileInput, Plus, TriangleAlert } from 'lucide-react';
 import { memo, useDeferredValue, useMemo, useState } from 'react';
 import type { Property } from '../../../core/book/index.ts';
+import { COMMANDS, commandForKey } from '../../commands/index.ts';
 import { counted } from '../../format/index.ts';
 import {
   addLawn,
@@ -10,6 +11,7 @@ import {
   showSelectionOnMap,
   useBook,
   useFormat,
+  useHost,
   useMeasures,
   useSelection,
 } from '../../stores/index.ts';
@@ -85,10 +87,17 @@ function Lawns({ properties }: { readonly properties: readonly Property[] }) {
       selectedId={selected}
       onSelect={selectProperty}
       onOpen={showSelectionOnMap}
+      isTaken={isCommand}
     >
       {(property) => <LawnRow property={property} />}
     </VirtualList>
   );
+}
+
+/** Letters that draw on the lawn that was just chosen do so from its list too; where they do nothing they find a lawn. */
+function isCommand(key: string): boolean {
+  const command = useHost.getState().settings.letterKeys ? commandForKey(COMMANDS, key.toUpperCase()) : null;
+  return command !== null && command.whyNot() === null;
 }
 
 /** One lawn: name and area, below them what it is made of. */

@@ -42,7 +42,7 @@ export function RoundRoom() {
       right={<RoundMap />}
       rightLabel="Lawns by day"
     >
-      <Views label="Views of the round" views={VIEWS} />
+      <Views room="round" label="Views of the round" views={VIEWS} />
     </Workbench>
   );
 }

@@ -62,6 +62,16 @@ describe('typing', () => {
     expect(find(1, 'barley 2')).toBe(2);
   });
 
+  test('where no name begins so, a word of a name does', () => {
+    const streets = ['6 Teasel Lane', '8 Oak Road', '2 Teasel Lane'];
+    const row = (index: number, typed: string) => rowForText((at) => streets[at]!, streets.length, index, typed);
+    expect(row(-1, 't')).toBe(0);
+    expect(row(0, 't')).toBe(2);
+    expect(row(0, 'oak r')).toBe(1);
+    expect(row(-1, '2')).toBe(2);
+    expect(row(-1, 'easel')).toBe(-1);
+  });
+
   test('what no row begins with finds none', () => {
     expect(find(0, 'x')).toBe(-1);
   });

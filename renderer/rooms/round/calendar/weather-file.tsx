@@ -5,7 +5,6 @@ import {
   guessWeather,
   guessWeatherColumns,
   RAIN_UNITS,
-  readTable,
   readWeather,
   type Table,
   type WeatherAnswers,
@@ -14,27 +13,18 @@ import {
   WIND_UNITS,
 } from '../../../../core/formats/index.ts';
 import { counted } from '../../../format/index.ts';
-import { pickFile, showError } from '../../../stores/index.ts';
+import { closeWeatherFile, importWeather, type OpenedWeather, useWeatherFile } from '../../../stores/index.ts';
 import { Button, Choice, Field, IssueList, Section } from '../../../ui/index.ts';
 import { takeWeather } from './calendar-edits.ts';
 
-type Opened = { readonly name: string; readonly table: Table };
-
 /** Weather by the hour out of a file: its columns and units are shown and asked, then its days are taken. */
 export function WeatherFile({ book }: { readonly book: Book }) {
-  const [opened, setOpened] = useState<Opened | null>(null);
-  const open = async (): Promise<void> => {
-    const file = await pickFile('csv');
-    if (file === null) return;
-    const table = readTable(file.text ?? '', file.name);
-    if (table.ok) setOpened({ name: file.name, table: table.value });
-    else showError(table.error);
-  };
+  const opened = useWeatherFile((state) => state.opened);
   return (
     <Section
       title="Weather"
       aside={
-        <Button onPress={() => open().catch(() => undefined)}>
+        <Button onPress={() => importWeather().catch(() => undefined)}>
           <FileUp size={14} aria-hidden="true" /> Read a file
         </Button>
       }
@@ -46,14 +36,14 @@ export function WeatherFile({ book }: { readonly book: Book }) {
             : `${counted(book.weather.length, 'day')} of weather in the book.`}
         </p>
       ) : (
-        <Questions key={opened.name} book={book} opened={opened} onDone={() => setOpened(null)} />
+        <Questions key={opened.name} book={book} opened={opened} onDone={closeWeatherFile} />
       )}
     </Section>
   );
 }
 
 type Asked = Partial<Omit<WeatherAnswers, 'columns'>>;
-type QuestionsProps = { readonly book: Book; readonly opened: Opened; readonly onDone: () => void };
+type QuestionsProps = { readonly book: Book; readonly opened: OpenedWeather; readonly onDone: () => void };
 
 function Questions({ book, opened, onDone }: QuestionsProps) {
   const { table, name } = opened;
@@ -71,7 +61,7 @@ function Questions({ book, opened, onDone }: QuestionsProps) {
   const read = open.length === 0 ? readWeather(table, answers, name) : null;
   const whyNot = open[0] ?? (read?.days.length === 0 ? 'No row of it can be read' : null);
   return (
-    <div className="weather-file">
+    <div className="weather-file" ref={showUp}>
       <p className="strong">{name}</p>
       <Columns table={table} columns={columns} onChange={setColumns} />
       <Units columns={columns} guess={guess} asked={asked} onAnswer={(more) => setAsked({ ...asked, ...more })} />
@@ -96,6 +86,11 @@ function Questions({ book, opened, onDone }: QuestionsProps) {
       </div>
     </div>
   );
+}
+
+/** A file may come from outside the calendar: its questions are brought into view. */
+function showUp(element: HTMLElement | null): void {
+  element?.scrollIntoView({ block: 'nearest' });
 }
 
 /** What has to be answered before the file can be read. */
