@@ -1,6 +1,13 @@
 export { demandFor } from './demand.ts';
 export { treatedGround } from './ground.ts';
-export { carrierLimitIssues, intervalIssues, rateLimitIssues, rateWords, yearLimitIssues } from './label-limits.ts';
+export {
+  carrierLimitIssues,
+  intervalIssues,
+  RATE_GROUND,
+  rateLimitIssues,
+  rateWords,
+  yearLimitIssues,
+} from './label-limits.ts';
 export {
   areaPerTank,
   bagsNeeded,

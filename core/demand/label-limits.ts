@@ -1,5 +1,13 @@
 import { type Issue, issue } from '../base/index.ts';
 import type { Mix, Product } from '../book/index.ts';
+import {
+  FLUID_OUNCES_PER_GALLON,
+  KILOGRAMS_PER_POUND,
+  LITRES_PER_GALLON,
+  OUNCES_PER_POUND,
+  SQUARE_METRES_PER_SQUARE_FOOT,
+  type UnitSystem,
+} from '../units/index.ts';
 import type { ZoneDemand } from './types.ts';
 
 /** Sums of decimals may pass a limit by their last binary digit; that much is not a breach. */
@@ -105,9 +113,16 @@ function rateOf(demand: ZoneDemand, productId: string): readonly number[] {
   return amount > 0 && demand.treatedSqFt > 0 ? [(amount * 1000) / demand.treatedSqFt] : [];
 }
 
-/** "1.2 fl oz". */
-export function rateWords(unit: Product['unit'], amount: number): string {
-  return `${figure(amount)} ${unitWord(unit)}`;
+/** The ground that rates are put on, in words. */
+export const RATE_GROUND = { us: '1,000 ft²', metric: '100 m²' } as const;
+
+/** A rate without its ground: "1.2 fl oz" on 1,000 ft2; metric "38.2 mL", "488 g" on 100 m2. */
+export function rateWords(unit: Product['unit'], amountPer1000SqFt: number, system: UnitSystem = 'us'): string {
+  if (system === 'us') return `${figure(amountPer1000SqFt)} ${unitWord(unit)}`;
+  const onHundred = amountPer1000SqFt / (10 * SQUARE_METRES_PER_SQUARE_FOOT);
+  if (unit === 'fl-oz') return `${figure((onHundred / FLUID_OUNCES_PER_GALLON) * LITRES_PER_GALLON * 1000)} mL`;
+  const pounds = unit === 'oz' ? onHundred / OUNCES_PER_POUND : onHundred;
+  return `${figure(pounds * KILOGRAMS_PER_POUND * 1000)} g`;
 }
 
 function unitWord(unit: Product['unit']): string {

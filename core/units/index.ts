@@ -28,6 +28,7 @@ export {
   type MeasuredUnit,
 } from './format-product.ts';
 export { formatClock, formatDuration } from './format-time.ts';
+export { metricText } from './metric-text.ts';
 export { milesCostPerM, NANO_PER_DOLLAR, overtimePerMs, wagePerMs } from './money.ts';
 export { formatMonthDay, parseMonthDay } from './month-day.ts';
 export {

@@ -17,6 +17,7 @@ import {
   formatVolume,
   formatWeight,
   formatWidth,
+  metricText,
   type ProductUnit,
   type UnitSystem,
 } from '../../core/units/index.ts';
@@ -45,9 +46,12 @@ export type Formatter = {
   readonly number: (value: number, decimals?: number) => string;
   readonly date: (date: string) => string;
   readonly longDate: (date: string) => string;
+  /** A sentence that core wrote with its quantities in US units, in the units that are read. */
+  readonly said: (text: string) => string;
 };
 
-export function formatterFor(system: UnitSystem): Formatter {
+/** @param names those that hold a quantity and stay as they are in sentences */
+export function formatterFor(system: UnitSystem, names: () => readonly string[] = () => []): Formatter {
   return {
     system,
     area: (value) => formatArea(value, system),
@@ -71,6 +75,7 @@ export function formatterFor(system: UnitSystem): Formatter {
     number: formatNumber,
     date: (date) => dateWords(date, 'short'),
     longDate: (date) => dateWords(date, 'long'),
+    said: (text) => (system === 'us' ? text : metricText(text, names())),
   };
 }
 

@@ -27,7 +27,7 @@ function refillWords(event: Extract<DayEvent, { kind: 'refills' }>, words: Forma
   const stop = stopNumber === 0 ? '' : `, ${refill.afterSqFt > 0 ? 'in' : 'before'} stop ${stopNumber}`;
   const after = refill.afterSqFt > 0 ? ` after ${words.area(refill.afterSqFt)}` : '';
   const where = refill.fillPointId === '' ? 'refill from the rig' : 'refill at a fill point';
-  return `${where}${stop}${after}: ${refill.reason}`;
+  return `${where}${stop}${after}: ${words.said(refill.reason)}`;
 }
 
 /** What every tank, hopper and stock holds at a moment: "Stand-on 12.3 gal". */

@@ -1,6 +1,7 @@
 import { TriangleAlert } from 'lucide-react';
 import { type ReactNode, useMemo } from 'react';
 import type { Issue, Severity } from '../../core/base/index.ts';
+import { useFormat } from '../stores/index.ts';
 import { MoreRows, useFirstRows } from './first-rows.tsx';
 
 const ORDER: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
@@ -21,6 +22,7 @@ export function IssueList<Found extends Issue>({ issues, most, tools }: IssueLis
     [issues],
   );
   const { shown, hidden, showMore } = useFirstRows(sorted, most);
+  const words = useFormat();
   return (
     <>
       <ul className="issue-list">
@@ -29,7 +31,7 @@ export function IssueList<Found extends Issue>({ issues, most, tools }: IssueLis
             {each.severity !== 'note' && <TriangleAlert size={13} aria-hidden="true" />}
             <span>
               <span className="only-spoken">{SEVERITY_WORDS[each.severity]}: </span>
-              {each.message} <span className="quiet">({each.where})</span>
+              {words.said(each.message)} <span className="quiet">({each.where})</span>
               {tools?.(each)}
             </span>
           </li>

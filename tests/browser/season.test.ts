@@ -1,12 +1,27 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeBook } from '../../core/book/index.ts';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
 import { seasonBook } from './season-book.ts';
+
+/** Figures in US units that the page shows, without names of the sample that hold one. */
+function usFigures(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const names = /Hose reel 200 ft|Hand spreader 40 lb/g;
+    const figures = /[^.;]{0,30}\d ?(?:ft²|ft2|gal|fl oz|lb|oz|mph|°F|mi|am|pm)(?![\w²])|per 1,000 ft²/g;
+    const texts = [...document.querySelectorAll<HTMLElement>('body *')].flatMap((element) => [
+      ...[...element.childNodes].flatMap((node) => (node.nodeType === Node.TEXT_NODE ? [node.textContent ?? ''] : [])),
+      ...['title', 'aria-label', 'aria-valuetext'].map((name) => element.getAttribute(name) ?? ''),
+      element instanceof HTMLInputElement ? element.value : '',
+    ]);
+    return texts.flatMap((text) => text.replace(names, 'NAME').match(figures) ?? []);
+  });
+}
 
 describeWithChromium('the season and what to buy', () => {
   let desk: Desk;
@@ -80,6 +95,30 @@ describeWithChromium('the season and what to buy', () => {
     expect(figures.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBe(total);
     expect(await cost.getByRole('option').count()).toBeGreaterThan(5);
     expect(await accessFaults(page)).toEqual([]);
+  });
+
+  test('in metric units no view of Round and Day has a figure in US units, apart from names that hold one', async () => {
+    const { page } = desk;
+    await page.keyboard.press('Control+k');
+    await page.getByRole('dialog', { name: 'Find a command' }).waitFor();
+    await page.keyboard.type('metric units');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    const found: string[] = [];
+    const look = async (of: string, name: string) => {
+      await page.getByRole('tab', { name, exact: true }).click();
+      await page.waitForTimeout(250);
+      found.push(...(await usFigures(page)).map((each) => `${of} ${name}: ${each}`));
+    };
+    await page.getByRole('tab', { name: 'Season' }).click();
+    await page.getByRole('listbox', { name: 'Lawns of the season' }).getByRole('option').first().click();
+    // The cap of 0.04 lb on 1,000 ft2 is 0.04 x 488.243 g on 100 m2.
+    expect(await page.getByLabel('Most of Holdanil, g per 100 m² in a year').inputValue()).toBe('19.5297');
+    for (const name of ['Plan', 'When', 'Calendar', 'Programmes', 'Season', 'Buy', 'Fleets']) await look('Round', name);
+    await goToRoom(page, 'Day');
+    await page.locator('.stop-item').nth(1).click();
+    for (const name of ['Levels', 'Who can go', 'How sure', 'Morning']) await look('Day', name);
+    expect([...new Set(found)]).toEqual([]);
   });
 
   test('a licence that ends before a planned day is said in the shed', async () => {

@@ -1,4 +1,5 @@
 import type { Book, Property } from '../../book/index.ts';
+import type { UnitSystem } from '../../units/index.ts';
 import { add, contentsOf, sumAmounts, unweighed } from './contents.ts';
 import { countsFor, limitsOf } from './limits.ts';
 import { readSeason, type Season, type SeasonOptions } from './season.ts';
@@ -111,13 +112,18 @@ function worstUse(zones: readonly ZoneYear[], limit: Limit): LawnYear['worst'] {
 }
 
 /** How a zone comes to what it has used of a limit, in words; of one application the largest. */
-export function arithmeticOf(limit: Limit, { applications }: ZoneYear, year: string): string {
+export function arithmeticOf(
+  limit: Limit,
+  { applications }: ZoneYear,
+  year: string,
+  system: UnitSystem = 'us',
+): string {
   const parts = applications
     .map((each) => ({ from: `in ${sourceWords(each)}`, amount: countsFor(limit, each) }))
     .filter((each) => each.amount > 0);
-  if (limit.kind !== 'product-application') return sumWords(limit, parts, year);
+  if (limit.kind !== 'product-application') return sumWords(limit, parts, year, system);
   const [largest] = parts.toSorted((one, other) => other.amount - one.amount);
-  return sumWords(limit, largest === undefined ? [] : [largest], '');
+  return sumWords(limit, largest === undefined ? [] : [largest], '', system);
 }
 
 /** What a round of the book still has before it, of one product. */

@@ -52,12 +52,13 @@ export function DayStops({ day }: { readonly day: PlanDay }) {
 
 /** What a little more of something would change; nothing where nothing does. */
 function WhatIf({ day }: { readonly day: PlanDay }) {
+  const words = useFormat();
   if (day.whatIf.length === 0) return null;
   return (
     <section className="what-if" aria-label="With a little more">
       <h3>With a little more</h3>
       {day.whatIf.map((each) => (
-        <p key={each.words}>{each.words}.</p>
+        <p key={each.words}>{words.said(each.words)}.</p>
       ))}
     </section>
   );
@@ -178,7 +179,7 @@ function RefillLine({ day, refill, book, words }: RefillLineProps) {
         {refill.fillPointId !== '' && ` at ${place}`}
       </span>
       <b>{words.clock(refill.startSec)}</b>
-      <span className="refill-why">{refill.reason}</span>
+      <span className="refill-why">{words.said(refill.reason)}</span>
     </button>
   );
 }

@@ -84,7 +84,7 @@ function FitTable({ book, property, day, stop, treatment }: FitProps & { readonl
                   >
                     {cell.answer.can
                       ? `${words.duration((cell.minutes ?? 0) * 60)}${cell.answer.tight ? ', tight' : ''}`
-                      : cell.answer.words}
+                      : words.said(cell.answer.words)}
                     {cell.trim !== null && (
                       <span className="fit-tag">
                         of it {words.duration(cell.trim.minutes * 60)} hand trim of {words.area(cell.trim.areaSqFt)},{' '}

@@ -75,7 +75,7 @@ export function Truck({ book, day }: { readonly book: Book; readonly day: PlanDa
       {day.leftOver.map((each) => (
         <p key={each.compartmentId} className="small">
           Left in the evening: {each.volumeGal > 0 ? words.volume(each.volumeGal) : words.weight(each.weightLb)}.{' '}
-          <span className="quiet">{each.advice}</span>
+          <span className="quiet">{words.said(each.advice)}</span>
         </p>
       ))}
       {book.invented && <p className="invented">Invented book: products and rates are not for use.</p>}

@@ -66,7 +66,7 @@ function Chosen({ book, stop, property }: ChosenProps) {
               {task.person === 2 && ', second person'}
             </p>
             <TaskFigures task={task} />
-            <p className="quiet small">{task.why}</p>
+            <p className="quiet small">{words.said(task.why)}</p>
           </li>
         ))}
       </ol>
@@ -104,13 +104,14 @@ function TaskFigures({ task }: { readonly task: PlanTask }) {
 
 /** What the day would take if this stop were done by something else; nothing where nothing else can. */
 function OtherWays({ stop }: { readonly stop: PlanStop }) {
+  const words = useFormat();
   if (stop.otherWays.length === 0) return null;
   return (
     <Section title="Done another way">
       <ul className="chosen-list">
         {stop.otherWays.map((way) => (
           <li key={`${way.rigId} ${way.words}`} className="quiet small">
-            {way.words}
+            {words.said(way.words)}
           </li>
         ))}
       </ul>

@@ -116,7 +116,8 @@ function FitRows({ table, rows }: FitRowsProps) {
 function Cell({ cell }: { readonly cell: GoCell | undefined }) {
   const words = useFormat();
   if (cell === undefined) return <td />;
-  const { minutes, words: said, tight } = cell;
+  const { minutes, tight } = cell;
+  const said = words.said(cell.words);
   return (
     <td title={said}>
       <div className={minutes === null ? 'who-cell quiet' : 'who-cell'}>

@@ -111,7 +111,7 @@ const LawnRow = memo(function LawnRow({ property }: { readonly property: Propert
       <span className="row-title">{property.name}</span>
       <span className="row-figure">{measure === null ? '…' : area === null ? 'not measured' : words.area(area)}</span>
       <span className="row-note">
-        {rowNote(property)}
+        {words.said(rowNote(property))}
         {faults > 0 && (
           <span className="caution row-flag">
             <TriangleAlert size={11} aria-hidden="true" /> {faults} to check

@@ -2,8 +2,10 @@ import { Plus, X } from 'lucide-react';
 import { useState } from 'react';
 import { ok } from '../../../core/base/index.ts';
 import type { Book, Cap } from '../../../core/book/index.ts';
+import { RATE_GROUND } from '../../../core/demand/index.ts';
 import { activeNames } from '../../../core/round/ledger/index.ts';
-import { freshId, putRecord, removeRecord, showError } from '../../stores/index.ts';
+import { KILOGRAMS_PER_POUND, SQUARE_METRES_PER_SQUARE_FOOT } from '../../../core/units/index.ts';
+import { freshId, putRecord, removeRecord, showError, useFormat } from '../../stores/index.ts';
 import { Button, Choice, DraftInput, QuantityInput, Section } from '../../ui/index.ts';
 
 const KINDS = [
@@ -13,11 +15,24 @@ const KINDS = [
   { value: 'active', words: 'active ingredient' },
 ] as const;
 
+/** Pounds on 1,000 ft2 as grams on 100 m2. */
+const GRAMS_PER_POUND_RATE = (KILOGRAMS_PER_POUND * 1000) / (10 * SQUARE_METRES_PER_SQUARE_FOOT);
+const CAP_UNITS = {
+  us: { unit: 'lb', ground: RATE_GROUND.us, factor: 1 },
+  metric: { unit: 'g', ground: RATE_GROUND.metric, factor: GRAMS_PER_POUND_RATE },
+} as const;
+
+/** How caps are typed and shown in the units that are read; books keep pounds on 1,000 ft2. */
+function useCapUnit() {
+  return CAP_UNITS[useFormat().system];
+}
+
 /** The most of nutrients and active ingredients in a year, whatever product they come from. All figures are the user's. */
 export function CapsSection({ book }: { readonly book: Book }) {
   const names = activeNames(book);
+  const per = useCapUnit();
   return (
-    <Section title="Caps of a calendar year, per 1,000 ft²">
+    <Section title={`Caps of a calendar year, per ${per.ground}`}>
       <p className="quiet small">
         A rule of the state or the town, or a label that limits an ingredient over all products. Work that would pass
         one is refused with the arithmetic.
@@ -28,7 +43,7 @@ export function CapsSection({ book }: { readonly book: Book }) {
             <th scope="col">of what</th>
             <th scope="col">ingredient</th>
             <th scope="col" className="number">
-              most, lb
+              most, {per.unit}
             </th>
             <th scope="col">set by</th>
             <th scope="col">
@@ -50,6 +65,7 @@ export function CapsSection({ book }: { readonly book: Book }) {
 type RowProps = { readonly cap: Cap; readonly number: number; readonly names: readonly string[] };
 
 function CapRow({ cap, number, names }: RowProps) {
+  const per = useCapUnit();
   const change = (next: Cap, label: string) => {
     const done = putRecord('caps', next, label);
     if (!done.ok) showError(done.error);
@@ -81,11 +97,14 @@ function CapRow({ cap, number, names }: RowProps) {
       <td className="number">
         <QuantityInput
           kind="fine-number"
-          label={`Most of ${said}, lb per 1,000 ft² in a year`}
-          value={cap.mostLbPer1000SqFt}
+          label={`Most of ${said}, ${per.unit} per ${per.ground} in a year`}
+          value={cap.mostLbPer1000SqFt * per.factor}
           positive
           onCommit={(value) =>
-            change({ ...cap, mostLbPer1000SqFt: value ?? cap.mostLbPer1000SqFt }, `Change cap of ${said}`)
+            change(
+              { ...cap, mostLbPer1000SqFt: value === null ? cap.mostLbPer1000SqFt : value / per.factor },
+              `Change cap of ${said}`,
+            )
           }
         />
       </td>
@@ -134,6 +153,7 @@ function IngredientChoice({ label, what, active, names, onChoose }: IngredientPr
 
 /** The row for one more: nothing is put in before its figure is typed. */
 function NewCap({ book, names }: { readonly book: Book; readonly names: readonly string[] }) {
+  const per = useCapUnit();
   const [what, setWhat] = useState<Cap['what']>('nitrogen');
   const [named, setActive] = useState('');
   const [most, setMost] = useState<number | null>(null);
@@ -169,12 +189,12 @@ function NewCap({ book, names }: { readonly book: Book; readonly names: readonly
       <td className="number">
         <QuantityInput
           kind="fine-number"
-          label="Most of a new cap, lb per 1,000 ft² in a year"
-          value={most}
+          label={`Most of a new cap, ${per.unit} per ${per.ground} in a year`}
+          value={most === null ? null : most * per.factor}
           optional
           positive
           onCommit={(value) => {
-            setMost(value);
+            setMost(value === null ? null : value / per.factor);
             return ok(null);
           }}
         />

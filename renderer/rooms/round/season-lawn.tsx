@@ -103,7 +103,7 @@ function Limits({ ledger, zone }: { readonly ledger: SeasonLedger; readonly zone
                 <td className="number">
                   <Share share={use.share} />
                 </td>
-                <td className="small">{arithmeticOf(limit, zone, ledger.year)}</td>
+                <td className="small">{arithmeticOf(limit, zone, ledger.year, words.system)}</td>
               </tr>
             );
           })}

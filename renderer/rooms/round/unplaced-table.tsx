@@ -1,7 +1,7 @@
 import { Check } from 'lucide-react';
 import { useDeferredValue, useMemo, useState } from 'react';
 import type { Plan } from '../../../core/plan/result/index.ts';
-import { goTo, selectProperty } from '../../stores/index.ts';
+import { goTo, selectProperty, useFormat } from '../../stores/index.ts';
 import { MoreRows, Section, TableHead, useFirstRows } from '../../ui/index.ts';
 import { foundRows, unplacedRows } from './unplaced-rows.ts';
 
@@ -11,6 +11,7 @@ const WORTH_SEARCHING = 10;
 /** Work that found no place, with the reason of every rig. */
 export function UnplacedTable({ plan }: { readonly plan: Plan }) {
   const rows = useMemo(() => unplacedRows(plan), [plan]);
+  const words = useFormat();
   const [query, setQuery] = useState('');
   const sought = useDeferredValue(query);
   const found = useMemo(() => foundRows(rows, sought), [rows, sought]);
@@ -58,7 +59,7 @@ export function UnplacedTable({ plan }: { readonly plan: Plan }) {
                 <td>{row.zones.join(', ')}</td>
                 <td className="stop">
                   {row.why.map((line) => (
-                    <p key={line}>{line}</p>
+                    <p key={line}>{words.said(line)}</p>
                   ))}
                 </td>
               </tr>

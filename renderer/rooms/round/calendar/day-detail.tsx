@@ -24,8 +24,10 @@ export function DayDetail({ book, round, facts }: DayDetailProps) {
   return (
     <section className="day-detail" aria-label={words.longDate(date)}>
       <h3>{words.longDate(date)}</h3>
-      <p>{facts.why === '' ? 'A day of the round.' : sentence(facts.why)}</p>
-      {facts.weather !== '' && <p className="caution small">The weather closes a part of it: {facts.weather}.</p>}
+      <p>{facts.why === '' ? 'A day of the round.' : sentence(words.said(facts.why))}</p>
+      {facts.weather !== '' && (
+        <p className="caution small">The weather closes a part of it: {words.said(facts.weather)}.</p>
+      )}
       {planned !== undefined && (
         <p>
           {counted(facts.stops, 'stop')} planned.{' '}

@@ -24,8 +24,10 @@ export function WeatherHours({ book, round, date }: WeatherHoursProps) {
   const day = weatherOn(book, date);
   const shifts = roundWeather(book, round, [date], rigs)?.[0] ?? [];
   const whyOf = (hour: number): string =>
-    shifts.flatMap((each) => each.hours).find((each) => each.date === date && each.hour === hour && each.why !== '')
-      ?.why ?? '';
+    words.said(
+      shifts.flatMap((each) => each.hours).find((each) => each.date === date && each.hour === hour && each.why !== '')
+        ?.why ?? '',
+    );
   if (!Number.isFinite(from)) return null;
   return (
     <details className="weather-hours" open={day.hours.length > 0}>

@@ -61,6 +61,10 @@ describe('two rounds of a split application', () => {
     expect(arithmeticOf(limit, zoneOf(recorded, 'one', 'front'), '2027')).toBe(
       'Early: 0.5 fl oz in round first (recorded 2027-03-16) + 0.4 fl oz in round second = 0.9 fl oz per 1,000 ft² in 2027, its label allows 1 fl oz',
     );
+    // A fluid ounce of 29.5735 mL (a gallon of 3.785411784 L in 128) on 92.903 m2 is 31.83 mL on 100 m2.
+    expect(arithmeticOf(limit, zoneOf(recorded, 'one', 'front'), '2027', 'metric')).toBe(
+      'Early: 15.92 mL in round first (recorded 2027-03-16) + 12.73 mL in round second = 28.65 mL per 100 m² in 2027, its label allows 31.83 mL',
+    );
   });
 
   test('a lawn recorded as skipped counts no longer, what was done before on it does', () => {
