@@ -27,8 +27,11 @@ export const templateSchema = v.object({
 const writtenElementSchema = v.object({
   id: idSchema,
   text: textSchema,
-  /** 'planned': as it was planned, since nothing else was written down; 'hand': typed into the record. Absent: from the book and what was written down. */
-  from: v.optional(v.picklist(['planned', 'hand'])),
+  /**
+   * 'planned': as it was planned, since nothing else was written down; 'hand': typed into the record; 'missing': it was asked for and not
+   * known, its text is ''. Absent: from the book and what was written down.
+   */
+  from: v.optional(v.picklist(['planned', 'hand', 'missing'])),
 });
 
 /** One product of one treatment. */

@@ -1,6 +1,6 @@
 import type { ApplicationRecord } from '../book/index.ts';
 import { type Content, contentOf } from './content.ts';
-import { elementWords } from './missing.ts';
+import { elementWords, productName } from './missing.ts';
 import type { Draft } from './types.ts';
 
 /** One thing that two versions say differently; '' where one of them does not say it. */
@@ -27,7 +27,8 @@ export function differencesOf(before: Content, after: Content): readonly Differe
     ...[...keys].flatMap((key) => {
       const old = before.products.find((each) => keyOf(each) === key);
       const next = after.products.find((each) => keyOf(each) === key);
-      return ofElements(old?.elements ?? [], next?.elements ?? [], nameOf(next ?? old));
+      const named = next ?? old;
+      return named === undefined ? [] : ofElements(old?.elements ?? [], next?.elements ?? [], productName(named));
     }),
   ];
 }
@@ -51,8 +52,4 @@ type Product = ApplicationRecord['products'][number];
 
 function keyOf({ treatmentId, productId }: Pick<Product, 'treatmentId' | 'productId'>): string {
   return JSON.stringify([treatmentId, productId]);
-}
-
-function nameOf(product: Product | undefined): string {
-  return product?.elements.find((each) => each.id === 'product')?.text ?? product?.productId ?? '';
 }

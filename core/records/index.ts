@@ -1,7 +1,7 @@
 export { type Difference, differences, differencesOf } from './differences.ts';
 export { draftRecord, subjectOf, visitOf } from './draft.ts';
 export { type Kept, keepRecord, type Signed, withdrawRecord } from './keep.ts';
-export { elementWords, hasPlanned, type Missing, missingOf } from './missing.ts';
+export { elementWords, type Missing, missingInRecord, missingOf, productName } from './missing.ts';
 export { PRODUCT_ELEMENTS } from './product-elements.ts';
 export { RECORD_RULES, type RecordRule, type RuleId, ruleNames } from './rules.ts';
 export { type Typed, typedIn, withTyped } from './typed.ts';

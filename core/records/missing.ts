@@ -1,7 +1,7 @@
 import type { ApplicationRecord } from '../book/index.ts';
 import { PRODUCT_ELEMENTS } from './product-elements.ts';
-import { ruleNames } from './rules.ts';
-import type { Draft, Filled, RecordElement } from './types.ts';
+import { type RuleId, ruleNames } from './rules.ts';
+import type { Draft, Filled } from './types.ts';
 import { VISIT_ELEMENTS } from './visit-elements.ts';
 
 /** An element that a record lacks, or has as planned only. */
@@ -29,17 +29,34 @@ function missingElement({ id, words, askedBy, answer }: Filled, product: string)
   return [{ elementId: id, words, product, lacks: answer.lacks, askedBy: ruleNames(askedBy) }];
 }
 
-/** Elements by their ids, for records that are kept: what they are called. */
-const WORDS: ReadonlyMap<string, RecordElement<never>> = new Map(
-  [...VISIT_ELEMENTS, ...PRODUCT_ELEMENTS].map((each) => [each.id, each as RecordElement<never>]),
+/** Elements by their ids, for records that are kept. */
+const ELEMENTS = new Map<string, { readonly words: string; readonly askedBy: readonly RuleId[] }>(
+  [...VISIT_ELEMENTS, ...PRODUCT_ELEMENTS].map(({ id, words, askedBy }) => [id, { words, askedBy }]),
 );
 
 /** What an element of a kept record is called; its id where this program no longer has it. */
 export function elementWords(id: string): string {
-  return WORDS.get(id)?.words ?? id;
+  return ELEMENTS.get(id)?.words ?? id;
 }
 
-/** True where a kept record says nothing but what was planned of some element. */
-export function hasPlanned({ elements, products }: ApplicationRecord): boolean {
-  return [...elements, ...products.flatMap((each) => each.elements)].some((each) => each.from === 'planned');
+/** What a record that is kept lacked, or had as planned only, when it was written. */
+export function missingInRecord({ elements, products }: ApplicationRecord): readonly Missing[] {
+  return [
+    ...elements.flatMap((each) => lackedElement(each, '')),
+    ...products.flatMap((product) => product.elements.flatMap((each) => lackedElement(each, productName(product)))),
+  ];
+}
+
+function lackedElement({ id, from }: ApplicationRecord['elements'][number], product: string): readonly Missing[] {
+  if (from !== 'missing' && from !== 'planned') return [];
+  const lacks = from === 'planned' ? 'it stands as planned' : 'it was not known when the record was written';
+  return [
+    { elementId: id, words: elementWords(id), product, lacks, askedBy: ruleNames(ELEMENTS.get(id)?.askedBy ?? []) },
+  ];
+}
+
+/** The name of a product as a kept record has it. */
+export function productName({ elements, productId }: ApplicationRecord['products'][number]): string {
+  const name = elements.find((each) => each.id === 'product')?.text ?? '';
+  return name === '' ? productId : name;
 }

@@ -67,6 +67,8 @@ export type Block =
   | { readonly kind: 'checklist'; readonly items: readonly string[] }
   | { readonly kind: 'cautions'; readonly title: string; readonly items: readonly string[] }
   | { readonly kind: 'note'; readonly text: string }
+  /** The user's own text, line by line: a letter, or a sign to be read from afar. */
+  | { readonly kind: 'own-text'; readonly look: 'letter' | 'sign'; readonly text: string }
   | {
       readonly kind: 'map';
       /** How high it is; a 'large' one takes most of a page. Absent: the usual. */

@@ -42,6 +42,8 @@ function blockHtml(block: Block): string {
       return `<section class="cautions"><h3>${escapeHtml(block.title)}</h3><ul>${block.items.map((each) => `<li>${escapeHtml(each)}</li>`).join('')}</ul></section>`;
     case 'note':
       return `<p class="note">${boxed(block.text)}</p>`;
+    case 'own-text':
+      return `<div class="own-text ${block.look}">${escapeHtml(block.text)}</div>`;
     case 'map':
       return mapSvg(block);
     case 'blanks':

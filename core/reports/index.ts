@@ -9,6 +9,7 @@ export type {
   SheetInput,
   SheetPasses,
   SheetScope,
+  YearInput,
 } from './input.ts';
 export { passesWanted } from './map-pages/index.ts';
 export { PAPERS, type PageOptions, type Paper, PRINTS, type Print, paperOf } from './page.ts';

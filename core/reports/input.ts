@@ -3,6 +3,7 @@ import type { MeasureChange, PropertyMeasure } from '../measure/index.ts';
 import type { PassPicture } from '../passes/index.ts';
 import type { Plan, PlanDay } from '../plan/result/index.ts';
 import type { LawnQuote } from '../quote/index.ts';
+import type { SeasonLedger } from '../round/ledger/index.ts';
 
 /** Passes of a head over a zone of a day. */
 export type DayPasses = {
@@ -47,11 +48,16 @@ export type RoundInput = {
   readonly book: Book;
   readonly round: Round;
   readonly plan: Plan | null;
+  /** Plans of the same round by fleets of the book; those that were made. */
+  readonly fleetPlans: readonly { readonly fleetId: string; readonly plan: Plan }[];
 };
+
+/** What sheets about a calendar year are made from. */
+export type YearInput = { readonly scope: 'year'; readonly book: Book; readonly ledger: SeasonLedger };
 
 /** What sheets about the whole book are made from. */
 export type BookInput = { readonly scope: 'book'; readonly book: Book };
 
 /** What a sheet is made from, by what it is chosen by. */
-export type SheetInput = DayInput | PropertyInput | RoundInput | BookInput;
+export type SheetInput = DayInput | PropertyInput | RoundInput | YearInput | BookInput;
 export type SheetScope = SheetInput['scope'];

@@ -1,9 +1,16 @@
+import { applicationRecords } from './application-records/index.ts';
 import type { Sheet } from './blocks.ts';
+import { calibrationRecord } from './calibration-record/index.ts';
+import { fleetComparison } from './fleet-comparison/index.ts';
 import type { SheetInput, SheetScope } from './input.ts';
 import { loadTickets } from './load-tickets/index.ts';
 import { mapPages } from './map-pages/index.ts';
 import { measureSheet } from './measure-sheet/index.ts';
+import { notices, postings } from './notices/index.ts';
+import { recordHistory } from './record-history/index.ts';
+import { roundSummary } from './round-summary/index.ts';
 import { runSheet } from './run-sheet/index.ts';
+import { seasonLedgerSheet } from './season-ledger/index.ts';
 import { SHEET_NAMES } from './texts/index.ts';
 import { truckList } from './truck-list/index.ts';
 
@@ -15,6 +22,8 @@ type Kind<Input extends SheetInput> = {
   readonly scope: Input['scope'];
   /** True where it shows the passes of a day, which are laid beforehand. */
   readonly drawsPasses?: true;
+  /** True for what the crew does not take along; it is made where it is asked for by name. */
+  readonly forOffice?: true;
   readonly make: (input: Input) => Sheet;
 };
 
@@ -28,4 +37,18 @@ export const SHEETS: readonly SheetKind[] = [
   { id: 'truck-list', ...SHEET_NAMES['truck-list'], scope: 'day', make: truckList },
   { id: 'map-pages', ...SHEET_NAMES['map-pages'], scope: 'day', drawsPasses: true, make: mapPages },
   { id: 'measure-sheet', ...SHEET_NAMES['measure-sheet'], scope: 'property', make: measureSheet },
+  {
+    id: 'application-records',
+    ...SHEET_NAMES['application-records'],
+    scope: 'day',
+    forOffice: true,
+    make: applicationRecords,
+  },
+  { id: 'record-history', ...SHEET_NAMES['record-history'], scope: 'property', make: recordHistory },
+  { id: 'notices', ...SHEET_NAMES.notices, scope: 'day', forOffice: true, make: notices },
+  { id: 'postings', ...SHEET_NAMES.postings, scope: 'day', forOffice: true, make: postings },
+  { id: 'round-summary', ...SHEET_NAMES['round-summary'], scope: 'round', make: roundSummary },
+  { id: 'fleet-comparison', ...SHEET_NAMES['fleet-comparison'], scope: 'round', make: fleetComparison },
+  { id: 'season-ledger', ...SHEET_NAMES['season-ledger'], scope: 'year', make: seasonLedgerSheet },
+  { id: 'calibration-record', ...SHEET_NAMES['calibration-record'], scope: 'book', make: calibrationRecord },
 ];

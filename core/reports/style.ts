@@ -87,6 +87,8 @@ td .box{margin-right:2pt}
 .right{text-align:right;white-space:nowrap}
 .pen{min-width:25mm;white-space:nowrap}
 .note{margin:5pt 0;padding:4pt 7pt;border-left:4pt solid #111;background:#f1f1f1;break-inside:avoid}
+.own-text{white-space:pre-wrap;overflow-wrap:anywhere;font-size:${pt(13)}}
+.own-text.sign{font-size:${pt(34)};line-height:1.25;font-weight:700;text-align:center;padding-top:20mm}
 .cautions{border:1pt solid #111;padding:5pt 8pt;margin:8pt 0;break-inside:avoid}
 .cautions ul{margin:0;padding-left:16pt}
 .checklist{list-style:none;margin:5pt 0;padding:0}

@@ -36,6 +36,8 @@ function blockText(block: Block): string {
       return [block.title, ...block.items.map((each) => wrap(each, '  - '))].join('\n');
     case 'note':
       return wrap(block.text, '');
+    case 'own-text':
+      return block.text;
     case 'blanks':
       return block.labels.map((each) => `${each}: ________`).join('   ');
     case 'map':

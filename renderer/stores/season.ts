@@ -44,15 +44,15 @@ export type LedgerSoFar = { readonly ledger: SeasonLedger | null; readonly share
 
 /**
  * The season's ledger of the open book, kept up with every edit. It is reckoned lawn by lawn in short parts between which the window can
- * draw; the one before stays until the new one is whole.
+ * draw; the one before stays until the new one is whole. Nothing is reckoned while the year is null.
  */
-export function useSeasonLedger(year: string): LedgerSoFar {
+export function useSeasonLedger(year: string | null): LedgerSoFar {
   const book = useBook((state) => state.open?.book ?? null);
   const plans = usePlans((state) => state.plans);
   const options = useMemo(() => seasonOptions(plans), [plans]);
   const [found, setFound] = useState<LedgerSoFar>({ ledger: null, share: 0 });
   useEffect(() => {
-    if (book === null) return;
+    if (book === null || year === null) return;
     return inSlices(
       ledgerSteps(book, year, options),
       (share) => setFound(({ ledger }) => ({ ledger, share })),

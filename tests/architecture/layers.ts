@@ -125,7 +125,15 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
     types: [...STEPS, ...PLAN_TYPES, 'core/round/ledger', 'core/round/buying'],
   },
   'core/reports': {
-    uses: [...SHAPES, 'core/calibrate', 'core/field-work'],
+    uses: [
+      ...SHAPES,
+      'core/calibrate',
+      'core/field-work',
+      'core/records',
+      'core/compare',
+      'core/round/buying',
+      'core/round/ledger',
+    ],
     types: [...STEPS, ...PLAN_TYPES, 'core/round', 'core/quote'],
   },
   /** Two fleets on the same round. */

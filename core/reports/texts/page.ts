@@ -22,3 +22,11 @@ export function dateWord(date: string): string {
   if (Number.isNaN(at.getTime())) return date;
   return `${WEEKDAYS[at.getUTCDay()]}, ${MONTHS[at.getUTCMonth()]} ${at.getUTCDate()}, ${at.getUTCFullYear()}`;
 }
+
+/** The same for tables, "Tue Mar 16, 2027". */
+export function shortDateWord(date: string): string {
+  const at = new Date(`${date}T00:00:00Z`);
+  if (Number.isNaN(at.getTime())) return date;
+  const [weekday, month] = [WEEKDAYS[at.getUTCDay()] ?? '', MONTHS[at.getUTCMonth()] ?? ''];
+  return `${weekday.slice(0, 3)} ${month.slice(0, 3)} ${at.getUTCDate()}, ${at.getUTCFullYear()}`;
+}

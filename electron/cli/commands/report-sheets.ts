@@ -1,9 +1,11 @@
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Book, Property, Round } from '../../../core/book/index.ts';
-import { lastChange, measureProperty } from '../../../core/measure/index.ts';
+import { bandAreaSqFt, lastChange, measureProperty } from '../../../core/measure/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import { SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
+import { type SeasonLedger, seasonLedger } from '../../../core/round/ledger/index.ts';
+import { quantity } from '../../../core/units/index.ts';
 import { fileOf, type Typed, UsageFault } from '../command.ts';
 import { type BookInput, daysOfPlan, propertiesOf, rigOf, roundOf } from '../input/index.ts';
 import { layPasses } from './report-passes.ts';
@@ -16,10 +18,12 @@ export type Made = {
   readonly property?: Property;
 };
 
-/** The kinds that were asked for; without a wish all that belong to a day. Throws UsageFault. */
+/** The kinds that were asked for; without a wish all that the crew takes along on a day. Throws UsageFault. */
 export function kindsOf(typed: Typed): readonly SheetKind[] {
   const { sheet } = typed.options;
-  const found = SHEETS.filter((each) => (sheet === undefined ? each.scope === 'day' : each.id === sheet));
+  const found = SHEETS.filter((each) =>
+    sheet === undefined ? each.scope === 'day' && each.forOffice !== true : each.id === sheet,
+  );
   if (found.length === 0) {
     throw new UsageFault(`--sheet knows ${SHEETS.map((each) => each.id).join(', ')}; not "${sheet}".`);
   }
@@ -36,12 +40,18 @@ type Source = {
   readonly days: readonly PlanDay[];
   readonly properties: readonly Property[];
   readonly forCustomer: boolean;
+  readonly year: string;
+  readonly fleetPlans: readonly FleetPlan[];
 };
+
+/** The plan of a round by one of the fleets of the book. */
+export type FleetPlan = { readonly fleetId: string; readonly plan: Plan };
 
 /** All sheets of the kinds, day by day and then the others. Errors: 'reference-missing' for what is named and not there. */
 export function sheetsOf(
   { book, where }: BookInput,
   plan: Plan | null,
+  fleetPlans: readonly FleetPlan[],
   kinds: readonly SheetKind[],
   typed: Typed,
 ): Result<readonly Made[]> {
@@ -57,7 +67,19 @@ export function sheetsOf(
   const days = wantsDays && plan !== null ? daysOfPlan(plan, typed, fileOf(typed, 'PLAN')) : ok([]);
   if (!days.ok) return days;
   const forCustomer = typed.flags.has('customer');
-  const source = { book, plan, round: round.value, days: days.value, properties: properties.value, forCustomer };
+  const year = typed.options.year ?? lastYear(book);
+  if (typed.options.year !== undefined && !/^\d{4}$/.test(year))
+    throw new UsageFault(`--year is a year such as 2027; not "${year}".`);
+  const source = {
+    book,
+    plan,
+    round: round.value,
+    days: days.value,
+    properties: properties.value,
+    forCustomer,
+    year,
+    fleetPlans,
+  };
   const byDay = days.value.flatMap((day) => kinds.flatMap((kind) => daySheet(kind, source, day)));
   return ok([...byDay, ...kinds.flatMap((kind) => otherSheets(kind, source))]);
 }
@@ -81,7 +103,7 @@ function daySheet(kind: SheetKind, { book, plan }: Source, day: PlanDay): readon
 }
 
 function otherSheets(kind: SheetKind, source: Source): readonly Made[] {
-  const { book, plan, round, properties, forCustomer } = source;
+  const { book, plan, round, properties, forCustomer, fleetPlans } = source;
   switch (kind.scope) {
     case 'day':
       return [];
@@ -98,8 +120,29 @@ function otherSheets(kind: SheetKind, source: Source): readonly Made[] {
         };
       });
     case 'round':
-      return round === null ? [] : [{ kind, sheet: kind.make({ scope: 'round', book, round, plan }) }];
+      return round === null ? [] : [{ kind, sheet: kind.make({ scope: 'round', book, round, plan, fleetPlans }) }];
+    case 'year':
+      return [{ kind, sheet: kind.make({ scope: 'year', book, ledger: ledgerOf(source) }) }];
     case 'book':
       return [{ kind, sheet: kind.make({ scope: 'book', book }) }];
   }
+}
+
+/** The last year in which anything was recorded or is planned. */
+function lastYear(book: Book): string {
+  const dates = [...book.visits.map((each) => each.on), ...book.rounds.flatMap((each) => each.dates)];
+  return (dates.toSorted().at(-1) ?? '').slice(0, 4);
+}
+
+/** The season's ledger on measured ground; days of the round are those of its plan. */
+function ledgerOf({ book, plan, year }: Source): SeasonLedger {
+  const measures = new Map(book.properties.map((each) => [each.id, measureProperty(each)]));
+  const days = new Map(plan?.days.flatMap((day) => day.stops.map((stop) => [stop.propertyId, day.date] as const)));
+  return seasonLedger(book, year, {
+    ground: {
+      areaSqFt: ({ id }, zoneId) => measures.get(id)?.zones.find((each) => each.zoneId === zoneId)?.areaSqFt ?? null,
+      bandSqFt: (property, zone, { widthFt, along }) => bandAreaSqFt(property, zone, quantity(widthFt), along),
+    },
+    plannedDay: (roundId, propertyId) => (roundId === plan?.roundId ? days.get(propertyId) : undefined),
+  });
 }

@@ -1,4 +1,5 @@
-import { ok, type Result } from '../../../core/base/index.ts';
+import path from 'node:path';
+import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import { PAPERS, type PageOptions, paperOf, SHEETS, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
@@ -8,13 +9,13 @@ import { type BookInput, mayWrite, readBookFile, readPlanFile, staleIssues } fro
 import type { ReportOutput } from '../output/index.ts';
 import { dateOf } from '../parse.ts';
 import { counted, issueLines } from '../text/index.ts';
-import { kindsOf, type Made, sheetsOf } from './report-sheets.ts';
+import { type FleetPlan, kindsOf, type Made, sheetsOf } from './report-sheets.ts';
 
 export const reportCommand: Command = {
   name: 'report',
-  summary: 'Makes sheets for paper: run sheet, load tickets, truck list, measure sheet.',
+  summary: 'Makes sheets for paper: run sheet, load tickets, truck list, records, notices, summaries.',
   details: [
-    `Sheets: ${SHEETS.map((each) => `${each.id} (${each.about.charAt(0).toLowerCase()}${each.about.slice(1)})`).join('; ')}. Without --sheet all that belong to a day are made, for every day and rig of the plan that --date and --rig leave.`,
+    `Sheets: ${SHEETS.map((each) => `${each.id} (${each.about.charAt(0).toLowerCase()}${each.about.slice(1)})`).join('; ')}. Without --sheet all that the crew takes along are made, for every day and rig of the plan that --date and --rig leave.`,
     'With --html the sheets are written into one page that can be printed from a browser, with --pdf into a PDF by a Chromium of this machine; the variable CHROMIUM may name it. An existing file is overwritten only where it is of the same kind. A plan for an earlier state of the book is told about.',
   ],
   operands: [
@@ -31,6 +32,12 @@ export const reportCommand: Command = {
     { name: 'rig', value: 'ID', words: 'only this rig' },
     { name: 'property', value: 'ID', words: 'only this lawn, for sheets of a lawn' },
     { name: 'round', value: 'ID', words: 'round, where there is no plan that says it; absent: the first' },
+    { name: 'year', value: 'Y', words: 'calendar year of the season ledger; absent: the last one of the book' },
+    {
+      name: 'fleets',
+      value: 'LIST',
+      words: 'plans to compare, as fleet=file,fleet=file: each as written by plan --out --fleet',
+    },
     { name: 'customer', value: null, words: "the customer's copy of measure sheets: no machines, costs or margin" },
     { name: 'paper', value: 'SIZE', words: `paper of --html and --pdf: ${PAPERS.join(' or ')}; absent: letter` },
     { name: 'large', value: null, words: 'large print: 16 pt and up' },
@@ -49,12 +56,33 @@ export const reportCommand: Command = {
     if (!read.ok) return read;
     const plan = typed.operands.PLAN === undefined ? ok(null) : await readPlanFile(fileOf(typed, 'PLAN'));
     if (!plan.ok) return plan;
-    const sheets = sheetsOf(read.value, plan.value, kinds, typed);
+    const fleetPlans = await fleetPlansOf(read.value, typed);
+    if (!fleetPlans.ok) return fleetPlans;
+    const sheets = sheetsOf(read.value, plan.value, fleetPlans.value, kinds, typed);
     if (!sheets.ok) return sheets;
     const written = await write(sheets.value, page, typed);
     return written.ok ? ok(answer(read.value, plan.value, sheets.value, written.value)) : written;
   },
 };
+
+/** Plans by fleets of the book, "fleet=file,fleet=file". Fails for a fleet that the book does not have and for what is no plan. */
+async function fleetPlansOf({ book, where }: BookInput, typed: Typed): Promise<Result<readonly FleetPlan[]>> {
+  const plans: FleetPlan[] = [];
+  for (const entry of typed.options.fleets?.split(',') ?? []) {
+    const at = entry.indexOf('=');
+    if (at < 1) throw new UsageFault(`--fleets is a list such as one=one.json,two=two.json; not "${entry}".`);
+    const fleetId = entry.slice(0, at).trim();
+    if (!book.fleets.some((each) => each.id === fleetId)) {
+      const known = book.fleets.map((each) => each.id).join(', ');
+      const hint = known === '' ? 'It has none.' : `It has ${known}.`;
+      return err('reference-missing', `${where}, fleets`, `The book has no fleet "${fleetId}".`, hint);
+    }
+    const plan = await readPlanFile(path.resolve(entry.slice(at + 1).trim()));
+    if (!plan.ok) return plan;
+    plans.push({ fleetId, plan: plan.value });
+  }
+  return ok(plans);
+}
 
 function pageOf(typed: Typed): PageOptions {
   const paper = paperOf(typed.options.paper ?? PAPERS[0]);

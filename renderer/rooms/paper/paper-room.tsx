@@ -24,6 +24,7 @@ import { offerWindowPrinting } from './print-window.ts';
 import { SheetFacts } from './sheet-facts.tsx';
 import { withFonts, withFontsInside } from './sheet-fonts.ts';
 import { NO_PASSES, useSheetPasses } from './sheet-passes.ts';
+import { useFleetPlans, useSheetYear } from './sheet-sources.ts';
 import { makeSheet } from './sheets.ts';
 
 /** What the crew takes along: sheets on screen as they will be on paper; and files for other programs. */
@@ -56,6 +57,9 @@ function SheetRoom() {
   const selected = useProperty(useSelection((state) => state.propertyId));
   const kind = SHEETS.find((each) => each.id === sheetId) ?? SHEETS[0];
   const property = selected ?? book?.properties[0] ?? null;
+  const [year, setYear] = useState<string | null>(null);
+  const { ledger, years, shownYear } = useSheetYear(kind?.scope === 'year', year);
+  const fleetPlans = useFleetPlans();
   const [forCustomer, setForCustomer] = useState(false);
   const [passesOf, setPassesOf] = useState(NO_PASSES);
   const passes = useSheetPasses(property, passesOf);
@@ -70,12 +74,14 @@ function SheetRoom() {
             round,
             day,
             property,
+            ledger,
+            fleetPlans,
             reader: forCustomer ? 'customer' : 'office',
             passes,
             passesOf,
             dayPasses: laid.passes,
           }),
-    [book, known, round, day, property, kind, forCustomer, passes, laid],
+    [book, known, round, day, property, kind, ledger, fleetPlans, forCustomer, passes, laid],
   );
   const question = JSON.stringify([kind?.id, property?.id, forCustomer]);
   const { found, fault } = useWithPasses(property, question, find);
@@ -95,6 +101,9 @@ function SheetRoom() {
           property={property}
           forCustomer={forCustomer}
           onForCustomer={setForCustomer}
+          year={shownYear}
+          years={years}
+          onYear={setYear}
           passesOf={passesOf}
           onPassesOf={setPassesOf}
         />

@@ -24,6 +24,9 @@ type FactsProps = {
   /** Which head's passes are drawn on the plan. */
   readonly passesOf: string;
   readonly onPassesOf: (passesOf: string) => void;
+  readonly year: string;
+  readonly years: readonly string[];
+  readonly onYear: (year: string) => void;
 };
 
 /** What the sheet is of, on what it is printed, and what to mind. */
@@ -50,6 +53,8 @@ function ChosenBy({ scope, property, ...more }: FactsProps) {
       return property === null ? null : <LawnSection property={property} {...more} />;
     case 'round':
       return <RoundSection />;
+    case 'year':
+      return <YearSection year={more.year} years={more.years} onYear={more.onYear} />;
     case 'book':
     case null:
       return null;
@@ -100,6 +105,19 @@ function DaySection() {
           const found = days.find((each) => `${each.date} ${each.rigId}` === key);
           if (found !== undefined) selectDay(found.date, found.rigId);
         }}
+      />
+    </Section>
+  );
+}
+
+function YearSection({ year, years, onYear }: Pick<FactsProps, 'year' | 'years' | 'onYear'>) {
+  return (
+    <Section title="Year">
+      <Choice
+        label="Year"
+        value={year}
+        options={years.map((each) => ({ value: each, words: each }))}
+        onChoose={onYear}
       />
     </Section>
   );

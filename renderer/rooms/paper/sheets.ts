@@ -6,11 +6,13 @@ import { lawnQuote } from '../../../core/quote/index.ts';
 import {
   type DayPasses,
   type PropertyInput,
+  type RoundInput,
   SHEETS,
   type Sheet,
   type SheetKind,
   type SheetPasses,
 } from '../../../core/reports/index.ts';
+import type { SeasonLedger } from '../../../core/round/ledger/index.ts';
 import { measureOf } from '../../stores/index.ts';
 
 /** Kinds of sheet that there are. */
@@ -22,6 +24,9 @@ export type SheetSource = {
   readonly round: Round | null;
   readonly day: PlanDay | null;
   readonly property: Property | null;
+  /** Of the chosen year; null while it is reckoned. */
+  readonly ledger: SeasonLedger | null;
+  readonly fleetPlans: RoundInput['fleetPlans'];
   /** Whose copy of a sheet about a lawn it is. */
   readonly reader: 'office' | 'customer';
   /** Passes to be drawn on the plan of the lawn. */
@@ -45,7 +50,11 @@ export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | string 
     case 'round':
       return round === null
         ? 'Make a round in the Round room first: this sheet is about a round.'
-        : kind.make({ scope: 'round', book, round, plan });
+        : kind.make({ scope: 'round', book, round, plan, fleetPlans: source.fleetPlans });
+    case 'year':
+      return source.ledger === null
+        ? 'Reckoning the season…'
+        : kind.make({ scope: 'year', book, ledger: source.ledger });
     case 'book':
       return kind.make({ scope: 'book', book });
   }

@@ -7,6 +7,7 @@ import {
   type Draft,
   differences,
   keepRecord,
+  missingInRecord,
   newestVersions,
   typedIn,
   versionsOf,
@@ -50,7 +51,7 @@ describe('a record that is kept', () => {
     expect(read.ok && read.value.book.applicationRecords).toEqual(book.applicationRecords);
   });
 
-  test('leaves out what is missing, and marks what was only planned', () => {
+  test('names what is missing, and marks what was only planned', () => {
     const { arriveMin: _, conditions: __, ...bare } = DONE;
     const [record] = kept(recordBook([bare])).applicationRecords;
     expect(record?.elements.find((each) => each.id === 'time')).toEqual({
@@ -58,7 +59,15 @@ describe('a record that is kept', () => {
       text: '9:00 am to 9:30 am',
       from: 'planned',
     });
-    expect(record?.elements.some((each) => each.id === 'sky')).toBe(false);
+    expect(record?.elements.find((each) => each.id === 'sky')).toEqual({ id: 'sky', text: '', from: 'missing' });
+    expect(record?.elements.some((each) => each.id === 'helpers')).toBe(false);
+    expect(missingInRecord(record!).map((each) => each.elementId)).toEqual([
+      'time',
+      'wind-speed',
+      'wind-from',
+      'temperature',
+      'sky',
+    ]);
   });
 
   test('is neither changed, removed, moved nor put beside itself', () => {

@@ -1,8 +1,9 @@
 import * as v from 'valibot';
-import { type Book, bookSchema } from '../../../core/book/index.ts';
+import { type Book, bookSchema, type Property } from '../../../core/book/index.ts';
 import { measureProperty } from '../../../core/measure/index.ts';
 import type { Plan, PlanTask } from '../../../core/plan/result/index.ts';
 import { type DayInput, type PropertyInput, SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
+import { type SeasonLedger, seasonLedger } from '../../../core/round/ledger/index.ts';
 import { smallPlan } from '../plan/judge/small-plan.ts';
 
 const square = (west: number, south: number, side: number) => ({
@@ -109,7 +110,40 @@ export function fixtureBook(names: (text: string) => string = (text) => text): B
       { id: 'spray-two', name: names('Spray two'), kind: 'spray', mixId: 'mix-two' },
     ],
     rounds: [],
+    fleets: [
+      { id: 'now', name: names('As it is'), rigIds: ['north'] },
+      { id: 'more', name: names('With a second rig'), rigIds: ['north'], fixedPerSeason: 900 },
+    ],
+    firm: { name: names('Invented Lawns'), phone: '555-0100' },
+    templates: [
+      { id: 'letter', name: names('Letter'), what: 'notice', text: names('To {customer} at {address}: {colour}') },
+      { id: 'sign', name: names('Sign'), what: 'posting', text: names('Keep off until {reentry}') },
+    ],
+    applicationRecords: [keptRecord(names)],
   }) as Book;
+}
+
+/** One record as it is kept. */
+function keptRecord(names: (text: string) => string): object {
+  return {
+    id: 'record-1 v1',
+    recordId: 'record-1',
+    version: 1,
+    on: '2027-03-15',
+    propertyId: 'acre',
+    roundId: 'spring',
+    rigId: 'north',
+    writtenAt: '2027-03-15T17:00',
+    writtenBy: names('Kim Example'),
+    elements: [
+      { id: 'date', text: '2027-03-15' },
+      { id: 'customer', text: names('A. Acre') },
+      { id: 'time', text: '8:00 am to 8:30 am', from: 'planned' },
+      { id: 'sky', text: '', from: 'missing' },
+    ],
+    products: [],
+    fingerprint: '',
+  };
 }
 
 function task(propertyId: string, zoneId: string, treatmentId: string, loadNumbers: readonly number[]): PlanTask {
@@ -204,6 +238,13 @@ const ROUND: Book['rounds'][number] = {
   wetGround: false,
 };
 
+/** The season's ledger of 2027 on measured ground. */
+export function ledgerOf(book: Book): SeasonLedger {
+  const areaSqFt = (property: Property, zoneId: string): number | null =>
+    measureProperty(property).zones.find((each) => each.zoneId === zoneId)?.areaSqFt ?? null;
+  return seasonLedger(book, '2027', { ground: { areaSqFt, bandSqFt: () => 0 } });
+}
+
 /** A sheet of any kind from the fixture's book and plan. */
 export function sheetOf(kind: SheetKind, book: Book = fixtureBook(), plan: Plan = fixturePlan()): Sheet {
   switch (kind.scope) {
@@ -212,7 +253,15 @@ export function sheetOf(kind: SheetKind, book: Book = fixtureBook(), plan: Plan 
     case 'property':
       return kind.make(propertyInput('acre', book));
     case 'round':
-      return kind.make({ scope: 'round', book, round: ROUND, plan });
+      return kind.make({
+        scope: 'round',
+        book,
+        round: ROUND,
+        plan,
+        fleetPlans: book.fleets.map((fleet) => ({ fleetId: fleet.id, plan })),
+      });
+    case 'year':
+      return kind.make({ scope: 'year', book, ledger: ledgerOf(book) });
     case 'book':
       return kind.make({ scope: 'book', book });
   }

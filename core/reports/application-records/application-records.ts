@@ -1,0 +1,74 @@
+import type { ApplicationRecord } from '../../book/index.ts';
+import type { PlanStop } from '../../plan/result/index.ts';
+import {
+  type Draft,
+  draftRecord,
+  missingInRecord,
+  missingOf,
+  type RecordSubject,
+  typedIn,
+  versionsOf,
+  visitOf,
+  withTyped,
+} from '../../records/index.ts';
+import type { Block, Sheet } from '../blocks.ts';
+import type { DayInput } from '../input.ts';
+import { dateWord, RECORDS } from '../texts/index.ts';
+import { draftBlocks, keptBlocks, keptWords, missingBlocks, missingInBook } from './record-blocks.ts';
+import { differencesWords } from './words.ts';
+
+/**
+ * A page for each stop: its application record as it is kept in the book, or drawn up from what was written down, or to be filled in.
+ * What is missing stands below it with who asks for it.
+ */
+export function applicationRecords(input: DayInput): Sheet {
+  const { book, plan, day } = input;
+  return {
+    id: `application-records ${day.date} ${day.rigId}`,
+    title: RECORDS.title(day.rigName),
+    subtitle: dateWord(day.date),
+    invented: book.invented || plan.invented,
+    blocks: [
+      { kind: 'cautions', title: RECORDS.rules.title, items: RECORDS.rules.items },
+      ...(day.stops.length === 0 ? [{ kind: 'note' as const, text: RECORDS.noStops }] : []),
+      ...day.stops.map((stop, index): Block => {
+        const blocks = stopBlocks(input, stop);
+        return { kind: index === 0 ? 'group' : 'page', blocks };
+      }),
+    ],
+  };
+}
+
+function stopBlocks({ book, plan, day }: DayInput, stop: PlanStop): readonly Block[] {
+  const subject = { propertyId: stop.propertyId, on: day.date, roundId: plan.roundId, rigId: day.rigId };
+  const heading: Block = { kind: 'heading', text: `${stop.number} ${stop.name}` };
+  const kept = versionsOf(book, subject).at(-1);
+  const draft = draftRecord(book, subject, day);
+  if (kept !== undefined) return [heading, ...keptRecordBlocks(kept, draft)];
+  if (draft === null) return [heading, { kind: 'note', text: skippedWords(book, subject) }];
+  return [
+    heading,
+    { kind: 'note', text: draft.isWritten ? RECORDS.notKept : RECORDS.planned },
+    ...draftBlocks(draft),
+    ...missingBlocks(draft.isWritten ? missingOf(draft) : missingInBook(draft)),
+    ...(draft.isWritten ? [] : RECORDS.blanks.map((labels): Block => ({ kind: 'blanks', labels }))),
+    { kind: 'blanks', labels: RECORDS.signature },
+  ];
+}
+
+function skippedWords(book: DayInput['book'], subject: RecordSubject): string {
+  const outcome = visitOf(book, subject)?.outcome;
+  const reason = outcome?.kind === 'skipped' ? outcome.reason.trim() : '';
+  return RECORDS.skipped(reason === '' ? RECORDS.skippedWithoutReason : reason);
+}
+
+function keptRecordBlocks(kept: ApplicationRecord, draft: Draft | null): readonly Block[] {
+  const differs =
+    draft === null || kept.withdrawn === true ? '' : differencesWords(kept, withTyped(draft, typedIn(kept)));
+  return [
+    { kind: 'note', text: keptWords(kept) },
+    ...keptBlocks(kept),
+    ...missingBlocks(missingInRecord(kept)),
+    ...(differs === '' ? [] : [{ kind: 'note' as const, text: RECORDS.differs(differs) }]),
+  ];
+}

@@ -1,0 +1,2 @@
+export { applicationRecords } from './application-records.ts';
+export { keptBlocks, missingBlocks } from './record-blocks.ts';

@@ -1,0 +1,1 @@
+export { calibrationRecord } from './calibration-record.ts';

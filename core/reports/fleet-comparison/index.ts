@@ -1,0 +1,1 @@
+export { fleetComparison } from './fleet-comparison.ts';

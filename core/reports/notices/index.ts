@@ -1,0 +1,2 @@
+export { FIELD_NAMES } from './fields.ts';
+export { notices, postings } from './notices.ts';

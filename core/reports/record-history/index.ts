@@ -1,0 +1,1 @@
+export { recordHistory } from './record-history.ts';

@@ -1,0 +1,1 @@
+export { roundSummary } from './round-summary.ts';

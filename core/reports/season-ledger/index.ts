@@ -1,0 +1,1 @@
+export { seasonLedgerSheet } from './season-ledger.ts';
