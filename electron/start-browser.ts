@@ -42,11 +42,11 @@ export async function startInBrowser(bundleFolder: string, words: readonly strin
 
 export async function serve(bundleFolder: string, wishes: StartWishes): Promise<void> {
   try {
-    const { address, close } = await runLoopback(bundleFolder, wishes);
+    const { address, openingAddress, close } = await runLoopback(bundleFolder, wishes);
     endWithSignals(close);
     say(`Swardway is at ${address}`);
     say('Only this machine and only this address can reach it. Press Ctrl-C to end.');
-    if (wishes.openBrowser && hasDisplay()) openInBrowser(address);
+    if (wishes.openBrowser && hasDisplay()) openInBrowser(openingAddress);
   } catch (error) {
     complain(whyNot(error, wishes.port));
     process.exitCode = 1;

@@ -86,6 +86,8 @@ const underWaySchema = v.strictObject({
 /** Every request a screen can make of its host. Requests are checked against their schema at the border. */
 export const channels = {
   'app.info': channel<AppInfo>()(nothing),
+  /** Versions, counts and the last lines of the log, as text to hand on: no name, address, coordinate or path is in it. */
+  'app.diagnostics': channel<{ readonly text: string }>()(nothing),
   'settings.read': channel<Settings>()(nothing),
   'settings.write': channel<Settings>()(v.strictObject({ changes: settingsChangeSchema })),
 

@@ -18,6 +18,8 @@ export type * from './types.ts';
 export {
   IPC_CALL,
   IPC_EVENT,
+  OPENING_KEY,
+  OPENING_PATH,
   TOKEN_KEY,
   TOKEN_PREFIX,
   WIRE_PATH,

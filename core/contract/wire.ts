@@ -9,6 +9,9 @@ export const TOKEN_PREFIX = 'token.';
 export const WIRE_PATH = '/host';
 /** Key of the token in the address fragment: `http://127.0.0.1:PORT/#token=...`. */
 export const TOKEN_KEY = 'token';
+/** Key of the code that a page hands in for the token, once: `http://127.0.0.1:PORT/#open=...`, by POST to OPENING_PATH. */
+export const OPENING_KEY = 'open';
+export const OPENING_PATH = '/opening';
 
 /** What the page sends over the loopback wire. */
 export const wireRequestSchema = v.strictObject({

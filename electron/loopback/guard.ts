@@ -10,10 +10,15 @@ export function hostIsOurs(request: IncomingMessage, port: number): boolean {
   return request.headers.host === `127.0.0.1:${port}`;
 }
 
+/** Whether a request comes from a page of this host: browsers name the page's origin with every request that is no plain GET. */
+export function originIsOurs(request: IncomingMessage, port: number): boolean {
+  return request.headers.origin === `http://127.0.0.1:${port}`;
+}
+
 /** Whether a WebSocket may be opened: our Host, our own page as Origin, the right path, the protocol, and the token. */
 export function mayConnect(request: IncomingMessage, port: number, token: string): boolean {
   if (!hostIsOurs(request, port)) return false;
-  if (request.headers.origin !== `http://127.0.0.1:${port}`) return false;
+  if (!originIsOurs(request, port)) return false;
   if (request.url !== WIRE_PATH) return false;
   const protocols = (request.headers['sec-websocket-protocol'] ?? '').split(',').map((name) => name.trim());
   if (protocols[0] !== WIRE_PROTOCOL) return false;
@@ -22,7 +27,7 @@ export function mayConnect(request: IncomingMessage, port: number, token: string
 }
 
 /** Compares in a time that does not depend on how much of the text agrees. */
-function sameText(shown: string, expected: string): boolean {
+export function sameText(shown: string, expected: string): boolean {
   const a = Buffer.from(shown);
   const b = Buffer.from(expected);
   return a.byteLength === b.byteLength && timingSafeEqual(a, b);

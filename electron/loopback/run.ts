@@ -4,7 +4,12 @@ import { createServices, dataFolder } from '../services/index.ts';
 import { loopbackPort } from './port.ts';
 import { startServer } from './server.ts';
 
-export type LoopbackRun = { readonly address: string; readonly close: () => Promise<void> };
+export type LoopbackRun = {
+  readonly address: string;
+  /** For the command that opens the browser. */
+  readonly openingAddress: string;
+  readonly close: () => Promise<void>;
+};
 
 /**
  * Starts the services and the server for a browser on this machine.
@@ -27,6 +32,7 @@ export async function runLoopback(bundleFolder: string, wishes: StartWishes): Pr
   services.log('info', 'loopback', 'started', { port: server.port });
   return {
     address: server.address,
+    openingAddress: server.openingAddress,
     close: async () => {
       await server.close();
       await services.close();

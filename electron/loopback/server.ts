@@ -3,21 +3,27 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
-import { TOKEN_KEY, WIRE_PROTOCOL } from '../../core/contract/index.ts';
+import { OPENING_KEY, OPENING_PATH, TOKEN_KEY, WIRE_PROTOCOL } from '../../core/contract/index.ts';
 import type { Services } from '../services/index.ts';
 import { contentSecurityPolicy, pageHeaders, pictureHeaders, readPageFile } from '../services/page/index.ts';
-import { hostIsOurs, mayConnect } from './guard.ts';
+import { hostIsOurs, mayConnect, originIsOurs } from './guard.ts';
+import { createOpening, type Opening, shortBody } from './opening.ts';
 import { serveSocket } from './socket.ts';
 
 export type LoopbackHost = {
   /** The address with the token, for the user's own browser only. */
   readonly address: string;
+  /** The same for a command that opens the browser, which others on the machine may see: it works once, and for a minute. */
+  readonly openingAddress: string;
   readonly port: number;
   readonly token: string;
   readonly close: () => Promise<void>;
 };
 
 const TOKEN_BYTES = 32;
+/** A request must be whole within this time, and its head sooner: nobody keeps the host busy with half a request. milliseconds */
+export type ServerPatience = { readonly headMs: number; readonly requestMs: number; readonly lookEveryMs: number };
+const PATIENCE: ServerPatience = { headMs: 5000, requestMs: 15_000, lookEveryMs: 1000 };
 /** A request with an uploaded file of 64 MiB in base64 fits. */
 const LARGEST_MESSAGE = 96 * 1024 * 1024;
 
@@ -28,10 +34,20 @@ const LARGEST_MESSAGE = 96 * 1024 * 1024;
  * @param wantedPort 0 for any free port
  * @returns rejects with the system's error when the port cannot be had
  */
-export async function startServer(services: Services, pageFolder: string, wantedPort = 0): Promise<LoopbackHost> {
+export async function startServer(
+  services: Services,
+  pageFolder: string,
+  wantedPort = 0,
+  patience: ServerPatience = PATIENCE,
+): Promise<LoopbackHost> {
   const token = randomBytes(TOKEN_BYTES).toString('base64url');
-  const server = createServer();
+  const server = createServer({
+    headersTimeout: patience.headMs,
+    requestTimeout: patience.requestMs,
+    connectionsCheckingInterval: patience.lookEveryMs,
+  });
   const port = await listen(server, wantedPort);
+  const opening = createOpening(token);
   const policy = contentSecurityPolicy([`ws://127.0.0.1:${port}`]);
   const sockets = new WebSocketServer({
     noServer: true,
@@ -39,7 +55,10 @@ export async function startServer(services: Services, pageFolder: string, wanted
     perMessageDeflate: false,
     handleProtocols: () => WIRE_PROTOCOL,
   });
-  server.on('request', (request, response) => void answer(request, response, { port, pageFolder, policy, services }));
+  server.on(
+    'request',
+    (request, response) => void answer(request, response, { port, pageFolder, policy, services, opening }),
+  );
   server.on('upgrade', (request: IncomingMessage, socket: Duplex, head: Buffer) => {
     if (mayConnect(request, port, token))
       sockets.handleUpgrade(request, socket, head, (wire) => serveSocket(services, wire));
@@ -47,6 +66,7 @@ export async function startServer(services: Services, pageFolder: string, wanted
   });
   return {
     address: `http://127.0.0.1:${port}/#${TOKEN_KEY}=${token}`,
+    openingAddress: `http://127.0.0.1:${port}/#${OPENING_KEY}=${opening.code}`,
     port,
     token,
     close: () => closeAll(server, sockets),
@@ -68,6 +88,7 @@ type Page = {
   readonly pageFolder: string;
   readonly policy: string;
   readonly services: Services;
+  readonly opening: Opening;
 };
 
 async function answer(request: IncomingMessage, response: ServerResponse, page: Page): Promise<void> {
@@ -75,6 +96,13 @@ async function answer(request: IncomingMessage, response: ServerResponse, page: 
     response.writeHead(status, pageHeaders('text/plain; charset=utf-8', page.policy)).end(`${words}\n`);
   };
   if (!hostIsOurs(request, page.port)) return refuse(403, 'Forbidden');
+  if (request.method === 'POST' && request.url === OPENING_PATH) {
+    const code = originIsOurs(request, page.port) ? await shortBody(request).catch(() => null) : null;
+    const token = code === null ? null : page.opening.redeem(code);
+    if (token === null) return refuse(403, 'Forbidden');
+    response.writeHead(200, pageHeaders('text/plain; charset=utf-8', page.policy));
+    return void response.end(token);
+  }
   if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(405, 'Method not allowed');
   const pathname = (request.url ?? '/').split('?')[0] ?? '/';
   const picture = await page.services.picture(pathname);

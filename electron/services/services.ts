@@ -11,7 +11,7 @@ import type { Client, HostPort } from './host-port.ts';
 import { createImagery, type PictureAnswer, serveTile } from './imagery/index.ts';
 import { createJobs } from './jobs/index.ts';
 import { createLibrary, createSamples } from './library/index.ts';
-import { createLog, type Log } from './log/index.ts';
+import { createLog, faultDetail, type Log } from './log/index.ts';
 import { createRecentStore, createSettingsStore } from './settings/index.ts';
 import { createStreets } from './streets/index.ts';
 
@@ -148,8 +148,7 @@ function invalidRequest(channel: ChannelName, issue: v.BaseIssue<unknown>): Resu
 
 function internal(log: Log, channel: ChannelName, error: unknown): Result<never> {
   const id = randomBytes(4).toString('hex');
-  const fault = error instanceof Error ? error : new Error(String(error));
-  log('error', 'services', 'fault', { id, channel, message: fault.message, stack: fault.stack ?? '' });
+  log('error', 'services', 'fault', { id, channel, ...faultDetail(error) });
   return err(
     'internal',
     channel,

@@ -13,7 +13,7 @@ import {
   Text,
 } from 'react-aria-components';
 import { COMMAND_GROUPS, COMMANDS, type Command, IS_MAC, keyWords, searchCommands } from '../commands/index.ts';
-import { openOverlay, say, useHost, useView } from '../stores/index.ts';
+import { copyDiagnostics, openOverlay, say, useHost, useView } from '../stores/index.ts';
 import { Button } from '../ui/index.ts';
 import { BackupList } from './backups.tsx';
 
@@ -193,6 +193,10 @@ function About() {
           SQLite {info.sqliteVersion}
         </p>
       )}
+      <Button onPress={() => copyDiagnostics().catch(() => undefined)}>Copy diagnostics</Button>
+      <p className="quiet small">
+        Versions, sizes and the end of the log as text, for a report of a fault. No name, address or place is in it.
+      </p>
     </OverlaySheet>
   );
 }

@@ -3,6 +3,7 @@ import {
   cancelPlanning,
   changeSettings,
   closeBook,
+  copyDiagnostics,
   currentDay,
   currentRound,
   EXCHANGE_ID,
@@ -350,6 +351,14 @@ const helpCommands: readonly Command[] = [
     keys: ['Mod+K', 'F1'],
     whyNot: always,
     run: () => openOverlay('palette'),
+  },
+  {
+    id: 'help.diagnostics',
+    group: 'Help',
+    title: () => 'Copy diagnostics',
+    keys: [],
+    whyNot: always,
+    run: start(copyDiagnostics),
   },
   { id: 'help.keys', group: 'Help', title: () => 'Keys', keys: ['?'], whyNot: always, run: () => openOverlay('keys') },
   {

@@ -14,6 +14,7 @@ export {
 } from './book.ts';
 export { checkInBackground, roomOfIssue, useChecks } from './checks.ts';
 export * from './current.ts';
+export { copyDiagnostics } from './diagnostics.ts';
 export * from './draft.ts';
 export * from './draft-carry.ts';
 export * from './draft-figures.ts';

@@ -7,6 +7,7 @@ const session = SOUND_HANDLE;
 /** One sound request for every channel; the compiler refuses a missing or an extra one. */
 export const SOUND_REQUESTS: Readonly<Record<ChannelName, Readonly<Record<string, unknown>>>> = {
   'app.info': {},
+  'app.diagnostics': {},
   'settings.read': {},
   'settings.write': { changes: { units: 'metric', planSeconds: 30 } },
   'samples.list': {},

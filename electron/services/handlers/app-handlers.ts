@@ -2,10 +2,11 @@ import { ok } from '../../../core/base/index.ts';
 import type { OpenAtStart } from '../../../core/contract/index.ts';
 import { sqliteVersion } from '../store/index.ts';
 import type { Context, HandlersOf } from './context.ts';
+import { diagnostics } from './diagnostics.ts';
 
 export function appHandlers(
   context: Context,
-): HandlersOf<'app.info' | 'settings.read' | 'settings.write' | 'samples.list'> {
+): HandlersOf<'app.info' | 'app.diagnostics' | 'settings.read' | 'settings.write' | 'samples.list'> {
   const { port, settings, samples } = context;
   return {
     'app.info': async () =>
@@ -19,6 +20,7 @@ export function appHandlers(
         sqliteVersion: sqliteVersion(),
         openAtStart: await openAtStart(context),
       }),
+    'app.diagnostics': async () => ok({ text: await diagnostics(context) }),
     'settings.read': async () => ok(await settings.read()),
     'settings.write': ({ changes }) => settings.write(changes),
     'samples.list': async () => ok(await samples.list()),

@@ -1,6 +1,6 @@
 import type { Backups, BookNow } from '../backups/index.ts';
 import type { OpenEntry } from '../library/index.ts';
-import type { Log } from '../log/index.ts';
+import { faultDetail, type Log } from '../log/index.ts';
 import type { Context } from './context.ts';
 
 /** A book as the backups look at it. */
@@ -18,7 +18,5 @@ export async function keepBackup(backups: Backups, entry: OpenEntry, log: Log): 
 /** After an edit: a backup every quarter of an hour, beside the work. */
 export function backUpNowAndThen({ backups, log }: Context, entry: OpenEntry): void {
   if (!backups.isDue(bookNow(entry))) return;
-  keepBackup(backups, entry, log).catch((error: unknown) =>
-    log('error', 'backup', 'fault', { message: String(error) }),
-  );
+  keepBackup(backups, entry, log).catch((error: unknown) => log('error', 'backup', 'fault', faultDetail(error)));
 }

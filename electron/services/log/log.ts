@@ -1,4 +1,5 @@
 import { appendFileSync, mkdirSync, renameSync, statSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 
 export type LogLevel = 'info' | 'warn' | 'error';
@@ -6,12 +7,13 @@ export type LogLevel = 'info' | 'warn' | 'error';
 export type LogDetail = Readonly<Record<string, string | number | boolean>>;
 export type Log = (level: LogLevel, area: string, event: string, detail?: LogDetail) => void;
 
+const FILE = 'swardway.log';
 const LARGEST_BYTES = 1024 * 1024;
 const KEPT = 5;
 
 /** A log of one JSON object a line; at 1 MiB a new file is begun, and five are kept. A log that cannot be written is no error. */
 export function createLog(folder: string, now: () => Date): Log {
-  const file = path.join(folder, 'swardway.log');
+  const file = path.join(folder, FILE);
   return (level, area, event, detail = {}) => {
     try {
       mkdirSync(folder, { recursive: true });
@@ -30,6 +32,16 @@ function rotate(file: string): void {
     const from = number === 1 ? file : `${file}.${number - 1}`;
     if (statSync(from, { throwIfNoEntry: false }) !== undefined) renameSync(from, `${file}.${number}`);
   }
+}
+
+/** The last lines of the log in a folder, oldest first; none where there is no log. */
+export async function readLogEnd(folder: string, most: number): Promise<readonly string[]> {
+  const text = await readFile(path.join(folder, FILE), 'utf8').catch(() => '');
+  return text
+    .trimEnd()
+    .split('\n')
+    .slice(-most)
+    .filter((line) => line !== '');
 }
 
 /** For tests and for hosts that must not write. */
