@@ -10,7 +10,7 @@ const MOST_HEADER = 64 * 1024;
 const MOST_BLOB = 32 * 1024 * 1024;
 /** All blobs together may unpack to so many times their packed size, and some for free; real ones reach 2 to 4. */
 const MOST_RATIO = 40;
-const FREE_BYTES = 64 * 1024 * 1024;
+const FREE_BYTES = 32 * 1024 * 1024;
 
 export type Blob = { readonly type: string; readonly packed: Uint8Array };
 

@@ -22,10 +22,10 @@ export function pbfReader(): (feed: ByteFeed, reading: Reading, sink: ElementSin
         return;
       }
       if (number === 1 && blob.type !== 'OSMHeader') throw damaged('it does not begin with its header');
-      if (reading === 'nodes' && withoutNodes.has(number)) continue;
       try {
+        const isLeftOut = reading === 'nodes' && withoutNodes.has(number);
         if (blob.type === 'OSMHeader') readHeadBlock(unpack(blob.packed), sink);
-        else if (blob.type === 'OSMData') {
+        else if (blob.type === 'OSMData' && !isLeftOut) {
           const { hasNodes } = readDataBlock(unpack(blob.packed), reading, sink);
           if (!hasNodes) withoutNodes.add(number);
         }

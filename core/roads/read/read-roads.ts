@@ -42,7 +42,8 @@ async function readerFor(source: RoadSource): Promise<Reader> {
   if (start === null) throw damaged('it is empty');
   const [first, second] = start;
   const isBom = first === 0xef || first === 0xfe || first === 0xff;
-  if (first === 0x3c || isBom || (first !== undefined && first <= 0x20 && first > 0)) return readXml;
+  const isBlank = first === 0x20 || first === 0x09 || first === 0x0a || first === 0x0d;
+  if (first === 0x3c || isBom || isBlank) return readXml;
   const packing = first === 0x1f && second === 0x8b ? 'gzip' : first === 0x42 && second === 0x5a ? 'bzip2' : null;
   if (packing !== null) {
     const detail = `The file is packed with ${packing}.`;
