@@ -26,6 +26,7 @@ const HOST_ENTRIES = [
   { name: 'preload', source: 'electron/preload/preload.ts' },
   { name: 'plan-worker', source: 'electron/services/jobs/plan-worker.ts' },
   { name: 'ground-worker', source: 'electron/services/ground/ground-worker.ts' },
+  { name: 'roads-worker', source: 'electron/services/roads/roads-worker.ts' },
   { name: 'loopback', source: 'electron/loopback/loopback.ts' },
   { name: 'start', source: 'electron/start.ts' },
   { name: 'cli', source: 'electron/cli/cli.ts' },

@@ -7,6 +7,7 @@ export type ProgramPlaces = {
   readonly samplesFolder: string;
   readonly workerFile: string;
   readonly groundWorkerFile: string;
+  readonly roadsWorkerFile: string;
   readonly preloadFile: string;
 };
 
@@ -17,6 +18,7 @@ export function programPlaces(bundleFolder: string): ProgramPlaces {
     pageFolder: path.join(bundleFolder, '../renderer'),
     samplesFolder: path.join(bundleFolder, '../../sample-routes'),
     workerFile: path.join(bundleFolder, 'plan-worker.cjs'),
+    roadsWorkerFile: path.join(bundleFolder, 'roads-worker.cjs'),
     groundWorkerFile: path.join(bundleFolder, 'ground-worker.cjs'),
     preloadFile: path.join(bundleFolder, 'preload.cjs'),
   };

@@ -5,6 +5,7 @@ import { boardChannels, outageSchema } from './board-channels.ts';
 import { channel } from './channel.ts';
 import { groundChannels } from './ground-channels.ts';
 import { readingChannels } from './reading-channels.ts';
+import { roadChannels } from './road-channels.ts';
 import { evenPrice, type Settings, settingsChangeSchema } from './settings.ts';
 import type {
   AppInfo,
@@ -64,6 +65,7 @@ export const FILE_PURPOSES = [
   'streets',
   'ground',
   'heights',
+  'roads',
 ] as const;
 const purpose = v.picklist(FILE_PURPOSES);
 
@@ -203,6 +205,7 @@ export const channels = {
   ...boardChannels,
   ...groundChannels,
   ...readingChannels,
+  ...roadChannels,
 };
 
 export type Channels = typeof channels;

@@ -1,6 +1,7 @@
 import type { Result } from '../base/index.ts';
 import type { ChannelName, RequestOf, ResponseOf } from './channels.ts';
 import type { GroundProgress } from './reading-types.ts';
+import type { RoadsProgress } from './road-types.ts';
 import type { BookChanged, BookSaved, JobDone, JobFailed, JobProgress } from './types.ts';
 
 /** What a host tells its screens without being asked. */
@@ -11,6 +12,8 @@ export type HostEvents = {
   readonly 'job.failed': JobFailed;
   /** At most ten in a second for one reading. */
   readonly 'ground.progress': GroundProgress;
+  /** At most ten in a second for one import. */
+  readonly 'roads.progress': RoadsProgress;
   readonly 'book.saved': BookSaved;
   readonly 'book.changed': BookChanged;
   /** The host is gone (the program was ended, or the connection broke). Every open request fails. */
@@ -22,6 +25,7 @@ export const EVENT_NAMES = [
   'job.done',
   'job.failed',
   'ground.progress',
+  'roads.progress',
   'book.saved',
   'book.changed',
   'host.lost',

@@ -16,6 +16,12 @@ const ownTiles = v.object({
   /** Whose picture it is, shown on the map. */
   credit: v.pipe(v.string(), v.maxLength(300)),
 });
+const roadEngine = v.object({
+  kind: v.picklist(['none', 'osrm', 'valhalla']),
+  /** Address of a table service that the user runs; empty for none. */
+  address: v.pipe(v.string(), v.maxLength(300)),
+});
+const NO_ENGINE = { kind: 'none' as const, address: '' };
 const NO_OWN_TILES = { address: '', credit: '' };
 
 /** What the user chose once for all books on this machine. Window places are not settings; what a book needs is in the book. */
@@ -44,6 +50,8 @@ export const settingsSchema = v.looseObject({
   backgroundOpacity: v.optional(v.fallback(shareOfOne, 1), 1),
   /** Tiles from an address of the user's own. */
   ownTiles: v.optional(v.fallback(ownTiles, NO_OWN_TILES), NO_OWN_TILES),
+  /** A program of the user's own that is asked for drive times: see docs/guide/real-roads.md. */
+  roadEngine: v.optional(v.fallback(roadEngine, NO_ENGINE), NO_ENGINE),
 });
 
 export type Settings = Readonly<v.InferOutput<typeof settingsSchema>>;
@@ -63,6 +71,7 @@ export const settingsChangeSchema = v.strictObject({
   background: v.optional(backgroundId),
   backgroundOpacity: v.optional(shareOfOne),
   ownTiles: v.optional(ownTiles),
+  roadEngine: v.optional(roadEngine),
 });
 
 export const DEFAULT_SETTINGS: Settings = v.parse(settingsSchema, {});

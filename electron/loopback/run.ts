@@ -26,6 +26,7 @@ export async function runLoopback(bundleFolder: string, wishes: StartWishes): Pr
     samplesFolder: places.samplesFolder,
     workerFile: places.workerFile,
     groundWorkerFile: places.groundWorkerFile,
+    roadsWorkerFile: places.roadsWorkerFile,
     open: wishes.open,
   });
   const server = await startServer(services, places.pageFolder, wishes.port);

@@ -49,6 +49,7 @@ async function run(): Promise<void> {
     samplesFolder: places.samplesFolder,
     workerFile: places.workerFile,
     groundWorkerFile: places.groundWorkerFile,
+    roadsWorkerFile: places.roadsWorkerFile,
     open: reading.kind === 'start' ? reading.wishes.open : { kind: 'nothing' },
   });
   lockSession(session.defaultSession);

@@ -15,6 +15,7 @@ const FILTERS: Readonly<Record<FilePurpose, readonly FileFilter[]>> = {
   picture: [{ name: 'Pictures', extensions: ['png', 'jpg', 'jpeg'] }],
   ground: [{ name: 'Outlines and lists of lawns', extensions: GROUND_ENDINGS }],
   heights: [{ name: 'Pictures of heights', extensions: ['tif', 'tiff'] }],
+  roads: [{ name: 'Extracts of OpenStreetMap', extensions: ['pbf', 'osm'] }],
   streets: [{ name: 'Street lines', extensions: ['zip', 'geojson', 'json'] }],
 };
 const TITLES: Readonly<Record<FilePurpose, string>> = {
@@ -27,6 +28,7 @@ const TITLES: Readonly<Record<FilePurpose, string>> = {
   picture: 'Open a photo or a scanned plan',
   ground: 'Open outlines or a list of lawns',
   heights: 'Open a picture of heights',
+  roads: 'Open an extract of a road map',
   streets: 'Open street lines with house numbers',
 };
 

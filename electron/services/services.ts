@@ -3,6 +3,7 @@ import path from 'node:path';
 import * as v from 'valibot';
 import { err, type Result } from '../../core/base/index.ts';
 import { type ChannelName, channels, isChannelName } from '../../core/contract/index.ts';
+import type { Engine } from '../../core/travel/engines/index.ts';
 import { createBackups } from './backups/index.ts';
 import { createFileTokens, createTurn } from './files/index.ts';
 import { createGround, passingFolder } from './ground/index.ts';
@@ -12,7 +13,8 @@ import { createImagery, type PictureAnswer, serveTile } from './imagery/index.ts
 import { createJobs } from './jobs/index.ts';
 import { createLibrary, createSamples } from './library/index.ts';
 import { createLog, faultDetail, type Log } from './log/index.ts';
-import { createRecentStore, createSettingsStore } from './settings/index.ts';
+import { createRoads } from './roads/index.ts';
+import { createRecentStore, createSettingsStore, type SettingsStore } from './settings/index.ts';
 import { createStreets } from './streets/index.ts';
 
 export type WantedAtStart =
@@ -30,6 +32,8 @@ export type ServiceOptions = {
   readonly workerFile: string;
   /** The bundled ground-worker. */
   readonly groundWorkerFile: string;
+  /** The bundled roads-worker. */
+  readonly roadsWorkerFile: string;
   /** What the program was asked to open on its command line; 'sample' without an id is the one shown first. */
   readonly open: WantedAtStart;
   readonly now?: () => Date;
@@ -86,6 +90,7 @@ export function createServices(options: ServiceOptions): Services {
     close: async () => {
       await context.ground.endAll();
       await context.jobs.endAll();
+      context.roads.endAll();
       await context.library.closeAll();
       await context.imagery.close();
       clients.clear();
@@ -103,6 +108,7 @@ function createContext(
   const tokens = createFileTokens();
   const settings = createSettingsStore(dataFolder);
   const { version } = options;
+  const roads = createRoads({ workerFile: options.roadsWorkerFile, engine: () => engineOf(settings) });
   const backups = createBackups(path.join(dataFolder, 'backups'), now);
   return {
     port: options.port,
@@ -122,9 +128,16 @@ function createContext(
     imagery: createImagery({ dataFolder, version, settings: settings.read, now }),
     streets: createStreets(dataFolder),
     ground: createGround({ workerFile: options.groundWorkerFile, passingFolder: passingFolder(dataFolder) }),
-    jobs: createJobs({ workerFile: options.workerFile, now, log }),
+    roads,
+    jobs: createJobs({ workerFile: options.workerFile, drivesFor: roads.drivesFor, now, log }),
     clientOf,
   };
+}
+
+/** Nothing is asked of any machine before the user has entered its address. */
+async function engineOf(settings: SettingsStore): Promise<Engine | null> {
+  const { kind, address } = (await settings.read()).roadEngine;
+  return kind === 'none' || address === '' ? null : { kind, address };
 }
 
 function unknownChannel(): Result<never> {

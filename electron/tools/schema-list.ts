@@ -14,6 +14,7 @@ import {
   passesSchema,
   reachSchema,
   reportSchema,
+  roadsSchema,
   solveSchema,
 } from '../cli/output/index.ts';
 
@@ -38,6 +39,7 @@ const PUBLISHED: readonly Published[] = [
   { name: 'report', title: 'Answer of swardway report --json', schema: reportSchema, mode: 'output' },
   { name: 'import', title: 'Answer of swardway import --json', schema: importSchema, mode: 'output' },
   { name: 'export', title: 'Answer of swardway export --json', schema: exportSchema, mode: 'output' },
+  { name: 'roads', title: 'Answer of swardway roads --json', schema: roadsSchema, mode: 'output' },
   { name: 'solve', title: 'Answer of swardway solve --json', schema: solveSchema, mode: 'output' },
   { name: 'calibrate', title: 'Answer of swardway calibrate --json', schema: calibrateSchema, mode: 'output' },
   { name: 'area', title: 'Answer of swardway area --json', schema: areaSchema, mode: 'output' },

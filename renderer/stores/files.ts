@@ -16,6 +16,7 @@ const ENDINGS: Readonly<Record<Purpose, string>> = {
   streets: '.zip,.geojson,.json',
   ground: '.geojson,.json,.kml,.kmz,.gpx,.zip,.shp,.gpkg,.dxf,.csv,.txt',
   heights: '.tif,.tiff',
+  roads: '.pbf,.osm',
 };
 
 /** Lets the user choose a file: by the system's dialog where the host has one, else by the browser's. Null when given up. */

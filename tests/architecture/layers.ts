@@ -140,7 +140,15 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   'core/compare': { uses: GROUND, types: ['core/plan/result'] },
   'core/contract': {
     uses: [...GROUND, 'core/edit', 'core/plan/result'],
-    types: [...STEPS, ...PLAN_TYPES, 'core/plan/board', 'core/places', 'core/formats'],
+    types: [
+      ...STEPS,
+      ...PLAN_TYPES,
+      'core/plan/board',
+      'core/places',
+      'core/formats',
+      'core/roads',
+      'core/travel/by-road',
+    ],
   },
   /** The one place that joins the steps into a run: book in, plan out. */
   'core/plan': {
@@ -214,6 +222,7 @@ export const STARTS: readonly string[] = [
   'electron/preload/preload.ts',
   'electron/services/jobs/plan-worker.ts',
   'electron/services/ground/ground-worker.ts',
+  'electron/services/roads/roads-worker.ts',
   'electron/loopback/loopback.ts',
   'electron/cli/cli.ts',
   'renderer/app/main.tsx',

@@ -63,4 +63,16 @@ export const SOUND_REQUESTS: Readonly<Record<ChannelName, Readonly<Record<string
   'ground.read': { token: session },
   'ground.cancel': { token: session },
   'ground.elevation': { token: session, positions: [[-71.1, 42.3]] },
+  'roads.status': { session },
+  'roads.import': { session, token: session },
+  'roads.cancel': { session },
+  'roads.forget': { session },
+  'roads.ways': {
+    session,
+    stops: [
+      [-71.1, 42.3],
+      [-71.2, 42.3],
+    ],
+  },
+  'roads.learn': { session },
 };

@@ -3,15 +3,17 @@ import { type GroundWriter, PLAN_WRITERS, type PlanFileWriter, WRITERS } from '.
 import { measureProperty } from '../../../core/measure/index.ts';
 import { type Plan, type PlanDay, writePlan } from '../../../core/plan/result/index.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
-import { type Answer, type Command, fileOf, type Typed, UsageFault } from '../command.ts';
+import { type Answer, type Command, fileOf, type Typed, UsageFault, type World } from '../command.ts';
 import {
   type BookInput,
   daysOfPlan,
   mayWrite,
+  ROADS_OPTION,
   readBookFile,
   readPlanFile,
   rigOf,
   staleIssues,
+  withDrives,
 } from '../input/index.ts';
 import type { ExportOutput } from '../output/index.ts';
 import { dateOf } from '../parse.ts';
@@ -38,14 +40,15 @@ export const exportCommand: Command = {
     { name: 'plan', value: 'PLAN', words: 'write days of this plan, as written by plan --out, instead of the lawns' },
     { name: 'date', value: 'D', words: 'with --plan: only this day, YYYY-MM-DD' },
     { name: 'rig', value: 'ID', words: 'with --plan: only this rig' },
+    ROADS_OPTION,
     { name: 'out', value: 'FILE', words: 'write the file here instead of printing it' },
   ],
   required: ['as'],
   schema: 'export',
   example: 'npx swardway export sample-routes/residential-day.json --plan plan.json --as ics --out days.ics',
-  run: async (typed) => {
-    if (typed.options.plan !== undefined) return exportPlan(typed);
-    for (const name of ['date', 'rig'] as const) {
+  run: async (typed, world) => {
+    if (typed.options.plan !== undefined) return exportPlan(typed, world);
+    for (const name of ['date', 'rig', 'roads'] as const) {
       if (typed.options[name] !== undefined) throw new UsageFault(`--${name} needs --plan: lawns have no days.`);
     }
     const writer = writerOf(WRITERS, typed);
@@ -59,7 +62,7 @@ export const exportCommand: Command = {
   },
 };
 
-async function exportPlan(typed: Typed): Promise<Result<Answer>> {
+async function exportPlan(typed: Typed, world: World): Promise<Result<Answer>> {
   const writer = writerOf(PLAN_WRITERS, typed);
   dateOf(typed, 'date');
   if (writer.isWhole && (typed.options.date ?? typed.options.rig) !== undefined) {
@@ -69,7 +72,9 @@ async function exportPlan(typed: Typed): Promise<Result<Answer>> {
   if (!free.ok) return free;
   const read = await readBookFile(fileOf(typed, 'BOOK'));
   if (!read.ok) return read;
-  const { book, where, issues } = read.value;
+  const input = await withDrives(read.value, typed, world);
+  if (!input.ok) return input;
+  const { book, where, issues } = input.value;
   const plan = await readPlanFile(fileOf(typed, 'plan'));
   if (!plan.ok) return plan;
   const rig = rigOf(book, where, typed.options.rig);
@@ -81,7 +86,7 @@ async function exportPlan(typed: Typed): Promise<Result<Answer>> {
   const source = { book, plan: plan.value, days: days.value };
   const text = writer.write(source, { title: titleOf(book.name, plan.value), nowMs: Date.now(), planText: writePlan });
   const lawns = new Set(days.value.flatMap((day) => day.stops.map((stop) => stop.propertyId)));
-  const found = { ...read.value, issues: [...staleIssues(book, plan.value, where), ...issues] };
+  const found = { ...read.value, issues: [...staleIssues(input.value, plan.value), ...issues] };
   return finish(found, writer, { text, properties: lawns.size, days: days.value.length }, typed);
 }
 

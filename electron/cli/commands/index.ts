@@ -10,6 +10,7 @@ import { passesCommand } from './passes.ts';
 import { planCommand } from './plan.ts';
 import { reachCommand } from './reach.ts';
 import { reportCommand } from './report.ts';
+import { roadsCommand } from './roads.ts';
 import { solveCommand } from './solve.ts';
 
 /** Every command. Parsing, help and docs/cli.md come from this table. */
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   reportCommand,
   importCommand,
   exportCommand,
+  roadsCommand,
   solveCommand,
   calibrateCommand,
   areaCommand,

@@ -3,7 +3,7 @@ import { judgePlan, type Verdict } from '../../../core/plan/judge/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import { formatDistance, formatDuration, formatLargeArea, formatMoney } from '../../../core/units/index.ts';
 import { type Answer, type Command, fileOf } from '../command.ts';
-import { problemOfPlan, readBookFile, readPlanFile } from '../input/index.ts';
+import { problemOfPlan, ROADS_OPTION, readBookFile, readPlanFile, withDrives } from '../input/index.ts';
 import type { JudgeOutput } from '../output/index.ts';
 import { counted, issueLines, rigDays, tableLines } from '../text/index.ts';
 
@@ -17,15 +17,17 @@ export const judgeCommand: Command = {
     { name: 'BOOK', words: 'book file or its JSON form' },
     { name: 'PLAN', words: 'plan in its JSON form, as written by plan --out' },
   ],
-  options: [],
+  options: [ROADS_OPTION],
   schema: 'judge',
   example: 'npx swardway judge sample-routes/residential-day.json plan.json',
-  run: async (typed) => {
-    const book = await readBookFile(fileOf(typed, 'BOOK'));
+  run: async (typed, world) => {
+    const read = await readBookFile(fileOf(typed, 'BOOK'));
+    if (!read.ok) return read;
+    const book = await withDrives(read.value, typed, world);
     if (!book.ok) return book;
     const plan = await readPlanFile(fileOf(typed, 'PLAN'));
     if (!plan.ok) return plan;
-    const problem = problemOfPlan(book.value.book, plan.value, book.value.where);
+    const problem = problemOfPlan(book.value, plan.value);
     if (!problem.ok) return problem;
     return ok(answerOf(plan.value, judgePlan(problem.value, plan.value), issueLines(book.value.issues)));
   },

@@ -5,7 +5,15 @@ import { programPlaces } from '../../program.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
 import { type PlanBase, type PlanOutcome, startPlanning } from '../../services/jobs/index.ts';
 import { type Answer, type Command, fileOf, type Typed, UsageFault, type World } from '../command.ts';
-import { type BookInput, mayWrite, readBookFile, readPlanFile, roundOf } from '../input/index.ts';
+import {
+  type BookInput,
+  mayWrite,
+  ROADS_OPTION,
+  readBookFile,
+  readPlanFile,
+  roundOf,
+  withDrives,
+} from '../input/index.ts';
 import { dateOf, dollarsOf, secondsOf, wholeNumber } from '../parse.ts';
 import { issueLines } from '../text/index.ts';
 import { planText } from './plan-text.ts';
@@ -51,6 +59,7 @@ export const planCommand: Command = {
     { name: 'from', value: 'PLAN', words: 'begin with this plan and change it only where that pays' },
     { name: 'keep', value: 'N', words: 'with --from: the first N stops of every day stay as they are' },
     { name: 'pin', value: 'IDS', words: 'with --from: these properties, or all, stay with their rig and day' },
+    ROADS_OPTION,
     { name: 'out', value: 'FILE', words: 'write the plan into this file as well' },
     { name: 'progress', value: null, words: 'tell on standard error how far it is' },
   ],
@@ -63,7 +72,9 @@ export const planCommand: Command = {
       const free = await mayWrite(out, /^\s*\{\s*"format"\s*:\s*"swardway-plan"/, 'plan');
       if (!free.ok) return free;
     }
-    const read = await readBookFile(fileOf(typed, 'BOOK'));
+    const book = await readBookFile(fileOf(typed, 'BOOK'));
+    if (!book.ok) return book;
+    const read = await withDrives(book.value, typed, world);
     if (!read.ok) return read;
     const round = roundOf(read.value.book, read.value.where, typed.options.round);
     if (!round.ok) return round;
@@ -140,7 +151,7 @@ function faultBefore({ where, issues }: BookInput, round: Round, date: string | 
 }
 
 async function planRound(
-  { book, where, plannedDays }: BookInput,
+  { book, where, plannedDays, roads }: BookInput,
   round: Round,
   { date, today, base, ...limits }: Limits & { readonly base: PlanBase | null },
   typed: Typed,
@@ -153,6 +164,7 @@ async function planRound(
     dates: date === undefined ? null : [date],
     ...(today === undefined ? {} : { today }),
     plannedDays,
+    roads,
     ...limits,
     base,
   };

@@ -5,7 +5,15 @@ import { PAPERS, type PageOptions, paperOf, SHEETS, sheetsHtml, sheetText } from
 import { describePlace, writeWhole } from '../../services/files/index.ts';
 import { findPrinter, printWithChromium } from '../../services/printer/index.ts';
 import { type Answer, type Command, fileOf, type Typed, UsageFault } from '../command.ts';
-import { type BookInput, mayWrite, readBookFile, readPlanFile, staleIssues } from '../input/index.ts';
+import {
+  type BookInput,
+  mayWrite,
+  ROADS_OPTION,
+  readBookFile,
+  readPlanFile,
+  staleIssues,
+  withDrives,
+} from '../input/index.ts';
 import type { ReportOutput } from '../output/index.ts';
 import { dateOf } from '../parse.ts';
 import { counted, issueLines } from '../text/index.ts';
@@ -38,6 +46,7 @@ export const reportCommand: Command = {
       value: 'LIST',
       words: 'plans to compare, as fleet=file,fleet=file: each as written by plan --out --fleet',
     },
+    ROADS_OPTION,
     { name: 'customer', value: null, words: "the customer's copy of measure sheets: no machines, costs or margin" },
     { name: 'paper', value: 'SIZE', words: `paper of --html and --pdf: ${PAPERS.join(' or ')}; absent: letter` },
     { name: 'large', value: null, words: 'large print: 16 pt and up' },
@@ -46,13 +55,15 @@ export const reportCommand: Command = {
   ],
   schema: 'report',
   example: 'npx swardway report sample-routes/residential-day.json plan.json --sheet run-sheet',
-  run: async (typed) => {
+  run: async (typed, world) => {
     const kinds = kindsOf(typed);
     const page = pageOf(typed);
     dateOf(typed, 'date');
     const free = await outputsFree(typed);
     if (!free.ok) return free;
-    const read = await readBookFile(fileOf(typed, 'BOOK'));
+    const book = await readBookFile(fileOf(typed, 'BOOK'));
+    if (!book.ok) return book;
+    const read = typed.operands.PLAN === undefined ? book : await withDrives(book.value, typed, world);
     if (!read.ok) return read;
     const plan = typed.operands.PLAN === undefined ? ok(null) : await readPlanFile(fileOf(typed, 'PLAN'));
     if (!plan.ok) return plan;
@@ -124,13 +135,9 @@ async function write(made: readonly Made[], page: PageOptions, typed: Typed): Pr
   return ok(remarks);
 }
 
-function answer(
-  { book, where, issues }: BookInput,
-  plan: Plan | null,
-  made: readonly Made[],
-  written: readonly string[],
-): Answer {
-  const stale = plan === null ? [] : staleIssues(book, plan, where);
+function answer(input: BookInput, plan: Plan | null, made: readonly Made[], written: readonly string[]): Answer {
+  const { book, issues } = input;
+  const stale = plan === null ? [] : staleIssues(input, plan);
   const all = [...stale, ...issues];
   const json: ReportOutput = {
     format: 'swardway-report',

@@ -1,10 +1,14 @@
 import { err, type Issue, issue, ok, type Result } from '../../../core/base/index.ts';
 import type { Book } from '../../../core/book/index.ts';
 import { measureBook } from '../../../core/measure/index.ts';
-import { buildProblem, type Problem } from '../../../core/plan/problem/index.ts';
+import { buildProblem, type Problem, type ProblemOptions } from '../../../core/plan/problem/index.ts';
 import { type Plan, type PlanDay, readPlan } from '../../../core/plan/result/index.ts';
+import type { DriveTable } from '../../../core/travel/index.ts';
 import { describePlace, readText } from '../../services/files/index.ts';
 import type { Typed } from '../command.ts';
+
+/** A book with its drive times, and its file. */
+type PlannedBook = { readonly book: Book; readonly where: string; readonly roads?: DriveTable };
 
 /** Reads a plan; errors name the file. */
 export async function readPlanFile(file: string): Promise<Result<Plan>> {
@@ -17,16 +21,21 @@ export async function readPlanFile(file: string): Promise<Result<Plan>> {
  * days of unlike length and without the rigs and machines that the plan names. Where none has the
  * plan's fingerprint, the whole round.
  *
- * @param where the book's file, for errors: those of `buildProblem`, and 'reference-missing' where the round is not there
+ * Errors, with the book's file: those of `buildProblem`, and 'reference-missing' where the round is not there
  */
-export function problemOfPlan(book: Book, plan: Plan, where: string): Result<Problem> {
+export function problemOfPlan({ book, where, roads }: PlannedBook, plan: Plan): Result<Problem> {
   const round = book.rounds.find((each) => each.id === plan.roundId);
   if (round === undefined) {
     const detail = `The book has no round "${plan.roundId}", for which the plan was made.`;
     return err('reference-missing', `${where}, rounds`, detail, 'Use the book that the plan was made from.');
   }
   const measures = new Map(measureBook(book).map((each) => [each.propertyId, each]));
-  const asked = { measures, evenUsdPerHour: plan.evenDays?.usdPerHour ?? 0, outages: plan.outages ?? [] };
+  const asked: ProblemOptions = {
+    measures,
+    evenUsdPerHour: plan.evenDays?.usdPerHour ?? 0,
+    outages: plan.outages ?? [],
+    ...(roads === undefined ? {} : { roads }),
+  };
   const whole = buildProblem(book, round.id, asked);
   if (!whole.ok) return { ok: false, error: { ...whole.error, where: `${where}, ${whole.error.where}` } };
   if (whole.value.hash === plan.problemHash) return whole;
@@ -39,11 +48,11 @@ export function problemOfPlan(book: Book, plan: Plan, where: string): Result<Pro
 }
 
 /** A warning where the book is no longer as it was when the plan was made. */
-export function staleIssues(book: Book, plan: Plan, where: string): readonly Issue[] {
-  const problem = problemOfPlan(book, plan, where);
+export function staleIssues(planned: PlannedBook, plan: Plan): readonly Issue[] {
+  const problem = problemOfPlan(planned, plan);
   if (problem.ok && problem.value.hash === plan.problemHash) return [];
   const words = 'The book was changed after this plan was made. Plan again before using what is made from it.';
-  return [issue('warning', 'plan-stale', where, words)];
+  return [issue('warning', 'plan-stale', planned.where, words)];
 }
 
 /**

@@ -4,6 +4,7 @@ import { type Book, readBook } from '../../../core/book/index.ts';
 import { checkBook } from '../../../core/checks/index.ts';
 import { type Plan, plannedDays } from '../../../core/plan/result/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
+import type { DriveTable } from '../../../core/travel/index.ts';
 import { describePlace, fileFailure, isFileError, readText } from '../../services/files/index.ts';
 import { openStore, readHeader } from '../../services/store/index.ts';
 
@@ -15,6 +16,8 @@ export type BookInput = {
   readonly issues: readonly Issue[];
   /** Days of the plans that are kept with it; a JSON form has none. */
   readonly plannedDays: PlannedDays;
+  /** Drive times by road, where they were asked for; see `withDrives`. */
+  readonly roads?: DriveTable;
 };
 
 /** Reads a book from a book file or from its JSON form, told apart by the first bytes. */

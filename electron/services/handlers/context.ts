@@ -8,6 +8,7 @@ import type { Imagery } from '../imagery/index.ts';
 import type { Jobs } from '../jobs/index.ts';
 import type { Library, Samples } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
+import type { Roads } from '../roads/index.ts';
 import type { RecentStore, SettingsStore } from '../settings/index.ts';
 import type { Streets } from '../streets/index.ts';
 
@@ -36,6 +37,7 @@ export type Context = {
   readonly imagery: Imagery;
   readonly streets: Streets;
   readonly ground: Ground;
+  readonly roads: Roads;
   /** A screen that is connected, by its id. */
   readonly clientOf: (clientId: string) => Client | null;
 };

@@ -10,9 +10,17 @@ import type { Context, HandlersOf } from './context.ts';
 import { deliver } from './deliver.ts';
 
 /** What is used as a file by its token; of the others the text is given back. */
-const KEPT_AS_FILES: readonly FilePurpose[] = ['book', 'background', 'picture', 'streets', 'ground', 'heights'];
+const KEPT_AS_FILES: readonly FilePurpose[] = [
+  'book',
+  'background',
+  'picture',
+  'streets',
+  'ground',
+  'heights',
+  'roads',
+];
 /** What is read soon and not kept: see receivePassing. */
-const PASSING: readonly FilePurpose[] = ['ground', 'heights'];
+const PASSING: readonly FilePurpose[] = ['ground', 'heights', 'roads'];
 
 const LONGEST_NAME = 120;
 

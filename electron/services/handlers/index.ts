@@ -8,6 +8,7 @@ import { fileHandlers } from './file-handlers.ts';
 import { groundHandlers } from './ground-handlers.ts';
 import { planHandlers } from './plan-handlers.ts';
 import { readingHandlers } from './reading-handlers.ts';
+import { roadHandlers } from './road-handlers.ts';
 
 export type { Context } from './context.ts';
 export { keepBackup } from './keep-backup.ts';
@@ -24,5 +25,6 @@ export function createHandlers(context: Context): HandlersOf<ChannelName> {
     ...groundHandlers(context),
     ...planHandlers(context),
     ...readingHandlers(context),
+    ...roadHandlers(context),
   };
 }

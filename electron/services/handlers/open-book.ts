@@ -6,6 +6,7 @@ import type { OpenBook } from '../../../core/contract/index.ts';
 import { describePlace, fileNameFrom, readText } from '../files/index.ts';
 import type { Client } from '../host-port.ts';
 import { BOOK_ENDING, describeSession, storeNewBook } from '../library/index.ts';
+import { roadFilesOf } from '../roads/index.ts';
 import { createStoreFile, openStore, readHeader } from '../store/index.ts';
 import type { Context } from './context.ts';
 import { bookNow } from './keep-backup.ts';
@@ -80,8 +81,23 @@ export function openSample(context: Context, sampleId: string, client: Client): 
     if (!sample.ok) return sample;
     const file = path.join(context.dataFolder, 'samples', `${fileNameFrom(sampleId)}${BOOK_ENDING}`);
     const made = await refreshCopy(context, file, sample.value);
-    return made.ok ? openBookFile(context, file, client) : made;
+    if (!made.ok) return made;
+    await layRoads(context, sampleId, file);
+    return openBookFile(context, file, client);
   });
+}
+
+/** The roads of a sample, made from its extract where they are missing or older. Without them its travel is an estimate. */
+async function layRoads({ samples, roads, log }: Context, sampleId: string, bookFile: string): Promise<void> {
+  const extract = await samples.extractOf(sampleId);
+  if (extract === null || (await isNewer(roadFilesOf(bookFile).roads, extract))) return;
+  const made = await roads.importFrom(bookFile, extract, () => undefined);
+  if (!made.ok) log('warn', 'roads', 'sample not read', { code: made.error.code });
+}
+
+async function isNewer(file: string, other: string): Promise<boolean> {
+  const [one, two] = await Promise.all([file, other].map((each) => stat(each).catch(() => null)));
+  return one !== null && two !== null && one !== undefined && two !== undefined && one.mtimeMs >= two.mtimeMs;
 }
 
 /** Makes the copy where there is none, or an outdated one that nobody has edited or opened. */

@@ -13,7 +13,7 @@ const REHEARSAL_MS = 700;
 
 /** Answers questions about plans of one round, one after the other; the problem is built with the first one and kept. */
 export function sitAtBoard(
-  { board: { book, roundId, today, plannedDays }, figures }: BoardOrder,
+  { board: { book, roundId, today, plannedDays, roads }, figures }: BoardOrder,
   signal: StopSignal,
 ): void {
   keepFigures(figures);
@@ -29,7 +29,9 @@ export function sitAtBoard(
     const evenUsdPerHour = plan.evenDays?.usdPerHour ?? 0;
     const outages = plan.outages ?? [];
     let first: Board | null = null;
-    for (const choice of dates.length === 0 ? [{}] : [{}, { dates }]) {
+    const byRoad = roads === undefined ? {} : { roads };
+    for (const days of dates.length === 0 ? [{}] : [{}, { dates }]) {
+      const choice = { ...days, ...byRoad };
       const built = buildProblem(book, roundId, { ...choice, today, plannedDays, evenUsdPerHour, outages, signal });
       if (!built.ok) return built;
       const board = new Board(book, built.value);

@@ -5,6 +5,7 @@ import type { BoardQuestion, BoardReply } from '../../../core/contract/index.ts'
 import { keptFigures } from '../../../core/passes/index.ts';
 import { applyChange } from '../../../core/plan/board/index.ts';
 import { type Plan, plannedDays } from '../../../core/plan/result/index.ts';
+import type { DriveTable } from '../../../core/travel/index.ts';
 import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
 import { gaveNoPlan, workerFault } from './failures.ts';
@@ -33,17 +34,22 @@ export type Boards = {
 /** A board that nobody has asked for so long is put away, ms. */
 const IDLE_MS = 15 * 60_000;
 
-type BoardTools = { readonly workerFile: string; readonly now: () => Date; readonly log: Log };
+type BoardTools = {
+  readonly workerFile: string;
+  readonly drivesOf: (session: Session) => Promise<DriveTable | undefined>;
+  readonly now: () => Date;
+  readonly log: Log;
+};
 
-export function createBoards({ workerFile, now, log }: BoardTools): Boards {
+export function createBoards({ workerFile, drivesOf, now, log }: BoardTools): Boards {
   const open = new Map<string, OpenBoard>();
   const keyOf = (session: Session, roundId: string): string => JSON.stringify([session.session, roundId]);
-  const boardOf = (session: Session, roundId: string, today: string): OpenBoard => {
+  const boardOf = (session: Session, roundId: string, today: string, roads: DriveTable | undefined): OpenBoard => {
     const key = keyOf(session, roundId);
     const known = open.get(key);
-    if (known?.isGoodFor(today) === true) return known;
+    if (known?.isGoodFor(today, roads) === true) return known;
     known?.end();
-    const board = new OpenBoard(workerFile, { session, roundId, today, plans: known?.plans ?? new Shelf() });
+    const board = new OpenBoard(workerFile, { session, roundId, today, roads, plans: known?.plans ?? new Shelf() });
     open.set(key, board);
     return board;
   };
@@ -61,7 +67,7 @@ export function createBoards({ workerFile, now, log }: BoardTools): Boards {
   };
   return {
     ask: async (session, request) => {
-      const board = boardOf(session, request.roundId, request.today);
+      const board = boardOf(session, request.roundId, request.today, await drivesOf(session));
       const reply = await board.ask(request);
       const { question, stamp } = request;
       const plan = board.plans.get(stamp);
@@ -96,6 +102,7 @@ type Standing = {
   readonly session: Session;
   readonly roundId: string;
   readonly today: string;
+  readonly roads: DriveTable | undefined;
   readonly plans: Shelf<Plan>;
 };
 
@@ -103,6 +110,7 @@ class OpenBoard {
   readonly session: Session;
   readonly roundId: string;
   private readonly today: string;
+  private readonly roads: DriveTable | undefined;
   private readonly revision: number;
   readonly plans: Shelf<Plan>;
   storing: Promise<void> = Promise.resolve();
@@ -114,10 +122,11 @@ class OpenBoard {
   private nextId = 1;
   private idle: NodeJS.Timeout | undefined;
 
-  constructor(workerFile: string, { session, roundId, today, plans }: Standing) {
+  constructor(workerFile: string, { session, roundId, today, roads, plans }: Standing) {
     this.session = session;
     this.roundId = roundId;
     this.today = today;
+    this.roads = roads;
     this.revision = session.entry.revision();
     this.plans = plans;
     const order: BoardOrder = {
@@ -126,6 +135,7 @@ class OpenBoard {
         roundId,
         today,
         plannedDays: plannedDays(session.entry.plans().map((each) => each.plan)),
+        roads,
       },
       figures: keptFigures(),
       stopFlag: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
@@ -139,9 +149,10 @@ class OpenBoard {
     this.worker.on('exit', () => this.giveUp(gaveNoPlan()));
   }
 
-  /** Whether its problem is still that of the book, asked on that day. */
-  isGoodFor(today: string): boolean {
-    return !this.ended && this.today === today && this.revision === this.session.entry.revision();
+  /** Whether its problem is still that of the book, asked on that day, with these drive times. */
+  isGoodFor(today: string, roads: DriveTable | undefined): boolean {
+    const isSameBook = this.revision === this.session.entry.revision();
+    return !this.ended && this.today === today && this.roads === roads && isSameBook;
   }
 
   ask({ stamp, plan, question }: BoardRequest): Promise<Result<BoardReply>> {

@@ -1,20 +1,22 @@
 import { randomBytes } from 'node:crypto';
 import { availableParallelism } from 'node:os';
-import { err, ok, type Result } from '../../../core/base/index.ts';
+import { err, ok, type Progress, type Result } from '../../../core/base/index.ts';
 import { bookOfFleet, fleetPlanName } from '../../../core/compare/index.ts';
 import type { Done, PassDrawing, ReckonedPasses } from '../../../core/contract/index.ts';
 import type { GoTable } from '../../../core/plan/board/index.ts';
 import { restName } from '../../../core/plan/live/index.ts';
 import type { Outage } from '../../../core/plan/problem/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
+import type { DriveTable } from '../../../core/travel/index.ts';
 import type { Client } from '../host-port.ts';
 import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
+import type { BookAt } from '../roads/index.ts';
 import { type Boards, createBoards } from './boards.ts';
 import { type DrawRequest, drawPasses } from './drawing.ts';
 import { tellWhoCanGo } from './fitting.ts';
 import type { PlanBase, RestOfDay } from './messages.ts';
-import type { PlanJob, PlanOutcome } from './plan-job.ts';
+import { type PlanJob, type PlanOutcome, startLater } from './plan-job.ts';
 import { startPlanning } from './planning.ts';
 import { reckonPasses } from './property-passes.ts';
 import { startReckoning } from './reckoning.ts';
@@ -73,11 +75,19 @@ type RunningJob = {
   readonly job: PlanJob;
   readonly finished: Promise<void>;
 };
-type JobTools = { readonly workerFile: string; readonly now: () => Date; readonly log: Log };
+type JobTools = {
+  readonly workerFile: string;
+  /** Drive times by road of a book: every problem is built with them, whatever it is for. */
+  readonly drivesFor: (at: BookAt) => Promise<DriveTable | undefined>;
+  readonly now: () => Date;
+  readonly log: Log;
+};
 
-export function createJobs({ workerFile, now, log }: JobTools): Jobs {
+export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs {
   const running = new Map<string, RunningJob>();
-  const boards = createBoards({ workerFile, now, log });
+  const drivesOf = ({ entry }: Session): Promise<DriveTable | undefined> =>
+    drivesFor({ file: entry.store.file, book: entry.book() });
+  const boards = createBoards({ workerFile, drivesOf, now, log });
 
   const startPlan: Jobs['startPlan'] = (session, client, request) => {
     const jobId = randomBytes(12).toString('base64url');
@@ -89,8 +99,9 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
     const own = session.entry.book();
     const book = fleetId === undefined ? own : bookOfFleet(own, request.roundId, fleetId);
     const workers = workersFor(book.properties.length);
-    const job = startPlanning(workerFile, { book, ...wish, workers }, (progress) =>
-      client.send('job.progress', { ...about, ...progress }),
+    const onProgress = (progress: Progress): void => client.send('job.progress', { ...about, ...progress });
+    const job = startLater(drivesOf(session), (roads) =>
+      startPlanning(workerFile, { book, ...wish, roads, workers }, onProgress),
     );
     const finish = async (outcome: Result<PlanOutcome>): Promise<void> => {
       const elapsedMs = Math.round(performance.now() - startedMs);
@@ -117,10 +128,11 @@ export function createJobs({ workerFile, now, log }: JobTools): Jobs {
   };
   return {
     startPlan,
-    fits: (session, { roundId, problemHash, dates, evenUsdPerHour, outages = [] }) => {
+    fits: async (session, { roundId, problemHash, dates, evenUsdPerHour, outages = [] }) => {
       const choices = dates.length === 0 ? [null] : [null, dates];
       const book = session.entry.book();
-      const wish = { book, roundId, dates: choices, evenUsdPerHour, outages, hash: problemHash };
+      const roads = await drivesOf(session);
+      const wish = { book, roundId, dates: choices, evenUsdPerHour, outages, roads, hash: problemHash };
       return startReckoning(workerFile, wish).outcome;
     },
     reckonPasses: (session, propertyId) => reckonPasses(workerFile, session.entry.book(), propertyId),

@@ -7,6 +7,7 @@ import type { Outage, UnderWay } from '../../../core/plan/problem/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { Keeping } from '../../../core/plan/search/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
+import type { DriveTable } from '../../../core/travel/index.ts';
 import type { Seat } from './exchange.ts';
 
 /** A plan to begin with, and what of it has to stay. */
@@ -40,6 +41,8 @@ export type PlanWish = {
   readonly base?: PlanBase | null;
   /** Rigs and machines that are out on single dates; none unless told. */
   readonly outages?: readonly Outage[];
+  /** Drive times by road; absent: travel is the estimate. */
+  readonly roads?: DriveTable | undefined;
   /** Figures of passes that are known already. */
   readonly figures?: KeptFigures;
 };
@@ -52,6 +55,7 @@ export type ReckonWish = {
   readonly dates: readonly (readonly string[] | null)[];
   readonly evenUsdPerHour?: number;
   readonly outages?: readonly Outage[];
+  readonly roads?: DriveTable | undefined;
   /** Fingerprint to compare with; null where the figures alone are wanted. */
   readonly hash: string | null;
 };
@@ -98,6 +102,7 @@ export type BoardOrder = {
     readonly roundId: string;
     readonly today: string;
     readonly plannedDays: PlannedDays;
+    readonly roads: DriveTable | undefined;
   };
   readonly figures: KeptFigures;
   readonly stopFlag: SharedArrayBuffer;

@@ -53,6 +53,29 @@ export function startPlanJob(
   return { cancel, outcome };
 }
 
+/**
+ * Starts a job as soon as something else is ready; one that is cancelled before that never starts, and is answered at once.
+ * `ready` must not reject.
+ */
+export function startLater<T>(ready: Promise<T>, start: (value: T) => PlanJob): PlanJob {
+  let job: PlanJob | null = null;
+  let giveUp: () => void = () => undefined;
+  const cancelled = new Promise<null>((settle) => {
+    giveUp = () => settle(null);
+  });
+  const begun = ready.then((value) => ({ value }));
+  const outcome = Promise.race([begun, cancelled]).then((first) => {
+    if (first === null) return gaveNoPlan();
+    job = start(first.value);
+    return job.outcome;
+  });
+  const cancel = (): void => {
+    giveUp();
+    job?.cancel();
+  };
+  return { cancel, outcome };
+}
+
 type PlanThread = {
   /** Ends the thread by force where it does not end by itself in time. */
   readonly expectEnd: () => void;

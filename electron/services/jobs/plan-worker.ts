@@ -70,6 +70,7 @@ function plan({ wish: order, seat }: PlanOrder): void {
     ...(order.plannedDays === undefined ? {} : { plannedDays: order.plannedDays }),
     evenUsdPerHour: order.evenUsdPerHour ?? 0,
     outages: order.outages ?? [],
+    ...(order.roads === undefined ? {} : { roads: order.roads }),
     signal,
     // What was reckoned beforehand was told of then.
     ...(order.figures === undefined ? { onProgress: onReckoning } : {}),
@@ -92,14 +93,14 @@ function plan({ wish: order, seat }: PlanOrder): void {
 }
 
 function reckon({
-  reckon: { book, roundId, dates, evenUsdPerHour = 0, outages = [], hash },
+  reckon: { book, roundId, dates, evenUsdPerHour = 0, outages = [], roads, hash },
   figures,
 }: ReckonOrder): void {
   keepFigures(figures);
   const known = new Set(figures.map(([key]) => key));
   let result: Result<{ readonly fits: boolean }> = ok({ fits: false });
   for (const choice of dates) {
-    const days = choice === null ? {} : { dates: choice };
+    const days = { ...(choice === null ? {} : { dates: choice }), ...(roads === undefined ? {} : { roads }) };
     const built = buildProblem(book, roundId, { ...days, evenUsdPerHour, outages, signal, onProgress: onReckoning });
     result = built.ok ? ok({ fits: built.value.hash === hash }) : built;
     if (signal.stopped() || (result.ok && result.value.fits)) break;

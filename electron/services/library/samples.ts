@@ -1,4 +1,4 @@
-import { readdir } from 'node:fs/promises';
+import { readdir, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import { BOOK_FORMAT, type Book, readBook } from '../../../core/book/index.ts';
@@ -9,6 +9,8 @@ import { readText } from '../files/index.ts';
 export type Samples = {
   readonly list: () => Promise<readonly SampleInfo[]>;
   readonly read: (sampleId: string) => Promise<Result<Book>>;
+  /** The extract of a road map that belongs to a sample: NAME.osm beside NAME.json, NAME/roads.osm beside NAME/book.json; null for none. */
+  readonly extractOf: (sampleId: string) => Promise<string | null>;
 };
 
 type SampleFile = { readonly sampleId: string; readonly file: string };
@@ -38,6 +40,14 @@ export function createSamples(folder: string): Samples {
     list: async () => {
       const described = await Promise.all((await find()).map(describe));
       return described.filter((sample) => sample !== null);
+    },
+    extractOf: async (sampleId) => {
+      const sample = (await find()).find((each) => each.sampleId === sampleId);
+      if (sample === undefined) return null;
+      const folderOf = path.dirname(sample.file);
+      const name = path.basename(sample.file) === 'book.json' ? 'roads.osm' : `${sampleId}.osm`;
+      const extract = path.join(folderOf, name);
+      return (await stat(extract).catch(() => null)) === null ? null : extract;
     },
     read: async (sampleId) => {
       const sample = (await find()).find((each) => each.sampleId === sampleId);

@@ -44,6 +44,8 @@ test.each<[ChannelName, unknown]>([
   ['places.find', { addresses: ['x'.repeat(4001)] }],
   ['ground.read', { token: '/home/somebody/lots.zip' }],
   ['ground.elevation', { token: session, positions: [] }],
+  ['roads.ways', { session, stops: [[-71.1, 91]] }],
+  ['roads.import', { session, token: '/home/somebody/county.osm.pbf' }],
   ['ground.elevation', { token: session, positions: [[-71.1, 91]] }],
   ['settings.write', { changes: { network: 'on' } }],
   ['settings.write', { changes: { networkHosts: ['https://tiles.example.org/'] } }],

@@ -53,6 +53,7 @@ export async function startTestHost(options: Partial<ServiceOptions> = {}): Prom
     samplesFolder: path.join(ROOT, 'sample-routes'),
     workerFile: path.join(ROOT, 'no-worker.cjs'),
     groundWorkerFile: path.join(ROOT, 'no-worker.cjs'),
+    roadsWorkerFile: path.join(ROOT, 'no-worker.cjs'),
     open: { kind: 'nothing' },
     log: NO_LOG,
     ...options,

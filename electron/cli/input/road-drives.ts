@@ -1,0 +1,46 @@
+import { stat } from 'node:fs/promises';
+import { ok, type Result } from '../../../core/base/index.ts';
+import { programPlaces } from '../../program.ts';
+import { gatherDrives, openDesk, roadFilesOf } from '../../services/roads/index.ts';
+import { fileOf, type Option, type Typed, type World } from '../command.ts';
+import type { BookInput } from './read-book.ts';
+
+/** Taken by every command that builds a problem of a book. */
+export const ROADS_OPTION: Option = {
+  name: 'roads',
+  value: 'FILE',
+  words:
+    'roads to drive by: a road file or an extract (.osm.pbf, .osm); off: the estimate. Unless told, the .roads file beside the book',
+};
+
+const OFF = 'off';
+
+/**
+ * The book with drive times by road, as --roads says. Nothing is written. Errors, for a file that was named: those of reading it; the
+ * file beside the book may be missing or damaged, which the plan then says.
+ */
+export async function withDrives(input: BookInput, typed: Typed, world: World): Promise<Result<BookInput>> {
+  const { roads: named } = typed.options;
+  if (named === OFF) return ok(input);
+  const file = named === undefined ? roadFilesOf(fileOf(typed, 'BOOK')).roads : fileOf(typed, 'roads');
+  if (named === undefined && !(await isThere(file)) && input.book.roads?.extract === undefined) return ok(input);
+  const { roadsWorkerFile } = programPlaces(world.bundleFolder);
+  const desk = openDesk(roadsWorkerFile, file);
+  try {
+    const told = named === undefined ? null : await desk.ask({ kind: 'about' });
+    if (told !== null && !told.ok) return told;
+    // Who names a file wants it used, whatever the book says.
+    const { book } = input;
+    const asked =
+      named === undefined || book.roads === undefined ? book : { ...book, roads: { ...book.roads, use: true } };
+    const source = { roadsFile: file, deskFor: () => desk, drivesFile: null, engine: null };
+    const roads = await gatherDrives(asked, source, undefined);
+    return ok(roads === undefined ? input : { ...input, roads });
+  } finally {
+    desk.end();
+  }
+}
+
+async function isThere(file: string): Promise<boolean> {
+  return (await stat(file).catch(() => null)) !== null;
+}
