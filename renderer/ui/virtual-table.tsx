@@ -44,6 +44,7 @@ export function VirtualTable<Row extends { readonly id: string }>(props: Virtual
               key={row.id}
               aria-rowindex={first + offset + 2}
               className={row.id === selectedId ? 'virtual-selected' : undefined}
+              style={{ height: rowPx }}
             >
               {children(row)}
             </tr>

@@ -129,6 +129,9 @@ describeWithChromium('the board of rigs', () => {
     await page.getByText(new RegExp(`^${there} lawns`)).waitFor();
     expect(await table.getByRole('row').nth(1).textContent()).toMatch(/Saddler Street.*min.*no: .*gate \d+ in/);
     expect(await table.textContent()).toContain('tight gate');
+    // Rows that are not drawn are stood for by room of so much each.
+    const heights = await table.locator('tbody tr').evaluateAll((rows) => rows.map((each) => each.clientHeight));
+    expect(heights.filter((each) => Math.abs(each - 42) > 1)).toEqual([]);
     expect(await accessFaults(page)).toEqual([]);
   });
 

@@ -74,35 +74,39 @@ function StopRanges({ day, chance, words }: RangesProps) {
         each.earlyShare + each.runsOutShare > 0 &&
         day.loads.find((load) => load.number === each.number)?.covers.at(-1)?.propertyId === propertyId,
     );
+  const rows = chance.stops.flatMap((each, index) => {
+    const stop = day.stops[index];
+    if (stop === undefined) return [];
+    const runsOut = loadsAt(each.propertyId).map(
+      (load) => `load ${load.number}: ${daysInHundred(Math.min(1, load.earlyShare + load.runsOutShare))}`,
+    );
+    const closed = each.missedShare > 0 ? daysInHundred(each.missedShare) : '';
+    return [{ each, stop, runsOut: runsOut.join(', '), closed }];
+  });
+  // Columns in which nothing stands would only take room from the names.
+  const mayRunOut = rows.some((row) => row.runsOut !== '');
+  const mayBeClosed = rows.some((row) => row.closed !== '');
+  const heads = ['stop', 'planned', '8 days in 10'];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
     <section className="how-sure-stops" aria-label="When the rig is where" tabIndex={0}>
       <table className="table">
         <caption className="only-spoken">When the rig arrives, 8 days in 10, and what may go wrong there</caption>
-        <TableHead columns={['stop', 'planned', '8 days in 10', 'may run out', 'may be closed']} />
+        <TableHead
+          columns={[...heads, ...(mayRunOut ? ['may run out'] : []), ...(mayBeClosed ? ['may be closed'] : [])]}
+        />
         <tbody>
-          {chance.stops.map((each, index) => {
-            const stop = day.stops[index];
-            if (stop === undefined) return null;
-            return (
-              <tr key={each.number}>
-                <th scope="row">
-                  {each.number} {stop.name}
-                </th>
-                <td className="how-sure-time">{words.clock(stop.arriveSec)}</td>
-                <td className="how-sure-time">{range(each.arrive)}</td>
-                <td>
-                  {loadsAt(each.propertyId)
-                    .map(
-                      (load) =>
-                        `load ${load.number}: ${daysInHundred(Math.min(1, load.earlyShare + load.runsOutShare))}`,
-                    )
-                    .join(', ')}
-                </td>
-                <td>{each.missedShare > 0 ? daysInHundred(each.missedShare) : ''}</td>
-              </tr>
-            );
-          })}
+          {rows.map(({ each, stop, runsOut, closed }) => (
+            <tr key={each.number}>
+              <th scope="row">
+                <span className="how-sure-number">{each.number}</span> {stop.name}
+              </th>
+              <td className="how-sure-time">{words.clock(stop.arriveSec)}</td>
+              <td className="how-sure-time">{range(each.arrive)}</td>
+              {mayRunOut && <td>{runsOut}</td>}
+              {mayBeClosed && <td>{closed}</td>}
+            </tr>
+          ))}
         </tbody>
       </table>
     </section>

@@ -54,7 +54,7 @@ function Applications({ book, zone }: { readonly book: Book; readonly zone: Zone
         <tbody>
           {zone.applications.map((each) => (
             <tr key={`${each.roundId} ${each.treatmentId} ${each.zoneId} ${each.status} ${each.first}`}>
-              <th scope="row">
+              <th scope="row" className="season-when">
                 {each.first === each.last
                   ? words.date(each.first)
                   : `${words.date(each.first)} to ${words.date(each.last)}`}
