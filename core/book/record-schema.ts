@@ -37,7 +37,12 @@ export const visitSchema = v.object({
   propertyId: idSchema,
   outcome: v.variant('kind', [
     v.object({ kind: v.literal('done'), tasks: v.array(doneTaskSchema) }),
-    v.object({ kind: v.literal('skipped'), reason: textSchema }),
+    v.object({
+      kind: v.literal('skipped'),
+      reason: textSchema,
+      /** True: nobody comes back in this round; absent: the lawn is still to be done. */
+      notAgain: v.optional(v.boolean()),
+    }),
   ]),
   /** By the clock on the wall, minutes after midnight. */
   arriveMin: v.optional(minuteOfDay),

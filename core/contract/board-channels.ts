@@ -18,6 +18,14 @@ const moves = v.pipe(v.array(v.strictObject({ task, to: goal })), v.minLength(1)
 /** A rig that does not go on a date, or that goes without one of its machines. */
 export const outageSchema = v.strictObject({ date, rigId: id, machineId: v.exactOptional(id) });
 
+/** What was done of a round before it is planned: without a zone a whole property. */
+export const doneSchema = v.strictObject({
+  propertyId: id,
+  zoneId: v.exactOptional(id),
+  treatmentId: v.exactOptional(id),
+  step: v.exactOptional(wholeNumber),
+});
+
 const question = v.variant('kind', [
   v.strictObject({ kind: v.literal('move'), moves, newStamp: handle }),
   v.strictObject({ kind: v.literal('breaches') }),

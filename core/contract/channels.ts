@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { Action } from '../edit/index.ts';
 import { planSchema } from '../plan/result/index.ts';
-import { boardChannels, outageSchema } from './board-channels.ts';
+import { boardChannels, doneSchema, outageSchema } from './board-channels.ts';
 import { channel } from './channel.ts';
 import { groundChannels } from './ground-channels.ts';
 import { readingChannels } from './reading-channels.ts';
@@ -142,6 +142,7 @@ export const channels = {
       dates: v.array(date),
       evenUsdPerHour: evenPrice,
       outages: v.optional(v.array(outageSchema)),
+      done: v.optional(v.array(doneSchema)),
     }),
   ),
   'plan.store': channel<Saved>()(v.strictObject({ session: handle, roundId: id, plan: planSchema })),
@@ -192,6 +193,8 @@ export const channels = {
       ),
       /** Rigs and machines that are out on single dates: the search does without them there. */
       outages: v.optional(v.pipe(v.array(outageSchema), v.maxLength(1000))),
+      /** What was done before and is left out. */
+      done: v.optional(v.pipe(v.array(doneSchema), v.maxLength(1_000_000))),
     }),
   ),
   /** Ends a job soon; the best plan so far comes with job.done. */

@@ -1,3 +1,4 @@
+import { doneWork } from '../../core/plan/live/index.ts';
 import {
   addLawn,
   cancelPlanning,
@@ -231,13 +232,15 @@ const planCommands: readonly Command[] = [
     run: start(async () => {
       const round = currentRound();
       const { planSeconds, planSeed, planEvenUsd } = useHost.getState().settings;
-      if (round === null) return;
+      const book = useBook.getState().open?.book;
+      if (round === null || book === undefined) return;
       goTo('round');
       await startPlanning({
         roundId: round.id,
         seconds: planSeconds,
         seed: planSeed,
         evenUsdPerHour: planEvenUsd,
+        done: doneWork(book, round.id),
       });
     }),
   },

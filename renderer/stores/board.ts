@@ -2,7 +2,7 @@ import { create } from 'zustand';
 import type { BoardQuestion, BoardReply } from '../../core/contract/index.ts';
 import { applyChange, type Breach, type StopMove } from '../../core/plan/board/index.ts';
 import type { Outage } from '../../core/plan/problem/index.ts';
-import type { Plan } from '../../core/plan/result/index.ts';
+import { askedOf, type Plan } from '../../core/plan/result/index.ts';
 import { todayHere } from '../format/index.ts';
 import { askHost, callHost } from './host.ts';
 import { say, showError } from './notices.ts';
@@ -188,6 +188,7 @@ export async function improveFromHere(roundId: string, seconds: number, outages?
   const plan = usePlans.getState().plans[roundId]?.plan;
   if (plan === undefined) return;
   const { pinnedLawns, pinnedDays } = useBoard.getState();
+  const asked = askedOf(plan);
   const inDays = plan.days
     .filter((day) => pinnedDays.has(dayKeyOf(day.date, day.rigId)))
     .flatMap((day) => day.stops.map((stop) => stop.propertyId));
@@ -195,8 +196,9 @@ export async function improveFromHere(roundId: string, seconds: number, outages?
     roundId,
     seconds,
     seed: plan.seed,
-    evenUsdPerHour: plan.evenDays?.usdPerHour ?? 0,
+    evenUsdPerHour: asked.evenUsdPerHour,
     pinned: [...new Set([...pinnedLawns, ...inDays])],
-    outages: outages ?? plan.outages ?? [],
+    outages: outages ?? asked.outages,
+    done: asked.done,
   });
 }

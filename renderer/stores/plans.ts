@@ -2,7 +2,7 @@ import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
 import { fleetPlanName } from '../../core/compare/index.ts';
 import type { JobDone, JobFailed, JobProgress, RequestOf, StoredPlan } from '../../core/contract/index.ts';
-import type { Outage } from '../../core/plan/problem/index.ts';
+import type { DoneWork, Outage } from '../../core/plan/problem/index.ts';
 import type { Plan } from '../../core/plan/result/index.ts';
 import { todayHere } from '../format/index.ts';
 import { askHost } from './host.ts';
@@ -54,6 +54,8 @@ export type PlanWish = {
   readonly pinned?: readonly string[];
   /** Rigs and machines that are out on single dates. */
   readonly outages?: readonly Outage[];
+  /** What was done before and is left out. */
+  readonly done?: readonly DoneWork[];
 };
 
 /** Asks the host to plan a round; progress comes by events. */
@@ -64,6 +66,7 @@ export async function startPlanning({
   evenUsdPerHour,
   pinned,
   outages = [],
+  done = [],
   rest,
   fleetId,
 }: PlanWish): Promise<void> {
@@ -81,6 +84,7 @@ export async function startPlanning({
     ...(fleetId === undefined ? {} : { fleetId }),
     ...(pinned === undefined ? {} : { keep: { first: 0, pinned: [...pinned] } }),
     ...(outages.length === 0 ? {} : { outages: [...outages] }),
+    ...(done.length === 0 ? {} : { done: [...done] }),
   });
   if (answer === null || usePlans.getState().job !== null) return;
   const { jobId } = answer;

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { Book } from '../../core/book/index.ts';
+import { askedOf } from '../../core/plan/result/index.ts';
 import { useBook } from './book.ts';
 import { useCurrentPlan, useCurrentRound } from './current.ts';
 import { callHost } from './host.ts';
@@ -22,14 +23,15 @@ function isStale(session: string, book: Book, roundId: string, plan: KnownPlan['
   const before = answers.get(key);
   if (before !== undefined) return before;
   const dates = [...new Set(plan.days.map((day) => day.date))].sort();
-  const evenUsdPerHour = plan.evenDays?.usdPerHour ?? 0;
+  const { evenUsdPerHour, outages, done } = askedOf(plan);
   const asked = {
     session,
     roundId,
     problemHash: plan.problemHash,
     dates,
     evenUsdPerHour,
-    outages: [...(plan.outages ?? [])],
+    outages: [...outages],
+    done: [...done],
   };
   const answer = callHost('plan.fits', asked).then((found) =>
     found.ok ? !found.value.fits : found.error.code !== 'host-lost',

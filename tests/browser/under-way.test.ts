@@ -64,4 +64,15 @@ describeWithChromium('a day under way', () => {
     await page.getByText(/^Aboard, read at/).waitFor();
     expect(await nurse.inputValue()).toBe('20 gal');
   });
+
+  test('a round that is planned again leaves out what is done, and what is not done again', async () => {
+    const { page } = desk;
+    await page.getByLabel('not again in this round').check();
+    await goToRoom(page, 'Round');
+    await planRound(page, 2);
+    await page.getByText(/recorded as done, or left out for good, and not planned again/).waitFor();
+    await goToRoom(page, 'Day');
+    await page.getByText('24 stops', { exact: false }).first().waitFor();
+    expect(await page.locator('.stop-item').count()).toBe(24);
+  });
 });

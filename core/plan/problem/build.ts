@@ -3,6 +3,7 @@ import type { Book, Property, Round } from '../../book/index.ts';
 import { type AreaOf, lawnsOf } from '../../round/programme/index.ts';
 import { assemble } from './assemble.ts';
 import { dateFault } from './calendar.ts';
+import { withoutDone } from './done.ts';
 import { withEvenDays } from './even-days.ts';
 import { freeze } from './freeze.ts';
 import { type Gathered, gatherFacts, Measures, productIdsOf } from './gather.ts';
@@ -38,10 +39,12 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const dates = round.dates.filter((date) => options.dates === undefined || options.dates.includes(date));
   const measures = new Measures(options.measures);
   const areaOf: AreaOf = (property) => measures.of(property).treatableSqFt;
-  const { underWay = [], propertyIds } = options;
+  const { underWay = [], propertyIds, done = [] } = options;
   const { taken } = lawnsOf(book, round, areaOf);
   const left = propertyIds === undefined ? taken : taken.filter((each) => propertyIds.includes(each.id));
-  const gathered = gatherFacts(book, round, left, measures);
+  const all = gatherFacts(book, round, left, measures);
+  const gathered = withoutDone(all, done, roundWhere(round));
+  if (all.facts.length > 0 && gathered.facts.length === 0) return allDone(round);
   const working = round.rigIds.flatMap((id) => book.rigs.filter((each) => each.id === id));
   const days = openDays(book, round, dates, working, roundWhere(round), dayQuestion(book, gathered, areaOf, options));
   const fault = firstFault(book, round, dates, gathered, days.noneOpen);
@@ -52,7 +55,17 @@ export function buildProblem(book: Book, roundId: string, options: ProblemOption
   const jobsOf = groupJobs(book, round, rigs, supplies, { facts: gathered.facts, measures }, options);
   if (jobsOf === null) return cancelled(round);
   const parts = assemble(book, round, dates, rigs, supplies, gathered, jobsOf, days, underWay, options.roads);
-  return ok(freeze(withEvenDays(withOutages(parts, options.outages ?? []), options.evenUsdPerHour ?? 0)));
+  const asked = { ...parts, ...(done.length === 0 ? {} : { done }) };
+  return ok(freeze(withEvenDays(withOutages(asked, options.outages ?? []), options.evenUsdPerHour ?? 0)));
+}
+
+function allDone(round: Round): Result<never> {
+  return err(
+    'nothing-to-do',
+    roundWhere(round),
+    'All of its work is recorded as done, or left out for good.',
+    'Take back what was marked by mistake, or plan another round.',
+  );
 }
 
 function cancelled(round: Round): Result<never> {

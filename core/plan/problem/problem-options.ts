@@ -2,7 +2,7 @@ import type { Progress, StopSignal } from '../../base/index.ts';
 import type { PropertyMeasure } from '../../measure/index.ts';
 import type { PlannedDays } from '../../round/programme/index.ts';
 import type { DriveTable } from '../../travel/index.ts';
-import type { Outage } from './types.ts';
+import type { DoneWork, Outage } from './types.ts';
 import type { UnderWay } from './under-way.ts';
 
 /** What is asked for beside the book and its round. */
@@ -19,6 +19,8 @@ export type ProblemOptions = {
   readonly underWay?: readonly UnderWay[];
   /** Only these of the round's properties. */
   readonly propertyIds?: readonly string[];
+  /** What was done before and is left out: see `doneWork`. */
+  readonly done?: readonly DoneWork[];
   /** Price on days of unlike length, dollars for an hour above the mean; 0 unless told. See `EvenDays`. */
   readonly evenUsdPerHour?: number;
   /** Rigs and machines that are out on single dates; see `Outage`. */

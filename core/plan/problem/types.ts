@@ -63,6 +63,8 @@ export type Problem = {
   readonly evenDays?: EvenDays;
   /** Rigs and machines that are out on single dates; absent for none. A rig that is out has no slot then. */
   readonly outages?: readonly Outage[];
+  /** What was done before and is no work of the problem; absent for nothing. */
+  readonly done?: readonly DoneWork[];
   /** Tasks that no rig can do, with the reason for every rig. They are in no job. */
   readonly unplaceable: readonly UnplaceableTask[];
   /** Warnings and notes found while building (rates that disagree, tight gates, estimates). */
@@ -75,6 +77,14 @@ export type Outage = {
   readonly rigId: string;
   /** Absent: the whole rig is out. */
   readonly machineId?: string;
+};
+
+/** Work of a round that is not planned any more: one step on one zone, all steps where none is named, or a whole property. */
+export type DoneWork = {
+  readonly propertyId: string;
+  readonly zoneId?: string;
+  readonly treatmentId?: string;
+  readonly step?: number;
 };
 
 /** What a rig carries and draws on: water, or one dry product. */

@@ -46,6 +46,7 @@ export function explainPlan(book: Book, problem: Problem, solution: Solution): P
     totals: totalsOf(days, unplaced.length, cost / NANO_PER_CENT),
     ...evenDaysOf(problem, routes),
     ...(problem.outages === undefined ? {} : { outages: problem.outages.map((each) => ({ ...each })) }),
+    ...(problem.done === undefined ? {} : { done: problem.done.map((each) => ({ ...each })) }),
     issues: [...problem.issues, ...plannedLate(problem, names, days)].map((each) => ({ ...each })),
   };
 }

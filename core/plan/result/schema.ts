@@ -348,6 +348,17 @@ export const planSchema = v.object({
   evenDays: v.optional(evenDaysSchema),
   /** Rigs, or machines of rigs, that were out on single dates when it was planned. */
   outages: v.optional(v.array(v.object({ date: text, rigId: text, machineId: v.exactOptional(text) }))),
+  /** What was done before, and is no work of the plan: without a zone the whole property. */
+  done: v.optional(
+    v.array(
+      v.object({
+        propertyId: text,
+        zoneId: v.exactOptional(text),
+        treatmentId: v.exactOptional(text),
+        step: v.exactOptional(figure),
+      }),
+    ),
+  ),
   issues: v.array(
     v.object({ code: text, severity: v.picklist(['error', 'warning', 'note']), where: text, message: text }),
   ),

@@ -1,5 +1,6 @@
 import { type AppError, err, ok, type Progress, type Result } from '../../../core/base/index.ts';
 import type { Book, Round } from '../../../core/book/index.ts';
+import { doneWork } from '../../../core/plan/live/index.ts';
 import { type Plan, writePlan } from '../../../core/plan/result/index.ts';
 import { programPlaces } from '../../program.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
@@ -60,6 +61,7 @@ export const planCommand: Command = {
     { name: 'keep', value: 'N', words: 'with --from: the first N stops of every day stay as they are' },
     { name: 'pin', value: 'IDS', words: 'with --from: these properties, or all, stay with their rig and day' },
     ROADS_OPTION,
+    { name: 'with-done', value: null, words: 'plan what is recorded as done as well (else it is left out)' },
     { name: 'out', value: 'FILE', words: 'write the plan into this file as well' },
     { name: 'progress', value: null, words: 'tell on standard error how far it is' },
   ],
@@ -165,6 +167,7 @@ async function planRound(
     ...(today === undefined ? {} : { today }),
     plannedDays,
     roads,
+    done: typed.flags.has('with-done') ? [] : doneWork(book, round.id),
     ...limits,
     base,
   };

@@ -2,7 +2,7 @@ import { err, type Issue, issue, ok, type Result } from '../../../core/base/inde
 import type { Book } from '../../../core/book/index.ts';
 import { measureBook } from '../../../core/measure/index.ts';
 import { buildProblem, type Problem, type ProblemOptions } from '../../../core/plan/problem/index.ts';
-import { type Plan, type PlanDay, readPlan } from '../../../core/plan/result/index.ts';
+import { askedOf, type Plan, type PlanDay, readPlan } from '../../../core/plan/result/index.ts';
 import type { DriveTable } from '../../../core/travel/index.ts';
 import { describePlace, readText } from '../../services/files/index.ts';
 import type { Typed } from '../command.ts';
@@ -18,7 +18,7 @@ export async function readPlanFile(file: string): Promise<Result<Plan>> {
 
 /**
  * The problem that a plan was made for: the whole round, or the days of it that were asked for then, with the price on
- * days of unlike length and without the rigs and machines that the plan names. Where none has the
+ * days of unlike length and without the rigs, machines and work that the plan names. Where none has the
  * plan's fingerprint, the whole round.
  *
  * Errors, with the book's file: those of `buildProblem`, and 'reference-missing' where the round is not there
@@ -30,12 +30,7 @@ export function problemOfPlan({ book, where, roads }: PlannedBook, plan: Plan): 
     return err('reference-missing', `${where}, rounds`, detail, 'Use the book that the plan was made from.');
   }
   const measures = new Map(measureBook(book).map((each) => [each.propertyId, each]));
-  const asked: ProblemOptions = {
-    measures,
-    evenUsdPerHour: plan.evenDays?.usdPerHour ?? 0,
-    outages: plan.outages ?? [],
-    ...(roads === undefined ? {} : { roads }),
-  };
+  const asked: ProblemOptions = { measures, ...askedOf(plan), ...(roads === undefined ? {} : { roads }) };
   const whole = buildProblem(book, round.id, asked);
   if (!whole.ok) return { ok: false, error: { ...whole.error, where: `${where}, ${whole.error.where}` } };
   if (whole.value.hash === plan.problemHash) return whole;

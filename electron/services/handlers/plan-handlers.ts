@@ -72,6 +72,7 @@ export function planHandlers(
         plannedDays: plannedDays(plans.map((each) => each.plan)),
         evenUsdPerHour: wish.evenUsdPerHour ?? 0,
         outages: wish.outages ?? [],
+        done: wish.done ?? [],
         base,
         ...(wish.rest === undefined ? {} : { rest: wish.rest }),
         ...(wish.fleetId === undefined ? {} : { fleetId: wish.fleetId }),

@@ -4,7 +4,7 @@ import type { BoardReply } from '../../../core/contract/index.ts';
 import { keepFigures } from '../../../core/passes/index.ts';
 import { applyChange, Board, rehearsalOf } from '../../../core/plan/board/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
-import type { Plan } from '../../../core/plan/result/index.ts';
+import { askedOf, type Plan } from '../../../core/plan/result/index.ts';
 import type { BoardAsked, BoardOrder, BoardTold } from './messages.ts';
 import { Shelf } from './shelf.ts';
 
@@ -26,13 +26,11 @@ export function sitAtBoard(
     const known = boards.get(plan.problemHash);
     if (known !== undefined) return ok(known);
     const dates = [...new Set(plan.days.map((day) => day.date))];
-    const evenUsdPerHour = plan.evenDays?.usdPerHour ?? 0;
-    const outages = plan.outages ?? [];
     let first: Board | null = null;
     const byRoad = roads === undefined ? {} : { roads };
     for (const days of dates.length === 0 ? [{}] : [{}, { dates }]) {
-      const choice = { ...days, ...byRoad };
-      const built = buildProblem(book, roundId, { ...choice, today, plannedDays, evenUsdPerHour, outages, signal });
+      const choice = { ...days, ...byRoad, ...askedOf(plan) };
+      const built = buildProblem(book, roundId, { ...choice, today, plannedDays, signal });
       if (!built.ok) return built;
       const board = new Board(book, built.value);
       boards.set(built.value.hash, board);

@@ -5,7 +5,7 @@ import { bookOfFleet, fleetPlanName } from '../../../core/compare/index.ts';
 import type { Done, PassDrawing, ReckonedPasses } from '../../../core/contract/index.ts';
 import type { GoTable } from '../../../core/plan/board/index.ts';
 import { restName } from '../../../core/plan/live/index.ts';
-import type { Outage } from '../../../core/plan/problem/index.ts';
+import type { DoneWork, Outage } from '../../../core/plan/problem/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
 import type { DriveTable } from '../../../core/travel/index.ts';
 import type { Client } from '../host-port.ts';
@@ -33,6 +33,7 @@ export type PlanRequest = {
   readonly base: PlanBase | null;
   readonly rest?: RestOfDay;
   readonly outages: readonly Outage[];
+  readonly done: readonly DoneWork[];
   readonly fleetId?: string;
 };
 
@@ -42,6 +43,7 @@ export type FitRequest = {
   readonly dates: readonly string[];
   readonly evenUsdPerHour: number;
   readonly outages?: readonly Outage[] | undefined;
+  readonly done?: readonly DoneWork[] | undefined;
 };
 
 /** The work that runs in the background, and whom its news go to. */
@@ -128,11 +130,11 @@ export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs 
   };
   return {
     startPlan,
-    fits: async (session, { roundId, problemHash, dates, evenUsdPerHour, outages = [] }) => {
+    fits: async (session, { roundId, problemHash, dates, evenUsdPerHour, outages = [], done = [] }) => {
       const choices = dates.length === 0 ? [null] : [null, dates];
       const book = session.entry.book();
       const roads = await drivesOf(session);
-      const wish = { book, roundId, dates: choices, evenUsdPerHour, outages, roads, hash: problemHash };
+      const wish = { book, roundId, dates: choices, evenUsdPerHour, outages, done, roads, hash: problemHash };
       return startReckoning(workerFile, wish).outcome;
     },
     reckonPasses: (session, propertyId) => reckonPasses(workerFile, session.entry.book(), propertyId),

@@ -3,7 +3,7 @@ import type { Book, Property } from '../../../core/book/index.ts';
 import type { BoardQuestion, BoardReply, PassDrawing } from '../../../core/contract/index.ts';
 import type { KeptFigures, PassHead, PassOptions } from '../../../core/passes/index.ts';
 import type { GoTable } from '../../../core/plan/board/index.ts';
-import type { Outage, UnderWay } from '../../../core/plan/problem/index.ts';
+import type { DoneWork, Outage, UnderWay } from '../../../core/plan/problem/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { Keeping } from '../../../core/plan/search/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
@@ -43,6 +43,8 @@ export type PlanWish = {
   readonly outages?: readonly Outage[];
   /** Drive times by road; absent: travel is the estimate. */
   readonly roads?: DriveTable | undefined;
+  /** What was done before and is left out; nothing unless told. */
+  readonly done?: readonly DoneWork[];
   /** Figures of passes that are known already. */
   readonly figures?: KeptFigures;
 };
@@ -56,6 +58,7 @@ export type ReckonWish = {
   readonly evenUsdPerHour?: number;
   readonly outages?: readonly Outage[];
   readonly roads?: DriveTable | undefined;
+  readonly done?: readonly DoneWork[];
   /** Fingerprint to compare with; null where the figures alone are wanted. */
   readonly hash: string | null;
 };

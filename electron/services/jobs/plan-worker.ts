@@ -71,6 +71,7 @@ function plan({ wish: order, seat }: PlanOrder): void {
     evenUsdPerHour: order.evenUsdPerHour ?? 0,
     outages: order.outages ?? [],
     ...(order.roads === undefined ? {} : { roads: order.roads }),
+    done: order.done ?? [],
     signal,
     // What was reckoned beforehand was told of then.
     ...(order.figures === undefined ? { onProgress: onReckoning } : {}),
@@ -93,7 +94,7 @@ function plan({ wish: order, seat }: PlanOrder): void {
 }
 
 function reckon({
-  reckon: { book, roundId, dates, evenUsdPerHour = 0, outages = [], roads, hash },
+  reckon: { book, roundId, dates, evenUsdPerHour = 0, outages = [], done = [], roads, hash },
   figures,
 }: ReckonOrder): void {
   keepFigures(figures);
@@ -101,7 +102,8 @@ function reckon({
   let result: Result<{ readonly fits: boolean }> = ok({ fits: false });
   for (const choice of dates) {
     const days = { ...(choice === null ? {} : { dates: choice }), ...(roads === undefined ? {} : { roads }) };
-    const built = buildProblem(book, roundId, { ...days, evenUsdPerHour, outages, signal, onProgress: onReckoning });
+    const asked = { ...days, evenUsdPerHour, outages, done };
+    const built = buildProblem(book, roundId, { ...asked, signal, onProgress: onReckoning });
     result = built.ok ? ok({ fits: built.value.hash === hash }) : built;
     if (signal.stopped() || (result.ok && result.value.fits)) break;
   }

@@ -28,7 +28,7 @@ import {
   useSelection,
   useWholeDay,
 } from '../../stores/index.ts';
-import { Button, DraftInput, QuantityInput, Section } from '../../ui/index.ts';
+import { Button, DraftInput, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { Aboard } from './aboard.tsx';
 
 /** A day under way: what was done and used, what is aboard, and the rest of the day planned from here. */
@@ -192,8 +192,16 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
             text={outcome.reason}
             placeholder="left out: why?"
             onCommit={(reason) =>
-              put({ ...visit, outcome: { kind: 'skipped', reason } }, `Say why ${stop.name} was left out`)
+              put({ ...visit, outcome: { ...outcome, reason } }, `Say why ${stop.name} was left out`)
             }
+          />
+          <Tick
+            label="not again in this round"
+            checked={outcome.notAgain === true}
+            onChange={(notAgain) => {
+              const { notAgain: _, ...rest } = outcome;
+              put({ ...visit, outcome: notAgain ? { ...rest, notAgain } : rest }, `Change when ${stop.name} is done`);
+            }}
           />
         </td>
       )}

@@ -1,7 +1,8 @@
 import { Play, Square, TriangleAlert } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { ProgressBar } from 'react-aria-components';
-import type { Round } from '../../../core/book/index.ts';
+import type { Book, Round } from '../../../core/book/index.ts';
+import { doneWork } from '../../../core/plan/live/index.ts';
 import {
   cancelPlanning,
   changeSettings,
@@ -35,7 +36,7 @@ export function RoundLedger() {
     );
   return (
     <div className="ledger">
-      <PlanBar round={round} known={known} />
+      <PlanBar book={book} round={round} known={known} />
       <MissedNote />
       <RoundIssues />
       <Outcome round={round} known={known} />
@@ -43,9 +44,10 @@ export function RoundLedger() {
   );
 }
 
-type PlanBarProps = { readonly round: Round; readonly known: KnownPlan | null };
+type PlanBarProps = { readonly book: Book; readonly round: Round; readonly known: KnownPlan | null };
 
-function PlanBar({ round, known }: PlanBarProps) {
+function PlanBar({ book, round, known }: PlanBarProps) {
+  const done = doneWork(book, round.id);
   const { planSeconds, planSeed, planEvenUsd } = useHost((state) => state.settings);
   const job = usePlans((state) => state.job);
   const stale = usePlanStale();
@@ -112,6 +114,7 @@ function PlanBar({ round, known }: PlanBarProps) {
               seconds: planSeconds,
               seed: planSeed,
               evenUsdPerHour: planEvenUsd,
+              done,
               ...(known !== null && fromPlan ? { pinned: keptPromises(round, known.plan) } : {}),
             }).catch(() => undefined);
           }}
