@@ -44,6 +44,7 @@ export {
   writeBuyingTable,
   writeCostTable,
   writeLedgerTable,
+  writeRecordsTable,
 } from './export/index.ts';
 export {
   assumedParking,

@@ -121,7 +121,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
     types: ['core/edit', 'core/plan/result'],
   },
   'core/formats': {
-    uses: SHAPES,
+    uses: [...SHAPES, 'core/records'],
     types: [...STEPS, ...PLAN_TYPES, 'core/round/ledger', 'core/round/buying'],
   },
   'core/reports': {

@@ -9,6 +9,7 @@ import { measureCommand } from './measure.ts';
 import { passesCommand } from './passes.ts';
 import { planCommand } from './plan.ts';
 import { reachCommand } from './reach.ts';
+import { recordsCommand } from './records.ts';
 import { reportCommand } from './report.ts';
 import { roadsCommand } from './roads.ts';
 import { solveCommand } from './solve.ts';
@@ -22,6 +23,7 @@ export const COMMANDS: readonly Command[] = [
   planCommand,
   judgeCommand,
   reportCommand,
+  recordsCommand,
   importCommand,
   exportCommand,
   roadsCommand,

@@ -8,6 +8,7 @@ export { type JudgeOutput, judgeSchema } from './judge.ts';
 export { measureSchema } from './measure.ts';
 export { type PassesOutput, passesSchema } from './passes.ts';
 export { type ReachOutput, reachSchema } from './reach.ts';
+export { type RecordsOutput, recordsSchema } from './records.ts';
 export { type ReportOutput, reportSchema } from './report.ts';
 export { type RoadsOutput, roadsSchema } from './roads.ts';
 export { type SolveOutput, solveSchema } from './solve.ts';
