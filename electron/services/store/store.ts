@@ -173,6 +173,9 @@ function createStore({ file, connection, readOnlyBecause, remark, stored, inode,
   };
 }
 
+/** So many of the newest edits stay in the file, for whoever looks into a fault; older ones would only make it larger. */
+const EDITS_KEPT = 500;
+
 async function writeEdit(connection: Connection, edit: StoredEdit): Promise<void> {
   await writeChanges(connection, changesBetween(edit.before, edit.after));
   await connection.run('INSERT INTO edit (revision, at, label, action, inverse) VALUES (?, ?, ?, ?, ?)', [
@@ -182,6 +185,7 @@ async function writeEdit(connection: Connection, edit: StoredEdit): Promise<void
     JSON.stringify(edit.action),
     JSON.stringify(edit.inverse),
   ]);
+  await connection.run('DELETE FROM edit WHERE revision <= ?', [edit.revision - EDITS_KEPT]);
 }
 
 function writePlan(connection: Connection, roundId: string, savedAt: string, plan: Plan): Promise<void> {
