@@ -33,11 +33,11 @@ function blockHtml(block: Block): string {
     case 'subheading':
       return `<h3>${escapeHtml(block.text)}</h3>`;
     case 'facts':
-      return `<dl${block.wide === true ? ' class="wide"' : ''}>${block.facts.map((each) => `<div><dt>${escapeHtml(each.label)}</dt><dd>${escapeHtml(each.value)}</dd></div>`).join('')}</dl>`;
+      return `<dl${block.wide === true ? ' class="wide"' : ''}>${block.facts.map((each) => `<div><dt>${escapeHtml(each.label)}</dt><dd>${kept(each.value)}</dd></div>`).join('')}</dl>`;
     case 'table':
       return tableHtml(block.columns, block.rows);
     case 'checklist':
-      return `<ul class="checklist">${block.items.map((each) => `<li>${escapeHtml(each)}</li>`).join('')}</ul>`;
+      return `<ul class="checklist">${block.items.map((each) => `<li>${kept(each)}</li>`).join('')}</ul>`;
     case 'cautions':
       return `<section class="cautions"><h3>${escapeHtml(block.title)}</h3><ul>${block.items.map((each) => `<li>${escapeHtml(each)}</li>`).join('')}</ul></section>`;
     case 'note':
@@ -93,7 +93,15 @@ function cellsHtml(columns: readonly Column[], texts: readonly string[]): string
   return columns.map((each, index) => `<td class="${each.align}">${boxed(texts[index] ?? '')}</td>`).join('');
 }
 
-/** Text in which the mark for a box becomes a box to tick. */
+/** A figure and its unit, which stay on one line. */
+const FIGURE =
+  /(\d) (?=(?:gal|fl|oz|lb|bags?|ft²?|in|ac|mi|mph|psi|h|min|s|am|pm|L|mL|kg|g|m²?|cm|km|°[CF]|%)(?![\p{L}\d]))/gu;
+
+/** Text in which figures keep to their units and the mark for a box becomes a box to tick. */
 function boxed(text: string): string {
-  return escapeHtml(text).replaceAll(BOX, '<span class="box"></span>');
+  return kept(text).replaceAll(BOX, '<span class="box"></span>');
+}
+
+function kept(text: string): string {
+  return escapeHtml(text).replace(FIGURE, '$1\u00a0');
 }

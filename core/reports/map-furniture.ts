@@ -1,6 +1,7 @@
 import { formatNumber } from '../units/index.ts';
 import type { MapLegend } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
+import { fillSvg, type Rings } from './map-fill.ts';
 import type { Frame } from './map-labels.ts';
 import { MAP_LEGEND } from './texts/index.ts';
 
@@ -39,14 +40,23 @@ export function legendSvg(entries: MapLegend, left: number): string {
 }
 
 const line = (look: string): string => `<path class="${look}" d="M0 0L17 0L34 0"/>`;
-const box = (look: string): string => `<path class="${look}" d="M4 -8H30V8H4Z"/>`;
+const BOX: Rings = [
+  [
+    [4, -8],
+    [30, -8],
+    [30, 8],
+    [4, 8],
+  ],
+];
+const box = (fill: 'turf' | 'twice' | 'missed'): string =>
+  `${fillSvg(fill, BOX)}<path class="sample" d="M4 -8H30V8H4Z"/>`;
 
 const SAMPLES: Readonly<Record<MapLegend[number], string>> = {
   trim: line('pass-trim'),
   swath: line('pass-swath'),
   transit: line('pass-transit'),
-  twice: box('pass-twice sample'),
-  missed: box('pass-missed'),
+  twice: box('twice'),
+  missed: box('missed'),
   turf: box('turf'),
   parking: '<circle class="stop" cx="17" cy="0" r="9"/>',
 };

@@ -1,6 +1,7 @@
 import type { AreaGeometry, Position } from '../book/index.ts';
 import type { Block, MapPasses, MapPoint } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
+import { fillSvg, type Rings } from './map-fill.ts';
 import { LEGEND_WIDTH, legendSvg, northArrow, scaleBar } from './map-furniture.ts';
 import { type Frame, type Spot, spreadLabels } from './map-labels.ts';
 import { PAGE } from './texts/index.ts';
@@ -30,22 +31,29 @@ export function mapSvg(map: MapBlock): string {
   const view = fitView(places, map.legend === undefined ? WIDTH : WIDTH - LEGEND_WIDTH, height);
   if (view === null) return '';
   const areas = map.areas.map((each) => {
-    const outline = ringsOf(each.geometry)
-      .map((ring) => path(ring.map(view.spot), true))
-      .join('');
-    // White below the pattern hides the hatching of the turf around it.
+    const rings = spotsOf(each.geometry, view);
+    const outline = outlineOf(rings);
+    // White below the hatching hides that of the turf around it.
     const ground =
       each.look === 'turf' || each.look === 'parcel' || each.look === 'edge'
         ? ''
         : `<path class="ground" d="${outline}"/>`;
-    return `${ground}<path class="${each.look}" d="${outline}"/>`;
+    return `${ground}${fillSvg(each.look, rings)}<path class="${each.look}" d="${outline}"/>`;
   });
   const passes = (map.passes ?? []).map((each) => passesSvg(each, view));
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
   const points = map.points.map((each) => (each.look === 'stop' ? '' : pointSvg(each, view.spot(each.at))));
   points.push(stopsSvg(map.points, view));
   const legend = map.legend === undefined ? '' : legendSvg(map.legend, WIDTH - LEGEND_WIDTH);
-  return `<svg class="map${map.size === 'large' ? ' large' : ''}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${PAGE.map}">${PATTERNS}${areas.join('')}${passes.join('')}${route}${points.join('')}${scaleBar(view.pixelsPerFoot, view.frame, map.units)}${northArrow(WIDTH)}${legend}</svg>`;
+  return `<svg class="map${map.size === 'large' ? ' large' : ''}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${PAGE.map}">${MARKS}${areas.join('')}${passes.join('')}${route}${points.join('')}${scaleBar(view.pixelsPerFoot, view.frame, map.units)}${northArrow(WIDTH)}${legend}</svg>`;
+}
+
+function spotsOf(geometry: AreaGeometry, view: View): Rings {
+  return ringsOf(geometry).map((ring) => ring.map(view.spot));
+}
+
+function outlineOf(rings: Rings): string {
+  return rings.map((ring) => path(ring, true)).join('');
 }
 
 function ringsOf(geometry: AreaGeometry): readonly (readonly Position[])[] {
@@ -98,10 +106,7 @@ function pointSvg(point: MapPoint, [x, y]: Spot): string {
 
 /** Lines of the passes; what is gone over twice is dotted, what is not reached is crossed so closely that it prints dark. */
 function passesSvg({ legs, overlap, missed }: MapPasses, view: View): string {
-  const outline = (geometry: AreaGeometry): string =>
-    ringsOf(geometry)
-      .map((ring) => path(ring.map(view.spot), true))
-      .join('');
+  const left = spotsOf(missed, view);
   const lines = legs.map(({ kind, positions }) => {
     const spots = positions.map(view.spot);
     const [from, to] = spots;
@@ -110,8 +115,8 @@ function passesSvg({ legs, overlap, missed }: MapPasses, view: View): string {
     const drawn = isSwath ? [from, [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] as const, to] : spots;
     return `<path class="pass-${kind}" d="${path(drawn, false)}"/>`;
   });
-  const again = `<path class="pass-twice" d="${outline(overlap)}"/>`;
-  return `${again}${lines.join('')}<path class="pass-missed" d="${outline(missed)}"/>`;
+  const twice = fillSvg('twice', spotsOf(overlap, view));
+  return `${twice}${lines.join('')}${fillSvg('missed', left)}<path class="pass-missed" d="${outlineOf(left)}"/>`;
 }
 
 /** Numbers of stops, moved apart where they would cover each other; a line leads from a moved number to its place. */
@@ -135,5 +140,5 @@ function leaderSvg(place: Spot, spot: Spot): string {
   return `<path class="leader" d="${path([place, spot], false)}"/><circle class="place" cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="2.4"/>`;
 }
 
-const PATTERNS =
-  '<defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V6" class="thread"/></pattern><pattern id="cross" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M0 0L6 6M6 0L0 6" class="thread"/></pattern><pattern id="dots" width="5" height="5" patternUnits="userSpaceOnUse"><circle cx="2.5" cy="2.5" r="0.9" class="dot"/></pattern><pattern id="twice" width="4" height="4" patternUnits="userSpaceOnUse"><circle cx="1" cy="1" r="0.6" class="dot"/></pattern><pattern id="missed" width="3" height="3" patternUnits="userSpaceOnUse"><path d="M0 0L3 3M3 0L0 3" class="missed-thread"/></pattern><marker id="driven" markerUnits="userSpaceOnUse" markerWidth="8" markerHeight="8" refX="4" refY="4" orient="auto"><path d="M1.5 1L6 4L1.5 7" class="driven"/></marker></defs>';
+const MARKS =
+  '<defs><marker id="driven" markerUnits="userSpaceOnUse" markerWidth="8" markerHeight="8" refX="4" refY="4" orient="auto"><path d="M1.5 1L6 4L1.5 7" class="driven"/></marker></defs>';

@@ -100,23 +100,23 @@ td .box{margin-right:2pt}
 .page{break-before:page}
 .page>h2:first-child{margin-top:0;border-top:0;padding-top:0}
 .map{display:block;width:100%;height:auto;max-height:86mm;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
-.map .turf{fill:url(#hatch);fill-rule:evenodd;stroke:#111;stroke-width:1}
+.map .turf{fill:none;stroke:#111;stroke-width:1}
 .map.large{max-height:178mm}
-.map .sample{stroke:#111;stroke-width:.8}
+.map .sample{fill:none;stroke:#111;stroke-width:.8}
 .map .edge{fill:none;stroke:#111;stroke-width:1}
 .map .fill-point{fill:#111}
 .map .fill-point+text{fill:#fff}
 .map .ground{fill:#fff}
-.map .exclusion{fill:url(#cross);stroke:#111;stroke-width:.8}
-.map .water{fill:url(#dots);stroke:#111;stroke-width:.8}
+.map .exclusion{fill:none;stroke:#111;stroke-width:.8}
+.map .water{fill:none;stroke:#111;stroke-width:.8}
 .map .thread{stroke:#888;stroke-width:.8;fill:none}
-.map .dot{fill:#333}
+.map .dot{fill:none;stroke:#333;stroke-width:1.8;stroke-linecap:round}
 .map .route{fill:none;stroke:#111;stroke-width:2}
 .map .pass-trim,.map .pass-corner{fill:none;stroke:#111;stroke-width:1.6}
 .map .pass-swath{fill:none;stroke:#111;stroke-width:.8;marker-mid:url(#driven)}
 .map .pass-transit{fill:none;stroke:#111;stroke-width:.8;stroke-dasharray:3 3}
-.map .pass-twice{fill:url(#twice);fill-rule:evenodd}
-.map .pass-missed{fill:url(#missed);fill-rule:evenodd;stroke:#111;stroke-width:.8}
+.map .pass-twice{fill:none;stroke:#333;stroke-width:1.2;stroke-linecap:round}
+.map .pass-missed{fill:none;stroke:#111;stroke-width:.8}
 .map .driven{fill:none;stroke:#111;stroke-width:1.2}
 .map .missed-thread{stroke:#111;stroke-width:.8;fill:none}
 .map .parcel{fill:none;stroke:#111;stroke-width:1;stroke-dasharray:7 4}
