@@ -13,7 +13,7 @@ import type {
   Cancelled,
   Done,
   OpenBook,
-  PassDrawing,
+  PassDrawings,
   PickedFile,
   RecentBook,
   ReckonedPasses,
@@ -32,6 +32,9 @@ const id = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
 const wholeNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
 const date = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/));
 /** Larger files are refused: 64 MiB, and a third more in base64. */
+/** Zones whose passes are laid at one asking. */
+const MOST_DRAWINGS = 50;
+
 const LARGEST_TEXT = 64 * 1024 * 1024;
 const base64 = v.pipe(v.string(), v.maxLength((LARGEST_TEXT * 4) / 3 + 4), v.check(isBase64, 'not base64'));
 
@@ -149,9 +152,16 @@ export const channels = {
 
   /** Reckons the passes over the zones of a property by every head that may be asked about there, in a thread of the host's. */
   'passes.reckon': channel<ReckonedPasses>()(v.strictObject({ session: handle, propertyId: id })),
-  /** Lays the passes of a head over a zone, in a thread of the host's. */
-  'passes.draw': channel<PassDrawing>()(
-    v.strictObject({ session: handle, propertyId: id, zoneId: id, machineId: id, headId: id }),
+  /** Lays the passes of heads over zones, one after the other in a thread of the host's. */
+  'passes.draw': channel<PassDrawings>()(
+    v.strictObject({
+      session: handle,
+      wanted: v.pipe(
+        v.array(v.strictObject({ propertyId: id, zoneId: id, machineId: id, headId: id })),
+        v.minLength(1),
+        v.maxLength(MOST_DRAWINGS),
+      ),
+    }),
   ),
 
   /** Plans a round in the background: job.progress events, then job.done or job.failed. */

@@ -1,4 +1,4 @@
-import type { AppError, Issue } from '../base/index.ts';
+import type { AppError, Issue, Result } from '../base/index.ts';
 import type { Book } from '../book/index.ts';
 import type { KeptFigures, PassPicture } from '../passes/index.ts';
 import type { Plan } from '../plan/result/index.ts';
@@ -26,8 +26,8 @@ export type OpenAtStart =
 /** Figures of passes that the host has reckoned, for a screen to keep. */
 export type ReckonedPasses = { readonly figures: KeptFigures };
 
-/** Passes over a zone; a picture of null: the zone has no outline with turf. */
-export type PassDrawing = { readonly picture: PassPicture | null };
+/** Passes over the zones that were asked for, in their order; a picture of null: the zone has no outline with turf. */
+export type PassDrawings = { readonly drawings: readonly Result<PassPicture | null>[] };
 
 /** An invented book that comes with the program. */
 export type SampleInfo = {

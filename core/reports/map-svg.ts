@@ -42,7 +42,7 @@ export function mapSvg(map: MapBlock): string {
   });
   const passes = (map.passes ?? []).map((each) => passesSvg(each, view));
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
-  const points = map.points.map((each) => (each.look === 'stop' ? '' : pointSvg(each, view.spot(each.at))));
+  const points = map.points.map((each) => (isMoved(each) ? '' : pointSvg(each, view.spot(each.at))));
   points.push(stopsSvg(map.points, view));
   const legend = map.legend === undefined ? '' : legendSvg(map.legend, WIDTH - LEGEND_WIDTH);
   return `<svg class="map${map.size === 'large' ? ' large' : ''}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${PAGE.map}">${MARKS}${areas.join('')}${passes.join('')}${route}${points.join('')}${scaleBar(view.pixelsPerFoot, view.frame, map.units)}${northArrow(WIDTH)}${legend}</svg>`;
@@ -99,8 +99,6 @@ function pointSvg(point: MapPoint, [x, y]: Spot): string {
   if (point.look === 'name') return `<g transform="${at}"><text class="name" y="5">${label}</text></g>`;
   if (point.look === 'gate')
     return `<g transform="${at}"><path class="gate" d="M-7 -5v10M7 -5v10"/><text class="small name" y="-9">${label}</text></g>`;
-  if (point.look === 'fill-point')
-    return `<g transform="${at}"><rect class="fill-point" x="-10" y="-10" width="20" height="20"/><text y="5">${label}</text></g>`;
   return `<g transform="${at}"><circle class="${point.look}" r="12"/><text y="5">${label}</text></g>`;
 }
 
@@ -119,17 +117,22 @@ function passesSvg({ legs, overlap, missed }: MapPasses, view: View): string {
   return `${twice}${lines.join('')}${fillSvg('missed', left)}<path class="pass-missed" d="${outlineOf(left)}"/>`;
 }
 
-/** Numbers of stops, moved apart where they would cover each other; a line leads from a moved number to its place. */
+/** Labels that make way for each other. */
+const isMoved = ({ look }: MapPoint): boolean => look === 'stop' || look === 'fill-point';
+
+/** Numbers of stops and fill points, moved apart where they would cover each other; a line leads from a moved one to its place. */
 function stopsSvg(points: readonly MapPoint[], view: View): string {
-  const stops = points.filter((each) => each.look === 'stop');
+  const stops = points.filter(isMoved);
   const [radius, size] = stops.length < MANY_STOPS ? [12, ''] : [10, ' class="tight"'];
   const places = stops.map((each) => view.spot(each.at));
   const spots = spreadLabels(places, radius, view.frame);
   const leaders = places.map((place, index) => leaderSvg(place, spots[index] ?? place));
   const circles = stops.map((each, index) => {
     const [x, y] = spots[index] ?? view.spot(each.at);
-    const circle = `<circle class="stop" r="${radius}"/><text${size} y="${size === '' ? 5 : 4}">${escapeHtml(each.label)}</text>`;
-    return `<g transform="translate(${x.toFixed(1)} ${y.toFixed(1)})">${circle}</g>`;
+    const square = `<rect class="fill-point" x="${-radius}" y="${-radius}" width="${2 * radius}" height="${2 * radius}"/>`;
+    const shape = each.look === 'stop' ? `<circle class="stop" r="${radius}"/>` : square;
+    const label = `${shape}<text${size} y="${size === '' ? 5 : 4}">${escapeHtml(each.label)}</text>`;
+    return `<g transform="translate(${x.toFixed(1)} ${y.toFixed(1)})">${label}</g>`;
   });
   return leaders.join('') + circles.join('');
 }

@@ -45,6 +45,7 @@ export {
   takeDroppedFile,
 } from './open.ts';
 export * from './overlays.ts';
+export { drawPasses, type PassWish } from './pass-drawings.ts';
 export * from './passes.ts';
 export * from './places.ts';
 export { exportPlan } from './plan-export.ts';

@@ -4,15 +4,7 @@ import type { AppError } from '../../core/base/index.ts';
 import type { Machine, Property } from '../../core/book/index.ts';
 import type { PassPicture } from '../../core/passes/index.ts';
 import { useBook } from './book.ts';
-import { callHost } from './host.ts';
-
-/** Passes of a head over a zone that a room wants to show. */
-export type PassWish = {
-  readonly propertyId: string;
-  readonly zoneId: string;
-  readonly machineId: string;
-  readonly headId: string;
-};
+import { drawPasses, type PassWish } from './pass-drawings.ts';
 
 type PassesState = {
   /** Whether the passes are wanted on the map. */
@@ -75,13 +67,13 @@ async function lay(session: string, wish: PassWish): Promise<void> {
   asked += 1;
   const mine = asked;
   usePasses.setState({ isLaying: true });
-  const answer = await callHost('passes.draw', { session, ...wish });
-  if (mine !== asked) return;
+  const [answer] = await drawPasses(session, [wish]);
+  if (mine !== asked || answer === undefined) return;
   const { shown, leg } = usePasses.getState();
   const isSame = JSON.stringify(shown) === JSON.stringify(wish);
   if (!answer.ok) usePasses.setState({ ...NOTHING, shown: wish, fault: answer.error });
   else {
-    const { picture } = answer.value;
+    const picture = answer.value;
     const kept = isSame && leg !== null && leg < (picture?.legs.length ?? 0) ? leg : null;
     usePasses.setState({ shown: wish, picture, isLaying: false, fault: null, leg: kept });
   }

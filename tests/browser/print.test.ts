@@ -104,6 +104,20 @@ describeWithChromium("printing by the browser's own menu, and a day with many ne
     }
   });
 
+  test('lays the passes of the day and draws them on its map pages', async () => {
+    const { page } = desk;
+    await goToRoom(page, 'Paper');
+    await page.getByRole('option', { name: 'Map pages' }).click();
+    const frame = page.locator('iframe[title^="Map pages"]');
+    await frame.waitFor({ timeout: 60_000 });
+    const sheet = (await frame.getAttribute('srcdoc')) ?? '';
+    // The whole way and the stops, then a map for each of the 28 lawns: one machine with one head goes to all of them.
+    expect(sheet.match(/<svg class="map/g)).toHaveLength(2 + 28);
+    // Two zones on most lawns, with several swaths on each.
+    expect(sheet.match(/class="pass-swath"/g)?.length).toBeGreaterThan(28 * 6);
+    expect(sheet.match(/class="pass-missed"/g)?.length).toBeGreaterThan(28);
+  });
+
   test('hands over a calendar of the day among the files for other programs', async () => {
     const { page } = desk;
     await goToRoom(page, 'Paper');

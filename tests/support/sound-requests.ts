@@ -30,10 +30,7 @@ export const SOUND_REQUESTS: Readonly<Record<ChannelName, Readonly<Record<string
   'passes.reckon': { session, propertyId: 'lawn' },
   'passes.draw': {
     session: 's',
-    propertyId: 'lawn',
-    zoneId: 'zone',
-    machineId: 'machine',
-    headId: 'head',
+    wanted: [{ propertyId: 'lawn', zoneId: 'zone', machineId: 'machine', headId: 'head' }],
   },
   'plan.fits': { session, roundId: 'spring', problemHash: '0', dates: [], evenUsdPerHour: 0 },
   'plan.store': { session, roundId: 'spring', plan: {} },

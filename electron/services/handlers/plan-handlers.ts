@@ -36,9 +36,9 @@ export function planHandlers(
       const found = library.find(session, client.id);
       return found.ok ? jobs.reckonPasses(found.value, propertyId) : found;
     },
-    'passes.draw': async ({ session, ...asked }, client) => {
+    'passes.draw': async ({ session, wanted }, client) => {
       const found = library.find(session, client.id);
-      return found.ok ? jobs.draw(found.value, asked) : found;
+      return found.ok ? jobs.draw(found.value, wanted) : found;
     },
     'board.ask': async ({ session, ...asked }, client) => {
       const found = library.find(session, client.id);

@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Book } from '../../../core/book/index.ts';
-import type { PassDrawing } from '../../../core/contract/index.ts';
+import type { PassDrawings } from '../../../core/contract/index.ts';
 import { directionOptions, passHeadOf } from '../../../core/passes/index.ts';
 import { gaveNoPlan, workerFault } from './failures.ts';
 import type { DrawMessage, DrawOrder, DrawWish } from './messages.ts';
@@ -15,21 +15,32 @@ export type DrawRequest = {
 };
 
 /**
- * Lays the passes of a head over a zone in a thread of its own. Settles once, never rejects. A picture of null: the zone has no
- * outline with turf. Errors: `reference-missing` where book, zone or head is not there, `nothing-to-do` where the book does not say
- * how the head is driven, and those of the passes.
+ * Lays the passes of heads over zones, one after the other in a thread of its own. Settles once, never rejects. A picture of null: the
+ * zone has no outline with turf. Each drawing may fail by itself: `reference-missing` where zone or head is not there, `nothing-to-do`
+ * where the book does not say how the head is driven, and the errors of the passes.
  */
-export async function drawPasses(workerFile: string, book: Book, asked: DrawRequest): Promise<Result<PassDrawing>> {
-  const wish = wishOf(book, asked);
-  if (!wish.ok) return wish;
-  const order: DrawOrder = { draw: wish.value, stopFlag: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT) };
+export async function drawPasses(
+  workerFile: string,
+  book: Book,
+  wanted: readonly DrawRequest[],
+): Promise<Result<PassDrawings>> {
+  const wishes = wanted.map((asked) => wishOf(book, asked));
+  const sound = wishes.flatMap((wish) => (wish.ok ? [wish.value] : []));
+  const drawn = sound.length === 0 ? ok({ drawings: [] }) : await drawIn(workerFile, sound);
+  if (!drawn.ok) return drawn;
+  const left = [...drawn.value.drawings];
+  return ok({ drawings: wishes.map((wish) => (wish.ok ? (left.shift() ?? ok(null)) : wish)) });
+}
+
+function drawIn(workerFile: string, wishes: readonly DrawWish[]): Promise<Result<PassDrawings>> {
+  const order: DrawOrder = { draw: wishes, stopFlag: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT) };
   const worker = new Worker(workerFile, { workerData: order });
   return new Promise((settle) => {
-    const finish = (result: Result<PassDrawing>): void => {
+    const finish = (result: Result<PassDrawings>): void => {
       settle(result);
       void worker.terminate();
     };
-    worker.on('message', ({ result }: DrawMessage) => finish(result));
+    worker.on('message', (message: DrawMessage) => finish(ok(message)));
     worker.on('error', (error) => finish({ ok: false, error: workerFault(error.message) }));
     worker.on('exit', () => finish(gaveNoPlan()));
   });

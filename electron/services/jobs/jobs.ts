@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { err, ok, type Progress, type Result } from '../../../core/base/index.ts';
 import { bookOfFleet, fleetPlanName } from '../../../core/compare/index.ts';
-import type { Done, PassDrawing, ReckonedPasses } from '../../../core/contract/index.ts';
+import type { Done, PassDrawings, ReckonedPasses } from '../../../core/contract/index.ts';
 import type { GoTable } from '../../../core/plan/board/index.ts';
 import { restName } from '../../../core/plan/live/index.ts';
 import type { DoneWork, Outage } from '../../../core/plan/problem/index.ts';
@@ -54,7 +54,7 @@ export type Jobs = {
   /** Figures of the passes over a property, by every head that may be asked about there. */
   readonly reckonPasses: (session: Session, propertyId: string) => Promise<Result<ReckonedPasses>>;
   /** The passes of a head over a zone, to be looked at. */
-  readonly draw: (session: Session, asked: DrawRequest) => Promise<Result<PassDrawing>>;
+  readonly draw: (session: Session, wanted: readonly DrawRequest[]) => Promise<Result<PassDrawings>>;
   /** Questions about plans that are changed by hand. */
   readonly boards: Boards;
   /** Who can go to which lawn of a round; null without such round or treatment. */
@@ -138,7 +138,7 @@ export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs 
       return startReckoning(workerFile, wish).outcome;
     },
     reckonPasses: (session, propertyId) => reckonPasses(workerFile, session.entry.book(), propertyId),
-    draw: (session, asked) => drawPasses(workerFile, session.entry.book(), asked),
+    draw: (session, wanted) => drawPasses(workerFile, session.entry.book(), wanted),
     boards,
     whoCanGo: (session, roundId, treatmentId) =>
       tellWhoCanGo(workerFile, { book: session.entry.book(), roundId, treatmentId }),

@@ -1,6 +1,6 @@
 import type { AppError, Progress, Result } from '../../../core/base/index.ts';
 import type { Book, Property } from '../../../core/book/index.ts';
-import type { BoardQuestion, BoardReply, PassDrawing } from '../../../core/contract/index.ts';
+import type { BoardQuestion, BoardReply, PassDrawings } from '../../../core/contract/index.ts';
 import type { KeptFigures, PassHead, PassOptions } from '../../../core/passes/index.ts';
 import type { GoTable } from '../../../core/plan/board/index.ts';
 import type { DoneWork, Outage, UnderWay } from '../../../core/plan/problem/index.ts';
@@ -87,8 +87,8 @@ export type DrawWish = {
 };
 
 /** What the worker is started with to lay passes alone, and the one thing that it then tells. */
-export type DrawOrder = { readonly draw: DrawWish; readonly stopFlag: SharedArrayBuffer };
-export type DrawMessage = { readonly result: Result<PassDrawing> };
+export type DrawOrder = { readonly draw: readonly DrawWish[]; readonly stopFlag: SharedArrayBuffer };
+export type DrawMessage = PassDrawings;
 
 /** What the worker is started with to reckon the passes over the only property of a book, and the one thing that it then tells. */
 export type PassesOrder = {

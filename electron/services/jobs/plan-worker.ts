@@ -110,9 +110,11 @@ function reckon({
   tell({ kind: 'reckoned', result, figures: keptFigures().filter(([key]) => !known.has(key)) });
 }
 
-function draw({ draw: { property, zoneId, head, options, slopeDeg, where } }: DrawOrder): void {
-  const found = passPicture(treatableGround(property, zoneId), head, options, slopeDeg, where);
-  const message: DrawMessage = { result: found.ok ? ok({ picture: found.value }) : found };
+function draw({ draw: wishes }: DrawOrder): void {
+  const drawings = wishes.map(({ property, zoneId, head, options, slopeDeg, where }) =>
+    passPicture(treatableGround(property, zoneId), head, options, slopeDeg, where),
+  );
+  const message: DrawMessage = { drawings };
   parentPort?.postMessage(message);
 }
 

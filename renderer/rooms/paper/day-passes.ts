@@ -3,14 +3,12 @@ import type { Property } from '../../../core/book/index.ts';
 import type { PassPicture } from '../../../core/passes/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { type DayPasses, passesWanted } from '../../../core/reports/index.ts';
-import { callHost, useBook } from '../../stores/index.ts';
+import { drawPasses, type PassWish, useBook } from '../../stores/index.ts';
 
-/** Passes that are laid at the same time. */
-const AT_ONCE = 2;
+type Pictures = Map<string, PassPicture | null>;
 
-type Wanted = Omit<DayPasses, 'picture'>;
 /** Pictures that were laid once stay until their lawn or the shed changes. */
-let laidFor: { readonly machines: unknown; readonly pictures: WeakMap<Property, Map<string, PassPicture | null>> } = {
+let kept: { readonly machines: unknown; readonly pictures: WeakMap<Property, Pictures> } = {
   machines: null,
   pictures: new WeakMap(),
 };
@@ -20,7 +18,7 @@ export type LaidPasses = { readonly passes: readonly DayPasses[]; readonly done:
 
 const NONE: LaidPasses = { passes: [], done: 0, total: 0 };
 
-/** The passes that the maps of a day show, laid by the host one after the other; null asks for none. */
+/** The passes that the maps of a day show, laid by the host; null asks for none. */
 export function useDayPasses(day: PlanDay | null): LaidPasses {
   const session = useBook((state) => state.open?.session ?? null);
   const properties = useBook((state) => state.open?.book.properties ?? null);
@@ -30,26 +28,27 @@ export function useDayPasses(day: PlanDay | null): LaidPasses {
     setLaid(NONE);
     if (day === null || session === null || properties === null) return undefined;
     let isWanted = true;
-    if (laidFor.machines !== machines) laidFor = { machines, pictures: new WeakMap() };
+    if (kept.machines !== machines) kept = { machines, pictures: new WeakMap() };
     const wanted = passesWanted(day);
-    const found = new Map<Wanted, PassPicture | null>();
-    const tell = () => {
-      const passes = wanted.flatMap((each): readonly DayPasses[] => {
-        const picture = found.get(each) ?? null;
-        return picture === null ? [] : [{ ...each, picture }];
-      });
-      if (isWanted)
-        setLaid({ passes: found.size < wanted.length ? [] : passes, done: found.size, total: wanted.length });
+    const missing = wanted.filter((each) => keptPicture(properties, each) === undefined);
+    const tell = (count: number): boolean => {
+      if (isWanted) setLaid({ passes: [], done: wanted.length - missing.length + count, total: wanted.length });
+      return isWanted;
     };
-    const waiting = [...wanted];
-    const work = async (): Promise<void> => {
-      for (let next = waiting.shift(); next !== undefined && isWanted; next = waiting.shift()) {
-        found.set(next, await pictureOf(session, properties, next));
-        tell();
-      }
-    };
-    tell();
-    for (let seat = 0; seat < AT_ONCE; seat += 1) void work();
+    tell(0);
+    void drawPasses(session, missing, (drawings) => tell(Math.min(drawings.length, missing.length - 1))).then(
+      (drawings) => {
+        for (const [index, drawing] of drawings.entries()) {
+          const wish = missing[index];
+          if (drawing.ok && wish !== undefined) keep(properties, wish, drawing.value);
+        }
+        const passes = wanted.flatMap((each): readonly DayPasses[] => {
+          const picture = keptPicture(properties, each) ?? null;
+          return picture === null ? [] : [{ ...each, picture }];
+        });
+        if (isWanted) setLaid({ passes, done: wanted.length, total: wanted.length });
+      },
+    );
     return () => {
       isWanted = false;
     };
@@ -57,21 +56,17 @@ export function useDayPasses(day: PlanDay | null): LaidPasses {
   return laid;
 }
 
-async function pictureOf(
-  session: string,
-  properties: readonly Property[],
-  wanted: Wanted,
-): Promise<PassPicture | null> {
-  const property = properties.find((each) => each.id === wanted.propertyId);
-  if (property === undefined) return null;
-  const key = JSON.stringify([wanted.zoneId, wanted.machineId, wanted.headId]);
-  const { pictures } = laidFor;
-  const known = pictures.get(property) ?? new Map<string, PassPicture | null>();
-  pictures.set(property, known);
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const answer = await callHost('passes.draw', { session, ...wanted });
-  if (!answer.ok) return null;
-  known.set(key, answer.value.picture);
-  return answer.value.picture;
+const keyOf = ({ zoneId, machineId, headId }: PassWish): string => JSON.stringify([zoneId, machineId, headId]);
+
+/** Null for a zone without turf on the map, undefined for what was not laid yet. */
+function keptPicture(properties: readonly Property[], wish: PassWish): PassPicture | null | undefined {
+  const property = properties.find((each) => each.id === wish.propertyId);
+  return property === undefined ? null : kept.pictures.get(property)?.get(keyOf(wish));
+}
+
+function keep(properties: readonly Property[], wish: PassWish, picture: PassPicture | null): void {
+  const property = properties.find((each) => each.id === wish.propertyId);
+  if (property === undefined) return;
+  const pictures = kept.pictures.get(property) ?? new Map();
+  kept.pictures.set(property, pictures.set(keyOf(wish), picture));
 }

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Book, Property } from '../../../core/book/index.ts';
 import type { SheetPasses } from '../../../core/reports/index.ts';
-import { callHost, useBook } from '../../stores/index.ts';
+import { drawPasses, useBook } from '../../stores/index.ts';
 import type { ChoiceOption } from '../../ui/index.ts';
 
 /** Stands for no passes on the plan. */
@@ -32,11 +32,9 @@ export function useSheetPasses(property: Property | null, chosen: string): Sheet
     let isWanted = true;
     const [machineId = '', headId = ''] = JSON.parse(chosen) as readonly string[];
     const drawn = property.zones.filter(({ shape }) => shape.kind === 'drawn');
-    const asked = drawn.map(({ id: zoneId }) =>
-      callHost('passes.draw', { session, propertyId: property.id, zoneId, machineId, headId }),
-    );
-    void Promise.all(asked).then((answers) => {
-      const pictures = answers.flatMap((each) => (each.ok && each.value.picture !== null ? [each.value.picture] : []));
+    const wanted = drawn.map(({ id: zoneId }) => ({ propertyId: property.id, zoneId, machineId, headId }));
+    void drawPasses(session, wanted).then((drawings) => {
+      const pictures = drawings.flatMap((each) => (each.ok && each.value !== null ? [each.value] : []));
       if (isWanted) setPasses({ by, pictures });
     });
     return () => {
