@@ -115,7 +115,7 @@ describeWithChromium("printing by the browser's own menu, and a day with many ne
     expect(sheet.match(/<svg class="map/g)).toHaveLength(2 + 28);
     // Two zones on most lawns, with several swaths on each.
     expect(sheet.match(/class="pass-swath"/g)?.length).toBeGreaterThan(28 * 6);
-    expect(sheet.match(/class="pass-missed"/g)?.length).toBeGreaterThan(28);
+    expect(sheet.match(/class="pass-trim"/g)?.length).toBeGreaterThan(28);
   });
 
   test('hands over a calendar of the day among the files for other programs', async () => {
