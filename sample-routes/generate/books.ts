@@ -27,7 +27,8 @@ const TRAVEL: Book['travel'] = {
   ],
 };
 
-function book(
+/** What all invented books have in common, and what is given. */
+export function book(
   given: Pick<
     Book,
     'id' | 'name' | 'properties' | 'machines' | 'handMethods' | 'rigs' | 'fillPoints' | 'treatments' | 'rounds'
@@ -58,7 +59,7 @@ function applicatorOf(rigs: Book['rigs']): Book['applicators'][number] {
   return { id: 'kim', name: 'Kim Example (invented)', licence: 'invented 002', certified: true, rigIds, note: '' };
 }
 
-const SPRAY: Book['treatments'][number] = {
+export const SPRAY: Book['treatments'][number] = {
   id: 'pre-emergent',
   name: 'Pre-emergent, sprayed',
   kind: 'spray',

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { type Book, readBook, writeBook } from '../../core/book/index.ts';
 import { checkBook } from '../../core/checks/index.ts';
@@ -8,30 +7,7 @@ import { buildProblem, type Problem } from '../../core/plan/problem/index.ts';
 import { explainPlan, type Plan } from '../../core/plan/result/index.ts';
 import { solve } from '../../core/plan/search/index.ts';
 import { fourDayRound, mixedDay, residentialDay } from '../../sample-routes/generate/books.ts';
-
-const folder = new URL('../../sample-routes/', import.meta.url);
-const text = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
-
-type Figure = { readonly name: string; readonly value: number; readonly tolerance: string };
-
-/** The last table of a page: figure, value, tolerance. */
-function figuresOf(page: string): readonly Figure[] {
-  const rows = text(page).split('| figure | value | tolerance |')[1] ?? '';
-  return rows
-    .split('\n')
-    .map((row) => row.split('|').map((cell) => cell.trim()))
-    .filter((cells) => cells.length === 5 && cells[1] !== '' && !cells[1]?.startsWith('---'))
-    .map(([, name = '', value = '', tolerance = '']) => ({ name, value: Number(value), tolerance }));
-}
-
-function check({ name, value, tolerance }: Figure, found: number): void {
-  if (tolerance === 'at least') expect(found, name).toBeGreaterThanOrEqual(value);
-  else if (tolerance === 'at most') expect(found, name).toBeLessThanOrEqual(value);
-  else
-    expect(Math.abs(found - value), `${name}: ${found} against ${value}`).toBeLessThanOrEqual(
-      (Number.parseFloat(tolerance) / 100) * value,
-    );
-}
+import { checkFigure, figuresOf, sampleFileText } from '../support/expected-figures.ts';
 
 type Found = { readonly book: Book; readonly problem: Problem; readonly plan: Plan };
 
@@ -86,12 +62,12 @@ describe.each([
   ['mixed-day', mixedDay, 3000],
   ['four-day-round', fourDayRound, 1500],
 ] as const)('%s', (name, generate, iterations) => {
-  const read = readBook(text(`${name}.json`), name);
+  const read = readBook(sampleFileText(`${name}.json`), name);
   if (!read.ok) throw new Error(read.error.detail);
   const { book } = read.value;
 
   test('is what the seeded script writes, and says that it is invented', () => {
-    expect(writeBook(generate())).toBe(text(`${name}.json`));
+    expect(writeBook(generate())).toBe(sampleFileText(`${name}.json`));
     expect(book.invented).toBe(true);
     for (const product of book.products) expect(product.note).toBe('invented, not for use');
   });
@@ -110,13 +86,13 @@ describe.each([
     for (const figure of figures) {
       const find = FIGURES[figure.name];
       if (find === undefined) throw new Error(`no way to find ${figure.name}`);
-      check(figure, find({ book, problem: problem.value, plan }));
+      checkFigure(figure, find({ book, problem: problem.value, plan }));
     }
   });
 });
 
 describe('the residential day shows what it is made for', () => {
-  const read = readBook(text('residential-day.json'), 'residential-day');
+  const read = readBook(sampleFileText('residential-day.json'), 'residential-day');
   if (!read.ok) throw new Error(read.error.detail);
   const problem = buildProblem(read.value.book, 'spring');
   if (!problem.ok) throw new Error(problem.error.detail);

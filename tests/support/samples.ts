@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { type Book, readBook } from '../../core/book/index.ts';
 import { buildProblem, type Problem } from '../../core/plan/problem/index.ts';
 
-export const SAMPLE_NAMES = ['residential-day', 'mixed-day', 'four-day-round'] as const;
+export const SAMPLE_NAMES = ['residential-day', 'mixed-day', 'four-day-round', 'creek-town'] as const;
 export type SampleName = (typeof SAMPLE_NAMES)[number];
 
 /** The JSON text of an invented book of sample-routes. */

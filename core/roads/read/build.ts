@@ -117,8 +117,8 @@ function aboutOf(collected: Collected, draft: EdgeDraft, restrictions: MatchedRe
   for (const part of [draft.from, draft.to, draft.shape]) part.forEach(see);
   for (const each of isThere) if (each === 0) missingNodes += 1;
   return {
-    attribution: ATTRIBUTION,
-    licence: LICENCE,
+    attribution: collected.head.owner?.attribution ?? ATTRIBUTION,
+    licence: collected.head.owner?.licence ?? LICENCE,
     writtenBy: collected.head.writtenBy,
     dataOf: collected.head.dataOf,
     bounds: [west / 1e7, south / 1e7, east / 1e7, north / 1e7],

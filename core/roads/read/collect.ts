@@ -39,7 +39,7 @@ const HALF_TURN = 1_800_000_000;
 
 export function collector(): Collector {
   const counts = { nodes: 0, ways: 0, relations: 0, ignored: 0, viaWay: 0 };
-  const head: { writtenBy: string; dataOf: string } = { writtenBy: '', dataOf: '' };
+  const head: FileHead = { writtenBy: '', dataOf: '', owner: null };
   const nodeIds = idIndex();
   const refs = growing();
   const starts = growing();

@@ -4,7 +4,12 @@ export const NO_TAGS: Tags = new Map();
 export type Member = { readonly kind: 'node' | 'way' | 'relation'; readonly id: number; readonly role: string };
 
 /** What a file says about itself. */
-export type FileHead = { readonly writtenBy: string; readonly dataOf: string };
+export type FileHead = {
+  readonly writtenBy: string;
+  readonly dataOf: string;
+  /** Whose roads they are, and under which licence, where they are not OpenStreetMap's: invented ones, such as of a sample. */
+  readonly owner: { readonly attribution: string; readonly licence: string } | null;
+};
 
 /**
  * What a reader of a format hands on, whatever the format. Ways and relations come in the first reading and nodes in the second;

@@ -1,5 +1,5 @@
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
-import { type ElementSink, type Member, NO_TAGS, type Reading } from './elements.ts';
+import { type ElementSink, type FileHead, type Member, NO_TAGS, type Reading } from './elements.ts';
 import { damaged, RoadFault, stoppedFault } from './fault.ts';
 import type { ByteFeed } from './feed.ts';
 import type { Heed } from './pbf.ts';
@@ -45,7 +45,7 @@ export async function readXml(feed: ByteFeed, reading: Reading, sink: ElementSin
     if (!isBegun) {
       if (tag.name !== 'osm') throw notAnExtract(tag.name);
       isBegun = true;
-      sink.head({ writtenBy: tag.attributes.generator?.slice(0, 200) ?? '' });
+      sink.head({ writtenBy: tag.attributes.generator?.slice(0, 200) ?? '', owner: ownerOf(tag.attributes) });
       return;
     }
     const kind = KINDS.find((each) => each === tag.name);
@@ -78,6 +78,12 @@ function letters(bytes: Uint8Array): string {
 function notAnExtract(name: string): RoadFault {
   const detail = `The file is XML of another kind: it begins with <${name.slice(0, 40)}>, not <osm>.`;
   return new RoadFault('format-unknown', detail, 'Choose an extract of OpenStreetMap (.osm.pbf or .osm).');
+}
+
+/** The members `copyright` and `license` of the first element name another owner than OpenStreetMap, or none. */
+function ownerOf({ copyright, license }: Readonly<Record<string, string>>): FileHead['owner'] {
+  if (copyright === undefined || copyright === '' || /openstreetmap/i.test(copyright)) return null;
+  return { attribution: copyright.slice(0, 200), licence: license?.slice(0, 200) ?? '' };
 }
 
 function begun({ attributes }: SaxesTagPlain, kind: Open['kind']): Open {

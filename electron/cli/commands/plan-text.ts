@@ -191,8 +191,10 @@ const toBuy = (book: Book, plan: Plan): string => productList(book, plan.totals.
 function travelWords({ travel, travelCredit }: Plan): string {
   if (travel === 'estimate') return 'an estimate from straight lines';
   if (travel === 'matrix') return 'from the imported matrix';
-  const roads = travelCredit === undefined ? '' : `, roads: ${travelCredit}`;
-  return travel === 'roads' ? `by road${roads}` : `partly an estimate from straight lines${roads}`;
+  const roads = travelCredit === undefined ? '' : `by road: ${travelCredit}`;
+  if (travel === 'roads') return roads === '' ? 'by road' : roads;
+  const partly = 'partly an estimate from straight lines';
+  return roads === '' ? partly : `${partly}, else ${roads}`;
 }
 
 function amount(volumeGal: number, weightLb: number, kind: 'tank' | 'dry' = weightLb > 0 ? 'dry' : 'tank'): string {

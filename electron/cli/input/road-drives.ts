@@ -1,4 +1,5 @@
 import { stat } from 'node:fs/promises';
+import path from 'node:path';
 import { ok, type Result } from '../../../core/base/index.ts';
 import { programPlaces } from '../../program.ts';
 import { gatherDrives, openDesk, roadFilesOf } from '../../services/roads/index.ts';
@@ -10,7 +11,7 @@ export const ROADS_OPTION: Option = {
   name: 'roads',
   value: 'FILE',
   words:
-    'roads to drive by: a road file or an extract (.osm.pbf, .osm); off: the estimate. Unless told, the .roads file beside the book',
+    'roads to drive by: a road file or an extract (.osm.pbf, .osm); off: the estimate. Unless told, the file beside the book with its name and the ending .roads, .osm.pbf or .osm',
 };
 
 const OFF = 'off';
@@ -22,8 +23,9 @@ const OFF = 'off';
 export async function withDrives(input: BookInput, typed: Typed, world: World): Promise<Result<BookInput>> {
   const { roads: named } = typed.options;
   if (named === OFF) return ok(input);
-  const file = named === undefined ? roadFilesOf(fileOf(typed, 'BOOK')).roads : fileOf(typed, 'roads');
-  if (named === undefined && !(await isThere(file)) && input.book.roads?.extract === undefined) return ok(input);
+  const beside = named === undefined ? await fileBeside(fileOf(typed, 'BOOK')) : null;
+  if (named === undefined && beside === null && input.book.roads?.extract === undefined) return ok(input);
+  const file = named === undefined ? (beside ?? roadFilesOf(fileOf(typed, 'BOOK')).roads) : fileOf(typed, 'roads');
   const { roadsWorkerFile } = programPlaces(world.bundleFolder);
   const desk = openDesk(roadsWorkerFile, file);
   try {
@@ -41,6 +43,12 @@ export async function withDrives(input: BookInput, typed: Typed, world: World): 
   }
 }
 
-async function isThere(file: string): Promise<boolean> {
-  return (await stat(file).catch(() => null)) !== null;
+/** The roads of a book that nobody named: its road file, or an extract of the same name. */
+async function fileBeside(bookFile: string): Promise<string | null> {
+  const { roads } = roadFilesOf(bookFile);
+  const base = roads.slice(0, -path.extname(roads).length);
+  for (const file of [roads, `${base}.osm.pbf`, `${base}.osm`]) {
+    if ((await stat(file).catch(() => null)) !== null) return file;
+  }
+  return null;
 }
