@@ -68,23 +68,65 @@ describeWithChromium('the board of rigs', () => {
     await settled();
   });
 
-  test('from the keyboard: picked up, moved by arrows, given up, dropped', async () => {
+  const carried = () => desk.page.locator('[data-place]:focus').waitFor();
+
+  test('from the keyboard: taken up, carried by arrows or Tab with each place said, given up, dropped', async () => {
     const { page } = desk;
     const before = await order('Rig North');
     const first = row('Rig North').locator('[data-stop]').first();
     await first.focus();
     await page.keyboard.press('Enter');
+    await carried();
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
+    const said = () => page.locator(':focus').getAttribute('aria-label');
+    expect(await said()).toBe(`Rig North, place 3 of ${before.length}, before ${before[3]}`);
+    await page.keyboard.press('Tab');
+    expect(await said()).toBe(`Rig North, place 4 of ${before.length}, before ${before[4]}`);
+    await page.keyboard.press('ArrowDown');
+    expect(await said()).toMatch(/^Rig South, place \d+ of/);
     await page.keyboard.press('Escape');
-    await expect.poll(() => order('Rig North')).toEqual(before);
+    await page.locator('[data-place]').first().waitFor({ state: 'detached' });
+    expect(await order('Rig North')).toEqual(before);
+    await first.focus();
     await page.keyboard.press('Enter');
+    await carried();
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
     await expect.poll(() => order('Rig North')).toEqual([before[1], before[2], before[0], ...before.slice(3)]);
     await settled();
     await page.getByText('Nothing: every rule holds.').waitFor();
+    // The stop keeps the focus where it is now.
+    expect(await said()).toContain(`3 ${before[0]}`);
+  });
+
+  test('by finger: a stop is carried to another place, and a press selects it', async () => {
+    const { page, context } = desk;
+    const before = await order('Rig North');
+    const hand = await context.newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', x = 0, y = 0) =>
+      hand.send('Input.dispatchTouchEvent', { type, touchPoints: type === 'touchEnd' ? [] : [{ x, y }] });
+    const blocks = row('Rig North').locator('[data-stop]');
+    const [from, past] = [await blocks.nth(0).boundingBox(), await blocks.nth(3).boundingBox()];
+    if (from === null || past === null) throw new Error('no blocks');
+    await touch('touchStart', from.x + 6, from.y + 12);
+    for (const share of [0.2, 0.6, 1])
+      await touch('touchMove', from.x + 6 + share * (past.x + past.width * 0.8 - from.x - 6), from.y + 14);
+    await page.locator('.board-caret').waitFor();
+    await touch('touchEnd');
+    await expect.poll(() => order('Rig North')).toEqual([...before.slice(1, 4), before[0], ...before.slice(4)]);
+    await settled();
+    await page.getByRole('button', { name: 'Take the last change of the plan back' }).click();
+    await expect.poll(() => order('Rig North')).toEqual(before);
+    const second = await blocks.nth(1).boundingBox();
+    if (second === null) throw new Error('no block');
+    await touch('touchStart', second.x + 6, second.y + 12);
+    await touch('touchEnd');
+    await page
+      .locator('.board-chosen')
+      .filter({ hasText: before[1] ?? '' })
+      .waitFor();
   });
 
   test('a lawn taken out is listed with its reason, and put in again at a place told in words', async () => {
@@ -152,6 +194,7 @@ describeWithChromium('the board of rigs', () => {
     const block = page.locator('[data-stop]').filter({ hasText: '5 Orchard Rise' });
     await block.focus();
     await page.keyboard.press('Enter');
+    await carried();
     await page.keyboard.press('Home');
     await page.keyboard.press('Enter');
     const words = /done at \d.*, shift and overtime end at \d.*: \d.* too late\.$/;

@@ -119,6 +119,7 @@ describeWithChromium('the dispatcher', () => {
     const before = await names();
     await tabTo(page, '[data-stop]');
     await page.keyboard.press('Enter');
+    await page.locator('[data-place]:focus').waitFor();
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
     await expect.poll(names).toEqual([before[1], before[0], ...before.slice(2)]);

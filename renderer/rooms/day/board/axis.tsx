@@ -1,7 +1,10 @@
+import { useRef } from 'react';
+import { useDrop } from 'react-aria-components';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import type { Formatter } from '../../../format/index.ts';
 import { counted } from '../../../format/index.ts';
-import type { DropSpot } from './use-drag.ts';
+import { STOP_TYPE } from './spots.ts';
+import type { BoardHands } from './use-board-hands.ts';
 
 type DateStripProps = {
   readonly dates: readonly string[];
@@ -9,30 +12,51 @@ type DateStripProps = {
   readonly plan: Plan;
   readonly words: Formatter;
   readonly onDate: (date: string) => void;
-  readonly over: DropSpot | null;
+  readonly hands: BoardHands;
 };
 
 /** The days of the round; a stop may be dropped on one of them. */
-export function DateStrip({ dates, date, plan, words, onDate, over }: DateStripProps) {
+export function DateStrip({ dates, ...props }: DateStripProps) {
   return (
     <nav className="board-dates" aria-label="Days of the round">
-      {dates.map((each) => {
-        const stops = plan.days.filter((day) => day.date === each).reduce((sum, day) => sum + day.stops.length, 0);
-        const isOver = over?.kind === 'date' && over.date === each;
-        return (
-          <button
-            key={each}
-            type="button"
-            className={`board-date${isOver ? ' board-date-over' : ''}`}
-            aria-current={each === date ? 'date' : undefined}
-            data-date={each}
-            onClick={() => onDate(each)}
-          >
-            <b>{words.date(each)}</b> <span className="small quiet">{counted(stops, 'stop')}</span>
-          </button>
-        );
-      })}
+      {dates.map((each) => (
+        <DateTarget key={each} each={each} {...props} />
+      ))}
     </nav>
+  );
+}
+
+function DateTarget({
+  each,
+  date,
+  plan,
+  words,
+  onDate,
+  hands,
+}: Omit<DateStripProps, 'dates'> & { readonly each: string }) {
+  const ref = useRef<HTMLButtonElement>(null);
+  const spot = { kind: 'date', date: each } as const;
+  const { dropProps } = useDrop({
+    ref,
+    getDropOperation: (types) => (types.has(STOP_TYPE) && each !== date ? 'move' : 'cancel'),
+    onDropEnter: () => hands.onOver(spot),
+    onDropExit: () => hands.onLeave(spot),
+    onDrop: () => hands.onDrop(spot),
+  });
+  const stops = plan.days.filter((day) => day.date === each).reduce((sum, day) => sum + day.stops.length, 0);
+  const isOver = hands.over?.kind === 'date' && hands.over.date === each && each !== date;
+  return (
+    <button
+      {...dropProps}
+      ref={ref}
+      type="button"
+      className={`board-date${isOver ? ' board-date-over' : ''}`}
+      aria-current={each === date ? 'date' : undefined}
+      data-date={each}
+      onClick={() => onDate(each)}
+    >
+      <b>{words.date(each)}</b> <span className="small quiet">{counted(stops, 'stop')}</span>
+    </button>
   );
 }
 

@@ -1,31 +1,21 @@
-import type { KeyboardEvent, PointerEvent } from 'react';
 import type { Formatter } from '../../../format/index.ts';
 import { counted } from '../../../format/index.ts';
 import { Tick } from '../../../ui/index.ts';
-import type { BoardRow, BoardStop } from './rows.ts';
-
-export type BlockHands = {
-  readonly handlers: (key: string) => {
-    readonly onPointerDown: (event: PointerEvent<HTMLElement>) => void;
-    readonly onPointerMove: (event: PointerEvent<HTMLElement>) => void;
-    readonly onPointerUp: (event: PointerEvent<HTMLElement>) => void;
-    readonly onPointerCancel: () => void;
-  };
-  readonly onPress: (row: BoardRow, stop: BoardStop) => void;
-  readonly onKey: (event: KeyboardEvent, row: BoardRow, stop: BoardStop) => void;
-};
+import { Block } from './block.tsx';
+import type { BoardRow } from './rows.ts';
+import { gapsOf, positionOf } from './spots.ts';
+import { PlaceTarget, Track } from './track.tsx';
+import type { BoardHands } from './use-board-hands.ts';
 
 type RigRowProps = {
   readonly row: BoardRow;
   readonly hours: { readonly startSec: number; readonly endSec: number };
+  readonly rows: readonly BoardRow[];
   readonly words: Formatter;
-  readonly hands: BlockHands;
+  readonly hands: BoardHands;
   /** The block that the Tab key comes to. */
   readonly activeKey: string;
   readonly selectedKey: string;
-  readonly heldKey: string;
-  /** Share of the row at which a dragged block would be dropped; null for none. */
-  readonly caret: number | null;
   readonly pinnedLawns: ReadonlySet<string>;
   readonly pinned: boolean;
   readonly out: string;
@@ -34,9 +24,15 @@ type RigRowProps = {
 
 /** One rig's day on the board: its stops from left to right in time. */
 export function RigRow(props: RigRowProps) {
-  const { row, hours, words, hands, caret, pinned, onPin, out } = props;
+  const { row, hours, words, hands, pinned, onPin, out, activeKey, selectedKey, pinnedLawns } = props;
   const share = (sec: number): string => `${(100 * (sec - hours.startSec)) / (hours.endSec - hours.startSec)}%`;
   const length = (from: number, to: number): string => `${(100 * (to - from)) / (hours.endSec - hours.startSec)}%`;
+  const { carried, over } = hands;
+  const gaps = carried === null ? [] : gapsOf(row, carried.stop.key);
+  const caret =
+    carried === null || over === null || over.kind === 'date' || over.rigId !== row.rigId
+      ? undefined
+      : gaps[positionOf(over, props.rows, carried.stop.key)];
   const done =
     row.stops.length === 0 ? 'no stops' : `${counted(row.stops.length, 'stop')}, done ${words.clock(row.endSec)}`;
   return (
@@ -47,7 +43,7 @@ export function RigRow(props: RigRowProps) {
         {out !== '' && <span className="small caution">{out}</span>}
         <Tick label={`pin this day of ${row.rigName}`} shown={false} checked={pinned} onChange={onPin} />
       </div>
-      <div className={`board-track${row.rough ? ' board-track-rough' : ''}`} data-rig={row.rigId}>
+      <Track rigId={row.rigId} rough={row.rough} hands={hands}>
         {row.spans.map((span) => (
           <span
             key={`${span.kind} ${span.startSec}`}
@@ -59,47 +55,22 @@ export function RigRow(props: RigRowProps) {
         {row.stops.map((stop) => (
           <Block
             key={stop.key}
-            {...props}
+            row={row}
             stop={stop}
             place={{ left: share(stop.startSec), width: length(stop.startSec, stop.endSec) }}
+            words={words}
             hands={hands}
+            isActive={stop.key === activeKey}
+            isSelected={stop.key === selectedKey}
+            isPinned={pinnedLawns.has(stop.propertyId)}
           />
         ))}
-        {caret !== null && <span className="board-caret" style={{ left: `${100 * caret}%` }} />}
-      </div>
+        {carried?.by === 'keys' &&
+          gaps.map((gap) => (
+            <PlaceTarget key={gap.position} rigId={row.rigId} gap={gap} left={share(gap.sec)} hands={hands} />
+          ))}
+        {caret !== undefined && <span className="board-caret" style={{ left: share(caret.sec) }} />}
+      </Track>
     </li>
-  );
-}
-
-type BlockProps = RigRowProps & {
-  readonly stop: BoardStop;
-  readonly place: { readonly left: string; readonly width: string };
-};
-
-function Block({ row, stop, place, words, hands, activeKey, selectedKey, heldKey, pinnedLawns }: BlockProps) {
-  const isPinned = pinnedLawns.has(stop.propertyId);
-  const looks = [
-    'board-stop',
-    ...(stop.key === selectedKey ? ['board-stop-selected'] : []),
-    ...(stop.key === heldKey ? ['board-stop-held'] : []),
-    ...(isPinned ? ['board-stop-pinned'] : []),
-  ];
-  const times = row.rough ? 'times being reckoned' : `${words.clock(stop.startSec)} to ${words.clock(stop.endSec)}`;
-  return (
-    <button
-      type="button"
-      className={looks.join(' ')}
-      style={place}
-      data-stop={stop.key}
-      tabIndex={stop.key === activeKey ? 0 : -1}
-      title={`${stop.number} ${stop.name}, ${times}`}
-      aria-label={`${stop.number} ${stop.name}, ${row.rigName}, ${times}${isPinned ? ', pinned' : ''}`}
-      aria-pressed={stop.key === heldKey}
-      onClick={() => hands.onPress(row, stop)}
-      onKeyDown={(event) => hands.onKey(event, row, stop)}
-      {...hands.handlers(stop.key)}
-    >
-      <b>{stop.number}</b> <span className="board-name">{stop.name}</span>
-    </button>
   );
 }

@@ -60,7 +60,7 @@ function Board({ day, roundId, dates, rigIds, plan }: BoardProps) {
   useEffect(() => {
     judgeShown(roundId, plan).catch(() => undefined);
   }, [roundId, plan]);
-  const box = useRef<HTMLUListElement>(null);
+  const box = useRef<HTMLDivElement>(null);
   const goToDate = (next: string): void => {
     setDate(next);
     const there =
@@ -68,43 +68,24 @@ function Board({ day, roundId, dates, rigIds, plan }: BoardProps) {
       plan.days.find((each) => each.date === next);
     if (there !== undefined) selectDay(there.date, there.rigId);
   };
-  const still = useMemo(() => boardRows(plan, date, rigs, waiting), [plan, date, rigs, waiting]);
+  const rows = useMemo(() => boardRows(plan, date, rigs, waiting), [plan, date, rigs, waiting]);
   const rigName = (id: string): string => rigs.find((rig) => rig.id === id)?.name ?? id;
-  const hands = useBoardHands({
-    roundId,
-    plan,
-    date,
-    dates,
-    rigIds,
-    rigName,
-    rows: still,
-    onDate: goToDate,
-    dateWords: words.date,
-    box,
-  });
-  const { picked, drag } = hands;
-  const rows = useMemo(() => {
-    if (picked === null) return still;
-    const { stop, position, rigId } = picked;
-    const to = { kind: 'day', date: picked.date, rigId, position } as const;
-    return boardRows(plan, date, rigs, [...waiting, { task: stop.task, to }]);
-  }, [still, picked, plan, date, rigs, waiting]);
+  const hands = useBoardHands({ roundId, plan, date, dates, rigName, rows, dateWords: words.date, box });
   const hours = hoursOf(rows);
   const selected = useSelectedStop(rows);
-  const activeKey =
-    picked?.stop.key ?? selected?.stop.key ?? rows.find((row) => row.stops.length > 0)?.stops[0]?.key ?? '';
+  const activeKey = selected?.stop.key ?? rows.find((row) => row.stops.length > 0)?.stops[0]?.key ?? '';
   const outWords = (row: BoardRow): string => {
     const here = (plan.outages ?? []).filter((each) => each.date === row.date && each.rigId === row.rigId);
     if (here.length === 0) return '';
     return here.some((each) => each.machineId === undefined) ? 'out of order' : 'a machine is out of order';
   };
   return (
-    <div className="board">
+    <div className="board" ref={box}>
       <BoardTools roundId={roundId} plan={plan} date={date} selected={selected} onMove={hands.move} />
-      <DateStrip dates={dates} date={date} plan={plan} words={words} onDate={goToDate} over={drag?.over ?? null} />
+      <DateStrip dates={dates} date={date} plan={plan} words={words} onDate={goToDate} hands={hands} />
       <div className="board-scroll">
         <HourAxis hours={hours} words={words} />
-        <ul className="board-rows" ref={box} aria-label={`Rigs on ${words.date(date)}`} onBlur={hands.unfocus}>
+        <ul className="board-rows" aria-label={`Rigs on ${words.date(date)}`} onBlur={hands.unfocus}>
           {rows.map((row) => (
             <RigRow
               key={row.rigId}
@@ -114,8 +95,7 @@ function Board({ day, roundId, dates, rigIds, plan }: BoardProps) {
               hands={hands}
               activeKey={activeKey}
               selectedKey={selected?.stop.key ?? ''}
-              heldKey={picked?.stop.key ?? drag?.key ?? ''}
-              caret={drag?.over?.kind === 'row' && drag.over.rigId === row.rigId ? drag.over.share : null}
+              rows={rows}
               pinnedLawns={pinnedLawns}
               pinned={pinnedDays.has(dayKeyOf(row.date, row.rigId))}
               out={outWords(row)}

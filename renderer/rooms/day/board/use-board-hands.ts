@@ -1,142 +1,174 @@
-import { type KeyboardEvent, type RefObject, useLayoutEffect, useState } from 'react';
+import { type FocusEvent, type KeyboardEvent, type RefObject, useLayoutEffect, useState } from 'react';
 import type { StopMove } from '../../../../core/plan/board/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import { moveStops, say, selectDay, selectStop, stepPlan, usePlans } from '../../../stores/index.ts';
-import { keyInMoveMode, type Picked } from './move-mode.ts';
-import { type BoardRow, type BoardStop, hoursOf, positionAt, taskKey, taskOfStop } from './rows.ts';
-import { type DropSpot, useDrag } from './use-drag.ts';
+import { type BoardRow, type BoardStop, taskKey, taskOfStop } from './rows.ts';
+import { positionOf, type Spot, sameTarget, spotAfter } from './spots.ts';
+import { useTouch } from './use-touch.ts';
 
 type Wish = {
   readonly roundId: string;
   readonly plan: Plan;
   readonly date: string;
   readonly dates: readonly string[];
-  readonly rigIds: readonly string[];
   readonly rigName: (rigId: string) => string;
-  /** The rows as they are shown, without what is picked up. */
   readonly rows: readonly BoardRow[];
-  readonly onDate: (date: string) => void;
   readonly dateWords: (date: string) => string;
   readonly box: RefObject<HTMLElement | null>;
 };
 
-/** Everything that hands do on the board: pressing, dragging, and moving from the keyboard. */
+/** A stop that is carried, and how. */
+export type Carried = { readonly row: BoardRow; readonly stop: BoardStop; readonly by: 'pointer' | 'keys' };
+
+/** What hands can do with blocks, rows and dates. */
+export type BoardHands = ReturnType<typeof useBoardHands>;
+
+/**
+ * Everything that hands do on the board. Mouse, pen, keyboard and screen readers carry by React Aria's drag and drop, fingers by
+ * `useTouch`; the arrow keys between targets are added to React Aria's Tab key.
+ */
 export function useBoardHands(wish: Wish) {
-  const { roundId, plan, date, dates, rigIds, rows, onDate, box } = wish;
-  const [picked, setPicked] = useState<Picked | null>(null);
+  const { roundId, plan, date, dates, rows, box } = wish;
+  const [carried, setCarried] = useState<Carried | null>(null);
+  const [over, setOver] = useState<Spot | null>(null);
   const [focusKey, setFocusKey] = useState('');
 
   useLayoutEffect(() => {
-    if (focusKey === '') return;
+    if (focusKey === '' || carried !== null) return;
     const blocks = box.current?.querySelectorAll<HTMLElement>('[data-stop]') ?? [];
     [...blocks].find((each) => each.dataset.stop === focusKey)?.focus({ preventScroll: false });
+  });
+
+  useLayoutEffect(() => {
+    if (carried?.by !== 'keys') return;
+    const { row, stop } = carried;
+    const home = { kind: 'place', rigId: row.rigId, position: row.stops.indexOf(stop) } as const;
+    const placesAt = (rigId: string): number =>
+      (rows.find((each) => each.rigId === rigId)?.stops.filter((each) => each.key !== stop.key).length ?? 0) + 1;
+    const rigIds = rows.map((each) => each.rigId);
+    const onKeyDown = (event: globalThis.KeyboardEvent): void => {
+      const next = spotAfter(event.key, over ?? home, home, { dates, date, rigIds, placesAt });
+      if (next === null) return;
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      targetAt(box.current, next)?.focus();
+    };
+    // On the window, so that it comes before React Aria's own on the document, which stops all keys.
+    window.addEventListener('keydown', onKeyDown, true);
+    return () => window.removeEventListener('keydown', onKeyDown, true);
   });
 
   const move = async (moves: readonly StopMove[], key: string): Promise<void> => {
     await moveStops(roundId, moves);
     selectMoved(roundId, key);
   };
-  const onDrop = (key: string, spot: DropSpot): void => {
-    const row = rows.find((each) => each.stops.some((stop) => stop.key === key));
-    const stop = row?.stops.find((each) => each.key === key);
-    if (row === undefined || stop === undefined) return;
+  const find = (key: string): Omit<Carried, 'by'> | null => {
+    for (const row of rows) {
+      const stop = row.stops.find((each) => each.key === key);
+      if (stop !== undefined) return { row, stop };
+    }
+    return null;
+  };
+  const dropAt = (what: Omit<Carried, 'by'> | null, spot: Spot): void => {
+    if (what === null) return;
+    const { row, stop } = what;
+    setFocusKey(stop.key);
     if (spot.kind === 'date') {
       if (spot.date === row.date) return;
-      const to = {
-        kind: 'day',
-        date: spot.date,
-        rigId: row.rigId,
-        position: countAt(plan, spot.date, row.rigId),
-      } as const;
-      void move([{ task: stop.task, to }], key);
+      say(`${stop.name} dropped on ${wish.dateWords(spot.date)}. Being judged.`);
+      const position = countAt(plan, spot.date, row.rigId);
+      void move([{ task: stop.task, to: { kind: 'day', date: spot.date, rigId: row.rigId, position } }], stop.key);
       return;
     }
-    const target = rows.find((each) => each.rigId === spot.rigId);
-    if (target === undefined) return;
-    const hours = hoursOf(rows);
-    const sec = hours.startSec + spot.share * (hours.endSec - hours.startSec);
-    const position = positionAt(target, sec, key);
-    if (target === row && position === row.stops.indexOf(stop)) return;
-    void move([{ task: stop.task, to: { kind: 'day', date, rigId: spot.rigId, position } }], key);
+    const position = positionOf(spot, rows, stop.key);
+    if (spot.rigId === row.rigId && position === row.stops.indexOf(stop)) return;
+    say(`${stop.name} dropped on ${wish.rigName(spot.rigId)}, place ${position + 1}. Being judged.`);
+    void move([{ task: stop.task, to: { kind: 'day', date, rigId: spot.rigId, position } }], stop.key);
   };
-  const dragging = useDrag(onDrop);
-
-  const drop = (held: Picked): void => {
-    setPicked(null);
-    setFocusKey(held.stop.key);
-    const { stop, rigId, position } = held;
-    say(`${stop.name} dropped on ${wish.rigName(rigId)}, place ${position + 1}. Being judged.`);
-    void move([{ task: stop.task, to: { kind: 'day', date: held.date, rigId, position } }], stop.key);
+  const onCarry = (row: BoardRow, stop: BoardStop, by: Carried['by']): void => {
+    setFocusKey('');
+    setCarried({ row, stop, by });
   };
-  const heldKeys = (event: KeyboardEvent, held: Picked): void => {
-    const others = (on: string, rigId: string): number => countAt(plan, on, rigId, held.stop.key);
-    const next = keyInMoveMode(event.key, held, { dates, rigIds, countAt: others });
-    if (next === null) return;
-    event.preventDefault();
-    event.stopPropagation();
-    if (next === 'drop') drop(held);
-    else if (next === 'give-up') {
-      setPicked(null);
-      say(`${held.stop.name} stays where it was.`);
-      onDate(date);
-    } else {
-      setPicked(next);
-      if (next.date !== held.date) onDate(next.date);
-      const place = `place ${next.position + 1} of ${others(next.date, next.rigId) + 1}`;
-      say(`${wish.rigName(next.rigId)}, ${wish.dateWords(next.date)}, ${place}`);
-    }
-  };
-  const onKey = (event: KeyboardEvent, row: BoardRow, stop: BoardStop): void => {
-    if (picked !== null) {
-      heldKeys(event, picked);
-      return;
-    }
-    if ((event.ctrlKey || event.metaKey) && ['z', 'y'].includes(event.key.toLowerCase())) {
-      event.preventDefault();
-      event.stopPropagation();
-      stepPlan(roundId, event.key.toLowerCase() === 'y' || event.shiftKey ? 'ahead' : 'back');
-      return;
-    }
-    const neighbour = neighbourOf(event.key, rows, row, stop);
-    if (neighbour !== null) {
-      event.preventDefault();
-      event.stopPropagation();
-      setFocusKey(neighbour.key);
-    } else if (event.key === 'Enter' || event.key === ' ') {
-      event.preventDefault();
-      event.stopPropagation();
-      const position = row.stops.indexOf(stop);
-      setPicked({ stop, date: row.date, rigId: row.rigId, position });
-      setFocusKey(stop.key);
-      say(
-        `${stop.name} picked up. Left and right change the place, up and down the rig, Page Up and Page Down the day; Enter drops it, Escape gives up.`,
-      );
-    } else if (event.key === 'Delete' || event.key === 'Backspace') {
-      event.preventDefault();
-      event.stopPropagation();
-      void moveStops(roundId, [{ task: stop.task, to: { kind: 'out' } }]);
-    } else if (event.key === 'Escape') dragging.giveUp();
+  const onCarryEnd = (): void => {
+    setCarried(null);
+    setOver(null);
   };
   const onPress = (row: BoardRow, stop: BoardStop): void => {
-    if (dragging.wasDrag() || picked !== null) return;
+    if (carried !== null) return;
     setFocusKey(stop.key);
     selectDay(row.date, row.rigId);
     selectStop(stop.number, stop.propertyId);
   };
+  const touch = useTouch({
+    onPress: (key) => {
+      const found = find(key);
+      if (found !== null) onPress(found.row, found.stop);
+    },
+    onStart: (key) => {
+      const found = find(key);
+      if (found !== null) onCarry(found.row, found.stop, 'pointer');
+    },
+    onOver: setOver,
+    onEnd: (key, spot) => {
+      onCarryEnd();
+      if (spot !== null) dropAt(find(key), spot);
+    },
+  });
+  const onKey = (event: KeyboardEvent, row: BoardRow, stop: BoardStop): void => {
+    if (carried !== null) return;
+    const does = (): void => {
+      event.preventDefault();
+      event.stopPropagation();
+    };
+    const key = event.key.toLowerCase();
+    const neighbour = neighbourOf(event.key, rows, row, stop);
+    if ((event.ctrlKey || event.metaKey) && ['z', 'y'].includes(key)) {
+      does();
+      stepPlan(roundId, key === 'y' || event.shiftKey ? 'ahead' : 'back');
+    } else if (neighbour !== null) {
+      does();
+      setFocusKey(neighbour.key);
+    } else if (event.key === ' ') {
+      does();
+      onPress(row, stop);
+    } else if (event.key === 'Delete' || event.key === 'Backspace') {
+      does();
+      void moveStops(roundId, [{ task: stop.task, to: { kind: 'out' } }]);
+    } else if (event.key === 'Escape') touch.giveUp();
+  };
   return {
-    picked,
-    drag: dragging.drag,
-    handlers: dragging.handlers,
+    carried,
+    over,
+    touch,
+    onCarry,
+    onCarryEnd,
+    onOver: setOver,
+    onLeave: (spot: Spot) => setOver((now) => (now !== null && sameTarget(now, spot) ? null : now)),
+    onDrop: (spot: Spot) => dropAt(carried, spot),
     onKey,
     onPress,
     move,
-    unfocus: () => setFocusKey(''),
+    unfocus: ({ relatedTarget }: FocusEvent) => {
+      // Nothing takes the focus where the block that has it is drawn anew.
+      if (relatedTarget !== null) setFocusKey('');
+    },
   };
 }
 
-function countAt(plan: Plan, date: string, rigId: string, without = ''): number {
-  const day = plan.days.find((each) => each.date === date && each.rigId === rigId);
-  return day?.stops.filter((stop) => taskKey(taskOfStop(stop)) !== without).length ?? 0;
+function targetAt(box: HTMLElement | null, spot: Spot): HTMLElement | undefined {
+  const targets = [...(box?.querySelectorAll<HTMLElement>('[data-place], [data-date]') ?? [])];
+  return targets.find(({ dataset }) => {
+    if (spot.kind === 'date') return dataset.date === spot.date;
+    return spot.kind === 'place' && dataset.place === placeName(spot.rigId, spot.position);
+  });
+}
+
+export function placeName(rigId: string, position: number): string {
+  return `${position} ${rigId}`;
+}
+
+function countAt(plan: Plan, date: string, rigId: string): number {
+  return plan.days.find((each) => each.date === date && each.rigId === rigId)?.stops.length ?? 0;
 }
 
 /** Selects a stop where it now is. */

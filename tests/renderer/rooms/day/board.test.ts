@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { explainPlan } from '../../../../core/plan/result/index.ts';
 import { solve } from '../../../../core/plan/search/index.ts';
-import { keyInMoveMode, type Picked } from '../../../../renderer/rooms/day/board/move-mode.ts';
 import { boardRows, hoursOf, positionAt } from '../../../../renderer/rooms/day/board/rows.ts';
+import { gapsOf, positionOf, type Spot, spotAfter } from '../../../../renderer/rooms/day/board/spots.ts';
 import { problemOf, sampleBook } from '../../../support/samples.ts';
 
 const book = sampleBook('mixed-day');
@@ -62,20 +62,37 @@ describe('rows of the board', () => {
   });
 });
 
-describe('a stop picked up from the keyboard', () => {
-  const stop = rowsWith([])[0]?.stops[0];
-  if (stop === undefined) throw new Error('a stop is wanted');
+describe('places of a row', () => {
+  test('lie before each other stop and after the last one, with words that say where', () => {
+    const [row] = rowsWith([]);
+    const moved = row?.stops[1];
+    if (row === undefined || moved === undefined) throw new Error('two stops are wanted');
+    const gaps = gapsOf(row, moved.key);
+    const others = row.stops.filter((stop) => stop !== moved);
+    expect(gaps.map((gap) => gap.position)).toEqual(row.stops.map((_, index) => index));
+    expect(gaps[0]?.words).toBe(`${row.rigName}, place 1 of ${row.stops.length}, before ${others[0]?.name}`);
+    expect(gaps[1]?.words).toBe(`${row.rigName}, place 2 of ${row.stops.length}, where it is`);
+    expect(gaps.at(-1)?.words).toContain(`after ${others.at(-1)?.name}`);
+    expect(gaps.at(-1)?.sec).toBe(others.at(-1)?.endSec);
+    // Each place is found again from the moment at which it is drawn.
+    const hours = hoursOf([row]);
+    for (const { position, sec } of gaps) {
+      const share = (sec + 1 - hours.startSec) / (hours.endSec - hours.startSec);
+      expect(positionOf({ kind: 'moment', rigId: row.rigId, share }, [row], moved.key)).toBe(position);
+    }
+  });
+});
+
+describe('a stop carried from the keyboard', () => {
   const space = {
-    dates: ['d1', 'd2'],
+    dates: ['d1', 'd2', 'd3'],
+    date: 'd2',
     rigIds: ['one', 'two'],
-    countAt: (_: string, rig: string) => (rig === 'one' ? 3 : 1),
+    placesAt: (rig: string) => (rig === 'one' ? 4 : 2),
   };
-  const picked: Picked = { stop, date: 'd1', rigId: 'one', position: 2 };
+  const home: Spot = { kind: 'place', rigId: 'one', position: 2 };
   const press = (...keys: readonly string[]) =>
-    keys.reduce<Picked | 'drop' | 'give-up' | null>(
-      (now, key) => (now === null || typeof now === 'string' ? now : keyInMoveMode(key, now, space)),
-      picked,
-    );
+    keys.reduce<Spot | null>((now, key) => (now === null ? now : spotAfter(key, now, home, space)), home);
 
   test('goes along the order, and not beyond its ends', () => {
     expect(press('ArrowLeft')).toMatchObject({ position: 1 });
@@ -85,14 +102,16 @@ describe('a stop picked up from the keyboard', () => {
     expect(press('End')).toMatchObject({ position: 3 });
   });
 
-  test('goes to other rigs and days, to a place that there is', () => {
-    expect(press('ArrowDown')).toMatchObject({ rigId: 'two', position: 1 });
+  test('goes to other rigs and dates, to a place that there is, and back', () => {
+    expect(press('ArrowDown')).toEqual({ kind: 'place', rigId: 'two', position: 1 });
     expect(press('ArrowUp')).toMatchObject({ rigId: 'one' });
-    expect(press('PageDown')).toMatchObject({ date: 'd2' });
-    expect(press('PageUp')).toMatchObject({ date: 'd1' });
+    expect(press('PageDown')).toEqual({ kind: 'date', date: 'd3' });
+    expect(press('PageUp')).toEqual({ kind: 'date', date: 'd1' });
+    expect(press('PageDown', 'ArrowDown')).toEqual(home);
+    expect(press('PageDown', 'PageDown')).toBeNull();
   });
 
-  test('is dropped, given up, or left alone by other keys', () => {
-    expect([press('Enter'), press(' '), press('Escape'), press('x')]).toEqual(['drop', 'drop', 'give-up', null]);
+  test('is left alone by other keys', () => {
+    expect([press('x'), press('Tab'), press('Enter'), press('Escape')]).toEqual([null, null, null, null]);
   });
 });
