@@ -8,10 +8,10 @@ import { type Witness, witness } from './witness.ts';
 const FIRST_NODES = 8;
 const LATER_NODES = 32;
 /**
- * The last of so many nodes stay together: by then each has so many links that taking them out would cost a third of all time and
- * save little (measured, see docs/methods/roads.md).
+ * One node of so many stays in the core, the last ones: by then each has so many links that taking them out would cost half of all
+ * time and save little (measured, see docs/methods/roads.md).
  */
-const CORE_SHARE = 32;
+const CORE_SHARE = 16;
 /** Nodes taken out between two questions whether to stop. */
 const BREATH = 512;
 
@@ -29,8 +29,11 @@ type Work = {
   readonly graph: Shrinking;
   readonly search: Witness;
   readonly level: Int32Array;
-  /** Shortcuts that the node weighed last would need: from, to and weight in turn. */
-  readonly shortcuts: number[];
+  /**
+   * Shortcuts that each node needs, from, to and weight in turn, where none of its neighbours went since they were found. Ways
+   * between the nodes that are left never change, so that they still hold.
+   */
+  readonly shortcuts: (readonly number[] | undefined)[];
 };
 
 /**
@@ -46,10 +49,11 @@ export function contract(
 ): Hierarchy | null {
   const graph = new Shrinking(links);
   const work: Work = { graph, search: witness(graph), level: new Int32Array(graph.nodes), shortcuts: [] };
+  work.shortcuts.length = graph.nodes;
   const queue = new Heap(graph.nodes);
   for (let node = 0; node < graph.nodes; node += 1) {
     if (node % BREATH === 0 && signal.stopped()) return null;
-    queue.put(node, needOf(work, node, FIRST_NODES));
+    queue.put(node, needOf(work, node, findShortcuts(work, node, FIRST_NODES)));
   }
   const rank = new Uint32Array(graph.nodes);
   const core = Math.ceil(graph.nodes * (1 - 1 / CORE_SHARE));
@@ -63,62 +67,59 @@ export function contract(
       rank[node] = done++;
       continue;
     }
-    const need = needOf(work, node, LATER_NODES);
-    if (!queue.isEmpty() && need > queue.least()) {
+    const known = work.shortcuts[node];
+    const shortcuts = known ?? findShortcuts(work, node, LATER_NODES);
+    const need = known === undefined ? needOf(work, node, shortcuts) : 0;
+    if (known === undefined && !queue.isEmpty() && need > queue.least()) {
+      work.shortcuts[node] = shortcuts;
       queue.put(node, need);
       continue;
     }
-    takeOut(work, node);
+    takeOut(work, node, shortcuts);
     rank[node] = done++;
   }
   return { rank, ...upwards(graph, rank, core) };
 }
 
 /** How much a node is needed: shortcuts that its loss would cost less links that would go, and how much is under it already. */
-function needOf(work: Work, node: number, mostNodes: number): number {
-  const { graph, level } = work;
+function needOf({ graph, level }: Work, node: number, shortcuts: readonly number[]): number {
   let links = 0;
   for (let link = graph.firstOut[node] as number; link >= 0; link = graph.nextOut[link] as number) links += 1;
   for (let link = graph.firstIn[node] as number; link >= 0; link = graph.nextIn[link] as number) links += 1;
-  findShortcuts(work, node, mostNodes);
-  return 2 * (work.shortcuts.length / 3 - links) + (level[node] as number);
+  return 2 * (shortcuts.length / 3 - links) + (level[node] as number);
 }
 
-/** Takes out the node that was weighed last. */
-function takeOut({ graph, level, shortcuts }: Work, node: number): void {
+function takeOut({ graph, level, shortcuts: known }: Work, node: number, shortcuts: readonly number[]): void {
   graph.remove(node);
   for (let at = 0; at < shortcuts.length; at += 3) {
     graph.join(shortcuts[at] as number, shortcuts[at + 1] as number, shortcuts[at + 2] as number);
   }
+  known[node] = undefined;
   const above = (level[node] as number) + 1;
+  const touch = (neighbour: number): void => {
+    level[neighbour] = Math.max(level[neighbour] as number, above);
+    known[neighbour] = undefined;
+  };
   for (let link = graph.firstOut[node] as number; link >= 0; link = graph.nextOut[link] as number) {
-    const next = graph.to[link] as number;
-    level[next] = Math.max(level[next] as number, above);
+    touch(graph.to[link] as number);
   }
   for (let link = graph.firstIn[node] as number; link >= 0; link = graph.nextIn[link] as number) {
-    const before = graph.from[link] as number;
-    level[before] = Math.max(level[before] as number, above);
+    touch(graph.from[link] as number);
   }
 }
 
-/** Finds the shortcuts that are needed when a node goes. */
-function findShortcuts({ graph, search, shortcuts }: Work, node: number, mostNodes: number): void {
-  shortcuts.length = 0;
-  let longestOut = -1;
-  for (let out = graph.firstOut[node] as number; out >= 0; out = graph.nextOut[out] as number) {
-    longestOut = Math.max(longestOut, graph.weight[out] as number);
-  }
-  if (longestOut < 0) return;
+/** The shortcuts that are needed when a node goes: from, to and weight in turn. */
+function findShortcuts({ graph, search }: Work, node: number, mostNodes: number): readonly number[] {
+  const shortcuts: number[] = [];
   for (let into = graph.firstIn[node] as number; into >= 0; into = graph.nextIn[into] as number) {
-    const from = graph.from[into] as number;
-    const first = graph.weight[into] as number;
-    search.run(from, node, first + longestOut, mostNodes);
+    search.run(into, mostNodes);
     for (let out = graph.firstOut[node] as number; out >= 0; out = graph.nextOut[out] as number) {
       const to = graph.to[out] as number;
-      const through = first + (graph.weight[out] as number);
-      if (to !== from && search.reached(to) > through) shortcuts.push(from, to, through);
+      if (!search.isMissing(to)) continue;
+      shortcuts.push(graph.from[into] as number, to, (graph.weight[into] as number) + (graph.weight[out] as number));
     }
   }
+  return shortcuts;
 }
 
 /** The links that are left, as climbs use them. */

@@ -14,8 +14,11 @@ export type TableOptions = {
   readonly onProgress?: (progress: Progress) => void;
 };
 
-/** From so many plain searches on, it pays to build a hierarchy first (docs/methods/roads.md). */
-const HIERARCHY_FROM = 100;
+/** From so many plain searches on, it pays to build a hierarchy first; measured, see docs/methods/roads.md. */
+const HIERARCHY_FROM = 250;
+
+/** Built once for a network and kept as long as it is. */
+const HIERARCHIES = new WeakMap<RoadNetwork, Hierarchy>();
 
 /**
  * The quickest ways between all places, both ways. Rows and columns of places that are not joined to a road hold -1, and so do
@@ -63,7 +66,8 @@ function fillerFor(
   options: TableOptions,
 ): ((block: Block, put: PutWeight) => boolean) | null {
   const plain = blocks.reduce((sum, { rows, columns }) => sum + Math.min(rows.length, columns.length), 0);
-  const isHigh = options.method === 'hierarchy' || (options.method === undefined && plain > HIERARCHY_FROM);
+  const least = HIERARCHIES.has(network) ? 0 : HIERARCHY_FROM;
+  const isHigh = options.method === 'hierarchy' || (options.method === undefined && plain > least);
   if (!isHigh || plain === 0) {
     const goesOn = counting(plain, options);
     return (block, put) => fillByDijkstra(network, block, put, goesOn);
@@ -74,9 +78,6 @@ function fillerFor(
   const goesOn = counting(climbs, options);
   return (block, put) => fillByHierarchy(network, hierarchy, block, put, goesOn);
 }
-
-/** Built once for a network and kept as long as it is. */
-const HIERARCHIES = new WeakMap<RoadNetwork, Hierarchy>();
 
 function hierarchyOf(network: RoadNetwork, { signal, onProgress }: TableOptions): Hierarchy | null {
   const known = HIERARCHIES.get(network);
