@@ -12,6 +12,7 @@ export type {
   YearInput,
 } from './input.ts';
 export { passesWanted } from './map-pages/index.ts';
+export { FIELD_NAMES } from './notices/index.ts';
 export { PAPERS, type PageOptions, type Paper, PRINTS, type Print, paperOf } from './page.ts';
 export { SHEETS, type SheetKind } from './registry.ts';
 export { sheetText } from './text.ts';

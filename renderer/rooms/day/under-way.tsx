@@ -30,6 +30,7 @@ import {
 } from '../../stores/index.ts';
 import { Button, DraftInput, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { Aboard } from './aboard.tsx';
+import { OnSite } from './on-site.tsx';
 
 /** A day under way: what was done and used, what is aboard, and the rest of the day planned from here. */
 export function UnderWay() {
@@ -47,6 +48,7 @@ export function UnderWay() {
       <div className="under-way-side">
         <Aboard book={book} day={day} now={now} />
         <Used book={book} day={day} />
+        <OnSite book={book} day={day} />
       </div>
       <FromHere book={book} day={day} now={now} roundId={round.id} />
     </div>

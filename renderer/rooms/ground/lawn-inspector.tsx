@@ -16,6 +16,7 @@ import {
 } from '../../stores/index.ts';
 import { Button, ChecksList, DraftInput, Empty, Field, Section, Tick } from '../../ui/index.ts';
 import { PlacedBy } from './background-placed-by.tsx';
+import { CustomerFields } from './customer-fields.tsx';
 import { EstimatePanel } from './estimate-panel.tsx';
 import { PastSection } from './field-work-past.tsx';
 import { ZonesSection } from './field-work-zones.tsx';
@@ -53,6 +54,7 @@ function Lawn({ property }: { readonly property: Property }) {
       {property.exclusions.length > 0 && <ExclusionsTable property={property} />}
       <Site property={property} />
       <RoundTerms property={property} />
+      <CustomerFields property={property} />
       <PastSection property={property} />
       <EstimatePanel property={property} />
       <Checks property={property} issues={measure.issues} />

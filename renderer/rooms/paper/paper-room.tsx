@@ -97,6 +97,7 @@ function SheetRoom() {
       leftLabel="Sheets"
       right={
         <SheetFacts
+          kindId={kind?.id ?? ''}
           scope={kind?.scope ?? null}
           property={property}
           forCustomer={forCustomer}

@@ -13,9 +13,13 @@ import {
   useHost,
 } from '../../stores/index.ts';
 import { Choice, type ChoiceOption, Field, Section, Tick } from '../../ui/index.ts';
+import { FirmFields } from './firm-fields.tsx';
+import { RecordKeeping } from './record-keeping.tsx';
 import { passOptions } from './sheet-passes.ts';
+import { TemplateFields } from './template-fields.tsx';
 
 type FactsProps = {
+  readonly kindId: string;
   /** What the sheet is chosen by; null where there is no sheet. */
   readonly scope: SheetScope | null;
   readonly property: Property | null;
@@ -34,14 +38,44 @@ export function SheetFacts(props: FactsProps) {
   return (
     <div className="inspector">
       <ChosenBy {...props} />
+      <OfficeSections kindId={props.kindId} />
       <PaperSection />
       <Section title="Mind">
         <p className="small">
-          The label of every product stands above these sheets. They are planned figures: what was really put out
-          belongs in your own records, as your state asks for them.
+          {props.kindId === 'application-records' || props.kindId === 'record-history' ? MIND_RECORDS : MIND_PLANNED}
         </p>
       </Section>
     </div>
+  );
+}
+
+const MIND_PLANNED =
+  'The label of every product stands above these sheets. They are planned figures: what was really put out belongs in your records, as your state asks for them.';
+const MIND_RECORDS =
+  'Your own state says which records have to be kept, how soon they are written, for how long, and who gets a copy. The program names what a record lacks; it does not know your rules.';
+
+/** What the office adds beside a sheet: records that are kept, its own texts, the firm. */
+function OfficeSections({ kindId }: { readonly kindId: string }) {
+  const book = useBook((state) => state.open?.book ?? null);
+  const known = useCurrentPlan();
+  const day = useCurrentDay();
+  if (book === null) return null;
+  if (kindId === 'application-records') {
+    return (
+      <>
+        {known !== null && day !== null && (
+          <RecordKeeping key={`${day.date} ${day.rigId}`} book={book} roundId={known.plan.roundId} day={day} />
+        )}
+        <FirmFields book={book} />
+      </>
+    );
+  }
+  if (kindId !== 'notices' && kindId !== 'postings') return null;
+  return (
+    <>
+      <TemplateFields book={book} what={kindId === 'notices' ? 'notice' : 'posting'} />
+      <FirmFields book={book} />
+    </>
   );
 }
 
@@ -62,6 +96,7 @@ function ChosenBy({ scope, property, ...more }: FactsProps) {
 }
 
 function LawnSection({
+  kindId,
   property,
   forCustomer,
   onForCustomer,
@@ -78,10 +113,14 @@ function LawnSection({
         options={book.properties.map(({ id, name }) => ({ value: id, words: name }))}
         onChoose={selectProperty}
       />
-      <Tick label="customer's copy: no machines, costs or margin" checked={forCustomer} onChange={onForCustomer} />
-      <Field label="Plan shows">
-        <Choice label="Passes on the plan" value={passesOf} options={passOptions(book)} onChoose={onPassesOf} />
-      </Field>
+      {kindId === 'measure-sheet' && (
+        <>
+          <Tick label="customer's copy: no machines, costs or margin" checked={forCustomer} onChange={onForCustomer} />
+          <Field label="Plan shows">
+            <Choice label="Passes on the plan" value={passesOf} options={passOptions(book)} onChoose={onPassesOf} />
+          </Field>
+        </>
+      )}
     </Section>
   );
 }

@@ -1,5 +1,5 @@
 import type { Applicator } from '../../../core/book/index.ts';
-import type { Column } from './column.tsx';
+import { type Column, withMember, yesNoOf } from './column.tsx';
 import type { ShelfPlan } from './shelf.ts';
 
 const columns: readonly Column<Applicator>[] = [
@@ -13,6 +13,11 @@ const columns: readonly Column<Applicator>[] = [
     set: (a, expires) => ({ ...a, expires }),
     unset: ({ expires: _, ...applicator }) => applicator,
   },
+  yesNoOf<Applicator>(
+    'certified',
+    (a) => a.certified,
+    (a, value) => withMember(a, 'certified', value),
+  ),
   {
     kind: 'shown',
     label: 'rigs',
@@ -36,7 +41,8 @@ export const applicatorShelf: ShelfPlan<'applicators'> = {
   shelf: 'applicators',
   title: 'Applicators',
   one: 'applicator',
-  about: 'Who may apply: name, licence number, the last day on which it holds, and the rigs that are theirs.',
+  about:
+    'Who may apply: name, licence number, the last day on which it holds, whether the person is certified, and the rigs that are theirs.',
   columns,
   parts: [],
   create: (_book, id) => ({ id, name: 'New applicator', licence: '', rigIds: [], note: '' }),

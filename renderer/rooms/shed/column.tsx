@@ -49,6 +49,31 @@ export type Column<R> = Base<R> &
     | { readonly kind: 'shown'; readonly show: (record: R, book: Book) => ReactNode; readonly right?: boolean }
   );
 
+/** Yes, no, or not entered. */
+export function yesNoOf<R>(
+  label: string,
+  get: (record: R) => boolean | undefined,
+  set: (record: R, value: boolean | undefined) => R,
+): Column<R> {
+  const words = (value: boolean | undefined): string => (value === undefined ? NOT_ENTERED : value ? 'yes' : 'no');
+  return {
+    kind: 'choice',
+    label,
+    options: () => [NOT_ENTERED, 'yes', 'no'].map((value) => ({ value, words: value })),
+    get: (record) => words(get(record)),
+    set: (record, value) => set(record, value === NOT_ENTERED ? undefined : value === 'yes'),
+  };
+}
+
+const NOT_ENTERED = 'not entered';
+
+/** The record with a member set, or without it where there is no value. */
+export function withMember<R extends object, Key extends keyof R>(record: R, key: Key, value: R[Key] | undefined): R {
+  if (value !== undefined) return { ...record, [key]: value };
+  const { [key]: _, ...rest } = record;
+  return rest as R;
+}
+
 export type Commit<R> = (next: R, label: string) => Result<unknown>;
 
 type CellProps<R> = {

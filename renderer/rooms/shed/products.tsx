@@ -1,6 +1,6 @@
 import { type Mix, PRODUCT_UNITS, type Product } from '../../../core/book/index.ts';
 import { formatProductRate } from '../../../core/units/index.ts';
-import { type Column, choiceOf } from './column.tsx';
+import { type Column, choiceOf, withMember, yesNoOf } from './column.tsx';
 import { part } from './part.tsx';
 import type { ShelfPlan } from './shelf.ts';
 
@@ -142,6 +142,34 @@ const columns: readonly Column<Product>[] = [
     label: 'registration',
     get: (p) => p.label.registration,
     set: (p, registration) => ({ ...p, label: { ...p.label, registration } }),
+  },
+  {
+    kind: 'text',
+    label: 'keep off until',
+    get: (p) => p.label.reentry ?? '',
+    set: (p, text) => ({ ...p, label: withMember(p.label, 'reentry', text === '' ? undefined : text) }),
+  },
+  yesNoOf<Product>(
+    'restricted use',
+    (p) => p.label.restrictedUse,
+    (p, value) => ({ ...p, label: withMember(p.label, 'restrictedUse', value) }),
+  ),
+  yesNoOf<Product>(
+    'is a pesticide',
+    (p) => p.pesticide,
+    (p, value) => withMember(p, 'pesticide', value),
+  ),
+  {
+    kind: 'text',
+    label: 'sort, for records and notices',
+    get: (p) => p.type ?? '',
+    set: (p, text) => withMember(p, 'type', text === '' ? undefined : text),
+  },
+  {
+    kind: 'text',
+    label: 'maker',
+    get: (p) => p.maker ?? '',
+    set: (p, text) => withMember(p, 'maker', text === '' ? undefined : text),
   },
   { kind: 'text', label: 'notes', get: (p) => p.note, set: (p, note) => ({ ...p, note }) },
 ];

@@ -1,5 +1,5 @@
 import type { Book, Coverage, Treatment } from '../../../core/book/index.ts';
-import { type Column, choiceOf } from './column.tsx';
+import { type Column, choiceOf, withMember } from './column.tsx';
 import type { ShelfPlan } from './shelf.ts';
 
 const KINDS = ['spray', 'spread', 'aerate', 'seed'] as const;
@@ -8,8 +8,8 @@ const ALONG = ['paving', 'bed', 'paving and bed'] as const;
 
 /** The same treatment as another kind, with the first mix or product of the book; as before where there is none. */
 function asKind(treatment: Treatment, kind: Treatment['kind'], book: Book): Treatment {
-  const { id, name, coverage, flagFirst, flagMin } = treatment;
-  const base = { id, name, coverage, flagFirst, flagMin };
+  const { id, name, coverage, flagFirst, flagMin, target } = treatment;
+  const base = { id, name, coverage, flagFirst, flagMin, ...(target === undefined ? {} : { target }) };
   const mix = book.mixes[0];
   const granular = book.products.find((product) => product.form === 'granular');
   const seed = book.products.find((product) => product.form === 'seed');
@@ -84,6 +84,13 @@ const rate: readonly Column<Treatment>[] = [
   },
 ];
 
+const target: Column<Treatment> = {
+  kind: 'text',
+  label: 'against, or for',
+  get: (t) => t.target ?? '',
+  set: (t, text) => withMember(t, 'target', text === '' ? undefined : text),
+};
+
 const coverage: readonly Column<Treatment>[] = [
   choiceOf<Treatment, Coverage['kind']>(
     'covers',
@@ -157,6 +164,7 @@ export const treatmentShelf: ShelfPlan<'treatments'> = {
       },
     },
     applied,
+    target,
     ...rate,
     ...coverage,
     flag('flag sprinkler heads first', 'sprinkler-heads'),

@@ -1,0 +1,136 @@
+import { useState } from 'react';
+import type { Book, Visit } from '../../../core/book/index.ts';
+import type { PlanDay } from '../../../core/plan/result/index.ts';
+import { formatBearing, parseBearing } from '../../../core/units/index.ts';
+import { putRecord } from '../../stores/index.ts';
+import { Choice, type ChoiceOption, DraftInput, Field, QuantityInput, Section } from '../../ui/index.ts';
+
+type OnSiteProps = { readonly book: Book; readonly day: PlanDay };
+type Conditions = NonNullable<Visit['conditions']>;
+
+/** Weather as it was read on site, and who applied: what records ask for and no plan knows. */
+export function OnSite({ book, day }: OnSiteProps) {
+  const [chosen, choose] = useState('');
+  const stops = day.stops.flatMap((stop) => {
+    const visit = book.visits.find(
+      (each) => each.on === day.date && each.rigId === day.rigId && each.propertyId === stop.propertyId,
+    );
+    return visit?.outcome.kind === 'done' ? [{ stop, visit }] : [];
+  });
+  const shown = stops.find(({ visit }) => visit.id === chosen) ?? stops.at(-1);
+  if (shown === undefined) return null;
+  return (
+    <Section title="Read on site">
+      <Choice
+        label="Stop that was done"
+        value={shown.visit.id}
+        options={stops.map(({ stop, visit }) => ({ value: visit.id, words: `${stop.number} ${stop.name}` }))}
+        onChoose={choose}
+      />
+      <Weather key={`weather ${shown.visit.id}`} visit={shown.visit} />
+      <Persons key={`persons ${shown.visit.id}`} book={book} visit={shown.visit} />
+    </Section>
+  );
+}
+
+function putVisit(visit: Visit, label: string) {
+  return putRecord('visits', visit, label);
+}
+
+function withConditions(visit: Visit, key: keyof Conditions, value: number | string | null): Visit {
+  const { [key]: _, ...rest } = visit.conditions ?? {};
+  const conditions: Conditions = value === null ? rest : { ...rest, [key]: value };
+  const { conditions: __, ...bare } = visit;
+  return Object.keys(conditions).length === 0 ? bare : { ...bare, conditions };
+}
+
+function Weather({ visit }: { readonly visit: Visit }) {
+  const { windMph, windFromDeg, airF, sky } = visit.conditions ?? {};
+  const put = (key: keyof Conditions, value: number | string | null) =>
+    putVisit(withConditions(visit, key, value), 'Write down the weather on site');
+  return (
+    <>
+      <Field label="Wind">
+        <QuantityInput
+          label="Wind"
+          kind="speed"
+          value={windMph ?? null}
+          optional
+          onCommit={(value) => put('windMph', value)}
+        />
+      </Field>
+      <Field label="Wind from" note="NW, or degrees">
+        <DraftInput
+          label="Wind from"
+          text={windFromDeg === undefined ? '' : formatBearing(windFromDeg)}
+          onCommit={(text) => {
+            if (text === '') return put('windFromDeg', null);
+            const bearing = parseBearing(text);
+            return bearing.ok ? put('windFromDeg', bearing.value) : bearing;
+          }}
+        />
+      </Field>
+      <Field label="Air temperature">
+        <QuantityInput
+          label="Air temperature"
+          kind="temperature"
+          value={airF ?? null}
+          optional
+          onCommit={(value) => put('airF', value)}
+        />
+      </Field>
+      <Field label="Sky">
+        <DraftInput
+          label="Sky"
+          text={sky ?? ''}
+          placeholder="clear"
+          onCommit={(text) => put('sky', text === '' ? null : text)}
+        />
+      </Field>
+    </>
+  );
+}
+
+const NOBODY = '';
+
+/** Who applied, who supervised, and who helped. */
+function Persons({ book, visit }: { readonly book: Book; readonly visit: Visit }) {
+  const persons = book.applicators.map(({ id, name }): ChoiceOption<string> => ({ value: id, words: name }));
+  const own = book.applicators.filter((each) => each.rigIds?.includes(visit.rigId) === true);
+  const usual = own.length === 1 ? `${own[0]?.name ?? ''}, of the rig` : 'nobody named';
+  const put = (key: 'applicatorId' | 'supervisorId', id: string) => {
+    const { [key]: _, ...rest } = visit;
+    putVisit(id === NOBODY ? rest : { ...rest, [key]: id }, 'Write down who applied');
+  };
+  return (
+    <>
+      <Field label="Applied by">
+        <Choice
+          label="Applied by"
+          value={visit.applicatorId ?? NOBODY}
+          options={[{ value: NOBODY, words: usual }, ...persons]}
+          onChoose={(id) => put('applicatorId', id)}
+        />
+      </Field>
+      <Field label="Supervised by" note="where who applied is not certified">
+        <Choice
+          label="Supervised by"
+          value={visit.supervisorId ?? NOBODY}
+          options={[{ value: NOBODY, words: 'nobody' }, ...persons]}
+          onChoose={(id) => put('supervisorId', id)}
+        />
+      </Field>
+      <Field label="Helpers" note="commas between">
+        <DraftInput
+          label="Helpers"
+          text={(visit.helpers ?? []).join(', ')}
+          onCommit={(text) => {
+            const helpers = text.split(',').flatMap((each) => (each.trim() === '' ? [] : [each.trim()]));
+            const { helpers: _, ...rest } = visit;
+            return putVisit(helpers.length === 0 ? rest : { ...rest, helpers }, 'Write down who helped');
+          }}
+        />
+      </Field>
+    </>
+  );
+}
