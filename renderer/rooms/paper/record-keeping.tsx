@@ -6,7 +6,7 @@ import { writeRecordsTable } from '../../../core/formats/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { keepRecord, type Signed, type Typed, withdrawRecord, withTyped } from '../../../core/records/index.ts';
 import { counted, todayHere } from '../../format/index.ts';
-import { edit, saveTable, showError, showNews } from '../../stores/index.ts';
+import { edit, saveTable, selectProperty, showError, showNews } from '../../stores/index.ts';
 import { Button, Choice, Field, Section } from '../../ui/index.ts';
 import { keepAll, recordsOfDay, type StopRecord } from './record-actions.ts';
 
@@ -37,23 +37,23 @@ export function RecordKeeping({ book, roundId, day }: KeepingProps) {
           onChange={(event) => setTypedBy(event.target.value)}
         />
       </Field>
-      <p>
+      <p className="record-buttons">
         <Button
           look="main"
           whyNot={whyNotKeep(drafts.length, writtenBy)}
           onPress={() => done(keepAll(book, drafts, signedBy(writtenBy, '')))}
         >
-          Keep {counted(drafts.length, 'record')}
+          {drafts.length === 0 ? 'Keep records' : `Keep ${counted(drafts.length, 'record')}`}
         </Button>
       </p>
       {lacking > 0 && (
         <p className="caution small">
-          {counted(lacking, 'record')} of them {lacking === 1 ? 'lacks' : 'lack'} something: see Missing on the sheet.
-          What is entered later makes a corrected version.
+          {lacking} of them {lacking === 1 ? 'lacks' : 'lack'} something: see Missing on the sheet. What is entered
+          later makes a corrected version.
         </p>
       )}
       <OneRecord book={book} records={records} writtenBy={writtenBy} />
-      <p>
+      <p className="record-buttons">
         <Button
           whyNot={book.applicationRecords.length === 0 ? 'No record is kept yet' : null}
           tip="Every version of every record of the book, a row for each product"
@@ -134,7 +134,10 @@ function OneRecord({ book, records, writtenBy }: OneProps) {
           value: each.subject.propertyId,
           words: `${each.number} ${each.name}: ${STATE_WORDS[each.state]}`,
         }))}
-        onChoose={choose}
+        onChoose={(id) => {
+          choose(id);
+          selectProperty(id);
+        }}
       />
       <Correction
         key={`${shown.subject.propertyId} ${shown.last?.id}`}
@@ -158,10 +161,12 @@ function Correction({ book, shown, writtenBy }: CorrectionProps) {
   const unfounded = last !== null && why.trim() === '' ? 'Say why first' : unsigned;
   const isSame = shown.state === 'kept' && typed.every((each) => each.text.trim() === '');
   const keep = () => {
+    selectProperty(subject.propertyId);
     const kept = keepRecord(book, next, signedBy(writtenBy, why));
     done(kept.ok ? { ok: true, value: kept.value.action } : kept);
   };
   const withdraw = () => {
+    selectProperty(subject.propertyId);
     const gone = withdrawRecord(book, subject, signedBy(writtenBy, why));
     done(gone.ok ? { ok: true, value: gone.value.action } : gone);
   };
@@ -180,7 +185,7 @@ function Correction({ book, shown, writtenBy }: CorrectionProps) {
           />
         </Field>
       )}
-      <p>
+      <p className="record-buttons">
         <Button whyNot={isSame ? 'The record that is kept says the same' : unfounded} onPress={keep}>
           {last === null ? 'Keep this record' : 'Keep a corrected version'}
         </Button>
