@@ -7,6 +7,7 @@ import type { Supplies } from './materials.ts';
 import type { TaskOptions } from './modes.ts';
 import { type OptionAnswer, optionsFor, type TaskFacts } from './options.ts';
 import { modesWithOutages } from './outages.ts';
+import { type OverRate, overlapIssues } from './overlap-rates.ts';
 import type { ProblemOptions } from './problem-options.ts';
 import type { EquippedRig } from './rigs.ts';
 import { labelDaysNote, leftWarning, scantWarning, tightNote } from './task-notes.ts';
@@ -59,6 +60,7 @@ export function groupJobs(
   const byProperty = new Map<string, Answered[]>();
   const unplaceable: UnplaceableTask[] = [];
   const issues: Issue[] = [];
+  const overRates: OverRate[] = [];
   const labels = askLabels(
     book,
     round,
@@ -77,6 +79,7 @@ export function groupJobs(
     const answers = rigs.map((rig) => optionsFor(book, rig, each, round.wetGround));
     const options = answers.flatMap((answer) => answer.options);
     issues.push(...answers.flatMap((answer) => answer.issues));
+    overRates.push(...answers.flatMap((answer) => answer.overRates));
     if (options.length === 0) {
       unplaceable.push({ task, reasons: answers.map((answer) => answer.refusal) });
       continue;
@@ -95,7 +98,7 @@ export function groupJobs(
       .flatMap(splitByDays)
       .map((each) => groupOf(book, round, rigs, each, materialOf, outages)),
   );
-  return { groups, unplaceable, issues: uniqueIssues(issues) };
+  return { groups, unplaceable, issues: uniqueIssues([...issues, ...overlapIssues(book, overRates)]) };
 }
 
 /**

@@ -15,6 +15,7 @@ import {
 } from '../../reach/index.ts';
 import { drawsOn } from './draws.ts';
 import { type Driven, drivenWork } from './driven.ts';
+import { type OverRate, overRates } from './overlap-rates.ts';
 import type { EquippedRig } from './rigs.ts';
 import { areaUnits, minutesToMs } from './scale.ts';
 import { type Tool, trimmedBy } from './trim.ts';
@@ -61,6 +62,8 @@ export type OptionAnswer = {
   readonly refusal: UnplaceableReason;
   /** Delivered rates that differ from the mix by more than 5 %. */
   readonly issues: readonly Issue[];
+  /** Average rates above a label's most for one application. */
+  readonly overRates: readonly OverRate[];
 };
 
 /** What is emptied, and what has to be off the rig, when a method is used. */
@@ -71,6 +74,7 @@ export function optionsFor(book: Book, equipped: EquippedRig, facts: TaskFacts, 
   const ways: Way[] = [];
   const refusals: UnplaceableReason[] = [];
   const issues: Issue[] = [];
+  const over: OverRate[] = [];
   const refuse = (code: string, words: string): void => void refusals.push({ rigId: equipped.rig.id, code, words });
   const { property, zone, measure: zoneMeasure, farthestFt } = facts;
   const treatment = stepTreatment(facts);
@@ -96,10 +100,17 @@ export function optionsFor(book: Book, equipped: EquippedRig, facts: TaskFacts, 
       ways.push({ option, driven, factor });
       issues.push(...faults);
       if (found !== null) issues.push(found);
+      over.push(...overRates(book, facts, method, coveredPerReached(option, driven), factor));
     }
   }
   const options = ways.map((each) => withTrim(book, equipped, facts, each, ways));
-  return { options, refusal: joinRefusals(equipped.rig.id, refusals), issues };
+  return { options, refusal: joinRefusals(equipped.rig.id, refusals), issues, overRates: over };
+}
+
+/** Ground gone over as a multiple of the ground that the method reaches: 1 where no passes say otherwise. */
+function coveredPerReached({ areaUnits: whole }: Option, driven: Driven | null): number {
+  if (driven === null) return 1;
+  return driven.ground.coveredUnits / Math.max(1, whole - driven.ground.leftUnits);
 }
 
 type Way = { readonly option: Option; readonly driven: Driven | null; readonly factor: number };
