@@ -126,7 +126,8 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
   state.sums.treatMs += msOf(activity.endSec) - msOf(activity.startSec);
   const op = state.visit?.ops.get(index) ?? null;
   checkClosing(state, activity, place);
-  addGround(state.sums, groundOf(op, activity.areaSqFt, activity.handTrim === true));
+  const ground = groundOf(op, activity.areaSqFt, activity.handTrim === true);
+  addGround(state.sums, ground);
   state.stops.at(-1)?.done.push({ treat: activity, op });
   if (activity.areaSqFt < -GROUND_SLACK_SQ_FT || activity.doneSqFt < -GROUND_SLACK_SQ_FT) {
     ledger.add('ground-not-covered', place, 'ground is negative');
@@ -155,7 +156,7 @@ export function treat(state: DayState, activity: Treat, index: number, where: st
   fitHead(state, op, place);
   checkDraws(state, activity, op, from, to, place);
   drawForOp(state, op, from, to, place);
-  for (const draw of op.draws) coverWithLoad(state, draw.compartment, activity.areaSqFt);
+  for (const draw of op.draws) coverWithLoad(state, draw.compartment, ground.treatedSqFt);
   state.doneUnits.set(op, to);
   state.lastOp = op;
 }

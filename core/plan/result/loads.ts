@@ -3,13 +3,19 @@ import { fromParts } from './amounts.ts';
 import type { PlanActivity, PlanFill, PlanLoad } from './types.ts';
 
 type Draft = { -readonly [Key in keyof PlanLoad]: PlanLoad[Key] };
-type Treat = Extract<PlanActivity, { readonly kind: 'treat' }>;
+export type Treat = Extract<PlanActivity, { readonly kind: 'treat' }>;
 
 /**
  * The loads of a day: every fill of a compartment that work draws on, numbered in order of time, with the ground that is treated out of that
  * compartment until its next fill.
+ *
+ * @param leftShareOf what of the ground of a piece of work the machine does not reach, as a share
  */
-export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): readonly PlanLoad[] {
+export function loadsOf(
+  rig: ProblemRig,
+  activities: readonly PlanActivity[],
+  leftShareOf: (treat: Treat) => number,
+): readonly PlanLoad[] {
   const loads: Draft[] = [];
   const current = new Map<string, Draft>();
   const levels = new Map<string, number>();
@@ -87,11 +93,9 @@ export function loadsOf(rig: ProblemRig, activities: readonly PlanActivity[]): r
       levels.set(draw.compartmentId, (levels.get(draw.compartmentId) ?? 0) - draw.volumeGal - draw.weightLb);
       if (load === undefined || treat.areaSqFt === 0) continue;
       const { propertyId, zoneId, treatmentId } = treat;
-      load.covers = [
-        ...load.covers,
-        { propertyId, zoneId, treatmentId, fromSqFt: treat.doneSqFt, areaSqFt: treat.areaSqFt },
-      ];
-      load.coversSqFt += treat.areaSqFt;
+      const areaSqFt = treat.areaSqFt - treat.areaSqFt * leftShareOf(treat);
+      load.covers = [...load.covers, { propertyId, zoneId, treatmentId, fromSqFt: treat.doneSqFt, areaSqFt }];
+      load.coversSqFt += areaSqFt;
     }
   }
 }

@@ -1,3 +1,4 @@
+import { canonicalJson } from '../../base/index.ts';
 import type { Book } from '../../book/index.ts';
 import type { Problem } from '../problem/index.ts';
 import type { RouteOutcome } from '../refills/index.ts';
@@ -7,9 +8,9 @@ import { carryOf, leftOverOf } from './carry.ts';
 import { groundOf } from './ground.ts';
 import { levelsOf } from './levels.ts';
 import { withReasons } from './load-words.ts';
-import { loadsOf } from './loads.ts';
+import { loadsOf, type Treat } from './loads.ts';
 import type { Names } from './names.ts';
-import { viewRoute } from './route.ts';
+import { isHandTrim, type RouteView, viewRoute } from './route.ts';
 import { stopsOf } from './stops.ts';
 import { secondsIn } from './totals.ts';
 import type { PlanDay, PlanStop } from './types.ts';
@@ -33,7 +34,7 @@ export function planDay(
 ): PlanDay {
   const view = viewRoute(problem, route);
   const activities = planActivities(view, names);
-  const loads = withReasons(problem, view.rig, loadsOf(view.rig, activities));
+  const loads = withReasons(problem, view.rig, loadsOf(view.rig, activities, leftShares(view)));
   const levels = levelsOf(problem, view.rig, names, activities);
   const rig = book.rigs.find((each) => each.id === view.rig.rigId);
   const stops = stopsOf(view, names, activities, loads, otherWays);
@@ -62,4 +63,25 @@ export function planDay(
     leftOver: leftOverOf(levels, activities, names),
     whatIf,
   };
+}
+
+/** Finds, for a piece of work, what of the ground of its op the machine does not reach, as a share. */
+function leftShares(view: RouteView): (treat: Treat) => number {
+  const shares = new Map<string, number>();
+  view.route.visits.forEach((_, index) => {
+    view.visit(index).mode.ops.forEach((__, at) => {
+      const { op, task } = view.op(index, at);
+      const left = op.ground?.leftUnits ?? 0;
+      if (left > 0) shares.set(workKey({ ...task, method: op.method, handTrim: isHandTrim(op) }), left / op.areaUnits);
+    });
+  });
+  return (treat) => (shares.size === 0 ? 0 : (shares.get(workKey(treat)) ?? 0));
+}
+
+type Work = Pick<Treat, 'propertyId' | 'zoneId' | 'treatmentId' | 'step' | 'method'> & {
+  readonly handTrim?: boolean | undefined;
+};
+
+function workKey({ propertyId, zoneId, treatmentId, step, method, handTrim = false }: Work): string {
+  return canonicalJson([propertyId, zoneId, treatmentId, step, method, handTrim]);
 }

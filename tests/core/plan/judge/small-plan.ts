@@ -245,10 +245,11 @@ function smallDay(): PlanDay {
     costUsd: COST_USD,
     stops: [stop(1, 'acre', 1200, 4800), stop(2, 'birch', 5400, 11_800), stop(3, 'cedar', 12_400, 13_858)],
     loads: [
-      load(1, 'mix-one', '', 20, 6666),
+      // Of every 100 ft2 at birch the machine leaves one.
+      load(1, 'mix-one', '', 20, 6000 + 0.99 * 666),
       load(2, 'grass', '', 40, 4000),
-      load(3, 'mix-one', '', 20, 6667),
-      load(4, 'mix-one', 'hydrant', 5, 1667),
+      load(3, 'mix-one', '', 20, 0.99 * 6667),
+      load(4, 'mix-one', 'hydrant', 5, 0.99 * 1667),
       load(5, 'mix-two', '', 6, 2000),
     ],
     levels: [],

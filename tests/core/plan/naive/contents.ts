@@ -3,7 +3,7 @@ import {
   type DayFacts,
   drawParts,
   fillParts,
-  isKind,
+  opOf,
   type Pour,
   type Refill,
   stationOf,
@@ -128,9 +128,11 @@ export function weightAfter(facts: DayFacts, index: number): number {
 
 /** Ground that treats out of a compartment cover between two activities. ft2 */
 export function coveredBetween(facts: DayFacts, compartment: string, from: number, to: number): number {
-  return facts.day.activities
-    .slice(from, to)
-    .filter(isKind('treat'))
-    .filter((treat) => treat.draws.some((draw) => draw.compartmentId === compartment))
-    .reduce((all, treat) => all + treat.areaSqFt, 0);
+  return facts.day.activities.reduce((all, activity, index) => {
+    if (index < from || index >= to || activity.kind !== 'treat') return all;
+    if (!activity.draws.some((draw) => draw.compartmentId === compartment)) return all;
+    const op = opOf(facts, index);
+    const left = op === null ? 0 : ((op.ground?.leftUnits ?? 0) * activity.areaSqFt) / op.areaUnits;
+    return all + activity.areaSqFt - left;
+  }, 0);
 }
