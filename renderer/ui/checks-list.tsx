@@ -35,7 +35,7 @@ function Tools({ finding, linked }: { readonly finding: Finding; readonly linked
 }
 
 /** Makes the fix on the book as it is now. */
-export function putRight(fix: Fix): void {
+function putRight(fix: Fix): void {
   const { open } = useBook.getState();
   const action = open === null ? null : fix.action(open.book);
   if (action === null) {

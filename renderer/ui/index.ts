@@ -1,5 +1,5 @@
 export { Button, type ButtonLook } from './button.tsx';
-export { ChecksList, putRight } from './checks-list.tsx';
+export { ChecksList } from './checks-list.tsx';
 export { Choice, type ChoiceOption, Tick } from './choice.tsx';
 export { DraftInput, type DraftInputProps } from './draft-input.tsx';
 export { MoreRows, useFirstRows } from './first-rows.tsx';

@@ -66,7 +66,11 @@ const READERS: Readonly<Record<QuantityKind, Reader>> = {
   volume: { parse: (text, where) => parseVolume(text, { where }), format: (v, w) => w.volume(v), metricUnit: 'L' },
   weight: { parse: (text, where) => parseWeight(text, { where }), format: (v, w) => w.weight(v), metricUnit: 'kg' },
   speed: { parse: (text, where) => parseSpeed(text, { where }), format: (v, w) => w.speed(v), metricUnit: 'km/h' },
-  flow: { parse: (text, where) => parseFlow(text, { where }), format: (v) => `${trim(v)} gal/min` },
+  flow: {
+    parse: (text, where) => parseFlow(text, { where }),
+    format: (v, w) => (w.system === 'us' ? `${trim(v)} gal/min` : `${w.volume(v)}/min`),
+    metricUnit: 'L/min',
+  },
   carrier: {
     parse: (text, where) => parseCarrierRate(text, { where }),
     format: (v, w) => w.rate(v),

@@ -14,6 +14,9 @@ describe('what people type', () => {
     expect(value('width', '36')).toBe(36);
     // 91.44 cm are 36 in (1 in = 2.54 cm exactly).
     expect(value('width', '91.44', 'metric')).toBeCloseTo(36, 9);
+    // A gallon holds 3.785411784 L.
+    expect(value('flow', '75.70823568', 'metric')).toBeCloseTo(20, 9);
+    expect(value('flow', '20')).toBe(20);
     expect(value('minutes', '12')).toBe(12);
   });
 
