@@ -7,7 +7,7 @@ import {
 } from '../../../core/compare/index.ts';
 import type { Formatter } from '../../format/index.ts';
 import { useFormat } from '../../stores/index.ts';
-import { TableHead } from '../../ui/index.ts';
+import { MoreRows, TableHead, useFirstRows } from '../../ui/index.ts';
 
 /** Two fleets side by side: figures with their difference, a picture of the hours, and what each leaves out. */
 export function FleetFigures({ comparison }: { readonly comparison: Comparison }) {
@@ -199,6 +199,8 @@ function Bar({ result, top, scale, words }: BarProps) {
 }
 
 function LeftOut({ result }: { readonly result: FleetResult }) {
+  const words = useFormat();
+  const { shown, hidden, showMore } = useFirstRows(result.left);
   if (result.left.length === 0) return null;
   return (
     <>
@@ -206,12 +208,13 @@ function LeftOut({ result }: { readonly result: FleetResult }) {
         {result.name} leaves out {lawns(result)}
       </h4>
       <ul className="fleet-left">
-        {result.left.map(({ propertyId, name, why }) => (
+        {shown.map(({ propertyId, name, why }) => (
           <li key={propertyId}>
-            {name}: {why.join('; ')}
+            {name}: {words.said(why.join('; '))}
           </li>
         ))}
       </ul>
+      <MoreRows hidden={hidden} what="lawn" onMore={showMore} />
     </>
   );
 }

@@ -1,7 +1,8 @@
 import { Play, Plus, Trash2 } from 'lucide-react';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Book, Fleet, Round } from '../../../core/book/index.ts';
 import { compareFleets, fleetPlanName, fleetResult } from '../../../core/compare/index.ts';
+import type { Plan } from '../../../core/plan/result/index.ts';
 import { counted } from '../../format/index.ts';
 import {
   freshId,
@@ -164,10 +165,27 @@ function Compared({ book, round }: PartProps) {
         The same lawns, days, hours and prices; each is searched for {counted(planSeconds, 'second')}.
       </p>
       {one !== undefined && other !== undefined && first.id !== second.id && (
-        <FleetFigures
-          comparison={compareFleets(fleetResult(first, one.plan), fleetResult(second, other.plan), rounds)}
-        />
+        <Figures first={first} second={second} one={one.plan} other={other.plan} rounds={rounds} />
       )}
     </Section>
   );
+}
+
+type FiguresProps = {
+  readonly first: Fleet;
+  readonly second: Fleet;
+  /** The plan of each. */
+  readonly one: Plan;
+  readonly other: Plan;
+  readonly rounds: number;
+};
+
+/** Summed up once for the two plans, and not again with everything that is told of a planning under way. */
+function Figures({ first, second, one, other, rounds }: FiguresProps) {
+  const results = useMemo(
+    () => [fleetResult(first, one), fleetResult(second, other)] as const,
+    [first, second, one, other],
+  );
+  const comparison = useMemo(() => compareFleets(...results, rounds), [results, rounds]);
+  return <FleetFigures comparison={comparison} />;
 }

@@ -45,7 +45,7 @@ function Lawn({ round, property, why }: LawnProps) {
   return (
     <fieldset className="lawn-in-round">
       <legend className="strong">{property.name}</legend>
-      <p className="small">{why === null ? 'In the round.' : `Left out: ${why}.`}</p>
+      <p className="small">{why === null ? 'In the round.' : `Left out: ${words.said(why)}.`}</p>
       {why === null && (
         <Field label="Promised for">
           <Choice

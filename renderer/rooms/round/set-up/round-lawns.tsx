@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { Book, Property, Round } from '../../../../core/book/index.ts';
 import { type LeftOut, lawnsOf } from '../../../../core/round/programme/index.ts';
 import { counted } from '../../../format/index.ts';
-import { knownMeasure, putRecord, selectProperty, useMeasures } from '../../../stores/index.ts';
+import { knownMeasure, putRecord, selectProperty, useFormat, useMeasures } from '../../../stores/index.ts';
 import { Section } from '../../../ui/index.ts';
 import { ChoiceFields } from './choice-fields.tsx';
 import { LawnInRound } from './lawn-in-round.tsx';
@@ -43,6 +43,7 @@ function areaOf(property: Property): number | null {
 }
 
 function LeftOutList({ left }: { readonly left: readonly LeftOut[] }) {
+  const words = useFormat();
   const groups = useMemo(() => byReason(left), [left]);
   if (left.length === 0) return <p className="quiet small">None of the book is left out.</p>;
   return (
@@ -51,7 +52,7 @@ function LeftOutList({ left }: { readonly left: readonly LeftOut[] }) {
       {groups.map(([reason, lawns]) => (
         <details key={reason}>
           <summary>
-            {reason} <span className="quiet">({lawns.length})</span>
+            {words.said(reason)} <span className="quiet">({lawns.length})</span>
           </summary>
           <ul>
             {lawns.slice(0, MOST_LISTED).map(({ property }) => (
