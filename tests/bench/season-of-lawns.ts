@@ -30,8 +30,8 @@ export function seasonOfLawns(): Book {
     smoothDays: 7,
     gapDays: 3,
     baseF: 50,
-    opensAt: 100,
-    closesAt: 500,
+    opensAt: 0,
+    closesAt: 2000,
   };
   return {
     ...book,

@@ -11,6 +11,7 @@ const NUMBER_HEADS = ['home', 'stops', 'area', 'refills', 'paid', 'cost'] as con
 
 /** One row for every rig and date. */
 export function DaysTable({ plan }: PlanProps) {
+  if (plan.days.length === 0) return <p className="quiet">No day has any work.</p>;
   const severalRigs = new Set(plan.days.map((day) => day.rigId)).size > 1;
   return (
     <Section title="Days">

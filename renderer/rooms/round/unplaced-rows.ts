@@ -1,3 +1,4 @@
+import type { Book } from '../../../core/book/index.ts';
 import type { Plan, UnplacedTask } from '../../../core/plan/result/index.ts';
 
 /** Zones of one lawn that found no place for the same reasons. */
@@ -11,8 +12,15 @@ export type UnplacedRow = {
 };
 
 /** Lawns without a place in the order of the plan, the tasks of one lawn together where their reasons are the same. */
-export function unplacedRows({ days, unplaced }: Pick<Plan, 'days' | 'unplaced'>): readonly UnplacedRow[] {
-  const rigNames = new Map(days.map((day) => [day.rigId, day.rigName]));
+export function unplacedRows(
+  { days, unplaced }: Pick<Plan, 'days' | 'unplaced'>,
+  rigs: Book['rigs'],
+): readonly UnplacedRow[] {
+  // A rig that has no day in the plan is known to the book alone, one that was removed since to the plan alone.
+  const rigNames = new Map([
+    ...days.map((day) => [day.rigId, day.rigName] as const),
+    ...rigs.map((rig) => [rig.id, rig.name] as const),
+  ]);
   const rows = new Map<string, UnplacedRow & { readonly zones: string[] }>();
   for (const task of unplaced) {
     const why = whyNot(task, rigNames);

@@ -1,16 +1,20 @@
 import { Check } from 'lucide-react';
 import { useDeferredValue, useMemo, useState } from 'react';
+import type { Book } from '../../../core/book/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
-import { goTo, selectProperty, useFormat } from '../../stores/index.ts';
+import { goTo, selectProperty, useBook, useFormat } from '../../stores/index.ts';
 import { MoreRows, Section, TableHead, useFirstRows } from '../../ui/index.ts';
 import { foundRows, unplacedRows } from './unplaced-rows.ts';
 
 /** From so many on, a field to find one among them is offered. */
 const WORTH_SEARCHING = 10;
 
+const NONE: Book['rigs'] = [];
+
 /** Work that found no place, with the reason of every rig. */
 export function UnplacedTable({ plan }: { readonly plan: Plan }) {
-  const rows = useMemo(() => unplacedRows(plan), [plan]);
+  const rigs = useBook((state) => state.open?.book.rigs ?? NONE);
+  const rows = useMemo(() => unplacedRows(plan, rigs), [plan, rigs]);
   const words = useFormat();
   const [query, setQuery] = useState('');
   const sought = useDeferredValue(query);
