@@ -16,6 +16,7 @@ import '../styles/draw.css';
 import '../styles/print.css';
 import '../styles/ribbon.css';
 import '../styles/rooms.css';
+import '../styles/fleets.css';
 import '../styles/calendar.css';
 import '../styles/season.css';
 import '../styles/board.css';
