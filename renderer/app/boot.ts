@@ -10,6 +10,7 @@ import {
   planFailed,
   planProgress,
   restorePanels,
+  roadsProgress,
   showError,
   useBook,
   useHost,
@@ -41,6 +42,7 @@ function follow(host: Host): void {
   host.on('job.done', planDone);
   host.on('job.failed', planFailed);
   host.on('ground.progress', groundProgress);
+  host.on('roads.progress', roadsProgress);
   host.on('book.changed', ({ session, revision }) => bookChangedElsewhere(session, revision));
   host.on('host.lost', ({ reason }) => {
     useHost.setState({ lost: reason });

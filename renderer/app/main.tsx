@@ -22,6 +22,7 @@ import '../styles/season.css';
 import '../styles/board.css';
 import '../styles/shed.css';
 import '../styles/field-work.css';
+import '../styles/roads.css';
 import '../styles/when.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

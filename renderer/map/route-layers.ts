@@ -3,17 +3,31 @@ import { toLatLng } from './bounds.ts';
 import { plainText } from './lawn-layers.ts';
 import type { FillMark, RouteLeg } from './scene.ts';
 
-/** The drives of a day: a dark line with a light casing; ways to and from a fill point are dashed. */
+/**
+ * The drives of a day: a dark line with a light casing; ways to and from a fill point are dashed. Where some follow the roads, those that
+ * do not are dotted.
+ */
 export function routeLayers(route: readonly RouteLeg[], renderer: Renderer): Layer {
-  const casings = route.map((leg) => line(leg, renderer, 'route-casing', 5));
-  const lines = route.map((leg) => line(leg, renderer, `route route-${leg.kind}`, leg.kind === 'between' ? 2.2 : 1.8));
+  const anyByRoad = route.some((leg) => leg.along !== undefined);
+  const casings = route.map((leg) => line(leg, renderer, 'route-casing', 5, undefined));
+  const lines = route.map((leg) => {
+    const isGuess = anyByRoad && leg.along === undefined;
+    const dashes = isGuess ? '1 6' : DASHES[leg.kind];
+    return line(leg, renderer, `route route-${leg.kind}`, leg.kind === 'between' ? 2.2 : 1.8, dashes);
+  });
   return layerGroup([...casings, ...lines]);
 }
 
-function line(leg: RouteLeg, renderer: Renderer, className: string, weight: number): Layer {
-  const dashArray =
-    className === 'route-casing' || leg.kind === 'between' ? undefined : leg.kind === 'fill' ? '2 5' : '7 5';
-  return polyline([toLatLng(leg.from), toLatLng(leg.to)], {
+const DASHES = { between: undefined, fill: '2 5', out: '7 5', home: '7 5' } as const;
+
+function line(
+  leg: RouteLeg,
+  renderer: Renderer,
+  className: string,
+  weight: number,
+  dashArray: string | undefined,
+): Layer {
+  return polyline((leg.along ?? [leg.from, leg.to]).map(toLatLng), {
     renderer,
     className,
     weight,

@@ -13,11 +13,13 @@ export type LawnLabel = {
 
 export type FillMark = { readonly id: string; readonly name: string; readonly at: Position; readonly isHome: boolean };
 
-/** A drive drawn on the map. Lines are straight; the caption says so. */
+/** A drive drawn on the map: along the roads where the way is known, else a straight line; the caption says so. */
 export type RouteLeg = {
   readonly kind: 'out' | 'between' | 'fill' | 'home';
   readonly from: Position;
   readonly to: Position;
+  /** The way along the roads. */
+  readonly along?: readonly Position[];
 };
 
 /** How wide gates are compared with the machines, in inches; null where there is no machine. */
@@ -47,6 +49,8 @@ export type MapScene = {
   readonly selectedZoneId: string | null;
   readonly fillMarks: readonly FillMark[];
   readonly route: readonly RouteLeg[];
+  /** Said in the corner of the map of the drives, with whose roads they follow. */
+  readonly routeCaption: string;
   readonly gateScale: GateScale;
   /** Width of a gate in words. */
   readonly gateWords: (clearWidthIn: number) => string;

@@ -5,6 +5,7 @@ import { TIGHT_SPARE_IN } from '../../core/reach/index.ts';
 import type { Formatter } from '../format/index.ts';
 import type { FillMark, GateScale, LawnLabel, MapScene, RouteLeg } from '../map/index.ts';
 import { useBook, useFormat, useSelection } from '../stores/index.ts';
+import { routeCaption, useWays } from './use-ways.ts';
 
 /** What a room wants the map to show beside the lawns themselves. */
 export type SceneWish =
@@ -22,10 +23,8 @@ export function useScene(wish: SceneWish): MapScene {
   const selectedZoneId = useSelection((state) => state.zoneId);
   const words = useFormat();
   const labels = useLabels(book, wish);
-  const route = useMemo(
-    () => (wish.kind === 'day' && book !== null ? routeOf(book, wish.day) : NO_ROUTE),
-    [book, wish],
-  );
+  const legs = useMemo(() => (wish.kind === 'day' && book !== null ? routeOf(book, wish.day) : NO_ROUTE), [book, wish]);
+  const { legs: route, credit } = useWays(legs);
   const fillMarks = useMemo(() => (book === null ? [] : fillMarksOf(book)), [book]);
   const gateScale = useMemo(() => gateScaleOf(book), [book]);
   return useMemo(
@@ -37,10 +36,11 @@ export function useScene(wish: SceneWish): MapScene {
       selectedZoneId,
       fillMarks,
       route,
+      routeCaption: routeCaption(route, credit),
       gateScale,
       gateWords: gateWordsOf(words),
     }),
-    [book, labels, wish.kind, selectedPropertyId, selectedZoneId, fillMarks, route, gateScale, words],
+    [book, labels, wish.kind, selectedPropertyId, selectedZoneId, fillMarks, route, credit, gateScale, words],
   );
 }
 

@@ -61,6 +61,7 @@ export {
   startPlans,
   usePlans,
 } from './plans.ts';
+export * from './roads.ts';
 export { saveTable } from './save-table.ts';
 export * from './season.ts';
 export * from './selection.ts';

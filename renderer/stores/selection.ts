@@ -12,8 +12,8 @@ export const SHED_SHELVES = [
 ] as const;
 /** A table of the shed: the member of the book that it edits. */
 export type Shelf = (typeof SHED_SHELVES)[number];
-/** What the shed can show: one of its tables, or the terms that hold for the whole book. */
-export type ShedPlace = Shelf | 'terms';
+/** What the shed can show: one of its tables, or what holds for the whole book: money and driving, and roads. */
+export type ShedPlace = Shelf | 'terms' | 'roads';
 
 type SelectionState = {
   readonly propertyId: string | null;

@@ -93,7 +93,7 @@ function DayMap({ day }: { readonly day: PlanDay }) {
       scene={scene}
       backdrop={backdrop}
       system={words.system}
-      caption="straight lines, not roads"
+      caption={scene.routeCaption}
       showAll={`${day.date} ${day.rigId} ${zoomToAll}`}
       showSelection={zoomToSelection}
       onSelect={select}

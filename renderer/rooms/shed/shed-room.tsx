@@ -16,6 +16,7 @@ import { handMethodShelf } from './hand-methods.tsx';
 import { machineShelf } from './machines.tsx';
 import { mixShelf, productShelf } from './products.tsx';
 import { fillPointShelf, rigShelf } from './rigs.tsx';
+import { RoadsPanel } from './roads/roads-panel.tsx';
 import type { ShelfPlan } from './shelf.ts';
 import { ShelfDetails, ShelfTable } from './shelf-table.tsx';
 import { TermsPanel } from './terms.tsx';
@@ -57,6 +58,18 @@ const SHELVES: readonly ShelfView[] = [
     details: () => (
       <Empty title="For the whole book">
         Plans take the cheapest way by these figures. None of them is made up: what stays at nothing weighs nothing.
+      </Empty>
+    ),
+  },
+  {
+    shelf: 'roads',
+    title: 'Roads',
+    count: () => null,
+    table: (book) => <RoadsPanel book={book} />,
+    details: () => (
+      <Empty title="For the whole book">
+        The roads themselves lie in a file beside the book, with the same name. It can be thrown away and imported
+        again.
       </Empty>
     ),
   },

@@ -1,0 +1,190 @@
+import type { Book, BookRoads } from '../../../../core/book/index.ts';
+import { ROAD_CLASSES, ROAD_SETTINGS } from '../../../../core/roads/index.ts';
+import { METRES_PER_MILE } from '../../../../core/units/index.ts';
+import { changeRoads, PLAIN_ROADS, useFormat } from '../../../stores/index.ts';
+import { Field, QuantityInput, Section, TableHead } from '../../../ui/index.ts';
+import { Cell, type Column, type Commit } from '../column.tsx';
+import { part } from '../part.tsx';
+import { classWords } from './words.ts';
+
+const KMH_PER_MPH = METRES_PER_MILE / 1000;
+
+type Truck = NonNullable<BookRoads['truck']>;
+const NO_TRUCK: Truck = { trailer: false, heavy: false };
+
+const truckOf = (roads: BookRoads): Truck => roads.truck ?? NO_TRUCK;
+
+function limit(
+  label: string,
+  figure: 'length' | 'weight',
+  key: 'heightFt' | 'widthFt' | 'weightLb',
+): Column<BookRoads> {
+  return {
+    kind: 'figure',
+    figure,
+    label,
+    positive: true,
+    get: (roads) => truckOf(roads)[key] ?? null,
+    set: (roads, value) => ({ ...roads, truck: { ...truckOf(roads), [key]: value } }),
+    unset: (roads) => {
+      const { [key]: _, ...rest } = truckOf(roads);
+      return { ...roads, truck: rest };
+    },
+  };
+}
+
+export const truckColumns: readonly Column<BookRoads>[] = [
+  limit('clear height it needs', 'length', 'heightFt'),
+  limit('clear width it needs', 'length', 'widthFt'),
+  limit('weight with everything aboard', 'weight', 'weightLb'),
+  {
+    kind: 'flag',
+    label: 'pulls a trailer',
+    get: (roads) => truckOf(roads).trailer,
+    set: (roads, trailer) => ({ ...roads, truck: { ...truckOf(roads), trailer } }),
+  },
+  {
+    kind: 'flag',
+    label: 'rules for heavy trucks hold for it',
+    get: (roads) => truckOf(roads).heavy,
+    set: (roads, heavy) => ({ ...roads, truck: { ...truckOf(roads), heavy } }),
+  },
+];
+
+export const arrivalColumns: readonly Column<BookRoads>[] = [
+  {
+    kind: 'figure',
+    figure: 'length',
+    label: 'farthest from a road',
+    positive: true,
+    most: 10_000,
+    get: (roads) => roads.mostFt,
+    set: (roads, mostFt) => ({ ...roads, mostFt }),
+  },
+  {
+    kind: 'flag',
+    label: "arrive on the lawn's side of the street",
+    get: (roads) => roads.kerbSide,
+    set: (roads, kerbSide) => ({ ...roads, kerbSide }),
+  },
+  {
+    kind: 'flag',
+    label: 'private roads to a place on them',
+    get: (roads) => roads.privateRoads,
+    set: (roads, privateRoads) => ({ ...roads, privateRoads }),
+  },
+  {
+    kind: 'choice',
+    label: 'traffic keeps to the',
+    options: () => [
+      { value: 'right', words: 'right' },
+      { value: 'left', words: 'left' },
+    ],
+    get: (roads) => roads.drivesOn,
+    set: (roads, side) => ({ ...roads, drivesOn: side === 'left' ? 'left' : 'right' }),
+  },
+];
+
+export const hours = part<BookRoads, BookRoads['times'][number]>({
+  title: 'Hours in which driving takes longer',
+  one: 'time of day',
+  rows: (roads) => roads.times,
+  replace: (roads, times) => ({ ...roads, times: [...times] }),
+  columns: [
+    { kind: 'text', label: 'what', get: (row) => row.name, set: (row, name) => ({ ...row, name }) },
+    {
+      kind: 'figure',
+      figure: 'clock',
+      label: 'from',
+      get: (row) => row.fromMin,
+      set: (row, fromMin) => ({ ...row, fromMin }),
+    },
+    { kind: 'figure', figure: 'clock', label: 'to', get: (row) => row.toMin, set: (row, toMin) => ({ ...row, toMin }) },
+    {
+      kind: 'figure',
+      figure: 'number',
+      label: 'times as long',
+      positive: true,
+      most: 10,
+      get: (row) => row.factor,
+      set: (row, factor) => ({ ...row, factor }),
+    },
+  ],
+  name: (row) => (row.name === '' ? 'time of day' : row.name),
+  keyOf: (row) => `${row.name} ${row.fromMin} ${row.toMin}`,
+  create: (roads) =>
+    roads.times.some((each) => each.name === '')
+      ? 'Give the last one a name first'
+      : { name: '', fromMin: 7 * 60, toMin: 9 * 60, factor: 1.2 },
+});
+
+type Props = { readonly roads: BookRoads | undefined };
+
+/** The truck, how it arrives, and the hours of the day. */
+export function HowDriven({ book }: { readonly book: Book }) {
+  const { roads = PLAIN_ROADS } = book;
+  const commit: Commit<BookRoads> = (next, label) => changeRoads(next, label);
+  const fields = (columns: readonly Column<BookRoads>[]) => (
+    <div className="fields">
+      {columns.map((column) => (
+        <Field key={column.label} label={column.label}>
+          <Cell column={column} record={roads} book={book} name="driving by road" commit={commit} />
+        </Field>
+      ))}
+    </div>
+  );
+  return (
+    <>
+      <Section title="The truck">{fields(truckColumns)}</Section>
+      <Section title="Arriving">{fields(arrivalColumns)}</Section>
+      {hours.draw(roads, book, commit)}
+      <p className="quiet small road-note">
+        A plan has one time for each way, whatever the hour: these hours count with their share of the shifts.
+      </p>
+    </>
+  );
+}
+
+/** Speeds by class of road: the program's own, and the book's instead. */
+export function RoadSpeeds({ roads = PLAIN_ROADS }: Props) {
+  const words = useFormat();
+  const own = new Map(roads.speeds.map((each) => [each.roadClass, each.mph]));
+  const commit = (roadClass: string, mph: number | null) => {
+    const others = roads.speeds.filter((each) => each.roadClass !== roadClass);
+    const speeds = mph === null ? others : [...others, { roadClass, mph }];
+    return changeRoads({ speeds }, `Change speed on ${classWords(roadClass)}`);
+  };
+  return (
+    <Section title="Speeds where no limit is posted">
+      <p className="quiet small">
+        Of a posted limit {Math.round((roads.shareOfLimit ?? ROAD_SETTINGS.shareOfLimit) * 100)} % is driven. An empty
+        cell takes the program's speed.
+      </p>
+      <div className="table-scroll">
+        <table className="table">
+          <TableHead columns={['road', 'class in the map', { figures: 'program' }, { figures: 'yours' }]} />
+          <tbody>
+            {ROAD_CLASSES.map((roadClass) => (
+              <tr key={roadClass}>
+                <th scope="row">{classWords(roadClass)}</th>
+                <td className="quiet">{roadClass}</td>
+                <td className="number">{words.speed(ROAD_SETTINGS.speedsKmh[roadClass] / KMH_PER_MPH)}</td>
+                <td className="number">
+                  <QuantityInput
+                    kind="speed"
+                    label={`Speed on ${classWords(roadClass)} (${roadClass})`}
+                    value={own.get(roadClass) ?? null}
+                    optional
+                    positive
+                    most={130}
+                    onCommit={(mph) => commit(roadClass, mph)}
+                  />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Section>
+  );
+}
