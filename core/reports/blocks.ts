@@ -22,6 +22,21 @@ export type MapPoint = {
   readonly label: string;
 };
 
+/** A picture below a map, with the ground of its corners: upper left, upper right, lower right, lower left. */
+export type MapPicture = {
+  /** Unique among the pictures of a sheet; letters, digits and hyphens. */
+  readonly id: string;
+  /** Its bytes as a data address, so that a page with it stands alone. */
+  readonly address: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly corners: readonly [Position, Position, Position, Position];
+  /** How strong it is, 0 to 1. */
+  readonly opacity: number;
+  /** Stands below every map that shows it. */
+  readonly name: string;
+};
+
 /** Passes over one area of a small map. */
 export type MapPasses = {
   readonly legs: readonly Pick<PictureLeg, 'kind' | 'positions'>[];
@@ -75,6 +90,8 @@ export type Block =
       readonly size?: 'small' | 'medium' | 'large';
       /** What is explained at the side of the map; absent: nothing. */
       readonly legend?: MapLegend;
+      /** Pictures below everything else; the sheet holds their bytes. They do not change what the map takes in. */
+      readonly pictures?: readonly MapPicture[];
       readonly areas: readonly MapArea[];
       readonly points: readonly MapPoint[];
       /** A line through these places, in order; empty for none. */
@@ -98,6 +115,8 @@ export type Sheet = {
   readonly subtitle: string;
   /** True where the book is made up: every page says so. */
   readonly invented: boolean;
+  /** Pictures that its maps show, each once. */
+  readonly pictures?: readonly MapPicture[];
   readonly blocks: readonly Block[];
 };
 

@@ -1,5 +1,6 @@
 import { type Block, BOX, type Column, type Sheet, type TableRow } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
+import { picturesSvg } from './map-picture.ts';
 import { mapSvg } from './map-svg.ts';
 import type { PageOptions } from './page.ts';
 import { pageName, sheetStyle } from './style.ts';
@@ -23,7 +24,7 @@ export function sheetsHtml(sheets: readonly Sheet[], page: PageOptions = {}): st
 function sheetHtml(sheet: Sheet, index: number): string {
   const invented = sheet.invented ? `<p class="invented">${PAGE.invented}</p>` : '';
   const head = `<header><h1>${escapeHtml(sheet.title)}</h1><p class="subtitle">${escapeHtml(sheet.subtitle)}</p>${invented}</header>`;
-  return `<article class="${pageName(index)}">${head}${sheet.blocks.map(blockHtml).join('')}</article>`;
+  return `<article class="${pageName(index)}">${head}${picturesSvg(sheet.pictures ?? [])}${sheet.blocks.map(blockHtml).join('')}</article>`;
 }
 
 function blockHtml(block: Block): string {

@@ -1,4 +1,4 @@
-export type { Block, Column, MapArea, MapPoint, Sheet } from './blocks.ts';
+export type { Block, Column, MapArea, MapPicture, MapPoint, Sheet } from './blocks.ts';
 export { sheetsHtml } from './html.ts';
 export type {
   BookInput,

@@ -4,6 +4,7 @@ import type { PassPicture } from '../passes/index.ts';
 import type { Plan, PlanDay } from '../plan/result/index.ts';
 import type { LawnQuote } from '../quote/index.ts';
 import type { SeasonLedger } from '../round/ledger/index.ts';
+import type { MapPicture } from './blocks.ts';
 
 /** Passes of a head over a zone of a day. */
 export type DayPasses = {
@@ -22,6 +23,8 @@ export type DayInput = {
   readonly day: PlanDay;
   /** What `passesWanted` asks for, as far as it can be laid; absent: nothing was laid, and none are drawn. */
   readonly passes?: readonly DayPasses[];
+  /** The user's own plans and photos, to be drawn below the maps; absent: none are. */
+  readonly pictures?: readonly MapPicture[];
 };
 /** Passes over zones of a lawn, and what drives them. */
 export type SheetPasses = { readonly by: string; readonly pictures: readonly PassPicture[] };

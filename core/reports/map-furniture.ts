@@ -30,13 +30,13 @@ export function northArrow(width: number): string {
   return `<g class="bar" transform="translate(${width - 18} 14)"><path d="M0 22V0M-5 7L0 0L5 7"/><text class="small" y="37">N</text></g>`;
 }
 
-/** What the lines and patterns of a map mean, each with a sample of it. */
-export function legendSvg(entries: MapLegend, left: number): string {
+/** What the lines and patterns of a map mean, each with a sample of it, on white whatever lies below. */
+export function legendSvg(entries: MapLegend, left: number, height: number): string {
   const lines = entries.map((entry, index) => {
     const words = `<text class="small start" x="42" y="5">${escapeHtml(MAP_LEGEND[entry])}</text>`;
     return `<g transform="translate(${left + 8} ${LEGEND_TOP + index * LEGEND_STEP})">${SAMPLES[entry]}${words}</g>`;
   });
-  return lines.join('');
+  return `<rect class="ground" x="${left}" y="0" width="${LEGEND_WIDTH}" height="${height}"/>${lines.join('')}`;
 }
 
 const line = (look: string): string => `<path class="${look}" d="M0 0L17 0L34 0"/>`;

@@ -4,6 +4,7 @@ import { escapeHtml } from './escape.ts';
 import { fillSvg, type Rings } from './map-fill.ts';
 import { LEGEND_WIDTH, legendSvg, northArrow, scaleBar } from './map-furniture.ts';
 import { type Frame, type Spot, spreadLabels } from './map-labels.ts';
+import { pictureSvg } from './map-picture.ts';
 import { PAGE } from './texts/index.ts';
 
 type MapBlock = Extract<Block, { readonly kind: 'map' }>;
@@ -30,6 +31,7 @@ export function mapSvg(map: MapBlock): string {
   ];
   const view = fitView(places, map.legend === undefined ? WIDTH : WIDTH - LEGEND_WIDTH, height);
   if (view === null) return '';
+  const pictures = (map.pictures ?? []).map((each) => pictureSvg(each, view.spot));
   const areas = map.areas.map((each) => {
     const rings = spotsOf(each.geometry, view);
     const outline = outlineOf(rings);
@@ -44,8 +46,8 @@ export function mapSvg(map: MapBlock): string {
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
   const points = map.points.map((each) => (isMoved(each) ? '' : pointSvg(each, view.spot(each.at))));
   points.push(stopsSvg(map.points, view));
-  const legend = map.legend === undefined ? '' : legendSvg(map.legend, WIDTH - LEGEND_WIDTH);
-  return `<svg class="map${map.size === 'large' ? ' large' : ''}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${PAGE.map}">${MARKS}${areas.join('')}${passes.join('')}${route}${points.join('')}${scaleBar(view.pixelsPerFoot, view.frame, map.units)}${northArrow(WIDTH)}${legend}</svg>`;
+  const legend = map.legend === undefined ? '' : legendSvg(map.legend, WIDTH - LEGEND_WIDTH, height);
+  return `<svg class="map${map.size === 'large' ? ' large' : ''}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${PAGE.map}">${MARKS}${pictures.join('')}${areas.join('')}${passes.join('')}${route}${points.join('')}${scaleBar(view.pixelsPerFoot, view.frame, map.units)}${legend}${northArrow(WIDTH)}</svg>`;
 }
 
 function spotsOf(geometry: AreaGeometry, view: View): Rings {

@@ -103,6 +103,7 @@ td .box{margin-right:2pt}
 .map .turf{fill:none;stroke:#111;stroke-width:1}
 .map.large{max-height:178mm}
 .map .sample{fill:none;stroke:#111;stroke-width:.8}
+.pictures{position:absolute}
 .map .edge{fill:none;stroke:#111;stroke-width:1}
 .map .fill-point{fill:#111}
 .map .fill-point+text{fill:#fff}

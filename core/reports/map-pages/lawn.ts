@@ -6,6 +6,7 @@ import { type Block, left, type MapArea, type MapLegend, type MapPoint, right } 
 import type { DayInput, DayPasses } from '../input.ts';
 import { MAP_PAGES } from '../texts/index.ts';
 import { clockWord, methodWord, treatmentWord, zoneWord } from '../words.ts';
+import { creditNote, picturesUnder } from './pictures.ts';
 
 /** From so many swaths on a map takes a page of its own. */
 const SWATHS_OF_A_LARGE_MAP = 45;
@@ -54,18 +55,21 @@ function partBlocks(input: DayInput, property: Property, stop: PlanStop, part: P
   const { book, passes } = input;
   const laid = laidFor(passes ?? [], property, part);
   const undrawn = undrawnZones(property, part);
+  const pictures = picturesUnder(property, input.pictures ?? []);
   const swaths = Math.max(0, ...laid.map(({ picture }) => picture.swathCount));
   return [
     {
       kind: 'map',
       size: swaths >= SWATHS_OF_A_LARGE_MAP ? 'large' : 'medium',
       legend: legendOf(property, part, laid),
+      pictures,
       areas: areasOf(property, part, laid),
       points: pointsOf(book, property, stop),
       route: [],
       passes: laid.map(({ picture }) => ({ legs: picture.legs, overlap: picture.overlap, missed: picture.handTrim })),
       units: book.units,
     },
+    ...creditNote(pictures),
     ...(laid.length === 0 ? [] : [zonesTable(book, part, laid)]),
     ...(laid.length > 0 || part.isHand ? [] : [{ kind: 'note' as const, text: whyNoPasses(book, part, passes) }]),
     ...(undrawn.length === 0 ? [] : [{ kind: 'note' as const, text: MAP_PAGES.noOutline(undrawn.join(', ')) }]),

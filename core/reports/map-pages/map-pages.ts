@@ -12,6 +12,7 @@ export function mapPages(input: DayInput): Sheet {
     title: MAP_PAGES.title(day.rigName),
     subtitle: dateWord(day.date),
     invented: book.invented || plan.invented,
+    ...(input.pictures === undefined ? {} : { pictures: input.pictures }),
     blocks:
       day.stops.length === 0
         ? [{ kind: 'note', text: MAP_PAGES.noStops }]

@@ -32,7 +32,7 @@ export const MAP_PAGES = {
     byHand: 'Not reached',
   },
   fillPoint: 'F',
-  attribution: (words: string) => `Background: ${words}`,
+  background: (names: string) => `Background: ${names} (the book's own picture, laid by points).`,
 } as const;
 
 /** What lines and patterns of a map mean. */

@@ -19,6 +19,7 @@ import {
 } from '../../stores/index.ts';
 import { Button, Empty, Workbench } from '../../ui/index.ts';
 import { useDayPasses } from './day-passes.ts';
+import { useDayPictures } from './day-pictures.ts';
 import { ExchangeFacts, ExchangePage } from './exchange-page.tsx';
 import { offerWindowPrinting } from './print-window.ts';
 import { SheetFacts } from './sheet-facts.tsx';
@@ -63,7 +64,9 @@ function SheetRoom() {
   const [forCustomer, setForCustomer] = useState(false);
   const [passesOf, setPassesOf] = useState(NO_PASSES);
   const passes = useSheetPasses(property, passesOf);
-  const laid = useDayPasses(kind?.scope === 'day' && kind.drawsPasses === true ? day : null);
+  const drawsDay = kind?.scope === 'day' && kind.drawsPasses === true;
+  const laid = useDayPasses(drawsDay ? day : null);
+  const pictures = useDayPictures(drawsDay);
   const find = useCallback(
     (passesOf: PassesOf) =>
       book === null || kind === undefined
@@ -80,8 +83,9 @@ function SheetRoom() {
             passes,
             passesOf,
             dayPasses: laid.passes,
+            pictures,
           }),
-    [book, known, round, day, property, kind, ledger, fleetPlans, forCustomer, passes, laid],
+    [book, known, round, day, property, kind, ledger, fleetPlans, forCustomer, passes, laid, pictures],
   );
   const question = JSON.stringify([kind?.id, property?.id, forCustomer]);
   const { found, fault } = useWithPasses(property, question, find);

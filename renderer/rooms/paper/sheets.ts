@@ -5,6 +5,7 @@ import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import {
   type DayPasses,
+  type MapPicture,
   type PropertyInput,
   type RoundInput,
   SHEETS,
@@ -35,6 +36,8 @@ export type SheetSource = {
   readonly passesOf: PassesOf;
   /** Passes to be drawn on the maps of the day. */
   readonly dayPasses: readonly DayPasses[];
+  /** The book's own pictures, to be drawn below the maps of the day. */
+  readonly pictures: readonly MapPicture[];
 };
 
 /** The sheet of a kind, or why there is none. */
@@ -44,7 +47,7 @@ export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | string 
     case 'day':
       return plan === null || day === null
         ? 'Plan a round first: this sheet is made from a planned day.'
-        : kind.make({ scope: 'day', book, plan, day, passes: source.dayPasses });
+        : kind.make({ scope: 'day', book, plan, day, passes: source.dayPasses, pictures: source.pictures });
     case 'property':
       return property === null ? 'Choose a lawn in the Ground room first.' : kind.make(propertyInput(source, property));
     case 'round':

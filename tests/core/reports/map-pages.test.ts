@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Book } from '../../../core/book/index.ts';
 import { treatableGround } from '../../../core/measure/index.ts';
 import { directionOptions, passHeadOf, passPicture } from '../../../core/passes/index.ts';
-import type { Block } from '../../../core/reports/blocks.ts';
+import type { Block, MapPicture } from '../../../core/reports/blocks.ts';
 import {
   type DayInput,
   type DayPasses,
@@ -207,4 +207,69 @@ describe('a map', () => {
       }
     },
   );
+});
+
+describe('a picture below the maps', () => {
+  const EARTH_DEGREE = 0.001;
+  /** A picture twice as wide as it is high, turned a little, over the first lawn. */
+  const picture: MapPicture = {
+    id: 'plan "1"',
+    address: 'data:image/png;base64,AAAA',
+    widthPx: 400,
+    heightPx: 200,
+    corners: [
+      [-89.4101, 40.0005],
+      [-89.4101 + 2 * EARTH_DEGREE, 40.0007],
+      [-89.41 + 2 * EARTH_DEGREE, 40.0002],
+      [-89.41, 40],
+    ],
+    opacity: 0.5,
+    name: 'Plan <of> 1998',
+  };
+  const withPicture: DayInput = { ...input(), pictures: [picture] };
+
+  it('lies with each corner where the ground of that corner is drawn', () => {
+    const ring = [...picture.corners, picture.corners[0]];
+    const area = { look: 'edge' as const, geometry: { type: 'Polygon' as const, coordinates: [ring] } };
+    const svg = mapSvg({ kind: 'map', pictures: [picture], areas: [area], points: [], route: [], units: 'us' });
+    const [, id, matrix = ''] = /<use href="#([^"]+)" opacity="0.5" transform="matrix\(([^)]+)\)"/.exec(svg) ?? [];
+    expect(id).toBe('picture-plan1');
+    const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = matrix.split(' ').map(Number);
+    const drawn = /<path class="edge" d="M([^"]+)Z"/
+      .exec(svg)?.[1]
+      ?.split('L')
+      .map((each) => each.split(' ').map(Number));
+    const pixels = [
+      [0, 0],
+      [400, 0],
+      [400, 200],
+      [0, 200],
+    ] as const;
+    for (const [index, [x, y]] of pixels.entries()) {
+      const [u = 0, v = 0] = drawn?.[index] ?? [];
+      // Corners of areas are written with one decimal of a pixel.
+      expect(Math.hypot(a * x + c * y + e - u, b * x + d * y + f - v)).toBeLessThan(0.1);
+    }
+  });
+
+  it('is not drawn where it would have to be bent', () => {
+    const [one, two, three, [west, south]] = picture.corners;
+    const bent: MapPicture = { ...picture, corners: [one, two, three, [west, south - 0.0003]] };
+    const area = {
+      look: 'edge' as const,
+      geometry: { type: 'Polygon' as const, coordinates: [[one, two, three, one]] },
+    };
+    const svg = mapSvg({ kind: 'map', pictures: [bent], areas: [area], points: [], route: [], units: 'us' });
+    expect(svg).not.toContain('<use');
+  });
+
+  it('is on the maps of the lawns above it, with its name, and its bytes are in the page once', () => {
+    const sheet = mapPages(withPicture);
+    expect(mapsOf(withPicture).map((map) => map.pictures?.length ?? 0)).toEqual([0, 0, 1, 1, 0, 0]);
+    const html = sheetsHtml([sheet]);
+    expect(html.match(/data:image/g)).toHaveLength(1);
+    expect(html.match(/<use /g)).toHaveLength(2);
+    expect(html.match(/Background: Plan &lt;of&gt; 1998 \(the book/g)).toHaveLength(2);
+    expect(sheetsHtml([mapPages(input())])).not.toContain('Background');
+  });
 });

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 const folder = fileURLToPath(new URL('../../../core/reports', import.meta.url));
 
 /** Names of CSS, SVG and GeoJSON are no words for people. */
-const OTHER_LANGUAGES = ['map-fill.ts', 'style.ts', 'html.ts', 'map-svg.ts', 'map-furniture.ts'];
+const OTHER_LANGUAGES = ['map-fill.ts', 'style.ts', 'html.ts', 'map-svg.ts', 'map-furniture.ts', 'map-picture.ts'];
 const NAMES = new Set(['Polygon', 'MultiPolygon']);
 
 /** Texts between quotes of a source, without comments, imports and what is put into them. */

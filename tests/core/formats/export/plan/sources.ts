@@ -1,7 +1,7 @@
 import { PLAN_WRITERS, type PlanSource } from '../../../../../core/formats/index.ts';
-import { explainPlan, type Plan, writePlan } from '../../../../../core/plan/result/index.ts';
-import { solve } from '../../../../../core/plan/search/index.ts';
-import { problemOf, sampleBook } from '../../../../support/samples.ts';
+import { type Plan, writePlan } from '../../../../../core/plan/result/index.ts';
+import { sampleBook } from '../../../../support/samples.ts';
+import { storedPlan } from '../../../../support/stored-plans.ts';
 import { smallPlan } from '../../../plan/judge/small-plan.ts';
 import { fixtureBook, fixturePlan } from '../../../reports/fixture.ts';
 
@@ -21,10 +21,8 @@ export function smallSource(names: (text: string) => string = (text) => text): P
 
 /** A planned sample with two rigs. */
 export function sampleSource(): PlanSource {
-  const book = sampleBook('mixed-day');
-  const problem = problemOf(book);
-  const plan = explainPlan(book, problem, solve(problem, { seed: 1, iterations: 20 }));
-  return { book, plan, days: plan.days };
+  const plan = storedPlan('mixed-day');
+  return { book: sampleBook('mixed-day'), plan, days: plan.days };
 }
 
 export function written(id: string, source: PlanSource, title = 'Book: round'): string {

@@ -6,7 +6,6 @@ import { PLAN_WRITERS, type PlanSource } from '../../../../../core/formats/index
 import { readPlan } from '../../../../../core/plan/result/index.ts';
 import { ODD_NAMES, sampleSource, smallSource, written } from './sources.ts';
 
-/** Planned once: it takes a second or two. */
 const sample = sampleSource();
 type Row = Readonly<Record<string, string>>;
 
