@@ -2,7 +2,6 @@ export { emptyBook } from './empty.ts';
 export { CAUTIONS, EXCLUSION_KINDS, HOLDS } from './ground-schema.ts';
 export { readJson } from './json.ts';
 export type * from './model.ts';
-export { TEMPLATE_KINDS } from './paper-schema.ts';
 export { memberFault, recordFault } from './part-fault.ts';
 export { type BookRead, readBook, readBookValue } from './read.ts';
 export { BOOK_FORMAT, BOOK_VERSION, bookSchema } from './schema.ts';

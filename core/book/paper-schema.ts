@@ -13,7 +13,7 @@ export const firmSchema = v.object({
   siteUse: v.optional(nameSchema, ''),
 });
 
-export const TEMPLATE_KINDS = ['notice', 'posting'] as const;
+const TEMPLATE_KINDS = ['notice', 'posting'] as const;
 
 /** The user's own text with fields in braces: a notice for a customer, or a sign to post. */
 export const templateSchema = v.object({

@@ -46,10 +46,6 @@ export function visitOf(book: Book, { propertyId, on, roundId, rigId }: RecordSu
   );
 }
 
-export function subjectOf({ propertyId, on, roundId, rigId }: RecordSubject): RecordSubject {
-  return { propertyId, on, roundId, rigId };
-}
-
 /** The one of the visit; else the only one that the rig has. */
 function applicatorOf(book: Book, { applicatorId, rigId }: Visit): Applicator | null {
   if (applicatorId !== undefined) return book.applicators.find((each) => each.id === applicatorId) ?? null;

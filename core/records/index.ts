@@ -1,9 +1,9 @@
 export { type Difference, differences, differencesOf } from './differences.ts';
-export { draftRecord, subjectOf, visitOf } from './draft.ts';
+export { draftRecord, visitOf } from './draft.ts';
 export { type Kept, keepRecord, type Signed, withdrawRecord } from './keep.ts';
 export { elementWords, type Missing, missingInRecord, missingOf, productName } from './missing.ts';
 export { PRODUCT_ELEMENTS } from './product-elements.ts';
-export { RECORD_RULES, type RecordRule, type RuleId, ruleNames } from './rules.ts';
+export { RECORD_RULES, type RuleId } from './rules.ts';
 export { type Typed, typedIn, withTyped } from './typed.ts';
 export type { Answer, Draft, Filled, FilledProduct, RecordElement, RecordSubject } from './types.ts';
 export { type Altered, alteredVersions, newestVersions, versionsOf } from './versions.ts';

@@ -15,6 +15,7 @@ import '../styles/passes.css';
 import '../styles/draw.css';
 import '../styles/print.css';
 import '../styles/ribbon.css';
+import '../styles/records.css';
 import '../styles/rooms.css';
 import '../styles/fleets.css';
 import '../styles/calendar.css';

@@ -5,13 +5,14 @@ import {
   draftRecord,
   missingInRecord,
   missingOf,
+  RECORD_RULES,
   type RecordSubject,
   typedIn,
   versionsOf,
   visitOf,
   withTyped,
 } from '../../records/index.ts';
-import type { Block, Sheet } from '../blocks.ts';
+import { type Block, left, type Sheet } from '../blocks.ts';
 import type { DayInput } from '../input.ts';
 import { dateWord, RECORDS } from '../texts/index.ts';
 import { draftBlocks, keptBlocks, keptWords, missingBlocks, missingInBook } from './record-blocks.ts';
@@ -35,6 +36,7 @@ export function applicationRecords(input: DayInput): Sheet {
         const blocks = stopBlocks(input, stop);
         return { kind: index === 0 ? 'group' : 'page', blocks };
       }),
+      rulesBlock(),
     ],
   };
 }
@@ -71,4 +73,20 @@ function keptRecordBlocks(kept: ApplicationRecord, draft: Draft | null): readonl
     ...missingBlocks(missingInRecord(kept)),
     ...(differs === '' ? [] : [{ kind: 'note' as const, text: RECORDS.differs(differs) }]),
   ];
+}
+
+/** The rules by whose names elements are asked for, and where their words were read. */
+function rulesBlock(): Block {
+  const { heading, rule, about, source } = RECORDS.rules;
+  return {
+    kind: 'group',
+    blocks: [
+      { kind: 'heading', text: heading },
+      {
+        kind: 'table',
+        columns: [left(rule), left(about), left(source)],
+        rows: RECORD_RULES.map((each) => [each.name, each.about, each.source]),
+      },
+    ],
+  };
 }

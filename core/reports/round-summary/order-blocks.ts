@@ -2,7 +2,7 @@ import type { Book, Product } from '../../book/index.ts';
 import type { Plan } from '../../plan/result/index.ts';
 import { type BuyLine, buyingList, usesOfPlan, waterByFillPoint } from '../../round/buying/index.ts';
 import { formatMoney, formatNumber, formatProductAmount, formatVolume } from '../../units/index.ts';
-import { type Block, left, right } from '../blocks.ts';
+import { type Block, left, right, type TableRow } from '../blocks.ts';
 import { ROUND_SUMMARY, shortDateWord } from '../texts/index.ts';
 import { materialWord, placeWord } from '../words.ts';
 
@@ -24,12 +24,11 @@ export function orderBlocks(book: Book, plan: Plan): readonly Block[] {
         left(words.product),
         left(words.firstUse),
         right(words.need),
-        right(words.fromStore),
         right(words.toBuy),
         right(words.cost),
       ],
       rows: [
-        ...lines.map((line) => orderRow(book, line)),
+        ...lines.flatMap((line) => orderRows(book, line)),
         { look: 'sum', lead: [words.all], text: '', tail: [formatMoney(costUsd)] },
       ],
     },
@@ -37,21 +36,22 @@ export function orderBlocks(book: Book, plan: Plan): readonly Block[] {
   ];
 }
 
-function orderRow(book: Book, line: BuyLine): readonly string[] {
+function orderRows(book: Book, line: BuyLine): readonly TableRow[] {
   const words = ROUND_SUMMARY.orders;
   const unit: Product['unit'] = book.products.find((each) => each.id === line.productId)?.unit ?? 'lb';
   const amount = (value: number): string => formatProductAmount(value, unit, book.units);
   const bags = line.bags === null ? null : words.bags(line.bags);
   const buy = bags === null ? amount(line.buy) : words.amountAndBags(amount(line.buy), bags);
-  return [
+  const row = [
     line.buy > 0 ? shortDateWord(line.orderBy) : '',
     materialWord(book, line.productId),
     shortDateWord(line.firstUse),
     amount(line.need),
-    line.fromStock > 0 ? amount(line.fromStock) : words.nothing,
     line.buy > 0 ? buy : words.nothing,
     formatMoney(line.costUsd),
   ];
+  if (line.fromStock <= 0) return [row];
+  return [row, { look: 'detail', lead: [''], text: words.fromStore(amount(line.fromStock)) }];
 }
 
 export function waterBlocks(book: Book, plan: Plan): readonly Block[] {

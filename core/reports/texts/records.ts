@@ -3,6 +3,10 @@ export const RECORDS = {
   title: (rig: string) => `Application records: ${rig}`,
   rules: {
     title: 'Which records you have to keep',
+    heading: 'The rules that are named above',
+    rule: 'Rule',
+    about: 'For whom',
+    source: 'Read in',
     items: [
       'Your own state, and the label, say what has to be written down, how soon, for how long, and who gets a copy. These elements are those of two federal rules on restricted-use products and of three states as examples.',
       'Nothing here was guessed. What is missing is named below each record with who asks for it.',

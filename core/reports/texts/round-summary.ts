@@ -33,7 +33,7 @@ export const ROUND_SUMMARY = {
     product: 'Product',
     firstUse: 'First use',
     need: 'Need',
-    fromStore: 'From the store',
+    fromStore: (amount: string) => `${amount} of it lies in the store`,
     toBuy: 'To buy',
     cost: 'Cost',
     all: 'Together',

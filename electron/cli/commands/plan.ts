@@ -1,5 +1,6 @@
 import { type AppError, err, ok, type Progress, type Result } from '../../../core/base/index.ts';
 import type { Book, Round } from '../../../core/book/index.ts';
+import { bookOfFleet } from '../../../core/compare/index.ts';
 import { doneWork } from '../../../core/plan/live/index.ts';
 import { type Plan, writePlan } from '../../../core/plan/result/index.ts';
 import { programPlaces } from '../../program.ts';
@@ -60,6 +61,7 @@ export const planCommand: Command = {
     { name: 'from', value: 'PLAN', words: 'begin with this plan and change it only where that pays' },
     { name: 'keep', value: 'N', words: 'with --from: the first N stops of every day stay as they are' },
     { name: 'pin', value: 'IDS', words: 'with --from: these properties, or all, stay with their rig and day' },
+    { name: 'fleet', value: 'ID', words: "by the rigs of this fleet of the book instead of the round's own" },
     ROADS_OPTION,
     { name: 'with-done', value: null, words: 'plan what is recorded as done as well (else it is left out)' },
     { name: 'out', value: 'FILE', words: 'write the plan into this file as well' },
@@ -78,16 +80,32 @@ export const planCommand: Command = {
     if (!book.ok) return book;
     const read = await withDrives(book.value, typed, world);
     if (!read.ok) return read;
-    const round = roundOf(read.value.book, read.value.where, typed.options.round);
+    const own = roundOf(read.value.book, read.value.where, typed.options.round);
+    if (!own.ok) return own;
+    const byFleet = withFleet(read.value, own.value, typed.options.fleet);
+    if (!byFleet.ok) return byFleet;
+    const input = byFleet.value;
+    const round = roundOf(input.book, input.where, own.value.id);
     if (!round.ok) return round;
-    const fault = faultBefore(read.value, round.value, limits.date);
+    const fault = faultBefore(input, round.value, limits.date);
     if (fault !== null) return { ok: false, error: fault };
-    const base = await baseOf(typed, read.value.book, round.value);
+    const base = await baseOf(typed, input.book, round.value);
     if (!base.ok) return base;
-    const planned = await planRound(read.value, round.value, { ...limits, base: base.value }, typed, world);
-    return planned.ok ? finish(read.value, planned.value, out) : planned;
+    const planned = await planRound(input, round.value, { ...limits, base: base.value }, typed, world);
+    return planned.ok ? finish(input, planned.value, out) : planned;
   },
 };
+
+/** The book with the round worked by a fleet's rigs; as it is where no fleet is named. */
+function withFleet(input: BookInput, round: Round, fleetId: string | undefined): Result<BookInput> {
+  if (fleetId === undefined) return ok(input);
+  const { book, where } = input;
+  if (book.fleets.some((each) => each.id === fleetId))
+    return ok({ ...input, book: bookOfFleet(book, round.id, fleetId) });
+  const known = book.fleets.map((each) => each.id).join(', ');
+  const hint = known === '' ? 'It has none.' : `It has ${known}.`;
+  return err('reference-missing', `${where}, fleets`, `The book has no fleet "${fleetId}".`, hint);
+}
 
 type Limits = {
   readonly date: string | undefined;
