@@ -3,7 +3,7 @@ import { escapeHtml } from './escape.ts';
 import { picturesSvg } from './map-picture.ts';
 import { mapSvg } from './map-svg.ts';
 import type { PageOptions } from './page.ts';
-import { pageName, sheetStyle } from './style.ts';
+import { pageName, pagesStyle, sheetStyle } from './style.ts';
 import { PAGE } from './texts/index.ts';
 
 /**
@@ -17,14 +17,13 @@ export function sheetsHtml(sheets: readonly Sheet[], page: PageOptions = {}): st
   const title = escapeHtml(sheets.map((each) => each.title).join('; '));
   const foot = sheets.some((each) => each.invented) ? `${PAGE.program} · ${PAGE.invented}` : PAGE.program;
   const heads = sheets.map((each) => [each.title, each.subtitle].filter((text) => text !== '').join(' · '));
-  const style = sheetStyle(page, foot, heads);
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${style}</style></head><body>${sheets.map(sheetHtml).join('')}</body></html>`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${sheetStyle(page)}</style><style class="pages">${pagesStyle(page, foot, heads)}</style></head><body>${sheets.map(sheetHtml).join('')}</body></html>`;
 }
 
 function sheetHtml(sheet: Sheet, index: number): string {
   const invented = sheet.invented ? `<p class="invented">${PAGE.invented}</p>` : '';
   const head = `<header><h1>${escapeHtml(sheet.title)}</h1><p class="subtitle">${escapeHtml(sheet.subtitle)}</p>${invented}</header>`;
-  return `<article class="${pageName(index)}">${head}${picturesSvg(sheet.pictures ?? [])}${sheet.blocks.map(blockHtml).join('')}</article>`;
+  return `<article style="page:${pageName(index)}">${head}${picturesSvg(sheet.pictures ?? [])}${sheet.blocks.map(blockHtml).join('')}</article>`;
 }
 
 function blockHtml(block: Block): string {

@@ -14,25 +14,29 @@ export function pageName(index: number): string {
   return `sheet-${index}`;
 }
 
+/** The style of what stands on the pages: black on white so that it reads in sunlight and prints in grey. */
+export function sheetStyle({ paper = 'letter', print = 'normal' }: PageOptions): string {
+  return bodyStyle(pointsOf(print), PAPER_SIZES[paper].width);
+}
+
 /**
- * The style sheet: black on white so that it reads in sunlight and prints in grey.
+ * The style of the pages themselves. It stands apart, since a browser takes rules for pages from the whole document alone.
  *
  * @param foot  stands at the bottom left of every printed page, the page number at the right
  * @param heads stand at the top of every page of the sheet in the same place
  */
-export function sheetStyle(
+export function pagesStyle(
   { paper = 'letter', print = 'normal' }: PageOptions,
   foot: string,
   heads: readonly string[],
-) {
-  const pt = (points: number): string => `${(points * SCALES[print]).toFixed(2).replace(/\.?0+$/, '')}pt`;
-  const small = `font:${pt(12)} ${FACE};color:#333`;
-  const pages = heads.map(
-    (head, index) =>
-      `@page ${pageName(index)}{@top-left{content:${cssString(head)};${small}}}.${pageName(index)}{page:${pageName(index)}}`,
-  );
-  const page = `@page{size:${PAPER_SIZES[paper].css};margin:17mm 13mm 16mm;@bottom-left{content:${cssString(foot)};${small}}@bottom-right{content:"Page " counter(page) " of " counter(pages);${small}}}`;
-  return `${page}${pages.join('')}${bodyStyle(pt, PAPER_SIZES[paper].width)}`;
+): string {
+  const small = `font:${pointsOf(print)(12)} ${FACE};color:#333`;
+  const pages = heads.map((head, index) => `@page ${pageName(index)}{@top-left{content:${cssString(head)};${small}}}`);
+  return `@page{size:${PAPER_SIZES[paper].css};margin:17mm 13mm 16mm;@bottom-left{content:${cssString(foot)};${small}}@bottom-right{content:"Page " counter(page) " of " counter(pages);${small}}}${pages.join('')}`;
+}
+
+function pointsOf(print: Print): (points: number) => string {
+  return (points) => `${(points * SCALES[print]).toFixed(2).replace(/\.?0+$/, '')}pt`;
 }
 
 /** A text as a CSS string that can end neither itself nor the style element: all but letters, figures and plain marks is escaped. */

@@ -49,6 +49,26 @@ describeWithChromium("printing by the browser's own menu, and a day with many ne
     expect(pagesOf(await page.pdf({ preferCSSPageSize: true }))).toBe(own);
   });
 
+  test('prints on the paper and in the size of print that are chosen, and keeps the choice', async () => {
+    const { page } = desk;
+    await page.getByLabel('Paper size').selectOption('a4');
+    await page.getByLabel('Size of print').selectOption('large');
+    const frame = page.locator('iframe');
+    await expect.poll(() => frame.getAttribute('srcdoc')).toContain('size:A4');
+    expect(await frame.getAttribute('srcdoc')).toContain('font:16pt');
+    await expect.poll(() => frame.getAttribute('srcdoc')).toContain('Stops 1 to');
+    // A4 is 210 x 297 mm, 595.3 x 841.9 points; Letter is 612 x 792.
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+    expect(/\/MediaBox \[([^\]]*)\]/.exec(pdf)?.[1]).toMatch(/^0 0 59[45][.\d]* 84[12][.\d]*$/);
+    const saved = await page.evaluate(
+      () => document.querySelector<HTMLSelectElement>('[aria-label="Paper size"]')?.value,
+    );
+    expect(saved).toBe('a4');
+    await page.getByLabel('Paper size').selectOption('letter');
+    await page.getByLabel('Size of print').selectOption('normal');
+    await expect.poll(() => frame.getAttribute('srcdoc')).toContain('size:letter');
+  });
+
   test('leaves header, lists and panels off the paper, and nothing behind', async () => {
     const { page } = desk;
     await page.emulateMedia({ media: 'print' });

@@ -6,15 +6,17 @@
  * @returns takes it back
  */
 export function offerWindowPrinting(html: string): () => void {
-  let shown: HTMLElement | null = null;
+  let shown: readonly HTMLElement[] = [];
   const hide = () => {
-    shown?.remove();
-    shown = null;
+    for (const each of shown) each.remove();
+    shown = [];
   };
   const show = () => {
     hide();
-    shown = printedSheet(html);
-    document.body.append(shown);
+    const { pages, host } = printedSheet(html);
+    shown = [...pages, host];
+    document.head.append(...pages);
+    document.body.append(host);
   };
   window.addEventListener('beforeprint', show);
   window.addEventListener('afterprint', hide);
@@ -25,11 +27,16 @@ export function offerWindowPrinting(html: string): () => void {
   };
 }
 
-/** The page inside a shadow tree: its rules for "body" meet its own body there, and none of them the program. */
-function printedSheet(html: string): HTMLElement {
+/**
+ * The page inside a shadow tree: its rules for "body" meet its own body there, and none of them the program. Rules for the paper count
+ * in the document alone.
+ */
+function printedSheet(html: string): { readonly pages: readonly HTMLElement[]; readonly host: HTMLElement } {
   const sheet = new DOMParser().parseFromString(html, 'text/html');
   const host = document.createElement('div');
   host.className = 'printed-sheet';
-  host.attachShadow({ mode: 'open' }).append(...sheet.querySelectorAll('style'), sheet.body);
-  return host;
+  const styles = [...sheet.querySelectorAll('style')];
+  const pages = styles.filter((each) => each.classList.contains('pages'));
+  host.attachShadow({ mode: 'open' }).append(...styles.filter((each) => !pages.includes(each)), sheet.body);
+  return { pages, host };
 }
