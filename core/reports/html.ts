@@ -22,32 +22,32 @@ export function sheetsHtml(sheets: readonly Sheet[], page: PageOptions = {}): st
 
 function sheetHtml(sheet: Sheet, index: number): string {
   const invented = sheet.invented ? `<p class="invented">${PAGE.invented}</p>` : '';
-  const head = `<header><h1>${escapeHtml(sheet.title)}</h1><p class="subtitle">${escapeHtml(sheet.subtitle)}</p>${invented}</header>`;
+  const head = `<header><h1>${kept(sheet.title)}</h1><p class="subtitle">${kept(sheet.subtitle)}</p>${invented}</header>`;
   return `<article style="page:${pageName(index)}">${head}${picturesSvg(sheet.pictures ?? [])}${sheet.blocks.map(blockHtml).join('')}</article>`;
 }
 
 function blockHtml(block: Block): string {
   switch (block.kind) {
     case 'heading':
-      return `<h2>${escapeHtml(block.text)}</h2>`;
+      return `<h2>${kept(block.text)}</h2>`;
     case 'subheading':
-      return `<h3>${escapeHtml(block.text)}</h3>`;
+      return `<h3>${kept(block.text)}</h3>`;
     case 'facts':
-      return `<dl${block.wide === true ? ' class="wide"' : ''}>${block.facts.map((each) => `<div><dt>${escapeHtml(each.label)}</dt><dd>${kept(each.value)}</dd></div>`).join('')}</dl>`;
+      return `<dl${block.wide === true ? ' class="wide"' : ''}>${block.facts.map((each) => `<div><dt>${kept(each.label)}</dt><dd>${kept(each.value)}</dd></div>`).join('')}</dl>`;
     case 'table':
       return tableHtml(block.columns, block.rows);
     case 'checklist':
       return `<ul class="checklist">${block.items.map((each) => `<li>${kept(each)}</li>`).join('')}</ul>`;
     case 'cautions':
-      return `<section class="cautions"><h3>${escapeHtml(block.title)}</h3><ul>${block.items.map((each) => `<li>${escapeHtml(each)}</li>`).join('')}</ul></section>`;
+      return `<section class="cautions"><h3>${kept(block.title)}</h3><ul>${block.items.map((each) => `<li>${kept(each)}</li>`).join('')}</ul></section>`;
     case 'note':
       return `<p class="note">${boxed(block.text)}</p>`;
     case 'own-text':
-      return `<div class="own-text ${block.look}">${escapeHtml(block.text)}</div>`;
+      return `<div class="own-text ${block.look}">${kept(block.text)}</div>`;
     case 'map':
       return mapSvg(block);
     case 'blanks':
-      return `<div class="blanks">${block.labels.map((each) => `<span>${escapeHtml(each)}</span>`).join('')}</div>`;
+      return `<div class="blanks">${block.labels.map((each) => `<span>${kept(each)}</span>`).join('')}</div>`;
     case 'group':
       return `<section class="group">${block.blocks.map(blockHtml).join('')}</section>`;
     case 'page':
@@ -60,7 +60,7 @@ const MOST_ROWS_TOGETHER = 14;
 
 /** A header that is printed again on every page; rows from one stop to the next stay together. */
 function tableHtml(columns: readonly Column[], rows: readonly TableRow[]): string {
-  const head = columns.map((each) => `<th scope="col" class="${each.align}">${escapeHtml(each.label)}</th>`).join('');
+  const head = columns.map((each) => `<th scope="col" class="${each.align}">${kept(each.label)}</th>`).join('');
   const isFixed = columns.every((each) => each.share !== undefined);
   const shares = isFixed ? columns.map((each) => `<col style="width:${each.share}%">`).join('') : '';
   const bodies: string[][] = [[]];
@@ -97,11 +97,14 @@ function cellsHtml(columns: readonly Column[], texts: readonly string[]): string
 const FIGURE =
   /(\d) (?=(?:gal|fl|oz|lb|bags?|ft²?|in|ac|mi|mph|psi|h|min|s|am|pm|L|mL|kg|g|m²?|cm|km|°[CF]|%)(?![\p{L}\d]))/gu;
 
+/** Words of Hebrew, Arabic and their neighbours: set apart, so that figures and marks beside them keep their order. */
+const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]+(?: [\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]+)*/gu;
+
 /** Text in which figures keep to their units and the mark for a box becomes a box to tick. */
 function boxed(text: string): string {
   return kept(text).replaceAll(BOX, '<span class="box"></span>');
 }
 
 function kept(text: string): string {
-  return escapeHtml(text).replace(FIGURE, '$1\u00a0');
+  return escapeHtml(text).replace(FIGURE, '$1\u00a0').replace(RIGHT_TO_LEFT, '<bdi>$&</bdi>');
 }

@@ -18,6 +18,7 @@ const marginBelow = (height: number): number => (height <= HEIGHTS.small ? MARGI
 const FEET_PER_DEGREE = 364_567;
 /** From this many stops on, their labels are smaller. */
 const MANY_STOPS = 16;
+const MOST_LETTERS = 24;
 /** A label that stands nearer to its place needs no line to it. */
 const LEADER_WORTH_DRAWING = 3;
 
@@ -95,8 +96,14 @@ function path(spots: readonly Spot[], closed: boolean): string {
   return steps.join('') + (closed ? 'Z' : '');
 }
 
+/** A name that would run out of the map is cut. */
+function shortened(label: string): string {
+  const letters = [...label];
+  return letters.length > MOST_LETTERS ? `${letters.slice(0, MOST_LETTERS).join('')}…` : label;
+}
+
 function pointSvg(point: MapPoint, [x, y]: Spot): string {
-  const label = escapeHtml(point.label);
+  const label = escapeHtml(shortened(point.label));
   const at = `translate(${x.toFixed(1)} ${y.toFixed(1)})`;
   if (point.look === 'name') return `<g transform="${at}"><text class="name" y="5">${label}</text></g>`;
   if (point.look === 'gate')

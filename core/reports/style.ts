@@ -53,7 +53,7 @@ const FACE = '"Atkinson Hyperlegible Next","Liberation Sans",Arial,sans-serif';
 function bodyStyle(pt: (points: number) => string, width: string): string {
   return `
 *{box-sizing:border-box}
-body{margin:0;font:${pt(12)}/1.35 ${FACE};color:#111;background:#fff;font-variant-numeric:tabular-nums}
+body{margin:0;overflow-wrap:anywhere;font:${pt(12)}/1.35 ${FACE};color:#111;background:#fff;font-variant-numeric:tabular-nums}
 article+article{break-before:page}
 header{border-bottom:2.5pt solid #111;margin-bottom:8pt;padding-bottom:4pt;display:flex;flex-wrap:wrap;align-items:baseline;gap:4pt 14pt}
 h1{font-size:${pt(19)};margin:0}
@@ -65,9 +65,9 @@ h3{font-size:${pt(12.5)};margin:6pt 0 2pt;break-after:avoid}
 dl{margin:4pt 0;display:grid;grid-template-columns:repeat(2,1fr);gap:1pt 16pt;break-inside:avoid}
 dl.wide{grid-template-columns:1fr}
 dl div{display:flex;gap:6pt}
-dt{color:#444;min-width:7.5em;flex:none}
+dt{color:#444;min-width:7.5em;flex:0 1 auto}
 dt::after{content:":"}
-dd{margin:0;font-weight:600}
+dd{margin:0;font-weight:600;min-width:4em}
 table{width:100%;border-collapse:collapse;margin:5pt 0}
 table.fixed{table-layout:fixed}
 table.fixed{line-height:1.25}
@@ -75,7 +75,7 @@ table.fixed td,table.fixed th{overflow-wrap:anywhere}
 table.fixed td{padding:2.5pt 4pt}
 table.fixed tr.detail td{padding:0 4pt 1pt}
 .fixed .pen{min-width:0}
-.fixed th{white-space:normal}
+th.right,th.pen{white-space:normal}
 thead{display:table-header-group}
 th{text-align:left;border-bottom:1.2pt solid #111;padding:2pt 5pt;font-size:${pt(12)}}
 td{border-bottom:.5pt solid #888;padding:3pt 5pt;vertical-align:top}
