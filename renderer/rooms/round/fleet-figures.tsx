@@ -112,7 +112,8 @@ function Hours({ first, second, words }: HoursProps) {
   const most = Math.max(first.paidSec, second.paidSec, 1);
   const scale = BAR_WIDTH / most;
   return (
-    <figure className="fleet-hours">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be reached and scrolled from the keyboard.
+    <figure className="fleet-hours" aria-label="Paid hours of both, by what they go into" tabIndex={0}>
       <svg
         width={BAR_LEFT + BAR_WIDTH + 90}
         height={2 * ROW + 6}

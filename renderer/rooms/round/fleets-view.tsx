@@ -33,6 +33,9 @@ export function FleetsView() {
     );
   return (
     <div className="ledger">
+      <header className="season-head">
+        <h2>Fleets for {round.name}</h2>
+      </header>
       <FleetList book={book} round={round} />
       {book.fleets.length > 1 && <Compared book={book} round={round} />}
     </div>
