@@ -54,16 +54,16 @@ usePlans.subscribe((now, before) => {
   }
 });
 
-function remember(roundId: string, old: KnownPlan): void {
+function remember(name: string, old: KnownPlan): void {
   useBoard.setState(({ past, ahead }) => ({
-    past: { ...past, [roundId]: [...(past[roundId] ?? []), old].slice(-MOST_PAST) },
-    ahead: { ...ahead, [roundId]: [] },
+    past: { ...past, [name]: [...(past[name] ?? []), old].slice(-MOST_PAST) },
+    ahead: { ...ahead, [name]: [] },
   }));
 }
 
-function show(roundId: string, known: KnownPlan): void {
+function show(name: string, known: KnownPlan): void {
   own = known.plan;
-  usePlans.setState(({ plans }) => ({ plans: { ...plans, [roundId]: known } }));
+  usePlans.setState(({ plans }) => ({ plans: { ...plans, [name]: known } }));
   own = null;
 }
 
@@ -74,10 +74,10 @@ function stampOf(plan: Plan): string {
 }
 
 /** Asks the host about a plan. The plan itself goes along only where the host does not know it. */
-export async function askBoard(roundId: string, plan: Plan, question: BoardQuestion): Promise<BoardReply | null> {
+export async function askBoard(plan: Plan, question: BoardQuestion): Promise<BoardReply | null> {
   const { session } = usePlans.getState();
   if (session === null) return null;
-  const asked = { session, roundId, today: todayHere(), stamp: stampOf(plan) };
+  const asked = { session, roundId: plan.roundId, today: todayHere(), stamp: stampOf(plan) };
   type Request = Parameters<typeof askHost<'board.ask'>>[1];
   const first = await askHost('board.ask', { ...asked, plan: null, question } as Request);
   if (first?.kind !== 'plan-unknown') return first;
@@ -88,19 +88,17 @@ export async function askBoard(roundId: string, plan: Plan, question: BoardQuest
 let queue: Promise<void> = Promise.resolve();
 
 /** Moves stops of the plan that is shown; the figures come a moment later. */
-export function moveStops(roundId: string, moves: readonly StopMove[]): Promise<void> {
+export function moveStops(name: string, moves: readonly StopMove[]): Promise<void> {
   useBoard.setState(({ waiting }) => ({ waiting: [...waiting, ...moves], refused: '' }));
-  queue = queue.then(() => moveNow(roundId, moves));
+  queue = queue.then(() => moveNow(name, moves));
   return queue;
 }
 
-async function moveNow(roundId: string, moves: readonly StopMove[]): Promise<void> {
-  const known = usePlans.getState().plans[roundId];
+async function moveNow(name: string, moves: readonly StopMove[]): Promise<void> {
+  const known = usePlans.getState().plans[name];
   const newStamp = crypto.randomUUID();
   const reply =
-    known === undefined
-      ? null
-      : await askBoard(roundId, known.plan, { kind: 'move', moves, newStamp }).catch(() => null);
+    known === undefined ? null : await askBoard(known.plan, { kind: 'move', moves, newStamp }).catch(() => null);
   useBoard.setState(({ waiting }) => ({ waiting: waiting.filter((each) => !moves.includes(each)) }));
   if (known === undefined || reply === null) return;
   if (reply.kind === 'refused') {
@@ -113,8 +111,8 @@ async function moveNow(roundId: string, moves: readonly StopMove[]): Promise<voi
   const plan = applyChange(known.plan, reply.change);
   stamps.set(plan, newStamp);
   note(plan, reply.breaches);
-  remember(roundId, known);
-  show(roundId, { ...known, plan, savedAt: new Date().toISOString() });
+  remember(name, known);
+  show(name, { ...known, plan, savedAt: new Date().toISOString() });
   say(reply.breaches.length === 0 ? 'Nothing is broken by it.' : reply.breaches.map((each) => each.words).join('. '));
 }
 
@@ -125,38 +123,38 @@ function note(plan: Plan, breaches: readonly Breach[]): void {
 }
 
 /** Finds out what the plan breaks that is shown; once for each plan. */
-export async function judgeShown(roundId: string, plan: Plan): Promise<void> {
+export async function judgeShown(plan: Plan): Promise<void> {
   if (useBoard.getState().breaches.has(plan)) return;
-  const reply = await askBoard(roundId, plan, { kind: 'breaches' });
+  const reply = await askBoard(plan, { kind: 'breaches' });
   if (reply?.kind === 'breaches') note(plan, reply.breaches);
 }
 
 /** Goes back to the plan before the last change, or forward again. */
-export function stepPlan(roundId: string, way: 'back' | 'ahead'): void {
+export function stepPlan(name: string, way: 'back' | 'ahead'): void {
   const { past, ahead, waiting } = useBoard.getState();
-  const from = (way === 'back' ? past : ahead)[roundId] ?? [];
-  const to = (way === 'back' ? ahead : past)[roundId] ?? [];
+  const from = (way === 'back' ? past : ahead)[name] ?? [];
+  const to = (way === 'back' ? ahead : past)[name] ?? [];
   const target = from.at(-1);
-  const current = usePlans.getState().plans[roundId];
+  const current = usePlans.getState().plans[name];
   if (target === undefined || current === undefined || waiting.length > 0) return;
-  const left = { [roundId]: from.slice(0, -1) };
-  const grown = { [roundId]: [...to, current] };
+  const left = { [name]: from.slice(0, -1) };
+  const grown = { [name]: [...to, current] };
   useBoard.setState(
     way === 'back'
       ? { past: { ...past, ...left }, ahead: { ...ahead, ...grown }, refused: '' }
       : { ahead: { ...ahead, ...left }, past: { ...past, ...grown }, refused: '' },
   );
-  show(roundId, target);
+  show(name, target);
   say(way === 'back' ? 'The change of the plan is taken back.' : 'The change of the plan is made again.');
-  queue = queue.then(() => keep(roundId, target.plan));
+  queue = queue.then(() => keep(name, target.plan));
 }
 
-async function keep(roundId: string, plan: Plan): Promise<void> {
+async function keep(name: string, plan: Plan): Promise<void> {
   const { session } = usePlans.getState();
   if (session === null) return;
-  const kept = await callHost('board.keep', { session, roundId, stamp: stampOf(plan) });
+  const kept = await callHost('board.keep', { session, roundId: plan.roundId, stamp: stampOf(plan) });
   if (kept.ok && kept.value.known) return;
-  const stored = await callHost('plan.store', { session, roundId, plan } as Parameters<
+  const stored = await callHost('plan.store', { session, roundId: name, plan } as Parameters<
     typeof callHost<'plan.store'>
   >[1]);
   if (!stored.ok && stored.error.code !== 'book-read-only') showError(stored.error);
@@ -179,13 +177,15 @@ function withMember(set: ReadonlySet<string>, member: string, wanted: boolean): 
   return new Set(wanted ? [...others, member] : others);
 }
 
+type RestWish = NonNullable<Parameters<typeof startPlanning>[0]['rest']>;
+
 /**
  * Plans again from what is shown: what is pinned stays with its rig and day, what was taken out stays out, and so do rigs and machines
  * that are out of order: those of the plan unless others are given.
  */
-export async function improveFromHere(roundId: string, seconds: number, outages?: readonly Outage[]): Promise<void> {
+export async function improveFromHere(name: string, seconds: number, outages?: readonly Outage[]): Promise<void> {
   await queue;
-  const plan = usePlans.getState().plans[roundId]?.plan;
+  const plan = usePlans.getState().plans[name]?.plan;
   if (plan === undefined) return;
   const { pinnedLawns, pinnedDays } = useBoard.getState();
   const asked = askedOf(plan);
@@ -193,12 +193,13 @@ export async function improveFromHere(roundId: string, seconds: number, outages?
     .filter((day) => pinnedDays.has(dayKeyOf(day.date, day.rigId)))
     .flatMap((day) => day.stops.map((stop) => stop.propertyId));
   await startPlanning({
-    roundId,
+    roundId: plan.roundId,
     seconds,
     seed: plan.seed,
     evenUsdPerHour: asked.evenUsdPerHour,
     pinned: [...new Set([...pinnedLawns, ...inDays])],
     outages: outages ?? asked.outages,
     done: asked.done,
+    ...(plan.rest === undefined ? {} : { rest: structuredClone(plan.rest) as RestWish }),
   });
 }

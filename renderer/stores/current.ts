@@ -47,6 +47,30 @@ export function useCurrentDay(): PlanDay | null {
   return showsRest && rest !== null ? rest : whole;
 }
 
+/** The plan whose day is shown, with the name by which it is kept and the dates and rigs that it is about. */
+export type ShownPlan = {
+  readonly name: string;
+  readonly known: KnownPlan;
+  readonly dates: readonly string[];
+  readonly rigIds: readonly string[];
+};
+
+/** The plan of the round, or that of the rest of the day where that is shown. */
+export function useShownPlan(): ShownPlan | null {
+  const round = useCurrentRound();
+  const known = useCurrentPlan();
+  const rest = useRestOfDay();
+  const showsRest = useSelection((state) => state.showsRest);
+  const plans = usePlans((state) => state.plans);
+  if (round === null || known === null) return null;
+  const name = rest === null ? '' : restName(round.id, rest.date);
+  const under = plans[name];
+  if (!showsRest || under?.plan.rest === undefined)
+    return { name: round.id, known, dates: round.dates, rigIds: round.rigIds };
+  const { date, rigs } = under.plan.rest;
+  return { name, known: under, dates: [date], rigIds: rigs.map((each) => each.rigId) };
+}
+
 /** The day as it was planned in the morning. */
 export function useWholeDay(): PlanDay | null {
   const known = useCurrentPlan();

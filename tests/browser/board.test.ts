@@ -177,6 +177,23 @@ describeWithChromium('the board of rigs', () => {
     expect(await accessFaults(page)).toEqual([]);
   });
 
+  test('a plan that was emptied by hand is brought back', async () => {
+    const { page } = desk;
+    await page.getByRole('tab', { name: 'Rigs' }).click();
+    const blocks = page.locator('[data-stop]');
+    for (let left = await blocks.count(); left > 0; left -= 1) {
+      await blocks.first().focus();
+      await page.keyboard.press('Delete');
+      await expect.poll(() => blocks.count(), { timeout: 10_000 }).toBe(left - 1);
+    }
+    await page.getByText('No stop is left in this plan').waitFor();
+    await page.getByText('16 lawns of the round are left out.', { exact: false }).waitFor();
+    expect(await accessFaults(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Take the last change of the plan back' }).click();
+    await blocks.first().waitFor();
+    expect(await blocks.count()).toBe(1);
+  });
+
   test('a move that makes the day too long is shown, and what is broken is said with the limit and by how much', async () => {
     const { page } = desk;
     await page.getByRole('button', { name: 'Menu' }).click();

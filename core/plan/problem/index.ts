@@ -7,4 +7,4 @@ export { visitMs } from './strands.ts';
 export { namesOf } from './timing-notes.ts';
 export { type HoursOfDays, hoursOfDays } from './treat-hours.ts';
 export type * from './types.ts';
-export type { UnderWay } from './under-way.ts';
+export type { RestOfDay, UnderWay } from './under-way.ts';

@@ -25,6 +25,13 @@ export type UnderWay = {
   readonly bags: readonly { readonly productId: string; readonly weightLb: number }[];
 };
 
+/** The rest of a day under way: its rigs, and the properties that are left. */
+export type RestOfDay = {
+  readonly date: string;
+  readonly propertyIds: readonly string[];
+  readonly rigs: readonly UnderWay[];
+};
+
 /**
  * Supplies with what is aboard of rigs under way, though no work may need it any more: it has to be rinsed out, and bags take up room. What may
  * be left of a mix is not asked of a rig under way: what is there is there.

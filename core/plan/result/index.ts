@@ -1,4 +1,4 @@
-export { type AskedOfPlan, askedOf } from './asked-of.ts';
+export { type AskedOfPlan, askedOf, optionsOfRest } from './asked-of.ts';
 export { PlanWriter } from './changed.ts';
 export { explainPlan } from './explain.ts';
 export { type GroundSums, groundWords, notReachedSqFt } from './ground.ts';

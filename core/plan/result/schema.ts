@@ -326,6 +326,18 @@ export const evenDaysSchema = v.object({
   words: text,
 });
 
+/** See `UnderWay`. */
+const underWaySchema = v.object({
+  rigId: text,
+  nowMin: figure,
+  at: v.object({ id: text, at: v.tuple([figure, figure]) }),
+  hadBreak: v.boolean(),
+  compartments: v.array(v.object({ compartmentId: text, materialId: text, volumeGal: figure, weightLb: figure })),
+  waterGal: figure,
+  bags: v.array(v.object({ productId: text, weightLb: figure })),
+});
+const restSchema = v.object({ date: text, propertyIds: v.array(text), rigs: v.array(underWaySchema) });
+
 /** The JSON form of a plan. Every quantity carries its unit in its name. */
 export const planSchema = v.object({
   format: v.literal(PLAN_FORMAT),
@@ -359,6 +371,8 @@ export const planSchema = v.object({
       }),
     ),
   ),
+  /** Given in a plan of the rest of a day under way: the properties that were left, and where and with what each rig stood when. */
+  rest: v.exactOptional(restSchema),
   issues: v.array(
     v.object({ code: text, severity: v.picklist(['error', 'warning', 'note']), where: text, message: text }),
   ),

@@ -1,4 +1,5 @@
 import { ok } from '../../../core/base/index.ts';
+import { restName } from '../../../core/plan/live/index.ts';
 import { type Plan, plannedDays } from '../../../core/plan/result/index.ts';
 import type { PlanBase } from '../jobs/index.ts';
 import type { Context, HandlersOf } from './context.ts';
@@ -59,8 +60,10 @@ export function planHandlers(
       await jobs.boards.settled(found.value);
       const limit = seconds === undefined && iterations === undefined ? (await settings.read()).planSeconds : seconds;
       // Beside the plan of a round there may be one of the rest of a day.
-      const plans = found.value.entry.plans().filter((each) => each.roundId === each.plan.roundId);
-      const kept = plans.find((plan) => plan.roundId === roundId);
+      const all = found.value.entry.plans();
+      const plans = all.filter((each) => each.roundId === each.plan.roundId);
+      const name = wish.rest === undefined ? roundId : restName(roundId, wish.rest.date);
+      const kept = all.find((plan) => plan.roundId === name);
       const base = keep === undefined || kept === undefined ? null : baseOf(kept.plan, keep);
       const jobId = jobs.startPlan(found.value, client, {
         roundId,

@@ -28,7 +28,7 @@ export function sitAtBoard(
     const dates = [...new Set(plan.days.map((day) => day.date))];
     let first: Board | null = null;
     const byRoad = roads === undefined ? {} : { roads };
-    for (const days of dates.length === 0 ? [{}] : [{}, { dates }]) {
+    for (const days of dates.length === 0 || plan.rest !== undefined ? [{}] : [{}, { dates }]) {
       const choice = { ...days, ...byRoad, ...askedOf(plan) };
       const built = buildProblem(book, roundId, { ...choice, today, plannedDays, signal });
       if (!built.ok) return built;

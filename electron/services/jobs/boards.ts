@@ -4,6 +4,7 @@ import { ok, type Result } from '../../../core/base/index.ts';
 import type { BoardQuestion, BoardReply } from '../../../core/contract/index.ts';
 import { keptFigures } from '../../../core/passes/index.ts';
 import { applyChange } from '../../../core/plan/board/index.ts';
+import { restName } from '../../../core/plan/live/index.ts';
 import { type Plan, plannedDays } from '../../../core/plan/result/index.ts';
 import type { DriveTable } from '../../../core/travel/index.ts';
 import type { Session } from '../library/index.ts';
@@ -34,6 +35,11 @@ export type Boards = {
 /** A board that nobody has asked for so long is put away, ms. */
 const IDLE_MS = 15 * 60_000;
 
+/** The name by which a plan is kept with the book. */
+function keptAs({ roundId, rest }: Plan): string {
+  return rest === undefined ? roundId : restName(roundId, rest.date);
+}
+
 type BoardTools = {
   readonly workerFile: string;
   readonly drivesOf: (session: Session) => Promise<DriveTable | undefined>;
@@ -56,7 +62,7 @@ export function createBoards({ workerFile, drivesOf, now, log }: BoardTools): Bo
   const store = (board: OpenBoard, plan: Plan): Promise<Result<unknown>> => {
     // The answer goes out first: writing down a long round takes longer than a move.
     const kept = setImmediate().then(() =>
-      board.session.entry.keepPlan({ roundId: board.roundId, savedAt: now().toISOString(), plan }),
+      board.session.entry.keepPlan({ roundId: keptAs(plan), savedAt: now().toISOString(), plan }),
     );
     board.storing = kept.then((result) => {
       // The plan of a read-only book is still shown.
@@ -134,7 +140,10 @@ class OpenBoard {
         book: session.entry.book(),
         roundId,
         today,
-        plannedDays: plannedDays(session.entry.plans().map((each) => each.plan)),
+        // As for planning: what is kept beside the plan of a round does not count.
+        plannedDays: plannedDays(
+          session.entry.plans().flatMap((each) => (each.roundId === each.plan.roundId ? [each.plan] : [])),
+        ),
         roads,
       },
       figures: keptFigures(),

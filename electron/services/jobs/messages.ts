@@ -3,7 +3,7 @@ import type { Book, Property } from '../../../core/book/index.ts';
 import type { BoardQuestion, BoardReply, PassDrawings } from '../../../core/contract/index.ts';
 import type { KeptFigures, PassHead, PassOptions } from '../../../core/passes/index.ts';
 import type { GoTable } from '../../../core/plan/board/index.ts';
-import type { DoneWork, Outage, UnderWay } from '../../../core/plan/problem/index.ts';
+import type { DoneWork, Outage, RestOfDay } from '../../../core/plan/problem/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import type { Keeping } from '../../../core/plan/search/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
@@ -12,13 +12,6 @@ import type { Seat } from './exchange.ts';
 
 /** A plan to begin with, and what of it has to stay. */
 export type PlanBase = Keeping & { readonly plan: Plan };
-
-/** A day under way: its rigs, and the properties that are left. */
-export type RestOfDay = {
-  readonly date: string;
-  readonly propertyIds: readonly string[];
-  readonly rigs: readonly UnderWay[];
-};
 
 /** What is to be planned, and how. */
 export type PlanWish = {

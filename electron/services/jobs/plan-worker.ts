@@ -4,7 +4,7 @@ import { treatableGround } from '../../../core/measure/index.ts';
 import { keepFigures, keptFigures, knownPassesWith, passPicture, zonePassesWith } from '../../../core/passes/index.ts';
 import { improveFrom, whoCanGo } from '../../../core/plan/board/index.ts';
 import { buildProblem } from '../../../core/plan/problem/index.ts';
-import { explainPlan } from '../../../core/plan/result/index.ts';
+import { explainPlan, optionsOfRest } from '../../../core/plan/result/index.ts';
 import { solve, startFrom } from '../../../core/plan/search/index.ts';
 import { askForAll } from './ask-for-all.ts';
 import { sitAtBoard } from './board-worker.ts';
@@ -21,7 +21,6 @@ import type {
   PlanOrder,
   ReckonMessage,
   ReckonOrder,
-  RestOfDay,
 } from './messages.ts';
 import { throttleProgress } from './throttle.ts';
 
@@ -56,17 +55,13 @@ const onReckoning = (progress: Progress): void => {
   if (clock.nowMs() - startedMs > TELL_AFTER_MS) onProgress(progress);
 };
 
-function restOptions(rest: RestOfDay | undefined) {
-  return rest === undefined ? {} : { dates: [rest.date], underWay: rest.rigs, propertyIds: rest.propertyIds };
-}
-
 function plan({ wish: order, seat }: PlanOrder): void {
   onProgress({ step: 'Reading the round', done: 0, total: 1, bestSoFar: '' });
   keepFigures(order.figures ?? []);
   const problem = buildProblem(order.book, order.roundId, {
     ...(order.dates === null ? {} : { dates: order.dates }),
     ...(order.today === undefined ? {} : { today: order.today }),
-    ...restOptions(order.rest),
+    ...optionsOfRest(order.rest),
     ...(order.plannedDays === undefined ? {} : { plannedDays: order.plannedDays }),
     evenUsdPerHour: order.evenUsdPerHour ?? 0,
     outages: order.outages ?? [],
@@ -90,7 +85,8 @@ function plan({ wish: order, seat }: PlanOrder): void {
   const exchange = seat === null ? {} : { exchange: exchangeAt(seat, signal.stopped) };
   const solution = improving.back(solve(improving.problem, options, { clock, signal, onProgress, ...exchange }));
   const told = improving.told(explainPlan(order.book, problem.value, solution));
-  tell({ kind: 'done', plan: told, cancelled: signal.stopped() });
+  const whole = order.rest === undefined ? told : { ...told, rest: order.rest };
+  tell({ kind: 'done', plan: whole, cancelled: signal.stopped() });
 }
 
 function reckon({

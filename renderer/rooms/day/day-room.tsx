@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
-import type { PlanDay } from '../../../core/plan/result/index.ts';
+import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { BackdropControls } from '../../backdrop/index.ts';
+import { counted } from '../../format/index.ts';
 import { MapPanel } from '../../map/index.ts';
 import { usePassScene } from '../../passes/index.ts';
 import { cursorWords, LevelsRibbon, LevelsTable } from '../../ribbon/index.ts';
@@ -10,7 +11,11 @@ import {
   moveCursor,
   readLeg,
   selectStop,
+  stepPlan,
+  useBoard,
   useCurrentDay,
+  useCurrentPlan,
+  useCurrentRound,
   useFormat,
   useSelection,
   useView,
@@ -58,6 +63,11 @@ function viewsOf(day: PlanDay): readonly View[] {
 }
 
 function NoDay() {
+  const round = useCurrentRound();
+  const known = useCurrentPlan();
+  const past = useBoard((state) => (round === null ? 0 : (state.past[round.id]?.length ?? 0)));
+  if (round !== null && known !== null)
+    return <NoStops roundId={round.id} lawns={lawnsOf(known.plan)} canGoBack={past > 0} />;
   return (
     <main className="middle">
       <h1 className="only-spoken">Day</h1>
@@ -74,6 +84,39 @@ function NoDay() {
       </Empty>
     </main>
   );
+}
+
+type NoStopsProps = { readonly roundId: string; readonly lawns: number; readonly canGoBack: boolean };
+
+/** A plan without any stop: every lawn was taken out by hand, or none has found a place. */
+function NoStops({ roundId, lawns, canGoBack }: NoStopsProps) {
+  return (
+    <main className="middle">
+      <h1 className="only-spoken">Day</h1>
+      <Empty
+        title="No stop is left in this plan"
+        actions={
+          <>
+            {canGoBack && (
+              <Button look="main" onPress={() => stepPlan(roundId, 'back')}>
+                Take the last change of the plan back
+              </Button>
+            )}
+            <Button look={canGoBack ? 'plain' : 'main'} onPress={() => goTo('round')}>
+              Go to the Round room
+            </Button>
+          </>
+        }
+      >
+        {counted(lawns, 'lawn')} of the round {lawns === 1 ? 'is' : 'are'} left out. The Round room lists the reasons
+        and plans again.
+      </Empty>
+    </main>
+  );
+}
+
+function lawnsOf({ unplaced }: Plan): number {
+  return new Set(unplaced.map((each) => each.propertyId)).size;
 }
 
 function DayMap({ day }: { readonly day: PlanDay }) {

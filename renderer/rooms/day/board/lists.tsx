@@ -66,27 +66,26 @@ function reasonWords(tasks: readonly UnplacedTask[], rigName: (rigId: string) =>
 }
 
 type RestsProps = {
-  readonly roundId: string;
   readonly plan: Plan;
   readonly date: string;
   readonly onUse: (use: UseOfRest) => void;
 };
 
 /** Lawns that would use up what tanks still hold at the end of the day; nothing where every tank is empty. */
-export function RestList({ roundId, plan, date, onUse }: RestsProps) {
+export function RestList({ plan, date, onUse }: RestsProps) {
   const [uses, setUses] = useState<readonly UseOfRest[]>([]);
   const hasRest = plan.days.some((day) => day.date === date && day.leftOver.length > 0);
   useEffect(() => {
     let isWanted = true;
     setUses([]);
     if (!hasRest) return;
-    void askBoard(roundId, plan, { kind: 'rests', date }).then((reply) => {
+    void askBoard(plan, { kind: 'rests', date }).then((reply) => {
       if (isWanted && reply?.kind === 'rests') setUses(reply.uses);
     });
     return () => {
       isWanted = false;
     };
-  }, [roundId, plan, date, hasRest]);
+  }, [plan, date, hasRest]);
   if (!hasRest) return null;
   return (
     <Section title="Would use up what is left in the tanks">

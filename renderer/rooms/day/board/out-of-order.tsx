@@ -7,7 +7,6 @@ import { askBoard, useBook, useFormat } from '../../../stores/index.ts';
 import { Button, Choice, Field } from '../../../ui/index.ts';
 
 type OutOfOrderProps = {
-  readonly roundId: string;
   readonly plan: Plan;
   readonly date: string;
   readonly onPlanAgain: (outages: readonly Outage[]) => void;
@@ -15,7 +14,7 @@ type OutOfOrderProps = {
 };
 
 /** A rig or a machine that cannot go on a date: who can take over its lawns, and planning again without it. */
-export function OutOfOrder({ roundId, plan, date, onPlanAgain, onClose }: OutOfOrderProps) {
+export function OutOfOrder({ plan, date, onPlanAgain, onClose }: OutOfOrderProps) {
   const book = useBook((state) => state.open?.book ?? null);
   const words = useFormat();
   const outages = plan.outages ?? [];
@@ -52,7 +51,7 @@ export function OutOfOrder({ roundId, plan, date, onPlanAgain, onClose }: OutOfO
           <Field label="What cannot go">
             <Choice label="What cannot go" value={chosen} options={[...options, ...back]} onChoose={setChosen} />
           </Field>
-          <Orphans key={chosen} roundId={roundId} plan={plan} outage={outage} />
+          <Orphans key={chosen} plan={plan} outage={outage} />
           <div className="dialog-foot">
             <Button
               look="main"
@@ -80,22 +79,22 @@ function sameOutage(one: Outage, other: Outage): boolean {
   return one.date === other.date && one.rigId === other.rigId && one.machineId === other.machineId;
 }
 
-type OrphansProps = { readonly roundId: string; readonly plan: Plan; readonly outage: Outage };
+type OrphansProps = { readonly plan: Plan; readonly outage: Outage };
 
-function Orphans({ roundId, plan, outage }: OrphansProps) {
+function Orphans({ plan, outage }: OrphansProps) {
   const [orphans, setOrphans] = useState<readonly Orphan[] | null>(null);
   const rigs = useBook((state) => state.open?.book.rigs);
   const { date, rigId, machineId } = outage;
   useEffect(() => {
     let isWanted = true;
     const asked = machineId === undefined ? { date, rigId } : { date, rigId, machineId };
-    void askBoard(roundId, plan, { kind: 'takers', outage: asked }).then((reply) => {
+    void askBoard(plan, { kind: 'takers', outage: asked }).then((reply) => {
       if (isWanted) setOrphans(reply?.kind === 'takers' ? reply.orphans : []);
     });
     return () => {
       isWanted = false;
     };
-  }, [roundId, plan, date, rigId, machineId]);
+  }, [plan, date, rigId, machineId]);
   if (orphans === null) return <p className="quiet">Looking who can take over …</p>;
   const [first] = orphans;
   if (first === undefined) return <p>No lawn of that date needs it.</p>;

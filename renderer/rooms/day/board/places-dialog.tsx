@@ -6,7 +6,6 @@ import { askBoard, useFormat } from '../../../stores/index.ts';
 import { Button } from '../../../ui/index.ts';
 
 type PlacesDialogProps = {
-  readonly roundId: string;
   readonly plan: Plan;
   readonly task: TaskName;
   readonly name: string;
@@ -15,18 +14,18 @@ type PlacesDialogProps = {
 };
 
 /** The cheapest places for a lawn, in words, to choose from. */
-export function PlacesDialog({ roundId, plan, task, name, onChoose, onClose }: PlacesDialogProps) {
+export function PlacesDialog({ plan, task, name, onChoose, onClose }: PlacesDialogProps) {
   const [places, setPlaces] = useState<readonly Place[] | null>(null);
   const words = useFormat();
   useEffect(() => {
     let isWanted = true;
-    void askBoard(roundId, plan, { kind: 'places', task }).then((reply) => {
+    void askBoard(plan, { kind: 'places', task }).then((reply) => {
       if (isWanted) setPlaces(reply?.kind === 'places' ? reply.places : []);
     });
     return () => {
       isWanted = false;
     };
-  }, [roundId, plan, task]);
+  }, [plan, task]);
   return (
     <ModalOverlay className="scrim" isOpen isDismissable onOpenChange={(isOpen) => !isOpen && onClose()}>
       <Modal className="modal">

@@ -14,12 +14,11 @@ import {
   stepPlan,
   useBoard,
   useBook,
-  useCurrentPlan,
-  useCurrentRound,
   useFormat,
   useHost,
   usePlans,
   useSelection,
+  useShownPlan,
 } from '../../../stores/index.ts';
 import { Button } from '../../../ui/index.ts';
 import { DateStrip, HourAxis } from './axis.tsx';
@@ -32,15 +31,16 @@ import { useBoardHands } from './use-board-hands.ts';
 
 /** The dispatcher's board: one date, rigs as rows, stops to be moved by mouse, finger or keyboard, and what that breaks. */
 export function RigsBoard({ day }: { readonly day: PlanDay }) {
-  const round = useCurrentRound();
-  const known = useCurrentPlan();
-  if (round === null || known === null) return null;
-  return <Board day={day} roundId={round.id} dates={round.dates} rigIds={round.rigIds} plan={known.plan} />;
+  const shown = useShownPlan();
+  if (shown === null) return null;
+  const { name, known, dates, rigIds } = shown;
+  return <Board key={name} day={day} name={name} dates={dates} rigIds={rigIds} plan={known.plan} />;
 }
 
 type BoardProps = {
   readonly day: PlanDay;
-  readonly roundId: string;
+  /** By which the plan is kept. */
+  readonly name: string;
   readonly dates: readonly string[];
   readonly rigIds: readonly string[];
   readonly plan: Plan;
@@ -51,15 +51,15 @@ function useRigs(rigIds: readonly string[]): readonly BoardRig[] {
   return useMemo(() => rigIds.flatMap((id) => rigs?.filter((rig) => rig.id === id) ?? []), [rigIds, rigs]);
 }
 
-function Board({ day, roundId, dates, rigIds, plan }: BoardProps) {
+function Board({ day, name, dates, rigIds, plan }: BoardProps) {
   const words = useFormat();
   const rigs = useRigs(rigIds);
   const { waiting, breaches, refused, pinnedLawns, pinnedDays } = useBoard();
   const [date, setDate] = useState(day.date);
   useEffect(() => setDate(day.date), [day.date]);
   useEffect(() => {
-    judgeShown(roundId, plan).catch(() => undefined);
-  }, [roundId, plan]);
+    judgeShown(plan).catch(() => undefined);
+  }, [plan]);
   const box = useRef<HTMLDivElement>(null);
   const goToDate = (next: string): void => {
     setDate(next);
@@ -70,7 +70,7 @@ function Board({ day, roundId, dates, rigIds, plan }: BoardProps) {
   };
   const rows = useMemo(() => boardRows(plan, date, rigs, waiting), [plan, date, rigs, waiting]);
   const rigName = (id: string): string => rigs.find((rig) => rig.id === id)?.name ?? id;
-  const hands = useBoardHands({ roundId, plan, date, dates, rigName, rows, dateWords: words.date, box });
+  const hands = useBoardHands({ name, plan, date, dates, rigName, rows, dateWords: words.date, box });
   const hours = hoursOf(rows);
   const selected = useSelectedStop(rows);
   const activeKey = selected?.stop.key ?? rows.find((row) => row.stops.length > 0)?.stops[0]?.key ?? '';
@@ -81,7 +81,7 @@ function Board({ day, roundId, dates, rigIds, plan }: BoardProps) {
   };
   return (
     <div className="board" ref={box}>
-      <BoardTools roundId={roundId} plan={plan} date={date} selected={selected} onMove={hands.move} />
+      <BoardTools name={name} plan={plan} date={date} selected={selected} onMove={hands.move} />
       <DateStrip dates={dates} date={date} plan={plan} words={words} onDate={goToDate} hands={hands} />
       <div className="board-scroll">
         <HourAxis hours={hours} words={words} />
@@ -104,7 +104,7 @@ function Board({ day, roundId, dates, rigIds, plan }: BoardProps) {
           ))}
         </ul>
       </div>
-      <BoardLists roundId={roundId} plan={plan} date={date} breaches={breaches.get(plan) ?? null} refused={refused} />
+      <BoardLists name={name} plan={plan} date={date} breaches={breaches.get(plan) ?? null} refused={refused} />
     </div>
   );
 }
@@ -121,7 +121,8 @@ function useSelectedStop(rows: readonly BoardRow[]): Selected | null {
 }
 
 type ToolsProps = {
-  readonly roundId: string;
+  /** By which the plan is kept. */
+  readonly name: string;
   readonly plan: Plan;
   readonly date: string;
   readonly selected: Selected | null;
@@ -129,9 +130,9 @@ type ToolsProps = {
 };
 
 /** What can be done with the plan, and with the stop that is selected. */
-function BoardTools({ roundId, plan, date, selected, onMove }: ToolsProps) {
-  const past = useBoard((state) => state.past[roundId]?.length ?? 0);
-  const ahead = useBoard((state) => state.ahead[roundId]?.length ?? 0);
+function BoardTools({ name, plan, date, selected, onMove }: ToolsProps) {
+  const past = useBoard((state) => state.past[name]?.length ?? 0);
+  const ahead = useBoard((state) => state.ahead[name]?.length ?? 0);
   const pinnedLawns = useBoard((state) => state.pinnedLawns);
   const job = usePlans((state) => state.job);
   const seconds = useHost((state) => state.settings.planSeconds);
@@ -140,14 +141,14 @@ function BoardTools({ roundId, plan, date, selected, onMove }: ToolsProps) {
   const noStop = stop === null ? 'Select a stop first' : null;
   const busy = job === null ? null : 'A plan is being made';
   const isPinned = stop !== null && pinnedLawns.has(stop.propertyId);
-  const improve = (outages?: readonly Outage[]) => void improveFromHere(roundId, seconds, outages);
+  const improve = (outages?: readonly Outage[]) => void improveFromHere(name, seconds, outages);
   return (
     <div className="board-tools">
       <Button
         look="quiet"
         label="Take the last change of the plan back"
         whyNot={past === 0 ? 'Nothing to take back' : null}
-        onPress={() => stepPlan(roundId, 'back')}
+        onPress={() => stepPlan(name, 'back')}
       >
         <Undo2 size={15} aria-hidden="true" />
       </Button>
@@ -155,7 +156,7 @@ function BoardTools({ roundId, plan, date, selected, onMove }: ToolsProps) {
         look="quiet"
         label="Make the change of the plan again"
         whyNot={ahead === 0 ? 'Nothing to make again' : null}
-        onPress={() => stepPlan(roundId, 'ahead')}
+        onPress={() => stepPlan(name, 'ahead')}
       >
         <Redo2 size={15} aria-hidden="true" />
       </Button>
@@ -180,7 +181,6 @@ function BoardTools({ roundId, plan, date, selected, onMove }: ToolsProps) {
       </Button>
       {open === 'places' && stop !== null && (
         <PlacesDialog
-          roundId={roundId}
           plan={plan}
           task={stop.task}
           name={stop.name}
@@ -191,22 +191,21 @@ function BoardTools({ roundId, plan, date, selected, onMove }: ToolsProps) {
           }}
         />
       )}
-      {open === 'out' && (
-        <OutOfOrder roundId={roundId} plan={plan} date={date} onPlanAgain={improve} onClose={() => setOpen(null)} />
-      )}
+      {open === 'out' && <OutOfOrder plan={plan} date={date} onPlanAgain={improve} onClose={() => setOpen(null)} />}
     </div>
   );
 }
 
 type ListsProps = {
-  readonly roundId: string;
+  /** By which the plan is kept. */
+  readonly name: string;
   readonly plan: Plan;
   readonly date: string;
   readonly breaches: Parameters<typeof BreachList>[0]['breaches'];
   readonly refused: string;
 };
 
-function BoardLists({ roundId, plan, date, breaches, refused }: ListsProps) {
+function BoardLists({ name, plan, date, breaches, refused }: ListsProps) {
   const [wanted, setWanted] = useState<{ readonly task: TaskName; readonly name: string } | null>(null);
   const putIn = (
     task: TaskName,
@@ -215,8 +214,8 @@ function BoardLists({ roundId, plan, date, breaches, refused }: ListsProps) {
     setWanted(null);
     const { propertyId, zoneId, treatmentId, step } = task;
     const { date: on, rigId, position } = to;
-    const name = { propertyId, zoneId, treatmentId, step };
-    void moveStops(roundId, [{ task: name, to: { kind: 'day', date: on, rigId, position } }]);
+    const named = { propertyId, zoneId, treatmentId, step };
+    void moveStops(name, [{ task: named, to: { kind: 'day', date: on, rigId, position } }]);
   };
   return (
     <div className="board-lists">
@@ -227,10 +226,9 @@ function BoardLists({ roundId, plan, date, breaches, refused }: ListsProps) {
           setWanted({ task: { propertyId, zoneId, treatmentId, step }, name })
         }
       />
-      <RestList roundId={roundId} plan={plan} date={date} onUse={(use) => putIn(use.task, use)} />
+      <RestList plan={plan} date={date} onUse={(use) => putIn(use.task, use)} />
       {wanted !== null && (
         <PlacesDialog
-          roundId={roundId}
           plan={plan}
           task={wanted.task}
           name={wanted.name}

@@ -7,7 +7,8 @@ import { positionOf, type Spot, sameTarget, spotAfter } from './spots.ts';
 import { useTouch } from './use-touch.ts';
 
 type Wish = {
-  readonly roundId: string;
+  /** By which the plan is kept. */
+  readonly name: string;
   readonly plan: Plan;
   readonly date: string;
   readonly dates: readonly string[];
@@ -28,7 +29,7 @@ export type BoardHands = ReturnType<typeof useBoardHands>;
  * `useTouch`; the arrow keys between targets are added to React Aria's Tab key.
  */
 export function useBoardHands(wish: Wish) {
-  const { roundId, plan, date, dates, rows, box } = wish;
+  const { name, plan, date, dates, rows, box } = wish;
   const [carried, setCarried] = useState<Carried | null>(null);
   const [over, setOver] = useState<Spot | null>(null);
   const [focusKey, setFocusKey] = useState('');
@@ -59,8 +60,8 @@ export function useBoardHands(wish: Wish) {
   });
 
   const move = async (moves: readonly StopMove[], key: string): Promise<void> => {
-    await moveStops(roundId, moves);
-    selectMoved(roundId, key);
+    await moveStops(name, moves);
+    selectMoved(name, key);
   };
   const find = (key: string): Omit<Carried, 'by'> | null => {
     for (const row of rows) {
@@ -124,7 +125,7 @@ export function useBoardHands(wish: Wish) {
     const neighbour = neighbourOf(event.key, rows, row, stop);
     if ((event.ctrlKey || event.metaKey) && ['z', 'y'].includes(key)) {
       does();
-      stepPlan(roundId, key === 'y' || event.shiftKey ? 'ahead' : 'back');
+      stepPlan(name, key === 'y' || event.shiftKey ? 'ahead' : 'back');
     } else if (neighbour !== null) {
       does();
       setFocusKey(neighbour.key);
@@ -133,7 +134,7 @@ export function useBoardHands(wish: Wish) {
       onPress(row, stop);
     } else if (event.key === 'Delete' || event.key === 'Backspace') {
       does();
-      void moveStops(roundId, [{ task: stop.task, to: { kind: 'out' } }]);
+      void moveStops(name, [{ task: stop.task, to: { kind: 'out' } }]);
     } else if (event.key === 'Escape') touch.giveUp();
   };
   return {
@@ -172,8 +173,8 @@ function countAt(plan: Plan, date: string, rigId: string): number {
 }
 
 /** Selects a stop where it now is. */
-function selectMoved(roundId: string, key: string): void {
-  for (const day of usePlans.getState().plans[roundId]?.plan.days ?? []) {
+function selectMoved(name: string, key: string): void {
+  for (const day of usePlans.getState().plans[name]?.plan.days ?? []) {
     const stop = day.stops.find((each) => taskKey(taskOfStop(each)) === key);
     if (stop === undefined) continue;
     selectDay(day.date, day.rigId);

@@ -2,8 +2,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { BoardQuestion } from '../../../../core/contract/index.ts';
 import { applyChange } from '../../../../core/plan/board/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
+import { restName } from '../../../../core/plan/live/index.ts';
 import { buildProblem, type Outage, type Problem } from '../../../../core/plan/problem/index.ts';
-import type { Plan } from '../../../../core/plan/result/index.ts';
+import { askedOf, type Plan } from '../../../../core/plan/result/index.ts';
 import { problemOf, sampleBook } from '../../../support/samples.ts';
 import { bundleProgram } from '../../support/bundle.ts';
 import { startTestHost, type TestClient, type TestHost } from '../../support/test-host.ts';
@@ -85,6 +86,42 @@ describe('a plan changed by hand through the contract', { timeout: 60_000 }, () 
     const fits = { session, roundId, problemHash, dates: [], evenUsdPerHour: 0 };
     expect(await screen.must('plan.fits', { ...fits, outages: [...(again.outages ?? [])] })).toEqual({ fits: true });
     expect(await screen.must('plan.fits', fits)).toEqual({ fits: false });
+  });
+
+  test('the plan of the rest of a day under way is judged, moved and kept beside that of the round', async () => {
+    const day = plan.days[0];
+    const [done, ...left] = day?.stops.map((stop) => stop.propertyId) ?? [];
+    const parking = book.properties.find((each) => each.id === done)?.parking;
+    if (day === undefined || done === undefined || parking === undefined) throw new Error('a day with stops');
+    const { date, rigId } = day;
+    const aboard = { hadBreak: false, compartments: [], waterGal: 60, bags: [] };
+    const rigs = [{ rigId, nowMin: 540, at: { id: done, at: [...parking] as [number, number] }, ...aboard }];
+    const rest = { date, propertyIds: left, rigs };
+    await screen.must('job.startPlan', { session, roundId, seed: 1, iterations: 10, today, rest });
+    const { plan: planned, roundId: name } = await screen.next('job.done');
+    expect(name).toBe(restName(roundId, date));
+    expect(planned.rest).toEqual(rest);
+    const own = planned.days.find((each) => each.rigId === rigId);
+    if (own === undefined) throw new Error('the rig goes on');
+    expect(own.startSec).toBe(540 * 60);
+    expect(await ask('rest', { kind: 'breaches' }, planned)).toEqual({ kind: 'breaches', breaches: [] });
+    const { propertyId, tasks } = own.stops[0] ?? own.stops[1] ?? { propertyId: '', tasks: [] };
+    const { zoneId = '', treatmentId = '', step = 0 } = tasks[0] ?? {};
+    const to = { kind: 'day', date, rigId, position: 2 } as const;
+    const moves = [{ task: { propertyId, zoneId, treatmentId, step }, to }];
+    const moved = await ask('rest', { kind: 'move', newStamp: 'rest-moved', moves });
+    if (moved.kind !== 'moved') throw new Error(moved.kind);
+    const after = applyChange(planned, moved.change);
+    expect(after.days.find((each) => each.rigId === rigId)?.stops[2]?.propertyId).toBe(propertyId);
+    const problem = buildProblem(book, roundId, askedOf(after));
+    if (!problem.ok) throw new Error(problem.error.detail);
+    expect(judgePlan(problem.value, after).violations.map((each) => each.code)).toEqual(
+      moved.breaches.map((each) => each.code),
+    );
+    // The plan of the round is still the one of the round.
+    expect(await screen.must('board.keep', { session, roundId, stamp: 'rest-moved' })).toEqual({ known: true });
+    expect((await screen.must('plan.read', { session, roundId: name }))?.plan).toEqual(after);
+    expect((await screen.must('plan.read', { session, roundId }))?.plan.rest).toBeUndefined();
   });
 
   test('without a machine on a date nothing is done with it there, and who could take over is told with the reason', async () => {
