@@ -60,5 +60,6 @@ export { geopackageReader } from './geopackage/index.ts';
 export { findGroundReader, GROUND_READERS } from './ground-readers.ts';
 export { GROUND_READ_OPTIONS } from './read-options.ts';
 export { shapefileReader } from './shapefile/index.ts';
+export { decodeUtf8 } from './text/index.ts';
 export type * from './types.ts';
 export { crc32, inflate } from './zip/index.ts';

@@ -69,4 +69,42 @@ function putIn(page: string, begin: string, end: string, text: string): string {
 const passes = passesSummary(readFileSync(path.join(FOLDER, 'passes-outlines.csv'), 'utf8'));
 const page = putIn(readFileSync(PAGE, 'utf8'), BEGIN, END, summary);
 writeFileSync(PAGE, putIn(page, PASSES_BEGIN, PASSES_END, passes));
-writeFileSync(path.join(FOLDER, 'growth.svg'), growthFigure(readFileSync(path.join(FOLDER, 'growth.csv'), 'utf8')));
+writeFileSync(
+  path.join(FOLDER, 'growth.svg'),
+  growthFigure(
+    readFileSync(path.join(FOLDER, 'growth.csv'), 'utf8'),
+    'Processor seconds and memory against the number of lawns',
+    { column: 'lawns', label: 'lawns' },
+    [
+      { title: 'processor seconds to a plan', isLog: true, lines: [{ column: 'seconds' }] },
+      { title: 'memory, MiB', isLog: false, lines: [{ column: 'MiB' }] },
+    ],
+  ),
+);
+writeFileSync(
+  path.join(FOLDER, 'roads.svg'),
+  growthFigure(
+    readFileSync(path.join(FOLDER, 'roads.csv'), 'utf8'),
+    'Processor seconds and memory against the number of arcs of a road network',
+    { column: 'arcs', label: 'arcs' },
+    [
+      {
+        title: '200 x 200 drive times, processor seconds',
+        isLog: true,
+        lines: [
+          { column: 'plain 200 x 200 s', label: 'plain searches' },
+          { column: 'climbs 200 x 200 s', label: 'by a hierarchy that there is' },
+        ],
+      },
+      {
+        title: 'building, processor seconds',
+        isLog: true,
+        lines: [
+          { column: 'hierarchy s', label: 'hierarchy' },
+          { column: 'network s', label: 'network' },
+        ],
+      },
+      { title: 'memory, MiB', isLog: false, lines: [{ column: 'MiB' }] },
+    ],
+  ),
+);

@@ -14,6 +14,8 @@ export type Arcs = {
 
 /** Tenths of a second in one decimetre at one km/h. */
 const DS_PER_DM_AT_ONE_KMH = 3.6;
+/** A day: more would not fit into a weight, and nobody takes as long for a piece of road. */
+const MOST_ARC_DS = 864_000;
 
 /** The arcs that the truck may drive on, and what each costs. `avoided` has a 1 for every edge in an avoided area. */
 export function arcsOf(map: RoadMap, settings: RoadSettings, factors: ClassFactors, avoided: Uint8Array): Arcs {
@@ -39,11 +41,12 @@ export function arcsOf(map: RoadMap, settings: RoadSettings, factors: ClassFacto
       const bare = limit > 0 ? limit * settings.shareOfLimit : (speeds[roadClass] as number);
       const speed = Math.min(settings.mostKmh, bare) * ((flags & EDGE.unpaved) === 0 ? 1 : settings.shareUnpaved);
       const length = edges.lengthDm[at] as number;
-      const moving = (length * DS_PER_DM_AT_ONE_KMH * (factor[roadClass] as number)) / Math.max(1, speed);
+      const moving = (length * DS_PER_DM_AT_ONE_KMH * (factor[roadClass] as number)) / Math.max(1, speed || 1);
+      const whole = Math.round(moving + 10 * signals * settings.turns.signalSec);
       edge[arcs] = at;
       backward[arcs] = isBackward;
       ends[arcs] = given === 'ends' || avoided[at] === 1 ? 1 : 0;
-      weight[arcs] = weightOf(Math.max(1, Math.round(moving + 10 * signals * settings.turns.signalSec)), length);
+      weight[arcs] = weightOf(Math.min(MOST_ARC_DS, Math.max(1, whole)), length);
       ofEdge[2 * at + isBackward] = arcs;
       arcs += 1;
     }

@@ -1,9 +1,8 @@
 import type { AreaGeometry } from '../../book/index.ts';
-import { lineOf } from '../line.ts';
+import { boxOfEdge, lineOf, type StepBox, widen } from '../line.ts';
 import type { RoadMap } from '../types.ts';
 
 type Ring = readonly (readonly [number, number])[];
-type Box = readonly [west: number, south: number, east: number, north: number];
 
 /** Marks the edges of which any piece lies in one of the areas. Degrees are taken for a plane, as they are drawn on the map. */
 export function avoidedEdges(map: RoadMap, areas: readonly AreaGeometry[]): Uint8Array {
@@ -16,31 +15,28 @@ export function avoidedEdges(map: RoadMap, areas: readonly AreaGeometry[]): Uint
 }
 
 function markPolygon(map: RoadMap, rings: readonly Ring[], marks: Uint8Array): void {
-  const [west, south, east, north] = boxOf(rings[0] ?? []);
+  const box = boxOf(rings[0] ?? []);
   for (let edge = 0; edge < marks.length; edge += 1) {
-    if (marks[edge] === 1) continue;
+    if (marks[edge] === 1 || !meets(boxOfEdge(map, edge), box)) continue;
     let before: readonly [number, number] | null = null;
-    for (const [longitude, latitude] of lineOf(map, edge)) {
-      const isInside =
-        longitude >= west &&
-        longitude <= east &&
-        latitude >= south &&
-        latitude <= north &&
-        isIn(rings, longitude, latitude);
-      const isAcross = before !== null && crosses(rings, [west, south, east, north], before, [longitude, latitude]);
-      if (isInside || isAcross) {
+    for (const place of lineOf(map, edge)) {
+      if (isIn(rings, place[0], place[1]) || (before !== null && crosses(rings, before, place))) {
         marks[edge] = 1;
         break;
       }
-      before = [longitude, latitude];
+      before = place;
     }
   }
 }
 
-function boxOf(ring: Ring): Box {
-  const longitudes = ring.map(([longitude]) => longitude);
-  const latitudes = ring.map(([, latitude]) => latitude);
-  return [Math.min(...longitudes), Math.min(...latitudes), Math.max(...longitudes), Math.max(...latitudes)];
+function boxOf(ring: Ring): StepBox {
+  const box: StepBox = { west: Infinity, south: Infinity, east: -Infinity, north: -Infinity };
+  for (const [longitude, latitude] of ring) widen(box, longitude * 1e7, latitude * 1e7);
+  return box;
+}
+
+function meets(one: StepBox, other: StepBox): boolean {
+  return one.west <= other.east && one.east >= other.west && one.south <= other.north && one.north >= other.south;
 }
 
 /** Even-odd over all rings, so that holes are outside. */
@@ -59,14 +55,7 @@ function isIn(rings: readonly Ring[], x: number, y: number): boolean {
   return inside;
 }
 
-function crosses(
-  rings: readonly Ring[],
-  [west, south, east, north]: Box,
-  from: readonly [number, number],
-  to: readonly [number, number],
-): boolean {
-  if (Math.max(from[0], to[0]) < west || Math.min(from[0], to[0]) > east) return false;
-  if (Math.max(from[1], to[1]) < south || Math.min(from[1], to[1]) > north) return false;
+function crosses(rings: readonly Ring[], from: readonly [number, number], to: readonly [number, number]): boolean {
   const side = (a: readonly [number, number], b: readonly [number, number], c: readonly [number, number]): number =>
     Math.sign((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]));
   for (const ring of rings) {

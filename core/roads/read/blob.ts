@@ -1,4 +1,4 @@
-import { inflate } from '../../formats/index.ts';
+import { decodeUtf8, inflate } from '../../formats/index.ts';
 import { damaged, RoadFault, tooMuch } from './fault.ts';
 import type { ByteFeed } from './feed.ts';
 import { WireReader } from './wire.ts';
@@ -110,6 +110,11 @@ function adler32(bytes: Uint8Array): number {
     high %= 65_521;
   }
   return high * 65_536 + low;
+}
+
+/** Words that people read: UTF-8, or else every byte a letter. At most 200 letters. */
+export function words(bytes: Uint8Array): string {
+  return (decodeUtf8(bytes) ?? text(bytes)).slice(0, 200);
 }
 
 /** ASCII as the format's own names are; other bytes stand for themselves. */

@@ -1,4 +1,4 @@
-import { text } from './blob.ts';
+import { text, words } from './blob.ts';
 import { type ElementSink, type Member, NO_TAGS, type Reading, type Tags } from './elements.ts';
 import { damaged, RoadFault } from './fault.ts';
 import { readUnsigned, readZigzag, WireReader } from './wire.ts';
@@ -13,7 +13,7 @@ export function readHeadBlock(bytes: Uint8Array, sink: ElementSink): void {
     if (head.field === 4) {
       const feature = text(head.content());
       if (!KNOWN_FEATURES.includes(feature)) throw unknownFeature(feature);
-    } else if (head.field === 16) sink.head({ writtenBy: text(head.content()).slice(0, 200) });
+    } else if (head.field === 16) sink.head({ writtenBy: words(head.content()) });
     else if (head.field === 32) sink.head({ dataOf: isoOf(head.signed()) });
     else head.skip();
   }

@@ -1,4 +1,5 @@
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
+import { words } from './blob.ts';
 import { type ElementSink, type FileHead, type Member, NO_TAGS, type Reading } from './elements.ts';
 import { damaged, RoadFault, stoppedFault } from './fault.ts';
 import type { ByteFeed } from './feed.ts';
@@ -45,7 +46,7 @@ export async function readXml(feed: ByteFeed, reading: Reading, sink: ElementSin
     if (!isBegun) {
       if (tag.name !== 'osm') throw notAnExtract(tag.name);
       isBegun = true;
-      sink.head({ writtenBy: tag.attributes.generator?.slice(0, 200) ?? '', owner: ownerOf(tag.attributes) });
+      sink.head({ writtenBy: wordsOf(tag.attributes.generator), owner: ownerOf(tag.attributes) });
       return;
     }
     const kind = KINDS.find((each) => each === tag.name);
@@ -83,7 +84,12 @@ function notAnExtract(name: string): RoadFault {
 /** The members `copyright` and `license` of the first element name another owner than OpenStreetMap, or none. */
 function ownerOf({ copyright, license }: Readonly<Record<string, string>>): FileHead['owner'] {
   if (copyright === undefined || copyright === '' || /openstreetmap/i.test(copyright)) return null;
-  return { attribution: copyright.slice(0, 200), licence: license?.slice(0, 200) ?? '' };
+  return { attribution: wordsOf(copyright), licence: wordsOf(license) };
+}
+
+/** Words that people read, from letters that are bytes of UTF-8. */
+function wordsOf(letters = ''): string {
+  return words(Uint8Array.from(letters, (letter) => letter.charCodeAt(0)));
 }
 
 function begun({ attributes }: SaxesTagPlain, kind: Open['kind']): Open {

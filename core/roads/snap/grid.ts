@@ -1,3 +1,4 @@
+import { boxOfEdge, type StepBox } from '../line.ts';
 import type { RoadMap } from '../types.ts';
 
 /** Side of a cell in steps of 1e-7 degrees: some 280 m. */
@@ -17,8 +18,6 @@ export type EdgeGrid = {
   ) => void;
 };
 
-type Box = { west: number; south: number; east: number; north: number };
-
 export function edgeGrid(map: RoadMap, isUsable: (edge: number) => boolean): EdgeGrid {
   const count = map.edges.from.length;
   const whole = boxOfAll(map);
@@ -29,14 +28,14 @@ export function edgeGrid(map: RoadMap, isUsable: (edge: number) => boolean): Edg
   const column = (lon: number): number => Math.floor((lon - whole.west) / cellWidth);
   const row = (lat: number): number => Math.floor((lat - whole.south) / cellHeight);
   const start = new Uint32Array(columns * rows + 1);
-  const eachCell = (box: Box, see: (cell: number) => void): void => {
+  const eachCell = (box: StepBox, see: (cell: number) => void): void => {
     const [left, right] = [Math.max(0, column(box.west)), Math.min(columns - 1, column(box.east))];
     const [low, high] = [Math.max(0, row(box.south)), Math.min(rows - 1, row(box.north))];
     for (let y = low; y <= high; y += 1) for (let x = left; x <= right; x += 1) see(y * columns + x);
   };
   for (let edge = 0; edge < count; edge += 1) {
     if (!isUsable(edge)) continue;
-    eachCell(boxOf(map, edge), (cell) => {
+    eachCell(boxOfEdge(map, edge), (cell) => {
       start[cell + 1] = (start[cell + 1] as number) + 1;
     });
   }
@@ -46,7 +45,7 @@ export function edgeGrid(map: RoadMap, isUsable: (edge: number) => boolean): Edg
   const edges = new Uint32Array(start[columns * rows] as number);
   for (let edge = 0; edge < count; edge += 1) {
     if (!isUsable(edge)) continue;
-    eachCell(boxOf(map, edge), (cell) => {
+    eachCell(boxOfEdge(map, edge), (cell) => {
       const place = fill[cell] as number;
       fill[cell] = place + 1;
       edges[place] = edge;
@@ -60,25 +59,7 @@ export function edgeGrid(map: RoadMap, isUsable: (edge: number) => boolean): Edg
   };
 }
 
-function boxOfAll(map: RoadMap): Box {
-  const box = { west: 0, south: 0, east: 0, north: 0 };
-  const [west, south, east, north] = map.about.bounds;
-  return { ...box, west: west * 1e7, south: south * 1e7, east: east * 1e7, north: north * 1e7 };
-}
-
-function boxOf({ edges, junctions }: RoadMap, edge: number): Box {
-  const box: Box = { west: Infinity, south: Infinity, east: -Infinity, north: -Infinity };
-  const widen = (lon: number, lat: number): void => {
-    box.west = Math.min(box.west, lon);
-    box.east = Math.max(box.east, lon);
-    box.south = Math.min(box.south, lat);
-    box.north = Math.max(box.north, lat);
-  };
-  for (const end of [edges.from[edge] as number, edges.to[edge] as number]) {
-    widen(junctions.lon[end] as number, junctions.lat[end] as number);
-  }
-  for (let at = edges.shapeStart[edge] as number; at < (edges.shapeStart[edge + 1] as number); at += 1) {
-    widen(edges.shapeLon[at] as number, edges.shapeLat[at] as number);
-  }
-  return box;
+function boxOfAll({ about }: RoadMap): StepBox {
+  const [west, south, east, north] = about.bounds;
+  return { west: west * 1e7, south: south * 1e7, east: east * 1e7, north: north * 1e7 };
 }

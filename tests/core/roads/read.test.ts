@@ -116,6 +116,32 @@ describe('sound extracts', () => {
   });
 });
 
+describe('what a file says about itself', () => {
+  it('is read as UTF-8, and another owner than OpenStreetMap is kept', async () => {
+    const road = townXml({ nodes: { A: [0, 0], B: [300, 400] }, ways: [['A B']] });
+    const told = await read(
+      new TextEncoder().encode(
+        road.replace('generator="a test"', 'generator="Wörter 😀" copyright="© invented" license="none"'),
+      ),
+    );
+    expect(told.about).toMatchObject({ writtenBy: 'Wörter 😀', attribution: '© invented', licence: 'none' });
+    const usual = await read(
+      new TextEncoder().encode(road.replace('generator', 'copyright="OpenStreetMap and contributors" generator')),
+    );
+    expect(usual.about.attribution).toBe('© OpenStreetMap contributors');
+    expect(
+      (
+        await read(
+          Uint8Array.from([
+            ...blob('OSMHeader', head([], 'Wörter')),
+            ...pbf(NODES, WAYS).slice(blob('OSMHeader', head()).length),
+          ]),
+        )
+      ).about.writtenBy,
+    ).toBe('Wörter');
+  });
+});
+
 describe('other files', () => {
   const xml = (town: string): string => `<osm>${town}</osm>`;
   it.each([

@@ -353,6 +353,16 @@ describe('settings', () => {
     expect(elsewhere.seconds([-500, 0], [1500, 0])).toBe(200);
   });
 
+  it('minds rules of an avoided area with a hole, and speeds and factors that make no sense', async () => {
+    const ring = box(-2000, -2000, 3000, 3000).coordinates[0]!;
+    const hole = box(-1900, -1900, 2900, 2900).coordinates[0]!;
+    const holed = { type: 'MultiPolygon' as const, coordinates: [[ring, hole]] };
+    expect((await drive(town, { ...PLAIN, avoid: [holed] })).seconds([-500, 0], [1500, 0])).toBe(200);
+    // A piece of road takes at most a day, and at least a tenth of a second.
+    const nothing = { ...PLAIN, speedsKmh: { ...PLAIN.speedsKmh, primary: Number.NaN, residential: 0 } };
+    expect((await drive(town, nothing)).seconds([0, 0], [1000, 0])).toBe(3600);
+  });
+
   it('multiplies the seconds of a class by its factor, and leaves turns alone', async () => {
     const { factorsAt, joinFactors, roadNetwork, roadTable, snapPlaces } = await import('../../../core/roads/index.ts');
     const settings: RoadSettings = {
