@@ -77,6 +77,7 @@ function StopsDone({ book, day, roundId }: DoneProps) {
           <tr>
             <th scope="col">stop</th>
             <th scope="col">planned</th>
+            <th scope="col">drove</th>
             <th scope="col">came</th>
             <th scope="col">left</th>
             <th scope="col">used, against the plan</th>
@@ -143,6 +144,7 @@ function Open({ stop, onDone, onSkip }: OpenProps) {
       <td />
       <td />
       <td />
+      <td />
       <td className="under-way-marks">
         <Button look="quiet" label={`${stop.name}: done`} tip="Done" onPress={onDone}>
           <Check size={14} aria-hidden="true" /> done
@@ -181,6 +183,9 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
     <>
       {outcome.kind === 'done' ? (
         <>
+          <td>
+            <DriveTime visit={visit} stop={stop} put={put} />
+          </td>
           <td>{time('arriveMin', 'came to')}</td>
           <td>{time('leaveMin', 'left')}</td>
           <td>
@@ -188,7 +193,7 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
           </td>
         </>
       ) : (
-        <td colSpan={3}>
+        <td colSpan={4}>
           <DraftInput
             label={`${stop.name}: why it was left out`}
             text={outcome.reason}
@@ -220,6 +225,25 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
     </>
   );
 }
+
+/** Minutes of driving to the stop: road times are learned from them. */
+function DriveTime({ visit, stop, put }: Pick<WrittenProps, 'visit' | 'stop' | 'put'>) {
+  return (
+    <QuantityInput
+      label={`${stop.name}: driving there took`}
+      kind="minutes"
+      value={visit.drivenMin ?? null}
+      optional
+      most={MOST_DRIVE_MIN}
+      onCommit={(drivenMin) => {
+        const { drivenMin: _, ...rest } = visit;
+        return put(drivenMin === null ? rest : { ...rest, drivenMin }, `Change the drive to ${stop.name}`);
+      }}
+    />
+  );
+}
+
+const MOST_DRIVE_MIN = 600;
 
 /** One figure for each kind of material of the stop; it is shared over the zones as they were planned. */
 function UsedAt({ book, visit, stop, put, words }: WrittenProps) {
