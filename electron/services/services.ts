@@ -77,6 +77,7 @@ export function createServices(options: ServiceOptions): Services {
     await context.ground.endClient(clientId);
     await context.jobs.endClient(clientId);
     await context.library.closeClient(clientId);
+    context.roads.keepOnly(context.library.sessions().map((each) => each.entry.store.file));
   };
   return {
     connect: (client) => {

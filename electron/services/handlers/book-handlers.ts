@@ -66,6 +66,7 @@ export function bookHandlers(context: Context): HandlersOf<BookChannels> {
       if (!found.ok) return found;
       await context.jobs.endSession(session);
       await library.close(found.value);
+      context.roads.keepOnly(library.sessions().map((each) => each.entry.store.file));
       return DONE;
     },
   };

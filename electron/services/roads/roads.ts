@@ -39,7 +39,8 @@ export type Roads = {
   readonly cancel: (bookFile: string) => void;
   /** Removes the roads of a book and its drive times. */
   readonly forget: (bookFile: string) => Promise<void>;
-  readonly endBook: (bookFile: string) => void;
+  /** Puts away what is kept of books that are not open any more. */
+  readonly keepOnly: (openFiles: readonly string[]) => void;
   readonly endAll: () => void;
 };
 
@@ -155,10 +156,15 @@ export function createRoads({ workerFile, engine }: Tools): Roads {
       const { roads, drives } = roadFilesOf(bookFile);
       await Promise.all([rm(roads, { force: true }), rm(drives, { force: true })]);
     },
-    endBook: (bookFile) => {
-      imports.get(bookFile)?.abort();
-      putAway(bookFile);
-      turns.delete(bookFile);
+    keepOnly: (openFiles) => {
+      const open = new Set(openFiles.map((each) => roadFilesOf(each).roads));
+      for (const [roadsFile, desk] of [...desks]) if (!open.has(roadsFile)) desk.end();
+      for (const [bookFile, controller] of imports) if (!openFiles.includes(bookFile)) controller.abort();
+      for (const bookFile of [...turns.keys()]) {
+        if (openFiles.includes(bookFile)) continue;
+        gathered.delete(bookFile);
+        turns.delete(bookFile);
+      }
     },
     endAll: () => {
       for (const controller of imports.values()) controller.abort();
