@@ -45,8 +45,8 @@ export class Trials {
     const jobs = visits.map((each) => each.job);
     const modes = visits.map((each) => each.mode);
     const placer = this.placer(problem, job, insertion.slot);
-    const cost = placer.estimate(rig, jobs, modes, jobs.length, BEAM);
-    return Number.isFinite(cost) ? placer.lastEndMs(rig) - (problem.rigs[rig]?.shiftStartMs ?? 0) : cost;
+    const cost = placer.estimate(insertion.slot, jobs, modes, jobs.length, BEAM);
+    return Number.isFinite(cost) ? placer.lastEndMs(insertion.slot) - (problem.rigs[rig]?.shiftStartMs ?? 0) : cost;
   }
 
   /** Whether the route can be done, told by a look first and proved by placing. */
