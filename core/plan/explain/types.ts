@@ -40,8 +40,11 @@ export type Alone =
 export type WhyNot = {
   readonly job: number;
   readonly rig: number;
-  /** `room` says that it would fit as things are, and the search had not come to it. */
-  readonly kind: 'out-of-reach' | 'room' | 'limits' | 'no-single-cause';
+  /**
+   * `room` says that it would fit as things are, and the search had not come to it; `far-too-long` that alone it overruns a
+   * day by more than 24 hours, at the least what `alone` tells: nothing is tried then.
+   */
+  readonly kind: 'out-of-reach' | 'far-too-long' | 'room' | 'limits' | 'no-single-cause';
   /** Each of them is enough by itself; placed once more before it is said. Empty unless `kind` is `limits`. */
   readonly ways: readonly Way[];
   readonly alone: Alone;

@@ -1,4 +1,4 @@
-import type { Job, Problem } from '../problem/index.ts';
+import { type Job, type Problem, visitMs } from '../problem/index.ts';
 import type { Solution } from '../refills/index.ts';
 import { carriedWays, type Question } from './carried-ways.ts';
 import { hourWays } from './hour-ways.ts';
@@ -13,6 +13,8 @@ import type { Alone, Way, WhyNot } from './types.ts';
 const MOST_INSERTIONS = 6;
 /** Insertions at which an overrun is proved at most, and the time that is then added to the rough one. */
 const MOST_PROVED = 3;
+/** No paid day can be made longer by this much. */
+const FAR_MS = 86_400_000;
 const MINUTE_MS = 60_000;
 const SPARES_MS = [0, 30 * MINUTE_MS, 120 * MINUTE_MS] as const;
 /** Effort for a whole plan, about half a millisecond each; once they are used up every job gets one insertion and is told of time alone. */
@@ -38,6 +40,8 @@ function whyNot(facts: PlanFacts, trials: Trials, job: number, rig: number): Why
   const base = { job, rig, ways: [], tried: 0, insertions: insertions.length, every: true };
   const reachable = (problem.jobs[job]?.modes[rig] ?? []).length > 0;
   if (!reachable) return { ...base, kind: 'out-of-reach', alone: { kind: 'never' } };
+  const overMs = leastAloneMs(facts, job, rig) - dayMs(problem, rig);
+  if (overMs >= FAR_MS) return { ...base, kind: 'far-too-long', alone: { kind: 'too-long', overMs } };
   const alone = aloneOn(problem, trials, job, rig);
   const most = trials.left > 0 ? MOST_INSERTIONS : 1;
   const allowed = insertions.filter((each) => each.allowed);
@@ -55,6 +59,21 @@ function whyNot(facts: PlanFacts, trials: Trials, job: number, rig: number): Why
   const tried = Math.min(most, insertions.length);
   const every = trials.left > 0 && insertions.length <= most;
   return { ...base, alone, kind: ways.length > 0 ? 'limits' : 'no-single-cause', ways, tried, every };
+}
+
+/** Time that the paid day of a rig may take. ms */
+function dayMs(problem: Problem, rig: number): number {
+  const each = problem.rigs[rig];
+  return each === undefined ? 0 : each.shiftMs + each.overtimeMs;
+}
+
+/** The least that the paid day takes with the job alone in it, however refills are placed: by its quickest mode. ms */
+function leastAloneMs({ problem, legs }: PlanFacts, job: number, rig: number): number {
+  const place = problem.jobs[job]?.place ?? 0;
+  const { depot = 0, morningMs = 0, eveningMs = 0 } = problem.rigs[rig] ?? {};
+  const modes = problem.jobs[job]?.modes[rig] ?? [];
+  const work = Math.min(...modes.map(visitMs));
+  return morningMs + legs.leastMs(depot, place) + work + legs.leastMs(place, depot) + eveningMs;
 }
 
 function room(alone: Alone, tried: number): Pick<WhyNot, 'kind' | 'alone' | 'tried' | 'every'> {

@@ -52,6 +52,11 @@ function reasonOf(problem: Problem, solution: Solution, names: Names, why: WhyNo
   switch (why.kind) {
     case 'out-of-reach':
       return { rigId, code: 'out-of-reach', words: 'cannot reach all of this work', ways: [] };
+    case 'far-too-long': {
+      const over = why.alone.kind === 'too-long' ? duration(why.alone.overMs) : '';
+      const words = `is far too long for a day of this rig: alone it overruns one by at least ${over}`;
+      return { rigId, code: 'too-long-for-a-day', words, ways: [] };
+    }
     case 'room': {
       const words = 'would still fit: the search ended before it came to it; plan again with more time to search';
       return { rigId, code: 'room-left', words, ways: [] };

@@ -102,6 +102,34 @@ describe('reasons why a job has no place', () => {
   });
 });
 
+test('work that overruns a day by more than another one is told by the least that it does, and nothing is tried', () => {
+  const problem = randomProblem(1, { jobs: 2, stations: 1, zones: 1, largest: 8 });
+  const [rig] = problem.rigs;
+  const mostMs = (rig?.shiftMs ?? 0) + (rig?.overtimeMs ?? 0);
+  const hour = 3_600_000;
+  const longer = (serviceMs: number): Problem => ({
+    ...problem,
+    jobs: problem.jobs.map((job) => ({
+      ...job,
+      modes: job.modes.map((modes) =>
+        modes.map((mode) => ({ ...mode, ops: mode.ops.map((op) => ({ ...op, serviceMs })) })),
+      ),
+    })),
+  });
+  const nothing: Solution = { ...solve(problem, { seed: 1, iterations: 1 }), routes: [], unserved: [0, 1] };
+  const far = explainUnserved(longer(mostMs + 24 * hour), nothing);
+  expect(far.map((why) => [why.kind, why.tried])).toEqual([
+    ['far-too-long', 0],
+    ['far-too-long', 0],
+  ]);
+  for (const { alone } of far) {
+    // The work alone is a day more, and there is driving, setting up and the morning besides.
+    expect(alone.kind === 'too-long' ? alone.overMs : 0).toBeGreaterThan(24 * hour);
+    expect(alone.kind === 'too-long' ? alone.overMs : 0).toBeLessThan(27 * hour);
+  }
+  expect(explainUnserved(longer(mostMs + 20 * hour), nothing).map((why) => why.kind)).not.toContain('far-too-long');
+});
+
 test('where a job would fit as things are, that is said instead of a reason', () => {
   const problem = randomProblem(1, { jobs: 4, stations: 1, zones: 1, largest: 8 });
   const nothing: Solution = { ...solve(problem, { seed: 1, iterations: 1 }), routes: [], unserved: [0, 1, 2, 3] };
