@@ -68,7 +68,7 @@ export * from './selection.ts';
 export { type Attention, type RoomSummary, roomSummaries } from './summaries.ts';
 export { type MergedTemperatures, openQuestions, readAnswered, type TemperatureImport } from './temperature-import.ts';
 export { useFormat } from './use-format.ts';
-export { usePlanStale } from './use-plan-stale.ts';
+export { isOlderThanBook, usePlanStale } from './use-plan-stale.ts';
 export * from './view.ts';
 export {
   closeWeatherFile,

@@ -7,7 +7,7 @@ import { callHost } from './host.ts';
 import { type KnownPlan, usePlans } from './plans.ts';
 
 const WAIT_MS = 400;
-/** Building the problem of larger books takes too long to do after every edit; there the revision alone is compared. */
+/** Building the problem of larger books takes too long to do after every edit; there it counts which of plan and book is older. */
 const MOST_PROPERTIES = 400;
 
 const known = new WeakMap<Book, Map<string, Promise<boolean>>>();
@@ -40,6 +40,18 @@ function isStale(session: string, book: Book, roundId: string, plan: KnownPlan['
   return answer;
 }
 
+/**
+ * Whether the book was edited after the plan was made: by revisions where the plan was made since the book was opened, else by the times at
+ * which they were stored. An edit that does not matter to the plan counts as well.
+ */
+export function isOlderThanBook(
+  { madeOnRevision, savedAt }: Pick<KnownPlan, 'madeOnRevision' | 'savedAt'>,
+  book: { readonly revision: number; readonly savedAt: string | null },
+): boolean {
+  if (madeOnRevision !== null) return madeOnRevision < book.revision;
+  return book.savedAt !== null && Date.parse(savedAt) < Date.parse(book.savedAt);
+}
+
 /** True where the plan on screen was made for a book that was different. Found out a moment after each edit. */
 export function usePlanStale(): boolean {
   const open = useBook((state) => state.open);
@@ -54,8 +66,8 @@ export function usePlanStale(): boolean {
     }
     let isWanted = true;
     const timer = setTimeout(() => {
-      const { book, revision } = open;
-      if (book.properties.length > MOST_PROPERTIES) setStale((plan.madeOnRevision ?? revision) < revision);
+      const { book } = open;
+      if (book.properties.length > MOST_PROPERTIES) setStale(isOlderThanBook(plan, open));
       else void isStale(session, book, round.id, plan.plan).then((answer) => isWanted && setStale(answer));
     }, WAIT_MS);
     return () => {

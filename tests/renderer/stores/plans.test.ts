@@ -5,6 +5,7 @@ import type { Plan } from '../../../core/plan/result/index.ts';
 import { todayHere } from '../../../renderer/format/index.ts';
 import {
   cancelPlanning,
+  isOlderThanBook,
   planDone,
   planFailed,
   planProgress,
@@ -120,5 +121,22 @@ describe('planning', () => {
     planDone(done());
     expect(useNotices.getState().notice).toBeNull();
     expect(useNotices.getState().spoken).toBe('Spring is planned: 2 rig days');
+  });
+});
+
+describe('a plan of a large book is told as older than the book', () => {
+  const book = { revision: 7, savedAt: '2027-03-16T10:42:00Z' };
+
+  test('by the revision that it was made on', () => {
+    expect(isOlderThanBook({ madeOnRevision: 6, savedAt: '2027-03-17T00:00:00Z' }, book)).toBe(true);
+    expect(isOlderThanBook({ madeOnRevision: 7, savedAt: '2027-03-15T00:00:00Z' }, book)).toBe(false);
+  });
+
+  test('by the times at which both were stored, where it comes out of the book', () => {
+    expect(isOlderThanBook({ madeOnRevision: null, savedAt: '2027-03-16T10:41:59Z' }, book)).toBe(true);
+    expect(isOlderThanBook({ madeOnRevision: null, savedAt: '2027-03-16T10:42:01Z' }, book)).toBe(false);
+    expect(
+      isOlderThanBook({ madeOnRevision: null, savedAt: '2027-03-16T10:42:01Z' }, { revision: 0, savedAt: null }),
+    ).toBe(false);
   });
 });

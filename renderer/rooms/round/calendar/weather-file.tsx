@@ -90,7 +90,7 @@ function Questions({ book, opened, onDone }: QuestionsProps) {
 
 /** A file may come from outside the calendar: its questions are brought into view. */
 function showUp(element: HTMLElement | null): void {
-  element?.scrollIntoView({ block: 'nearest' });
+  element?.scrollIntoView({ block: 'center' });
 }
 
 /** What has to be answered before the file can be read. */
