@@ -37,3 +37,7 @@ export function widen(box: StepBox, lon: number, lat: number): void {
   box.south = Math.min(box.south, lat);
   box.north = Math.max(box.north, lat);
 }
+
+export function boxesMeet(one: StepBox, other: StepBox): boolean {
+  return one.west <= other.east && one.east >= other.west && one.south <= other.north && one.north >= other.south;
+}

@@ -1,5 +1,5 @@
 import type { AreaGeometry } from '../../book/index.ts';
-import { boxOfEdge, lineOf, type StepBox, widen } from '../line.ts';
+import { boxesMeet, boxOfEdge, lineOf, type StepBox, widen } from '../line.ts';
 import type { RoadMap } from '../types.ts';
 
 type Ring = readonly (readonly [number, number])[];
@@ -17,7 +17,7 @@ export function avoidedEdges(map: RoadMap, areas: readonly AreaGeometry[]): Uint
 function markPolygon(map: RoadMap, rings: readonly Ring[], marks: Uint8Array): void {
   const box = boxOf(rings[0] ?? []);
   for (let edge = 0; edge < marks.length; edge += 1) {
-    if (marks[edge] === 1 || !meets(boxOfEdge(map, edge), box)) continue;
+    if (marks[edge] === 1 || !boxesMeet(boxOfEdge(map, edge), box)) continue;
     let before: readonly [number, number] | null = null;
     for (const place of lineOf(map, edge)) {
       if (isIn(rings, place[0], place[1]) || (before !== null && crosses(rings, before, place))) {
@@ -33,10 +33,6 @@ function boxOf(ring: Ring): StepBox {
   const box: StepBox = { west: Infinity, south: Infinity, east: -Infinity, north: -Infinity };
   for (const [longitude, latitude] of ring) widen(box, longitude * 1e7, latitude * 1e7);
   return box;
-}
-
-function meets(one: StepBox, other: StepBox): boolean {
-  return one.west <= other.east && one.east >= other.west && one.south <= other.north && one.north >= other.south;
 }
 
 /** Even-odd over all rings, so that holes are outside. */

@@ -30,6 +30,11 @@ function isoOf(seconds: number): string {
   return seconds > 0 && Number.isFinite(date.getTime()) ? date.toISOString() : '';
 }
 
+/** Blocks of real files hold some 8,000 elements; more strings, groups and members than these are a trap. */
+const MOST_STRINGS = 1_000_000;
+const MOST_GROUPS = 10_000;
+const MOST_MEMBERS = 1_000;
+
 type Block = {
   readonly string: (index: number) => string;
   /** From the file's units to steps of 1e-7 degrees. */
@@ -44,8 +49,10 @@ export function readDataBlock(bytes: Uint8Array, reading: Reading, sink: Element
   const outer = new WireReader(bytes);
   while (outer.next()) {
     if (outer.field === 1) readStrings(outer.message(), strings);
-    else if (outer.field === 2) groups.push(outer.message());
-    else if (outer.field === 17) granularity = outer.number();
+    else if (outer.field === 2) {
+      if (groups.length === MOST_GROUPS) throw damaged('a block holds too many groups');
+      groups.push(outer.message());
+    } else if (outer.field === 17) granularity = outer.number();
     else if (outer.field === 19) latOffset = outer.signed();
     else if (outer.field === 20) lonOffset = outer.signed();
     else outer.skip();
@@ -78,6 +85,7 @@ export function readDataBlock(bytes: Uint8Array, reading: Reading, sink: Element
 
 function readStrings(table: WireReader, strings: Uint8Array[]): void {
   while (table.next()) {
+    if (strings.length > MOST_STRINGS) throw damaged('a block holds too many strings');
     if (table.field === 1) strings.push(table.content());
     else table.skip();
   }
@@ -171,6 +179,10 @@ function readRelation(relation: WireReader, block: Block, sink: ElementSink): vo
     return;
   }
   if (roles.length !== ids.length || kinds.length !== ids.length) throw damaged('members without their roles');
+  if (ids.length > MOST_MEMBERS) {
+    sink.relation({ tags, members: [] });
+    return;
+  }
   let id = 0;
   const members = ids.map((step, at): Member => {
     id += step;

@@ -1,5 +1,5 @@
 import type { ElementSink, FileHead, Member, Tags } from './elements.ts';
-import { damaged } from './fault.ts';
+import { damaged, tooMuch } from './fault.ts';
 import { type Growing, growing } from './growing.ts';
 import { type IdIndex, idIndex } from './id-index.ts';
 import { type NodeTags, standingAt } from './node-tags.ts';
@@ -36,6 +36,9 @@ export type Collector = {
 };
 
 const HALF_TURN = 1_800_000_000;
+/** Roads and points along them at most; beyond, the memory would not do. */
+const MOST_ROADS = 2_000_000;
+const MOST_REFS = 20_000_000;
 
 export function collector(): Collector {
   const counts = { nodes: 0, ways: 0, relations: 0, ignored: 0, viaWay: 0 };
@@ -75,6 +78,7 @@ export function collector(): Collector {
       counts.ways += 1;
       const road = way === null ? null : roadOf(way.tags);
       if (way === null || road === null) return;
+      if (wayIds.length === MOST_ROADS || refs.size() + way.refs.length > MOST_REFS) throw tooMuch('too many roads');
       const key = JSON.stringify(road);
       const tags = shared.get(key) ?? road;
       shared.set(key, tags);

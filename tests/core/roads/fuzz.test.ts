@@ -3,7 +3,7 @@ import { createRandom } from '../../../core/base/index.ts';
 import { ROAD_SETTINGS, readRoads, roadNetwork, roadTable, snapPlaces } from '../../../core/roads/index.ts';
 import { casesOf } from '../../support/cases.ts';
 import { mutate } from '../../support/mutate.ts';
-import { blob, head, type PbfNode, type PbfWay, pbf } from './pbf-writer.ts';
+import { blob, head, nodeBlock, PBF, type PbfNode, type PbfWay, pbf, wayBlock } from './pbf-writer.ts';
 import { randomTown } from './random-town.ts';
 import { at, townXml } from './town.ts';
 
@@ -53,11 +53,13 @@ describe('changed extracts', () => {
       // The frame is sound, so that what is inside gets read.
       'blocks of PBF',
       (seed) => {
-        const plain = pbf(nodes, ways, { pack: 'plain', dense: seed % 2 === 0 });
-        const start = blob('OSMHeader', head(), 'plain').length;
+        const options = { ...PBF, dense: seed % 2 === 0 };
+        const content = (block: readonly number[], isMine: boolean): Uint8Array =>
+          isMine ? mutate(Uint8Array.from(block), seed) : Uint8Array.from(block);
         return Uint8Array.from([
           ...blob('OSMHeader', head(), 'plain'),
-          ...blob('OSMData', mutate(plain.subarray(start + 20), seed), 'plain'),
+          ...blob('OSMData', content(nodeBlock(nodes, options), seed % 3 > 0), 'plain'),
+          ...blob('OSMData', content(wayBlock(ways, options), seed % 3 < 2), 'plain'),
         ]);
       },
     ],

@@ -95,7 +95,7 @@ function stringTable(words: readonly string[]): number[] {
   );
 }
 
-function nodeBlock(nodes: readonly PbfNode[], { dense, granularity, offset, isUnpacked }: PbfOptions): number[] {
+export function nodeBlock(nodes: readonly PbfNode[], { dense, granularity, offset, isUnpacked }: PbfOptions): number[] {
   const words = nodes.flatMap(({ tags = {} }) => Object.entries(tags).flat());
   const place = (word: string): number => words.indexOf(word) + 1;
   const step = (degrees: number): number => Math.round((degrees * 1e9 - offset) / granularity);
@@ -126,7 +126,7 @@ function list(field: number, values: readonly number[], isUnpacked: boolean): nu
   return isUnpacked ? values.flatMap((value) => number(field, value)) : packed(field, values);
 }
 
-function wayBlock(ways: readonly PbfWay[], { isUnpacked }: PbfOptions): number[] {
+export function wayBlock(ways: readonly PbfWay[], { isUnpacked }: Pick<PbfOptions, 'isUnpacked'>): number[] {
   const words = ways.flatMap(({ tags }) => Object.entries(tags).flat());
   const place = (word: string): number => words.indexOf(word) + 1;
   const group = ways.flatMap(({ id, refs, tags }) =>

@@ -196,7 +196,7 @@ describe('other files', () => {
 
 describe('damaged and hostile PBF', () => {
   const sound = [...blob('OSMHeader', head())];
-  const data = (block: readonly number[]): number[] => [...sound, ...blob('OSMData', block)];
+  const data = (block: readonly number[] | Uint8Array): number[] => [...sound, ...blob('OSMData', block)];
   /** Nodes of a block with one string. */
   const strings = bytes(1, [...text(1, ''), ...text(1, 'highway')]);
   const group = (content: readonly number[]): number[] => data([...strings, ...bytes(2, content)]);
@@ -263,6 +263,8 @@ describe('damaged and hostile PBF', () => {
       group(bytes(3, [...varint(2 * 8), ...Array.from({ length: 9 }, () => 255), 1])),
       'a number is too large',
     ],
+    ['a million strings', data(bytes(1, many(1_000_002, 10, 0))), 'a block holds too many strings'],
+    ['thousands of groups', data(many(10_001, 18, 0)), 'a block holds too many groups'],
     ['field 0', data([0, 0]), 'a field has the number 0'],
     ['a kind of field that is none', data(varint(8 * 30 + 3)), 'a field is of the unknown kind 3'],
     ['a number where a message must be', data(number(2, 5)), 'field 2 is of another kind than expected'],
@@ -316,6 +318,11 @@ function fieldOfZeros(size: number): Uint8Array {
   const block = new Uint8Array(start.length + size);
   block.set(start);
   return block;
+}
+
+/** The same two bytes again and again. */
+function many(count: number, ...pair: readonly [number, number]): Uint8Array {
+  return Uint8Array.from({ length: 2 * count }, (_, place) => pair[place % 2] as number);
 }
 
 function headerOf(type: string, dataBytes: number): number[] {

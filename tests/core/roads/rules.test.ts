@@ -318,6 +318,19 @@ describe('where places meet the roads', () => {
     expect(kerb.seconds([-5, 500], [500, 10])).toEqual(near(400));
   });
 
+  it('finds long roads beside short ones, wherever they pass', async () => {
+    const far: Town = {
+      nodes: { A: [0, 0], B: [30_000, 30_000], C: [30_000, 0], D: [29_000, 0] },
+      ways: [['A B'], ['B C'], ['C D']],
+    };
+    const { snap, seconds } = await drive(far);
+    // A line straight in degrees bends some metres off one that is straight on the ground.
+    expect(Math.abs(snap(15_010, 14_990).awayM - 14.14)).toBeLessThan(5);
+    expect(snap(29_500, 20).awayM).toBeCloseTo(20, 0);
+    // Half of the slope, the side and half of the short road.
+    expect(seconds([15_000, 15_000], [29_500, 0])).toBeCloseTo((15_000 * Math.SQRT2 + 30_000 + 500) / 10, -1);
+  });
+
   it('never joins a place to roads that lead nowhere else, and says why', async () => {
     const { network } = await drive(town);
     const { snapPlaces } = await import('../../../core/roads/index.ts');
