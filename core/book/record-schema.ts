@@ -26,6 +26,8 @@ const doneTaskSchema = v.object({
   usedLb: v.optional(notNegative),
   /** What went down of each product, in its own unit, so that a recipe changed later changes no record; absent: by the treatment as it is now. */
   products: v.optional(v.array(v.object({ productId: idSchema, amount: notNegative }))),
+  /** Machines with their heads, and hand methods, by name: what it was done with, whatever becomes of the plan. */
+  equipment: v.optional(v.array(nameSchema)),
 });
 
 /** One visit to one property: done, or left out with the reason. */

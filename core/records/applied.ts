@@ -10,6 +10,7 @@ type Sum = {
   areaSqFt: number;
   mixGal: number;
   isMeasured: boolean;
+  readonly equipment: Set<string>;
 };
 
 /**
@@ -23,9 +24,17 @@ export function appliedOf(book: Book, { outcome }: Visit, isWritten: boolean): r
     const isSpray = recipes.carriers.has(task.treatmentId) || (task.usedGal ?? task.expectedGal ?? 0) > 0;
     for (const [productId, amount] of doneAmounts(recipes, task, task.treatedSqFt) ?? []) {
       const key = JSON.stringify([task.treatmentId, productId]);
-      const fresh = { amount: 0, areaSqFt: 0, mixGal: 0, isMeasured: isWritten, zoneIds: new Set<string>() };
+      const fresh = {
+        amount: 0,
+        areaSqFt: 0,
+        mixGal: 0,
+        isMeasured: isWritten,
+        zoneIds: new Set<string>(),
+        equipment: new Set<string>(),
+      };
       const sum = sums.get(key) ?? { treatmentId: task.treatmentId, productId, ...fresh };
       sum.zoneIds.add(task.zoneId);
+      for (const name of task.equipment ?? []) sum.equipment.add(name);
       sum.amount += amount;
       sum.areaSqFt += task.treatedSqFt;
       sum.mixGal += isSpray ? (task.usedGal ?? task.expectedGal ?? 0) : 0;
@@ -33,7 +42,7 @@ export function appliedOf(book: Book, { outcome }: Visit, isWritten: boolean): r
       sums.set(key, sum);
     }
   }
-  return [...sums.values()].map((each) => ({ ...each, zoneIds: [...each.zoneIds] }));
+  return [...sums.values()].map((each) => ({ ...each, zoneIds: [...each.zoneIds], equipment: [...each.equipment] }));
 }
 
 /** Amounts that stand without any expectation were written down as such. */

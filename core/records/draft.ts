@@ -10,10 +10,12 @@ import { VISIT_ELEMENTS } from './visit-elements.ts';
  * The record of one visit as it would be written now: filled from the book and from what was written down, and from the plan where
  * nothing was. What is missing is named, never made up.
  *
+ * @param of a subject, or a visit
  * @param day the planned day of the rig; null where no plan is at hand
  * @returns null where the lawn was left out, or where there is neither a visit nor a planned stop
  */
-export function draftRecord(book: Book, subject: RecordSubject, day: PlanDay | null): Draft | null {
+export function draftRecord(book: Book, of: RecordSubject, day: PlanDay | null): Draft | null {
+  const subject = { propertyId: of.propertyId, on: of.on, roundId: of.roundId, rigId: of.rigId };
   const isOfDay = day !== null && day.date === subject.on && day.rigId === subject.rigId;
   const stop = isOfDay ? day.stops.find((each) => each.propertyId === subject.propertyId) : undefined;
   const written = visitOf(book, subject);

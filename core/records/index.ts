@@ -2,6 +2,7 @@ export { type Difference, differences, differencesOf } from './differences.ts';
 export { draftRecord, visitOf } from './draft.ts';
 export { type Kept, keepRecord, type Signed, withdrawRecord } from './keep.ts';
 export { elementWords, type Missing, missingInRecord, missingOf, productName } from './missing.ts';
+export { type DayEntry, entriesOfDay, visitsWithoutRecord } from './of-day.ts';
 export { PRODUCT_ELEMENTS } from './product-elements.ts';
 export { RECORD_RULES, type RuleId } from './rules.ts';
 export { type Typed, typedIn, withTyped } from './typed.ts';

@@ -158,13 +158,14 @@ function area({ applied, facts }: ProductFacts): Answer {
   return asWritten(facts.isWritten, text, 'nothing is written down of this visit yet');
 }
 
-/** What the plan treats these zones with; a visit does not say. */
+/** As the visit has it; one from before visits said so: as a plan at hand has it. */
 function equipment({ facts, applied }: ProductFacts): Answer {
+  if (applied.equipment.length > 0) return known(applied.equipment.join('; '));
   const tasks = facts.stop?.tasks.filter(
     (task) => task.treatmentId === applied.treatmentId && applied.zoneIds.includes(task.zoneId),
   );
   const names = new Set(tasks?.map((task) => methodName(facts.book, task.method)));
-  if (names.size === 0) return missing('no plan of the day is at hand: type it into the record');
+  if (names.size === 0) return missing('what it was done with: type it into the record');
   return known([...names].join('; '));
 }
 

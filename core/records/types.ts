@@ -43,6 +43,8 @@ export type Applied = {
   readonly mixGal: number;
   /** True where it was written down what was used. */
   readonly isMeasured: boolean;
+  /** What it was done with, by name; empty where the visit does not say. */
+  readonly equipment: readonly string[];
 };
 
 /** What the elements about one product are filled from. */

@@ -62,7 +62,7 @@ h1{font-size:${pt(19)};margin:0}
 h2{font-size:${pt(14.5)};margin:14pt 0 3pt;border-top:1pt solid #111;padding-top:4pt;break-after:avoid;white-space:pre-wrap}
 h3{font-size:${pt(12.5)};margin:6pt 0 2pt;break-after:avoid}
 .cautions h3{margin-top:0}
-dl{margin:4pt 0;display:grid;grid-template-columns:repeat(2,1fr);gap:1pt 16pt;break-inside:avoid}
+dl{margin:4pt 0;display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:1pt 16pt;break-inside:avoid}
 dl.wide{grid-template-columns:1fr}
 dl div{display:flex;gap:6pt}
 dt{color:#444;min-width:7.5em;flex:0 1 auto}

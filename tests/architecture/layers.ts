@@ -86,7 +86,10 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
   /** How sure a day is: plays a finished plan again and again. */
   'core/plan/chance': { uses: GROUND, types: ['core/plan/result'] },
   /** A day under way: what is done, and what is aboard. */
-  'core/plan/live': { uses: [...GROUND, 'core/demand'], types: ['core/plan/problem', 'core/plan/result'] },
+  'core/plan/live': {
+    uses: [...GROUND, 'core/demand', 'core/reach'],
+    types: ['core/plan/problem', 'core/plan/result'],
+  },
   'core/plan/constraints': { uses: GROUND, types: ['core/plan/problem'] },
   'core/plan/refills': { uses: [...GROUND, 'core/plan/problem'] },
   'core/plan/search': {

@@ -7,6 +7,7 @@ import { takeCalendarPictures } from './calendar-pictures.ts';
 import { takeDayPictures } from './day-pictures.ts';
 import { openDesk } from './desk.ts';
 import { takeGuidePictures } from './guide-pictures.ts';
+import { takeRecordPictures } from './record-pictures.ts';
 import { takeSeasonPictures } from './season-pictures.ts';
 import { takeWhenPictures } from './when-pictures.ts';
 
@@ -52,3 +53,4 @@ await takeWhenPictures(take);
 await takeCalendarPictures(take);
 await takeSeasonPictures(take);
 await takeDayPictures(take);
+await takeRecordPictures(take);

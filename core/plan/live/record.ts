@@ -1,4 +1,5 @@
 import type { Book, Visit } from '../../book/index.ts';
+import { methodName } from '../../reach/index.ts';
 import type { PlanDay, PlanStop } from '../result/index.ts';
 import { type DoneTask, withProducts } from './products.ts';
 
@@ -16,6 +17,7 @@ export function visitAsPlanned(book: Book, id: string, roundId: string, day: Pla
       treatmentId: task.treatmentId,
       step: task.step,
       treatedSqFt: (before?.treatedSqFt ?? 0) + task.areaSqFt,
+      equipment: [...new Set([...(before?.equipment ?? []), methodName(book, task.method)])],
       ...sum('expectedGal', before?.expectedGal, task.volumeGal),
       ...sum('expectedLb', before?.expectedLb, task.weightLb),
     });

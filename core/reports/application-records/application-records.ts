@@ -1,8 +1,9 @@
 import type { ApplicationRecord } from '../../book/index.ts';
-import type { PlanStop } from '../../plan/result/index.ts';
 import {
+  type DayEntry,
   type Draft,
   draftRecord,
+  entriesOfDay,
   missingInRecord,
   missingOf,
   RECORD_RULES,
@@ -24,6 +25,7 @@ import { differencesWords } from './words.ts';
  */
 export function applicationRecords(input: DayInput): Sheet {
   const { book, plan, day } = input;
+  const entries = entriesOfDay(book, plan.roundId, day);
   return {
     id: `application-records ${day.date} ${day.rigId}`,
     title: RECORDS.title(day.rigName),
@@ -31,9 +33,9 @@ export function applicationRecords(input: DayInput): Sheet {
     invented: book.invented || plan.invented,
     blocks: [
       { kind: 'cautions', title: RECORDS.rules.title, items: RECORDS.rules.items },
-      ...(day.stops.length === 0 ? [{ kind: 'note' as const, text: RECORDS.noStops }] : []),
-      ...day.stops.map((stop, index): Block => {
-        const blocks = stopBlocks(input, stop);
+      ...(entries.length === 0 ? [{ kind: 'note' as const, text: RECORDS.noStops }] : []),
+      ...entries.map((entry, index): Block => {
+        const blocks = entryBlocks(input, entry);
         return { kind: index === 0 ? 'group' : 'page', blocks };
       }),
       rulesBlock(),
@@ -41,9 +43,8 @@ export function applicationRecords(input: DayInput): Sheet {
   };
 }
 
-function stopBlocks({ book, plan, day }: DayInput, stop: PlanStop): readonly Block[] {
-  const subject = { propertyId: stop.propertyId, on: day.date, roundId: plan.roundId, rigId: day.rigId };
-  const heading: Block = { kind: 'heading', text: `${stop.number} ${stop.name}` };
+function entryBlocks({ book, day }: DayInput, { subject, name, number }: DayEntry): readonly Block[] {
+  const heading: Block = { kind: 'heading', text: number === null ? name : `${number} ${name}` };
   const kept = versionsOf(book, subject).at(-1);
   const draft = draftRecord(book, subject, day);
   if (kept !== undefined) return [heading, ...keptRecordBlocks(kept, draft)];

@@ -1,2 +1,2 @@
 export { applicationRecords } from './application-records.ts';
-export { keptBlocks, missingBlocks } from './record-blocks.ts';
+export { draftBlocks, keptBlocks, missingBlocks } from './record-blocks.ts';

@@ -1,6 +1,6 @@
-import type { ApplicationRecord, Book } from '../../book/index.ts';
-import { differencesOf, missingInRecord } from '../../records/index.ts';
-import { keptBlocks, missingBlocks } from '../application-records/index.ts';
+import type { ApplicationRecord, Book, Visit } from '../../book/index.ts';
+import { differencesOf, draftRecord, missingInRecord, missingOf, visitsWithoutRecord } from '../../records/index.ts';
+import { draftBlocks, keptBlocks, missingBlocks } from '../application-records/index.ts';
 import { type Block, left, right, type Sheet, type TableRow } from '../blocks.ts';
 import type { PropertyInput } from '../input.ts';
 import { dateWord, RECORD_HISTORY, RECORDS } from '../texts/index.ts';
@@ -19,8 +19,24 @@ export function recordHistory({ book, property }: PropertyInput): Sheet {
       { kind: 'cautions', title: RECORDS.rules.title, items: RECORDS.rules.items },
       { kind: 'note', text: records.length === 0 ? RECORD_HISTORY.none : RECORD_HISTORY.lasting },
       ...records.flatMap((versions) => recordBlocks(book, versions)),
+      ...visitsWithoutRecord(book)
+        .filter((each) => each.propertyId === property.id)
+        .flatMap((visit) => unkeptBlocks(book, visit)),
     ],
   };
+}
+
+/** A visit that was done and has no record yet, drawn up from what was written down. */
+function unkeptBlocks(book: Book, visit: Visit): readonly Block[] {
+  const draft = draftRecord(book, visit, null);
+  if (draft === null) return [];
+  const rig = book.rigs.find((each) => each.id === visit.rigId)?.name ?? visit.rigId;
+  return [
+    { kind: 'heading', text: RECORD_HISTORY.heading(dateWord(visit.on), rig) },
+    { kind: 'note', text: RECORDS.notKept },
+    ...draftBlocks(draft),
+    ...missingBlocks(missingOf(draft)),
+  ];
 }
 
 function recordBlocks(book: Book, versions: readonly ApplicationRecord[]): readonly Block[] {

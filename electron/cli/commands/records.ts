@@ -1,7 +1,7 @@
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { ApplicationRecord, Book, Visit } from '../../../core/book/index.ts';
 import { writeRecordsTable } from '../../../core/formats/index.ts';
-import { missingInRecord, newestVersions, productName, versionsOf } from '../../../core/records/index.ts';
+import { missingInRecord, newestVersions, productName, visitsWithoutRecord } from '../../../core/records/index.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
 import { type Answer, type Command, fileOf, type Typed } from '../command.ts';
 import { type BookInput, mayWrite, readBookFile } from '../input/index.ts';
@@ -61,7 +61,7 @@ async function finish({ book, issues }: BookInput, isWanted: Wanted, typed: Type
   const records = book.applicationRecords.filter(
     (each) => isWanted(each) && (typed.flags.has('all') || newest.has(each.id)),
   );
-  const notKept = book.visits.filter((each) => isWanted(each) && lacksRecord(book, each));
+  const notKept = visitsWithoutRecord(book).filter(isWanted);
   const json: RecordsOutput = {
     format: 'swardway-records',
     version: 1,
@@ -77,11 +77,6 @@ async function finish({ book, issues }: BookInput, isWanted: Wanted, typed: Type
   if (!written.ok) return written;
   remarks.push(`table written: ${describePlace(file)}`);
   return ok({ json, text: () => `${counted(records.length, 'version')} written.`, remarks });
-}
-
-function lacksRecord(book: Book, visit: Visit): boolean {
-  const last = versionsOf(book, visit).at(-1);
-  return visit.outcome.kind === 'done' && (last === undefined || last.withdrawn === true);
 }
 
 function recordOutput(record: ApplicationRecord, newest: boolean): RecordsOutput['records'][number] {
@@ -130,7 +125,7 @@ function recordsText(book: Book, records: readonly ApplicationRecord[], notKept:
   const without = notKept.map(({ on, propertyId }) => `  ${on} ${nameOf(propertyId)}`);
   return [
     ...(records.length === 0 ? ['No application record is kept.'] : table),
-    ...(without.length === 0 ? [] : ['', 'Done, and no record that holds:', ...without]),
+    ...(without.length === 0 ? [] : ['', 'Done, and no record kept:', ...without]),
   ].join('\n');
 }
 

@@ -37,7 +37,7 @@ export const recordsSchema = v.strictObject({
       missing: v.array(missing),
     }),
   ),
-  /** Visits that were done and have no record that holds. */
+  /** Visits that were done and of which no record was kept. */
   notKept: v.array(v.strictObject({ on: text, propertyId: text, roundId: text, rigId: text })),
   issues: v.array(issueSchema),
 });

@@ -6,6 +6,7 @@ import {
   type Draft,
   differences,
   draftRecord,
+  entriesOfDay,
   keepRecord,
   type Missing,
   missingOf,
@@ -13,6 +14,7 @@ import {
   type Signed,
   typedIn,
   versionsOf,
+  visitsWithoutRecord,
   withTyped,
 } from '../../../core/records/index.ts';
 
@@ -20,7 +22,7 @@ import {
 export type StopRecord = {
   readonly subject: RecordSubject;
   readonly name: string;
-  readonly number: number;
+  readonly number: number | null;
   /** Null where the lawn was left out. */
   readonly draft: Draft | null;
   readonly last: ApplicationRecord | null;
@@ -32,8 +34,7 @@ export type StopRecord = {
 
 /** The records of a rig's day, stop by stop. */
 export function recordsOfDay(book: Book, roundId: string, day: PlanDay): readonly StopRecord[] {
-  return day.stops.map(({ propertyId, name, number }) => {
-    const subject = { propertyId, on: day.date, roundId, rigId: day.rigId };
+  return entriesOfDay(book, roundId, day).map(({ subject, name, number }) => {
     const last = versionsOf(book, subject).at(-1) ?? null;
     const found = draftRecord(book, subject, day);
     const draft = found === null || last === null ? found : withTyped(found, typedIn(last));
@@ -48,6 +49,13 @@ function stateOf(draft: Draft | null, last: ApplicationRecord | null, changes: n
   if (draft === null) return 'left out';
   if (last?.withdrawn === true) return 'withdrawn';
   return draft.isWritten ? 'to keep' : 'to do';
+}
+
+/** Drafts of visits of other days that were done and have no record; without a plan at hand. */
+export function draftsOfOtherDays(book: Book, day: PlanDay): readonly Draft[] {
+  return visitsWithoutRecord(book)
+    .filter((each) => each.on !== day.date || each.rigId !== day.rigId)
+    .flatMap((visit) => draftRecord(book, visit, null) ?? []);
 }
 
 /** One edit that keeps all these drafts, each under a number of its own. Fails as `keepRecord` does. */

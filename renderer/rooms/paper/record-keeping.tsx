@@ -8,7 +8,7 @@ import { keepRecord, type Signed, type Typed, withdrawRecord, withTyped } from '
 import { counted, todayHere } from '../../format/index.ts';
 import { edit, saveTable, selectProperty, showError, showNews } from '../../stores/index.ts';
 import { Button, Choice, Field, Section } from '../../ui/index.ts';
-import { keepAll, recordsOfDay, type StopRecord } from './record-actions.ts';
+import { draftsOfOtherDays, keepAll, recordsOfDay, type StopRecord } from './record-actions.ts';
 
 type KeepingProps = { readonly book: Book; readonly roundId: string; readonly day: PlanDay };
 
@@ -18,6 +18,7 @@ export function RecordKeeping({ book, roundId, day }: KeepingProps) {
   const [typedBy, setTypedBy] = useState<string | null>(null);
   const [only] = book.applicators;
   const writtenBy = typedBy ?? (book.applicators.length === 1 ? (only?.name ?? '') : '');
+  const others = useMemo(() => draftsOfOtherDays(book, day), [book, day]);
   const toKeep = records.filter((each) => each.state === 'to keep');
   const drafts = toKeep.flatMap((each) => (each.draft === null ? [] : [each.draft]));
   const lacking = toKeep.filter((each) => each.missing.length > 0).length;
@@ -53,6 +54,20 @@ export function RecordKeeping({ book, roundId, day }: KeepingProps) {
         </p>
       )}
       <OneRecord book={book} records={records} writtenBy={writtenBy} />
+      {others.length > 0 && (
+        <p className="record-buttons">
+          <span className="small">
+            {counted(others.length, 'visit')} of other days {others.length === 1 ? 'has' : 'have'} no record; Record
+            versions shows them lawn by lawn.
+          </span>
+          <Button
+            whyNot={whyNotKeep(others.length, writtenBy)}
+            onPress={() => done(keepAll(book, others, signedBy(writtenBy, '')))}
+          >
+            Keep those of other days
+          </Button>
+        </p>
+      )}
       <p className="record-buttons">
         <Button
           whyNot={book.applicationRecords.length === 0 ? 'No record is kept yet' : null}
@@ -132,7 +147,7 @@ function OneRecord({ book, records, writtenBy }: OneProps) {
         value={shown.subject.propertyId}
         options={records.map((each) => ({
           value: each.subject.propertyId,
-          words: `${each.number} ${each.name}: ${STATE_WORDS[each.state]}`,
+          words: `${each.number ?? ''} ${each.name}: ${STATE_WORDS[each.state]}`.trim(),
         }))}
         onChoose={(id) => {
           choose(id);

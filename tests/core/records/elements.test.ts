@@ -3,11 +3,13 @@ import type { Book, Visit } from '../../../core/book/index.ts';
 import {
   type Draft,
   draftRecord,
+  entriesOfDay,
   type Filled,
   missingOf,
   PRODUCT_ELEMENTS,
   type RuleId,
   VISIT_ELEMENTS,
+  visitsWithoutRecord,
 } from '../../../core/records/index.ts';
 import { DONE, draftOf, recordBook, recordDay, SUBJECT } from './record-book.ts';
 
@@ -238,5 +240,35 @@ describe('what there is a record of', () => {
     expect(draftRecord(recordBook([]), SUBJECT, null)).toBeNull();
     expect(draftRecord(recordBook([]), { ...SUBJECT, propertyId: 'oak' }, recordDay())).toBeNull();
     expect(draftRecord(recordBook([]), { ...SUBJECT, on: '2027-03-17' }, recordDay())).toBeNull();
+  });
+});
+
+describe('what there is to record on a day', () => {
+  const gone: Visit = { ...DONE, id: 'visit-2', propertyId: 'oak' };
+
+  test('the stops of the plan, and what was done and is not in the plan any more', () => {
+    const book = recordBook([DONE, gone, { ...gone, id: 'visit-3', rigId: 'south' }]);
+    expect(entriesOfDay(book, 'spring', recordDay()).map((each) => [each.subject.propertyId, each.number])).toEqual([
+      ['birch', 1],
+      ['oak', null],
+    ]);
+    expect(entriesOfDay(book, 'autumn', { ...recordDay(), stops: [] })).toEqual([]);
+  });
+
+  test('visits without a record are those that were done', () => {
+    const skipped: Visit = { ...DONE, id: 'visit-4', on: '2027-03-20', outcome: { kind: 'skipped', reason: 'dog' } };
+    expect(visitsWithoutRecord(recordBook([DONE, gone, skipped])).map((each) => each.id)).toEqual([
+      'visit-1',
+      'visit-2',
+    ]);
+  });
+
+  test('what it was done with is what the visit says, whatever plan there is', () => {
+    const tasks = DONE.outcome.kind === 'done' ? DONE.outcome.tasks : [];
+    const named = tasks.map((each, index) => ({ ...each, equipment: index === 0 ? ['Rider, boom'] : ['Old reel'] }));
+    const book = recordBook([{ ...DONE, outcome: { kind: 'done', tasks: named } }]);
+    for (const day of [recordDay(), null])
+      expect(textsOf(draftOf(book, day).products[0]?.elements ?? []).equipment).toBe('Rider, boom; Old reel');
+    expect(textsOf(draftOf(recordBook(), null).products[0]?.elements ?? []).equipment).toBe('missing');
   });
 });

@@ -87,8 +87,16 @@ describe('the record of a day', () => {
     expect(history(applied.value.book)).toMatchSnapshot();
   });
 
+  test('has what was done and is not in the plan any more, and the versions of the lawn show it as well', () => {
+    const sheet = sheetText(daySheet('application-records', recordBook(), { ...recordDay(), stops: [] }));
+    expect(sheet).toContain('Birch house');
+    expect(sheet).toContain('4.25 fl oz');
+    expect(history(recordBook())).toContain('Not kept yet.');
+    expect(history(kept(recordBook(), FIRST))).not.toContain('Not kept yet.');
+  });
+
   test('without stops says so', () => {
-    const sheet = daySheet('application-records', recordBook(), { ...recordDay(), stops: [] });
+    const sheet = daySheet('application-records', recordBook([]), { ...recordDay(), stops: [] });
     expect(sheetText(sheet)).toContain('The day has no stops');
   });
 });

@@ -29,7 +29,7 @@ describe('records', () => {
     const run = swardway(['records', file]);
     expect(run.code).toBe(0);
     expect(run.out).toMatch(/2027-03-16 +Birch house +1 +2027-03-16 17:05 +Kim Example +Early 4, Feed 20/);
-    expect(run.out).toMatch(/no record that holds:\n +2027-03-17 Birch house/);
+    expect(run.out).toMatch(/no record kept:\n +2027-03-17 Birch house/);
     const answer = jsonOf<Listed>(swardway(['records', file, '--json']), 'records');
     expect(answer.records).toMatchObject([{ version: 1, newest: true, missing: [] }]);
     expect(answer.notKept).toMatchObject([{ on: '2027-03-17' }]);

@@ -39,10 +39,12 @@ const book: Book = {
     },
     { id: 'cores', kind: 'aerate' },
   ] as unknown as readonly Treatment[],
+  handMethods: [],
 } as unknown as Book;
 
 function written(treatmentId: string, amounts: { readonly volumeGal?: number; readonly weightLb?: number }, step = 0) {
-  const task = { zoneId: 'z', treatmentId, step, areaSqFt: 1000, volumeGal: 0, weightLb: 0, ...amounts };
+  const method = { kind: 'hand', handMethodId: 'reel' };
+  const task = { zoneId: 'z', treatmentId, step, method, areaSqFt: 1000, volumeGal: 0, weightLb: 0, ...amounts };
   const stop = { propertyId: 'p', arriveSec: 0, leaveSec: 0, driveSec: 0, tasks: [task] } as unknown as PlanStop;
   const { outcome } = visitAsPlanned(book, 'v', 'r', { activities: [] } as unknown as PlanDay, stop);
   return (outcome.kind === 'done' ? outcome.tasks[0] : undefined) as DoneTask;
