@@ -6,7 +6,7 @@ import type { Frame } from './map-labels.ts';
 import { MAP_LEGEND } from './texts/index.ts';
 
 /** Room for the legend at the right of a map. */
-export const LEGEND_WIDTH = 212;
+export const LEGEND_WIDTH = 250;
 
 /** Lengths for the scale bar, ft or m. */
 const BAR_LENGTHS = [5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000] as const;
@@ -33,7 +33,7 @@ export function northArrow(width: number): string {
 /** What the lines and patterns of a map mean, each with a sample of it, on white whatever lies below. */
 export function legendSvg(entries: MapLegend, left: number, height: number): string {
   const lines = entries.map((entry, index) => {
-    const words = `<text class="small start" x="42" y="5">${escapeHtml(MAP_LEGEND[entry])}</text>`;
+    const words = `<text class="small start" x="42" y="6">${escapeHtml(MAP_LEGEND[entry])}</text>`;
     return `<g transform="translate(${left + 8} ${LEGEND_TOP + index * LEGEND_STEP})">${SAMPLES[entry]}${words}</g>`;
   });
   return `<rect class="ground" x="${left}" y="0" width="${LEGEND_WIDTH}" height="${height}"/>${lines.join('')}`;

@@ -16,7 +16,7 @@ const MARGIN = 26;
 /** Below the map stands the scale bar; a small map has no room to leave it free. */
 const marginBelow = (height: number): number => (height <= HEIGHTS.small ? MARGIN : 46);
 const FEET_PER_DEGREE = 364_567;
-/** From this many stops on, their labels are smaller. */
+/** From this many stops on, their rings are smaller. */
 const MANY_STOPS = 16;
 const MOST_LETTERS = 24;
 /** A label that stands nearer to its place needs no line to it. */
@@ -132,7 +132,7 @@ const isMoved = ({ look }: MapPoint): boolean => look === 'stop' || look === 'fi
 /** Numbers of stops and fill points, moved apart where they would cover each other; a line leads from a moved one to its place. */
 function stopsSvg(points: readonly MapPoint[], view: View): string {
   const stops = points.filter(isMoved);
-  const [radius, size] = stops.length < MANY_STOPS ? [12, ''] : [10, ' class="tight"'];
+  const radius = stops.length < MANY_STOPS ? 12 : 11;
   const places = stops.map((each) => view.spot(each.at));
   const spots = spreadLabels(places, radius, view.frame);
   const leaders = places.map((place, index) => leaderSvg(place, spots[index] ?? place));
@@ -140,7 +140,7 @@ function stopsSvg(points: readonly MapPoint[], view: View): string {
     const [x, y] = spots[index] ?? view.spot(each.at);
     const square = `<rect class="fill-point" x="${-radius}" y="${-radius}" width="${2 * radius}" height="${2 * radius}"/>`;
     const shape = each.look === 'stop' ? `<circle class="stop" r="${radius}"/>` : square;
-    const label = `${shape}<text${size} y="${size === '' ? 5 : 4}">${escapeHtml(each.label)}</text>`;
+    const label = `${shape}<text y="6">${escapeHtml(each.label)}</text>`;
     return `<g transform="translate(${x.toFixed(1)} ${y.toFixed(1)})">${label}</g>`;
   });
   return leaders.join('') + circles.join('');

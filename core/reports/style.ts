@@ -16,7 +16,7 @@ export function pageName(index: number): string {
 
 /** The style of what stands on the pages: black on white so that it reads in sunlight and prints in grey. */
 export function sheetStyle({ paper = 'letter', print = 'normal' }: PageOptions): string {
-  return bodyStyle(pointsOf(print), PAPER_SIZES[paper].width);
+  return `${bodyStyle(pointsOf(print), PAPER_SIZES[paper].width)}${mapTextStyle(SCALES[print])}`;
 }
 
 /**
@@ -37,6 +37,14 @@ export function pagesStyle(
 
 function pointsOf(print: Print): (points: number) => string {
   return (points) => `${(points * SCALES[print]).toFixed(2).replace(/\.?0+$/, '')}pt`;
+}
+
+/** Units of a map: the narrowest paper, A4 less its margins, is 700 of them wide, so that 16.4 are 12 pt. */
+const MAP_TEXT = 16.4;
+
+/** Sizes of texts on maps. Numbers in rings keep theirs in large print, for the rings are laid out beforehand. */
+function mapTextStyle(scale: number): string {
+  return `.map text{font-size:${MAP_TEXT}px}.map text.name,.map text.small{font-size:${(MAP_TEXT * scale).toFixed(1)}px}`;
 }
 
 /** A text as a CSS string that can end neither itself nor the style element: all but letters, figures and plain marks is escaped. */
@@ -130,11 +138,9 @@ td .box{margin-right:2pt}
 .map .stop{fill:#fff;stroke:#111;stroke-width:1.6}
 .map .parking{fill:#111}
 .map .parking+text{fill:#fff}
-.map text{font-size:15px;text-anchor:middle;font-weight:700;fill:#111}
+.map text{text-anchor:middle;font-weight:700;fill:#111}
 .map .leader{fill:none;stroke:#111;stroke-width:1.1}
 .map .place{fill:#111;stroke:#fff;stroke-width:.6}
-.map text.tight{font-size:13px}
-.map text.small{font-size:14px}
 .map text.start{text-anchor:start}
 .map .bar path{stroke:#111;stroke-width:1.4;fill:none}
 @media screen{body{background:#e9e4d7;padding:16px}article{background:#fff;max-width:${width};margin:0 auto 18px;padding:14mm 13mm;border:1px solid #c9c2b1}.page{border-top:1px dashed #999;margin-top:14pt;padding-top:8pt}}

@@ -136,7 +136,7 @@ function areasOf(property: Property, { tasks }: Part, laid: readonly DayPasses[]
 function pointsOf(book: Book, property: Property, stop: PlanStop): readonly MapPoint[] {
   const drawn = property.zones.flatMap(({ name, shape }): readonly MapPoint[] => {
     const at = shape.kind === 'drawn' ? centreOf(shape.geometry) : null;
-    return at === null ? [] : [{ look: 'name', at, label: name }];
+    return at === null ? [] : [{ look: 'name', at, label: shortName(name) }];
   });
   const gates = property.gates.flatMap(({ at, clearWidthIn }): readonly MapPoint[] =>
     at === undefined ? [] : [{ look: 'gate', at, label: formatWidth(clearWidthIn, book.units) }],
@@ -148,13 +148,25 @@ function pointsOf(book: Book, property: Property, stop: PlanStop): readonly MapP
   ];
 }
 
+/** Names on a map are cut where they would cover it; the table below has them whole. */
+const LONGEST_NAME = 16;
+function shortName(name: string): string {
+  const letters = [...name];
+  return letters.length > LONGEST_NAME
+    ? `${letters
+        .slice(0, LONGEST_NAME - 1)
+        .join('')
+        .trimEnd()}…`
+    : name;
+}
+
 function zonesTable(book: Book, { tasks }: Part, laid: readonly DayPasses[]): Block {
   const { zones: words } = MAP_PAGES;
   return {
     kind: 'table',
     columns: [
-      ...[left(words.zone), left(words.work), right(words.trim), right(words.swaths)],
-      ...[left(words.direction), right(words.minutes), right(words.byHand)],
+      ...[left(words.zone, 18), left(words.work, 21), right(words.trim, 9), right(words.swaths, 13)],
+      ...[left(words.direction, 14), right(words.minutes, 9), right(words.byHand, 16)],
     ],
     rows: laid.map(({ propertyId, zoneId, picture }) => {
       const works = new Set(

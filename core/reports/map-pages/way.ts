@@ -108,7 +108,7 @@ function placesTable(book: Book, places: readonly Place[]): Block {
   const { columns, fillPoint } = MAP_PAGES;
   return {
     kind: 'table',
-    columns: [right(columns.number), right(columns.time), left(columns.place), left(columns.address)],
+    columns: [right(columns.number, 6), right(columns.time, 15), left(columns.place, 34), left(columns.address, 45)],
     rows: places.map(({ number, sec, name, address }) => [
       number === null ? fillPoint : String(number),
       clockWord(book, sec),

@@ -78,13 +78,13 @@ function mapOf(count: number, stepDeg: number): string {
 
 test('a map draws a line from a moved number to its place, and none where nothing moved', () => {
   expect(mapOf(3, 0.001)).not.toContain('class="leader"');
-  // 30 stops in a row of 648 px are 22.3 px apart: enough. 40 are 16.6 px apart.
-  expect(mapOf(30, 0.001)).not.toContain('class="leader"');
+  // 27 stops in a row of 648 px are 24.9 px apart: enough. 40 are 16.6 px apart.
+  expect(mapOf(27, 0.001)).not.toContain('class="leader"');
   expect(mapOf(40, 0.001)).toContain('class="leader"');
 });
 
-test('numbers are smaller from sixteen stops on', () => {
+test('rings are smaller from sixteen stops on', () => {
   expect(mapOf(15, 0.001)).toContain('r="12"');
-  expect(mapOf(16, 0.001)).toContain('<circle class="stop" r="10"/><text class="tight"');
+  expect(mapOf(16, 0.001)).toContain('<circle class="stop" r="11"/><text');
   expect(mapOf(16, 0.001)).not.toContain('r="12"');
 });

@@ -209,6 +209,33 @@ describe('a map', () => {
   );
 });
 
+describe('texts on maps', () => {
+  it.each([
+    ['letter', 'normal', 215.9, 12],
+    ['a4', 'normal', 210, 12],
+    ['letter', 'large', 215.9, 16],
+    ['a4', 'large', 210, 16],
+  ] as const)('are large enough to read on %s in %s print', (paper, print, paperMm, leastPt) => {
+    const html = sheetsHtml([mapPages(input())], { paper, print });
+    // A map is 700 units wide and as wide as the paper less margins of 13 mm.
+    expect(html).toContain('viewBox="0 0 700 ');
+    expect(html).toMatch(/@page\{[^}]*margin:\d+mm 13mm/);
+    const points = (px: string | undefined): number => (Number(px) * (paperMm - 26)) / 700 / (25.4 / 72);
+    const names = /\.map text\.name,\.map text\.small\{font-size:([\d.]+)px\}/.exec(html)?.[1];
+    const numbers = /\.map text\{font-size:([\d.]+)px\}/.exec(html)?.[1];
+    expect(points(names)).toBeGreaterThanOrEqual(leastPt);
+    expect(points(numbers)).toBeGreaterThanOrEqual(12);
+  });
+
+  it('are cut where a zone has a long name, and stand whole in the table', () => {
+    const long = 'the strip of turf behind the second garage 🌱';
+    const book = fixtureBook((text) => (text === 'back' ? long : text));
+    const maps = mapsOf({ ...dayInput(book, smallPlan()), passes: [] });
+    const labels = maps.flatMap((map) => map.points.filter((each) => each.look === 'name').map((each) => each.label));
+    expect(labels).toContain('the strip of tu…');
+  });
+});
+
 describe('a picture below the maps', () => {
   const EARTH_DEGREE = 0.001;
   /** A picture twice as wide as it is high, turned a little, over the first lawn. */
