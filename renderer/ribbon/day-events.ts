@@ -16,6 +16,7 @@ export type DayEvent =
       readonly stopNumber: number;
     }
   | { readonly kind: 'pauses'; readonly sec: number; readonly untilSec: number }
+  | { readonly kind: 'waits'; readonly sec: number; readonly untilSec: number }
   | { readonly kind: 'home'; readonly sec: number };
 
 /** Every event of a day in the order of time. */
@@ -28,7 +29,9 @@ export function dayEvents(day: PlanDay): readonly DayEvent[] {
   }
   for (const activity of day.activities) {
     if (activity.kind === 'refill') events.push(refillEvent(day, activity));
-    if (activity.kind === 'break') events.push({ kind: 'pauses', sec: activity.startSec, untilSec: activity.endSec });
+    const { startSec: sec, endSec: untilSec } = activity;
+    if (activity.kind === 'break') events.push({ kind: 'pauses', sec, untilSec });
+    if (activity.kind === 'wait' && untilSec > sec) events.push({ kind: 'waits', sec, untilSec });
   }
   events.push({ kind: 'home', sec: homeSec(day) });
   return events.sort((left, right) => left.sec - right.sec);
@@ -43,6 +46,11 @@ export function stopNumberOf(day: PlanDay, refill: AtProperty): number {
   const here = day.stops.filter((stop) => stop.propertyId === refill.propertyId);
   const stop = here.find((each) => each.leaveSec >= refill.startSec) ?? here[0];
   return stop?.number ?? 0;
+}
+
+/** The stop that the rig is at, or on its way to; null on the way home. */
+export function stopAt(day: PlanDay, sec: number): PlanDay['stops'][number] | null {
+  return day.stops.find((stop) => stop.leaveSec >= sec) ?? null;
 }
 
 /** When the rig is back: the end of the last drive, or of the day where it never drove. */

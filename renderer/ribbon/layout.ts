@@ -3,7 +3,7 @@ import { homeSec } from './day-events.ts';
 import { type TimeScale, timeScale } from './time-scale.ts';
 
 export type Block = {
-  readonly kind: 'stop' | 'break' | 'fill-point' | 'yard';
+  readonly kind: 'stop' | 'break' | 'wait' | 'fill-point' | 'yard';
   readonly startSec: number;
   readonly x: number;
   readonly width: number;
@@ -98,7 +98,7 @@ type Span = Omit<Block, 'x' | 'width'> & { readonly endSec: number };
 
 function layoutBlocks(day: PlanDay, scale: TimeScale): readonly Block[] {
   const others = day.activities.flatMap(spansOf);
-  const away = others.filter(({ kind }) => kind === 'break' || kind === 'fill-point');
+  const away = others.filter(({ kind }) => kind === 'break' || kind === 'wait' || kind === 'fill-point');
   const stops = day.stops.flatMap((stop) => {
     const { arriveSec: startSec, leaveSec: endSec, number: stopNumber, name: title } = stop;
     return aroundOthers({ kind: 'stop', startSec, endSec, label: String(stopNumber), title, stopNumber }, away);
@@ -118,6 +118,7 @@ function spansOf(activity: PlanActivity): readonly Span[] {
     { kind, startSec, endSec, label, title, stopNumber: 0 },
   ];
   if (activity.kind === 'break') return span('break', 'break', 'Break');
+  if (activity.kind === 'wait') return span('wait', 'waits', 'Waiting until the lawn may be entered');
   if (activity.kind === 'refill' && activity.fillPointId !== '') {
     return span('fill-point', 'fill', 'Visit to a fill point');
   }

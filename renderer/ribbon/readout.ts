@@ -1,5 +1,5 @@
 import type { PlanDay } from '../../core/plan/result/index.ts';
-import type { Formatter } from '../format/index.ts';
+import { counted, type Formatter } from '../format/index.ts';
 import { type DayEvent, dayEvents, eventIndexAt } from './day-events.ts';
 import { levelAt } from './level-line.ts';
 
@@ -15,6 +15,8 @@ export function eventWords(event: DayEvent, words: Formatter): string {
       return `${clock} stop ${event.stopNumber}, ${event.name}`;
     case 'pauses':
       return `${clock} break until ${words.clock(event.untilSec)}`;
+    case 'waits':
+      return `${clock} waits until ${words.clock(event.untilSec)}`;
     case 'home':
       return `${clock} home`;
     case 'refills':
@@ -27,7 +29,22 @@ function refillWords(event: Extract<DayEvent, { kind: 'refills' }>, words: Forma
   const stop = stopNumber === 0 ? '' : `, ${refill.afterSqFt > 0 ? 'in' : 'before'} stop ${stopNumber}`;
   const after = refill.afterSqFt > 0 ? ` after ${words.area(refill.afterSqFt)}` : '';
   const where = refill.fillPointId === '' ? 'refill from the rig' : 'refill at a fill point';
-  return `${where}${stop}${after}: ${words.said(refill.reason)}`;
+  const amounts = refillAmounts(refill, words).join(', ');
+  return `${where}${stop}${after}${amounts === '' ? '' : `, ${amounts}`}: ${words.said(refill.reason)}`;
+}
+
+/** What a refill moves: water for rinsing, what goes into tanks and hoppers, and what is taken aboard. */
+export function refillAmounts(
+  { rinsedCompartmentIds, rinseGal, fills, stock }: Extract<DayEvent, { kind: 'refills' }>['refill'],
+  words: Formatter,
+): readonly string[] {
+  return [
+    ...(rinsedCompartmentIds.length > 0 ? [`rinse with ${words.volume(rinseGal)}`] : []),
+    ...fills.map((fill) => (fill.volumeGal > 0 ? words.volume(fill.volumeGal) : words.weight(fill.weightLb))),
+    ...stock.map((fill) =>
+      fill.stock === 'water' ? `${words.volume(fill.volumeGal)} into the nurse tank` : counted(fill.bags, 'bag'),
+    ),
+  ];
 }
 
 /** What every tank, hopper and stock holds at a moment: "Stand-on 12.3 gal". */

@@ -177,8 +177,45 @@ describeWithChromium('the five rooms with an invented book', () => {
     }
     expect(seen.some((each) => each.includes('stop 1,'))).toBe(true);
     expect(seen.some((each) => each.includes('refill from the rig'))).toBe(true);
+    expect(seen.some((each) => /refill from the rig, .*\d gal: /.test(each))).toBe(true);
     await page.keyboard.press('End');
     expect(await ribbon.getAttribute('aria-valuetext')).toMatch(/home\./);
+  });
+
+  test('list, map and inspector show the stop that the ribbon is pointed at', async () => {
+    const { page } = desk;
+    const ribbon = page.getByRole('slider', { name: /^Levels of Rig North/ });
+    const box = (await ribbon.boundingBox())!;
+    for (const share of [0.8, 0.4]) {
+      await page.mouse.move(box.x + box.width * share, box.y + 60);
+      const chosen = page.locator('.stop-item[aria-current]');
+      await chosen.waitFor();
+      const number = await chosen.locator('.stop-number').textContent();
+      expect(await page.locator('.block-selected text').allTextContents()).toContain(number);
+      expect(await page.getByRole('complementary', { name: 'Selected stop' }).textContent()).toContain(
+        `Stop ${number}`,
+      );
+      // The list has scrolled to it.
+      const [line, list] = [await chosen.boundingBox(), await page.viewportSize()];
+      expect(line?.y ?? -1).toBeGreaterThan(0);
+      expect(line?.y ?? 0).toBeLessThan(list?.height ?? 0);
+    }
+  });
+
+  test('the levels are printed alone, in greys', async () => {
+    const { page } = desk;
+    await page.emulateMedia({ media: 'print' });
+    const grey = await page.locator('.lane-line').evaluateAll((lines) =>
+      lines.map((line) => {
+        const [red, green, blue] = (getComputedStyle(line).stroke.match(/\d+/g) ?? []).map(Number);
+        return red === green && green === blue;
+      }),
+    );
+    expect(grey.length).toBeGreaterThanOrEqual(3);
+    expect(new Set(grey)).toEqual(new Set([true]));
+    expect(await page.getByRole('heading', { name: /^Rig North, / }).isVisible()).toBe(true);
+    expect(await page.locator('.stop-item').first().isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'screen' });
   });
 
   test('the same levels stand in a table', async () => {

@@ -4,7 +4,7 @@ import { BackdropControls } from '../../backdrop/index.ts';
 import { counted } from '../../format/index.ts';
 import { MapPanel } from '../../map/index.ts';
 import { usePassScene } from '../../passes/index.ts';
-import { cursorWords, LevelsRibbon, LevelsTable } from '../../ribbon/index.ts';
+import { cursorWords, LevelsRibbon, LevelsTable, stopAt } from '../../ribbon/index.ts';
 import { type SceneWish, useBackdrop, useScene } from '../../scene/index.ts';
 import {
   goTo,
@@ -153,8 +153,17 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
   const stopNumber = useSelection((state) => state.stopNumber);
   const asTable = useView((state) => state.ribbonAsTable);
   const chance = useDayChance(day);
+  // List, map and inspector show the stop that the cursor is at.
+  const pointAt = (sec: number | null): void => {
+    moveCursor(sec);
+    const stop = sec === null ? null : stopAt(day, sec);
+    if (stop !== null && stop.number !== stopNumber) selectStop(stop.number, stop.propertyId);
+  };
   return (
     <div className="ribbon-panel">
+      <h2 className="only-printed">
+        {day.rigName}, {words.date(day.date)}
+      </h2>
       <div className="ribbon-head">
         <span className={`ribbon-readout${cursorSec === null ? '' : ' ribbon-readout-live'}`}>
           {cursorSec === null
@@ -174,7 +183,7 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
           homeRange={chance?.home ?? null}
           cursorSec={cursorSec}
           selectedStop={stopNumber}
-          onCursor={moveCursor}
+          onCursor={pointAt}
           onStop={(number) => selectStop(number, day.stops.find((each) => each.number === number)?.propertyId ?? null)}
         />
       )}

@@ -1,4 +1,5 @@
 import { RotateCw } from 'lucide-react';
+import { useEffect, useRef } from 'react';
 import type { Book } from '../../../core/book/index.ts';
 import {
   groundWords as groundSumWords,
@@ -7,7 +8,7 @@ import {
   type PlanStop,
 } from '../../../core/plan/result/index.ts';
 import { counted, type Formatter } from '../../format/index.ts';
-import { homeSec, stopNumberOf } from '../../ribbon/index.ts';
+import { homeSec, refillAmounts, stopNumberOf } from '../../ribbon/index.ts';
 import {
   moveCursor,
   selectDay,
@@ -129,12 +130,16 @@ type LineProps = { readonly book: Book | null; readonly words: Formatter };
 
 function StopLine({ stop, book, words }: LineProps & { readonly stop: PlanStop }) {
   const selected = useSelection((state) => state.stopNumber === stop.number);
+  const line = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (selected) line.current?.scrollIntoView({ block: 'nearest' });
+  }, [selected]);
   const choose = () => {
     selectStop(stop.number, stop.propertyId);
     moveCursor(stop.arriveSec);
   };
   return (
-    <button type="button" className="stop-item" aria-current={selected || undefined} onClick={choose}>
+    <button ref={line} type="button" className="stop-item" aria-current={selected || undefined} onClick={choose}>
       <span className="stop-number">{stop.number}</span>
       <span className="row-title">{stop.name}</span>
       <span className="stop-time">{words.clock(stop.arriveSec)}</span>
@@ -158,13 +163,6 @@ type RefillLineProps = LineProps & { readonly refill: Refill; readonly day: Plan
 
 function RefillLine({ day, refill, book, words }: RefillLineProps) {
   const place = book?.fillPoints.find((each) => each.id === refill.fillPointId)?.name ?? refill.fillPointId;
-  const fills = refill.fills.map((fill) =>
-    fill.volumeGal > 0 ? words.volume(fill.volumeGal) : words.weight(fill.weightLb),
-  );
-  const stock = refill.stock.map((fill) =>
-    fill.stock === 'water' ? `${words.volume(fill.volumeGal)} into the nurse tank` : counted(fill.bags, 'bag'),
-  );
-  const rinse = refill.rinsedCompartmentIds.length > 0 ? [`rinse with ${words.volume(refill.rinseGal)}`] : [];
   const choose = () => {
     const number = stopNumberOf(day, refill);
     if (number > 0) selectStop(number, refill.propertyId);
@@ -175,7 +173,7 @@ function RefillLine({ day, refill, book, words }: RefillLineProps) {
       <RotateCw size={12} aria-hidden="true" />
       <span>
         {refill.afterSqFt > 0 && `after ${words.area(refill.afterSqFt)}: `}
-        {[...rinse, ...fills, ...stock].join(', ')}
+        {refillAmounts(refill, words).join(', ')}
         {refill.fillPointId !== '' && ` at ${place}`}
       </span>
       <b>{words.clock(refill.startSec)}</b>

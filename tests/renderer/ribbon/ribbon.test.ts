@@ -11,6 +11,7 @@ import {
   levelPaths,
   momentWords,
   nextMoment,
+  stopAt,
   stopNumberOf,
   timeScale,
   timeTicks,
@@ -108,6 +109,25 @@ describe('events of a day', () => {
     expect(homeSec({ ...SMALL_DAY, activities: [] })).toBe(at('11:45'));
   });
 
+  test('waiting is an event, and a block of its own within the stop', () => {
+    const [first] = SMALL_DAY.stops;
+    const waiting = {
+      ...SMALL_DAY,
+      activities: [...SMALL_DAY.activities, { kind: 'wait' as const, startSec: at('8:00'), endSec: at('8:12') }],
+    };
+    expect(dayEvents(waiting).map((event) => eventWords(event, words))).toContain('8:00 am waits until 8:12 am');
+    const blocks = layoutRibbon(waiting, 800, 200).blocks;
+    const wait = blocks.find((block) => block.kind === 'wait');
+    const stop = blocks.find((block) => block.kind === 'stop' && block.stopNumber === first?.number);
+    expect((wait?.x ?? 0) + (wait?.width ?? 0)).toBeCloseTo(stop?.x ?? 0, 6);
+  });
+
+  test('every moment has its stop: the one there, or the next one; none on the way home', () => {
+    expect(
+      ['7:05', '8:30', '9:10', '10:30', '11:20'].map((clock) => stopAt(SMALL_DAY, at(clock))?.number ?? null),
+    ).toEqual([1, 1, 2, 2, null]);
+  });
+
   test('a refill knows its stop', () => {
     const refill = SMALL_DAY.activities.find((each) => each.kind === 'refill')!;
     expect(stopNumberOf(SMALL_DAY, refill)).toBe(1);
@@ -148,7 +168,7 @@ describe('words', () => {
   test('tell each event with its figures', () => {
     const told = dayEvents(SMALL_DAY).map((event) => eventWords(event, words));
     expect(told).toContain('8:00 am stop 1, First Lawn');
-    expect(told).toContain('8:30 am refill from the rig, in stop 1 after 40,000 ft²: The tank runs dry.');
+    expect(told).toContain('8:30 am refill from the rig, in stop 1 after 40,000 ft², 20.0 gal: The tank runs dry.');
     expect(told).toContain('9:00 am break until 9:30 am');
     expect(told).toContain('11:30 am home');
   });
