@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Book, Calibration } from '../../../core/book/index.ts';
 import { compareFleets, fleetResult } from '../../../core/compare/index.ts';
-import { explainPlan, type Plan } from '../../../core/plan/result/index.ts';
-import { solve } from '../../../core/plan/search/index.ts';
+import type { Plan } from '../../../core/plan/result/index.ts';
 import { type Block, SHEETS, type Sheet } from '../../../core/reports/index.ts';
 import { buyingList, roundCost, usesOfPlan, waterByFillPoint } from '../../../core/round/buying/index.ts';
 import {
@@ -12,17 +11,13 @@ import {
   formatProductAmount,
   formatVolume,
 } from '../../../core/units/index.ts';
-import { problemOf, SAMPLE_NAMES, sampleBook } from '../../support/samples.ts';
+import { SAMPLE_NAMES, type SampleName, sampleBook } from '../../support/samples.ts';
+import { storedPlan } from '../../support/stored-plans.ts';
 import { fixtureBook, ledgerOf } from './fixture.ts';
 
-function planOf(book: Book): Plan {
-  const problem = problemOf(book);
-  return explainPlan(book, problem, solve(problem, { seed: 1, iterations: 20 }));
-}
-
-/** The smallest sample that has both sprayed and spread work, planned once. */
+/** The smallest sample that has both sprayed and spread work, as it was planned once. */
 const SAMPLE = sampleBook('mixed-day');
-const PLAN = planOf(SAMPLE);
+const PLAN = storedPlan('mixed-day');
 
 function roundSheet(
   id: string,
@@ -49,6 +44,7 @@ const factsOf = (sheet: Sheet): Readonly<Record<string, string>> =>
 function wordsOf(sheet: Sheet): string {
   return flat(sheet.blocks)
     .flatMap((block): readonly string[] => {
+      if (block.kind === 'blanks') return block.labels;
       if (block.kind === 'table')
         return block.rows.map((row) => ('look' in row ? [...row.lead, row.text, ...(row.tail ?? [])] : row).join(' '));
       if (block.kind === 'facts') return block.facts.map((each) => `${each.label} ${each.value}`);
@@ -87,6 +83,24 @@ describe('the summary of a round', () => {
     for (const { morningGal } of waterByFillPoint(book, plan))
       if (morningGal > 0) expect(text).toContain(formatVolume(morningGal));
   });
+});
+
+/** Samples whose whole plan was stored. */
+const STORED: readonly SampleName[] = ['residential-day', 'mixed-day'];
+
+test.each(STORED)('the sheets of the office of %s stay as they were', (name) => {
+  const [book, plan] = [sampleBook(name), storedPlan(name)];
+  expect(wordsOf(roundSheet('round-summary', book, plan))).toMatchSnapshot();
+  const [day] = plan.days;
+  if (day === undefined) throw new Error('no day');
+  const one = { ...day, stops: day.stops.slice(0, 1) };
+  for (const kind of SHEETS) {
+    if (kind.scope !== 'day' || kind.forOffice !== true) continue;
+    expect(
+      wordsOf(kind.make({ scope: 'day', book, plan: { ...plan, days: [one] }, day: one })),
+      kind.id,
+    ).toMatchSnapshot();
+  }
 });
 
 test('the summary of a round without a plan says that it has none', () => {

@@ -4,12 +4,14 @@ import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type Book, emptyBook, writeBook } from '../../../../core/book/index.ts';
 import { type Action, applyAction } from '../../../../core/edit/index.ts';
+import { alteredVersions, keepRecord } from '../../../../core/records/index.ts';
 import {
   type BookStore,
   createStoreFile,
   openConnection,
   openStore,
 } from '../../../../electron/services/store/index.ts';
+import { DONE, draftOf, recordBook } from '../../../core/records/record-book.ts';
 import { SAMPLE_NAMES, sampleBook } from '../../../support/samples.ts';
 import { numberedEdit } from '../../support/numbered-edit.ts';
 
@@ -85,6 +87,36 @@ describe('a book file', () => {
     await close(first);
     expect((await createStoreFile(at('a.swardway'), emptyBook('second', 'Second'), true)).ok).toBe(true);
     expect((await open(at('a.swardway'))).stored.book.id).toBe('second');
+  });
+
+  test('keeps an application record with its corrected version, word by word, and takes no edit of either', async () => {
+    const keep = (book: Book, why: string): Action => {
+      const kept = keepRecord(book, draftOf(book), { writtenAt: '2027-03-16T17:05', writtenBy: 'Kim Example', why });
+      if (!kept.ok) throw new Error(kept.error.detail);
+      return kept.value.action;
+    };
+    const book = recordBook();
+    await createStoreFile(at('a.swardway'), book);
+    const store = await open(at('a.swardway'));
+    const first = keep(book, '');
+    const later: Action = { kind: 'put', table: 'visits', record: { ...DONE, arriveMin: 560 } };
+    const changed = [first, later].reduce((now, action) => {
+      const applied = applyAction(now, action);
+      return applied.ok ? applied.value.book : now;
+    }, book);
+    const third = await edit(store, book, [first, later, keep(changed, 'came later')]);
+    expect(third.applicationRecords).toHaveLength(2);
+    await close(store);
+    const again = await open(at('a.swardway'));
+    expect(again.stored.book.applicationRecords).toEqual(third.applicationRecords);
+    expect(alteredVersions(again.stored.book)).toEqual([]);
+    const [record] = again.stored.book.applicationRecords;
+    for (const action of [
+      { kind: 'remove', table: 'applicationRecords', id: record?.id ?? '' },
+      { kind: 'put', table: 'applicationRecords', record: { ...record, writtenBy: 'Somebody' } },
+    ] as readonly Action[]) {
+      expect(applyAction(again.stored.book, action)).toMatchObject({ error: { code: 'record-kept' } });
+    }
   });
 
   test('keeps every kind of edit: put, replace, remove, move, settings', async () => {
