@@ -8,6 +8,7 @@ import { takeDayPictures } from './day-pictures.ts';
 import { openDesk } from './desk.ts';
 import { takeGuidePictures } from './guide-pictures.ts';
 import { takeRecordPictures } from './record-pictures.ts';
+import { takeRoadsPictures } from './roads-pictures.ts';
 import { takeSeasonPictures } from './season-pictures.ts';
 import { takeWhenPictures } from './when-pictures.ts';
 
@@ -54,3 +55,4 @@ await takeCalendarPictures(take);
 await takeSeasonPictures(take);
 await takeDayPictures(take);
 await takeRecordPictures(take);
+await takeRoadsPictures(take);

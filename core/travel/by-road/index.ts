@@ -3,7 +3,6 @@ export {
   type DriveOptions,
   drivenRoads,
   drivePositions,
-  drivesMadeFrom,
   driveTable,
 } from './drives.ts';
 export { driveFactors, mostMetres, roadSettingsOf } from './settings.ts';

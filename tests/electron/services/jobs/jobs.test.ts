@@ -100,8 +100,7 @@ describe('planning through the contract', () => {
     const put = (passes: object | null) =>
       ({ kind: 'put', table: 'machines', record: { ...machine!, heads: heads(passes) } }) as never;
     await screen.must('book.apply', { session, action: put(null), baseRevision: 0 });
-    const draw = async (...wanted: (typeof wish)[]) =>
-      (await screen.must('passes.draw', { session, wanted })).drawings;
+    const draw = async (...wanted: (typeof wish)[]) => (await screen.must('passes.draw', { session, wanted })).drawings;
     expect(await draw(wish)).toMatchObject([{ ok: false, error: { code: 'nothing-to-do' } }]);
     await screen.must('book.apply', {
       session,
