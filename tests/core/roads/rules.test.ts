@@ -142,6 +142,38 @@ describe('turns', () => {
     expect([...map.restrictions.flags]).toEqual([2]);
   });
 
+  it('forbids what a heavy truck alone may not, where the truck is one', async () => {
+    const xml = townXml(cross([{ kind: 'no_left_turn', from: 0, via: 'O', to: 2 }])).replace(
+      'k="restriction"',
+      'k="restriction:hgv"',
+    );
+    const { roadNetwork } = await import('../../../core/roads/index.ts');
+    const map = await mapOf(xml);
+    const links = (heavy: boolean): number =>
+      roadNetwork(map, { ...PLAIN, truck: { ...PLAIN.truck, heavy } }).next.node.length;
+    expect(links(false) - links(true)).toBe(1);
+  });
+
+  it('knows restrictions with several roads to come from or go to, and leaves those that do not say which', async () => {
+    const member = (way: number, role: string): string => `<member type="way" ref="${way + 1}" role="${role}"/>`;
+    const relation = (kind: string, ways: string): string =>
+      `<relation id="9">${ways}<member type="node" ref="1" role="via"/><tag k="type" v="restriction"/><tag k="restriction" v="${kind}"/></relation>`;
+    const used = async (kind: string, ways: string, town = cross([])): Promise<readonly number[]> => {
+      const map = await mapOf(townXml(town).replace('</osm>', `${relation(kind, ways)}</osm>`));
+      return [map.restrictions.from.length, map.about.counts.restrictionsUsed, map.about.counts.restrictionsIgnored];
+    };
+    const [from, to] = [member(0, 'from'), member(2, 'to')];
+    expect(await used('no_entry', from + member(1, 'from') + to)).toEqual([2, 1, 0]);
+    expect(await used('no_exit', from + member(1, 'to') + to)).toEqual([2, 1, 0]);
+    expect(await used('only_straight_on', from + member(1, 'to') + to)).toEqual([0, 0, 1]);
+    expect(await used('no_left_turn', from)).toEqual([0, 0, 1]);
+    expect(await used('perhaps', from + to)).toEqual([0, 0, 1]);
+    expect(await used('no_left_turn', from + member(77, 'to'))).toEqual([0, 0, 1]);
+    // The road to come from runs through the crossing, so that it may be either arm.
+    const through: Town = { nodes: CROSS, ways: [['S O N'], ['N W'], ['O W'], ['O E']] };
+    expect(await used('no_left_turn', from + to, through)).toEqual([0, 0, 1]);
+  });
+
   it('turns round at dead ends alone, and takes its time for it', async () => {
     const road: Town = { nodes: { ...SQUARE, E: [1000, -500] }, ways: [['A B'], ['B C'], ['B E']] };
     const { seconds, snap } = await drive(road, withTurns({ roundSec: 25 }), { side: 'kerb' });
@@ -171,6 +203,22 @@ describe('turns', () => {
       ways: [['S O N'], ['O P']],
     };
     expect((await drive(slant, settings)).seconds([0, -500], [433.0127, 250])).toBe(101.5);
+  });
+
+  it('loses nothing on the way round a roundabout, and nothing by a kink right at a crossing', async () => {
+    const settings = withTurns({ nearSec: 3, acrossSec: 6 });
+    const round: Town = {
+      nodes: { E: [50, 0], N: [0, 50], W: [-50, 0], S: [0, -50], X: [0, -1000], Y: [0, 1000], Z: [1000, 0] },
+      ways: [['E N W S E', { junction: 'roundabout' }], ['X S'], ['N Y'], ['E Z']],
+    };
+    const { seconds } = await drive(round, settings);
+    // In and out by 45 degrees to the right, a quarter of the way from 30 to 90; between them 141.4 m and a bend of 90 degrees.
+    expect(seconds([0, -500], [0, 500])).toBeCloseTo((450 + 141.4 + 450) / 10 + 2 * 0.25 * 3, 0);
+    const kinked: Town = {
+      nodes: { O: [0, 0], S: [0, -1000], K: [4, 4], N: [0, 1000], E: [1000, 0] },
+      ways: [['S O'], ['O K N'], ['O E']],
+    };
+    expect((await drive(kinked, settings)).seconds([0, -500], [2, 500])).toBeCloseTo(100, 0);
   });
 
   it('waits at signals, at a crossing and before it, by direction where one is told', async () => {
@@ -235,6 +283,20 @@ describe('who may drive there', () => {
       expect(seconds([700, 0], [300, 0])).toBe(40);
     },
   );
+
+  it.each([
+    [{ highway: 'track' }, 400],
+    [{ highway: 'track', motor_vehicle: 'yes' }, 200],
+    [{ highway: 'service', service: 'parking_aisle' }, 200],
+    [{ highway: 'service', service: 'drive-through' }, 200],
+    [{ highway: 'service', service: 'alley' }, 200],
+    [{ highway: 'service', service: 'emergency_access' }, 400],
+    [{ highway: 'driveway' }, 400],
+    [{ oneway: 'yes', 'oneway:motor_vehicle': 'no' }, 200],
+    [{ oneway: 'alternating' }, 200],
+  ])('%j for passing through', async (tags, sec) => {
+    expect((await drive(town(tags))).seconds([1500, 0], [-500, 0])).toBe(sec);
+  });
 
   it('passes through driveways no more than through private roads', async () => {
     const { seconds } = await drive(town({ highway: 'service', service: 'driveway' }));
@@ -312,6 +374,8 @@ describe('where places meet the roads', () => {
     expect([kerb.snap(500, -10).directions, kerb.snap(500, 10).directions]).toEqual([1, 2]);
     expect((await drive(town, { ...PLAIN, drivesOn: 'left' }, { side: 'kerb' })).snap(500, -10).directions).toBe(2);
     expect((await drive(town)).snap(500, -10).directions).toBe(3);
+    // On the road itself it lies on no side.
+    expect(kerb.snap(500, 0).directions).toBe(3);
     // From the west side of the square one starts to the south. To the near side of the next road it is 1,000 m; to its far side
     // one passes by, turns round at the dead end K, and comes back: 500 + 1,000 + 1,000 + 1,000 + 500 m.
     expect(kerb.seconds([-5, 500], [500, -10])).toEqual(near(100));

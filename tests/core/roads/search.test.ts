@@ -186,6 +186,24 @@ describe('tables', () => {
     expect(known).toEqual([true, false, true, false, false, false, true, false, true]);
   });
 
+  it('are made by a hierarchy where there are many new places, and wherever one is built', async () => {
+    const map = await mapOf(randomTown(createRandom(2), 6));
+    const steps = (network: RoadNetwork, count: number): readonly string[] => {
+      const seen = new Set<string>();
+      const onProgress = ({ step, done, total }: { step: string; done: number; total: number }): void => {
+        seen.add(step === 'drive times' ? `${step} of ${total}` : step);
+        expect(done).toBeLessThanOrEqual(total);
+      };
+      tableOf(network, anywhere(network, 1, count, false), { onProgress });
+      return [...seen];
+    };
+    const network = roadNetwork(map, PLAIN);
+    expect(steps(network, 250)).toEqual(['drive times of 250']);
+    expect(steps(network, 251)).toEqual(['shortcuts', 'drive times of 502']);
+    expect(steps(network, 3)).toEqual(['drive times of 6']);
+    expect(steps(roadNetwork(map, PLAIN), 3)).toEqual(['drive times of 3']);
+  });
+
   it('stop when told to', async () => {
     const network = roadNetwork(await mapOf(randomTown(createRandom(2), 6)), PLAIN);
     for (const method of ['dijkstra', 'hierarchy'] as const) {
