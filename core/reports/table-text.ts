@@ -11,7 +11,7 @@ const LEAST_WIDTH = 12;
 /** A table as plain text; long cells run over several lines. */
 export function tableText({ columns, rows }: Table, width: number): string {
   const widths = columns.map((column, index) =>
-    Math.max(column.label.length, ...rows.map((row) => cellAt(row, index).length)),
+    Math.max(column.label.length, ...rows.map((row) => cellAt(row, index, columns.length).length)),
   );
   const shape = { columns, widths: narrowed(widths, width) };
   return [
@@ -83,8 +83,10 @@ function spread(count: number, lead: readonly string[], tail: readonly string[])
 }
 
 /** The text that decides how wide a column has to be. */
-function cellAt(row: TableRow, index: number): string {
-  return ('look' in row ? row.lead[index] : row[index]) ?? '';
+function cellAt(row: TableRow, index: number, count: number): string {
+  if (!('look' in row)) return row[index] ?? '';
+  const tail = row.tail ?? [];
+  return row.lead[index] ?? (row.text === '' ? tail[index - count + tail.length] : '') ?? '';
 }
 
 /** A text broken between words, every line behind the first one set in as far as the lead reaches. */

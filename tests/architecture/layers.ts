@@ -131,6 +131,7 @@ export const CORE_LAYERS: Readonly<Record<string, Layer>> = {
     uses: [
       ...SHAPES,
       'core/calibrate',
+      'core/demand',
       'core/field-work',
       'core/records',
       'core/compare',

@@ -1,5 +1,5 @@
 /**
- * Writes the plans that tests of sheets are made from: node tests/support/store-plans.mjs, after a build. Say why in the commit: every
+ * Writes the plans that tests of sheets are made from: node tests/support/store-plans.mjs [NAME ...], after a build. Say why in the commit: every
  * expected sheet changes with them.
  */
 import { execFileSync } from 'node:child_process';
@@ -14,7 +14,10 @@ const folder = mkdtempSync(path.join(tmpdir(), 'swardway-plans-'));
 /** What no sheet shows. */
 const LEFT_OUT = new Set(['otherWays', 'whatIf']);
 
-for (const name of ['residential-day', 'mixed-day', 'four-day-round']) {
+const NAMES =
+  process.argv.length > 2 ? process.argv.slice(2) : ['residential-day', 'mixed-day', 'four-day-round', 'creek-town'];
+
+for (const name of NAMES) {
   const file = path.join(folder, `${name}.json`);
   const book = path.join(root, `sample-routes/${name}.json`);
   const words = ['plan', book, '--iterations', '1500', '--out', file];

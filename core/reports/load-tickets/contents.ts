@@ -12,6 +12,7 @@ import { type Block, left, right, type TableRow } from '../blocks.ts';
 import { LOAD_TICKETS } from '../texts/index.ts';
 import { materialWord } from '../words.ts';
 import { mixAmounts } from './amounts.ts';
+import { dryRate } from './dry-rate.ts';
 
 type Units = Book['units'];
 
@@ -59,7 +60,8 @@ function dryRows(book: Book, load: PlanLoad): readonly TableRow[] {
   return [
     ...before,
     ...load.products.map((each) => {
-      const rate = each.productId === load.materialId ? spreadRate(book, load) : '';
+      const lbPer1000SqFt = each.productId === load.materialId ? dryRate(book, load) : null;
+      const rate = lbPer1000SqFt === null ? '' : formatProductRate(lbPer1000SqFt, 'lb', units);
       const bagLb = book.products.find((product) => product.id === each.productId)?.bagLb;
       const [name, ...rest] = amountRow(materialWord(book, each.productId), rate, each.amount, each.unit, units);
       const isInBags = bagLb !== undefined && each.unit === 'lb' && each.amount >= bagLb;
@@ -71,13 +73,6 @@ function dryRows(book: Book, load: PlanLoad): readonly TableRow[] {
 
 function amountRow(what: string, rate: string, amount: number, unit: MeasuredUnit, units: Units): readonly string[] {
   return [what, rate, formatMeasured(amount, unit, units), formatWithSmaller(amount, unit, units)];
-}
-
-/** What the load comes to on the ground that it covers, for setting the spreader. */
-function spreadRate(book: Book, load: PlanLoad): string {
-  if (load.coversSqFt <= 0) return '';
-  const spreadLb = load.beforeLb + load.weightLb - load.leftLb;
-  return formatProductRate((spreadLb / load.coversSqFt) * 1000, 'lb', book.units);
 }
 
 function sumRow(label: string, amount: string): TableRow {

@@ -6,6 +6,7 @@ import type { DayInput } from '../input.ts';
 import { CAUTIONS, dateWord, LOAD_TICKETS, MIXING } from '../texts/index.ts';
 import { amountWord, clockWord, compartmentWord, materialWord, placeWord, zoneWord } from '../words.ts';
 import { contents } from './contents.ts';
+import { dryRate } from './dry-rate.ts';
 import { labels } from './labels.ts';
 import { agitationWord, mixingOrder } from './mixing-order.ts';
 import { overview, whereWord } from './overview.ts';
@@ -69,11 +70,13 @@ function facts(book: Book, load: PlanLoad, mix: Mix | undefined): readonly Fact[
   ];
 }
 
-/** Ground that the mix goes over at its rate, where that is more than what is treated: strips that are sprayed twice. */
+/** Ground that the load goes over at its rate, where that is more than what is treated: strips that are gone over twice. */
 function overlap(book: Book, load: PlanLoad, mix: Mix | undefined): readonly Fact[] {
-  if (mix === undefined) return [];
-  const usedGal = load.beforeGal + load.volumeGal - load.leftGal;
-  const coveredSqFt = (usedGal / mix.carrierGalPer1000SqFt) * 1000;
+  const dry = dryRate(book, load);
+  const used =
+    mix === undefined ? load.beforeLb + load.weightLb - load.leftLb : load.beforeGal + load.volumeGal - load.leftGal;
+  const rate = mix === undefined ? (dry ?? 0) : mix.carrierGalPer1000SqFt;
+  const coveredSqFt = rate > 0 ? (used / rate) * 1000 : 0;
   if (coveredSqFt < load.coversSqFt * OVERLAP_WORTH_SAYING) return [];
   return [{ label: LOAD_TICKETS.facts.withOverlap, value: formatArea(coveredSqFt, book.units) }];
 }
