@@ -31,7 +31,7 @@ export function UnplacedTable({ plan }: { readonly plan: Plan }) {
     rows.length < WORTH_SEARCHING ? undefined : (
       <span className="season-tools">
         <input
-          className="input"
+          className="input unplaced-search"
           type="search"
           aria-label="Find a lawn or a reason"
           placeholder="Find a lawn or a reason"
