@@ -7,6 +7,8 @@ export type Arcs = {
   readonly edge: Uint32Array;
   readonly backward: Uint8Array;
   readonly weight: Float64Array;
+  /** Tenths of a second in the weight that are waits at signals between the ends. */
+  readonly waitDs: Uint32Array;
   readonly ofEdge: Int32Array;
   /** 1 for arcs on which nobody drives who has no business there. */
   readonly ends: Uint8Array;
@@ -28,6 +30,7 @@ export function arcsOf(map: RoadMap, settings: RoadSettings, factors: ClassFacto
   const backward = new Uint8Array(2 * count);
   const ends = new Uint8Array(2 * count);
   const weight = new Float64Array(2 * count);
+  const waitDs = new Uint32Array(2 * count);
   let arcs = 0;
   for (let at = 0; at < count; at += 1) {
     const given = admission(map, settings, at);
@@ -42,11 +45,13 @@ export function arcsOf(map: RoadMap, settings: RoadSettings, factors: ClassFacto
       const speed = Math.min(settings.mostKmh, bare) * ((flags & EDGE.unpaved) === 0 ? 1 : settings.shareUnpaved);
       const length = edges.lengthDm[at] as number;
       const moving = (length * DS_PER_DM_AT_ONE_KMH * (factor[roadClass] as number)) / Math.max(1, speed || 1);
-      const whole = Math.round(moving + 10 * signals * settings.turns.signalSec);
+      const wait = Math.round(10 * signals * settings.turns.signalSec);
+      const whole = Math.round(moving) + wait;
       edge[arcs] = at;
       backward[arcs] = isBackward;
       ends[arcs] = given === 'ends' || avoided[at] === 1 ? 1 : 0;
       weight[arcs] = weightOf(Math.min(MOST_ARC_DS, Math.max(1, whole)), length);
+      waitDs[arcs] = wait;
       ofEdge[2 * at + isBackward] = arcs;
       arcs += 1;
     }
@@ -55,6 +60,7 @@ export function arcsOf(map: RoadMap, settings: RoadSettings, factors: ClassFacto
     edge: edge.slice(0, arcs),
     backward: backward.slice(0, arcs),
     weight: weight.slice(0, arcs),
+    waitDs: waitDs.slice(0, arcs),
     ofEdge,
     ends: ends.slice(0, arcs),
   };

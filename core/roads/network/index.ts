@@ -27,6 +27,7 @@ export function roadNetwork(map: RoadMap, settings: RoadSettings, factors: Class
     arcEdge: arcs.edge,
     arcBackward: arcs.backward,
     arcWeight: arcs.weight,
+    arcWaitDs: arcs.waitDs,
     arcOfEdge: arcs.ofEdge,
     next,
     previous: turnedRound(next),

@@ -21,6 +21,8 @@ export type RoadNetwork = {
   /** 1 where the arc runs against its edge. */
   readonly arcBackward: Uint8Array;
   readonly arcWeight: Float64Array;
+  /** Tenths of a second of it that are waits at signals between its ends. */
+  readonly arcWaitDs: Uint32Array;
   /** Place 2 x edge for forward and 2 x edge + 1 for backward; -1 where no truck may drive so. */
   readonly arcOfEdge: Int32Array;
   readonly next: Links;

@@ -68,13 +68,14 @@ function piecesOf(
 }
 
 function told(network: RoadNetwork, pieces: readonly Piece[], weight: number, from: Snap, to: Snap): RoadPath {
-  const { map, arcEdge, arcWeight } = network;
+  const { map, arcEdge, arcWeight, arcWaitDs } = network;
   const sec = new Float64Array(ROAD_CLASSES.length);
   const metres = new Float64Array(ROAD_CLASSES.length);
   for (const { arc, begin, end } of pieces) {
     const roadClass = map.edges.roadClass[arcEdge[arc] as number] as number;
     const whole = arcWeight[arc] as number;
-    sec[roadClass] = (sec[roadClass] as number) + ((end - begin) * durationDsOf(whole)) / 10;
+    sec[roadClass] =
+      (sec[roadClass] as number) + ((end - begin) * (durationDsOf(whole) - (arcWaitDs[arc] as number))) / 10;
     metres[roadClass] = (metres[roadClass] as number) + ((end - begin) * lengthDmOf(whole)) / 10;
   }
   const durationSec = durationDsOf(weight) / 10;

@@ -218,6 +218,28 @@ describe('tables', () => {
 });
 
 describe('paths', () => {
+  it('tell the seconds of driving apart from those of turns and signals', async () => {
+    const lights = { highway: 'traffic_signals' };
+    const town: Town = {
+      nodes: { A: [0, 0], M: [500, 0, lights], B: [1000, 0, lights], C: [1000, 1000], D: [2000, 0] },
+      ways: [['A M B', { highway: 'primary' }], ['B C', { highway: 'tertiary' }], ['B D']],
+    };
+    const { snapPlaces } = await import('../../../core/roads/index.ts');
+    const network = roadNetwork(await mapOf(town), { ...PLAIN, turns: { ...PLAIN.turns, acrossSec: 6, signalSec: 8 } });
+    const [from, to] = snapPlaces(network, [
+      { id: 'from', at: at(0, 0) },
+      { id: 'to', at: at(1000, 500) },
+    ]) as [Snap, Snap];
+    const path = roadPath(network, from, to);
+    expect(path?.durationSec).toBeCloseTo(100 + 8 + 8 + 6 + 50, 0);
+    expect(path?.turnSec).toBeCloseTo(22, 0);
+    expect(path?.byClass).toEqual([
+      { roadClass: 'primary', sec: expect.closeTo(100, 0), metres: expect.closeTo(1000, 0) },
+      { roadClass: 'tertiary', sec: expect.closeTo(50, 0), metres: expect.closeTo(500, 0) },
+    ]);
+    expect(path?.entries).toBe(0);
+  });
+
   it('take what the table says, and their corners lie along the roads', async () => {
     const town = randomTown(createRandom(21), 8);
     const network = roadNetwork(await mapOf(town), WAITING);
