@@ -42,12 +42,15 @@ export type WhyNot = {
   readonly rig: number;
   /**
    * `room` says that it would fit as things are, and the search had not come to it; `far-too-long` that alone it overruns a
-   * day by more than 24 hours, at the least what `alone` tells: nothing is tried then.
+   * day by more than 24 hours, at the least what `alone` tells: nothing is tried then; `weather` that it would fit on `day` but
+   * for its hours of treating, which nobody can move.
    */
-  readonly kind: 'out-of-reach' | 'far-too-long' | 'room' | 'limits' | 'no-single-cause';
+  readonly kind: 'out-of-reach' | 'far-too-long' | 'room' | 'weather' | 'limits' | 'no-single-cause';
   /** Each of them is enough by itself; placed once more before it is said. Empty unless `kind` is `limits`. */
   readonly ways: readonly Way[];
   readonly alone: Alone;
+  /** Given where `kind` is `weather`. */
+  readonly day?: number;
   /** Insertions looked at, of all there are; the others were ruled out by their least time only where `every` is true. */
   readonly tried: number;
   readonly insertions: number;

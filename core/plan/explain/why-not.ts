@@ -56,6 +56,8 @@ function whyNot(facts: PlanFacts, trials: Trials, job: number, rig: number): Why
   const without = insertions.filter((each) => each.allowed && ways.some((way) => same(way, each)));
   if (without.some((each) => trials.place(problem, job, each) !== null))
     return { ...base, ...room(alone, likely.length) };
+  const day = ways.length > 0 ? null : weatheredDay(problem, trials, job, likely);
+  if (day !== null) return { ...base, ...room(alone, likely.length), kind: 'weather', day };
   const tried = Math.min(most, insertions.length);
   const every = trials.left > 0 && insertions.length <= most;
   return { ...base, alone, kind: ways.length > 0 ? 'limits' : 'no-single-cause', ways, tried, every };
@@ -82,6 +84,17 @@ function room(alone: Alone, tried: number): Pick<WhyNot, 'kind' | 'alone' | 'tri
 
 function same(way: Way, { slot, position, mode }: Insertion): boolean {
   return way.slot === slot && way.position === position && way.mode === mode;
+}
+
+/** A day into which the job would go if weather left it all hours; null for none. */
+function weatheredDay(problem: Problem, trials: Trials, job: number, among: readonly Insertion[]): number | null {
+  const hours = problem.jobs[job]?.treatHours;
+  if (hours === undefined) return null;
+  const dayOf = ({ slot }: Insertion): number => problem.slots[slot]?.day ?? -1;
+  const jobs = problem.jobs.map((each, at) => (at === job ? withoutTreatHours(each) : each));
+  const open = { ...problem, jobs };
+  const fitting = among.find((each) => (hours[dayOf(each)] ?? null) !== null && trials.fits(open, job, each));
+  return fitting === undefined ? null : dayOf(fitting);
 }
 
 /** The best that the rig could do of the job on an empty day, by its first mode that can. */
@@ -177,6 +190,10 @@ function otherWays(
 
 function allDay(job: Job): Job {
   return { ...job, openMs: Math.min(job.openMs, 0), closeMs: Math.max(job.closeMs, 86_400_000) };
+}
+
+function withoutTreatHours({ treatHours: _, ...job }: Job): Job {
+  return job;
 }
 
 function at({ slot, position, mode }: Insertion): Pick<Way, 'slot' | 'position' | 'mode'> {

@@ -57,6 +57,12 @@ function reasonOf(problem: Problem, solution: Solution, names: Names, why: WhyNo
       const words = `is far too long for a day of this rig: alone it overruns one by at least ${over}`;
       return { rigId, code: 'too-long-for-a-day', words, ways: [] };
     }
+    case 'weather': {
+      const date = problem.dates[why.day ?? -1] ?? '';
+      const closed = problem.jobs[why.job]?.treatHours?.[why.day ?? -1]?.words ?? '';
+      const words = `would fit on ${date} but for the hours that weather closes: ${closed}`;
+      return { rigId, code: 'weather-closed', words, ways: [] };
+    }
     case 'room': {
       const words = 'would still fit: the search ended before it came to it; plan again with more time to search';
       return { rigId, code: 'room-left', words, ways: [] };

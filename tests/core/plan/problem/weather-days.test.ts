@@ -104,6 +104,23 @@ describe('closed hours of a day that is worked', () => {
     );
   });
 
+  test('are told as the reason where they alone leave no room', () => {
+    const book = bookWith({ mostWindMph: 10 }, {}, wind(11, 24));
+    // Every lawn with the bound product takes hours, so that the morning holds one of the two.
+    const stated = (areaSqFt: number) => ({ kind: 'stated', areaSqFt, method: 'invented' }) as const;
+    const properties = book.properties.map((each) => ({
+      ...each,
+      hours: { openMin: 0, closeMin: 1440 },
+      zones: each.zones
+        .slice(0, 1)
+        .map((zone) => ({ ...zone, shape: stated(each.tags?.includes('one') === true ? 180_000 : 5000) })),
+    }));
+    const { plan } = planned({ ...book, properties } as unknown as Book);
+    const reasons = plan.unplaced.filter((each) => each.treatmentId === 'one').flatMap((each) => each.reasons);
+    expect(reasons.map((each) => each.code)).toContain('weather-closed');
+    expect(reasons[0]?.words).toMatch(/^would fit on 2027-03-16 but for the hours that weather closes: 11:00 am to/);
+  });
+
   test.each([
     ['wind at the limit and a tenth above it', { mostWindMph: 10 }, { windMph: 10 }, { windMph: 10.1 }],
     ['cold at the limit and a tenth below it', { leastAirF: 50 }, { airF: 50 }, { airF: 49.9 }],
