@@ -33,6 +33,8 @@ const NAMES: Readonly<Record<Meaning, RegExp>> = {
 };
 /** Names of ids that are taken last, since they may count rows. */
 const WEAK = /^(?:number|key)$/;
+/** Files of plans have these. They hold no ground of their own, so that each of their records is turned away by its role. */
+const PLAN_ROLES = ['route', 'stop'];
 const ROLE_VALUES = ['zone', 'exclusion', 'gate', 'parcel', 'parking'];
 const SAMPLES = 200;
 /** Formats whose programs number the records, so that the numbers of two files mean nothing to each other. */
@@ -141,7 +143,8 @@ function hasValues(layer: SourceLayer, field: string): boolean {
 }
 
 function isRoleField(layer: SourceLayer, field: string): boolean {
-  return valuesOf(layer, field).some((value) => ROLE_VALUES.includes(String(value).trim().toLowerCase()));
+  const values = valuesOf(layer, field).map((value) => String(value).trim().toLowerCase());
+  return values.some((value) => ROLE_VALUES.includes(value)) || PLAN_ROLES.every((role) => values.includes(role));
 }
 
 /** True where some value is a kind of exclusion. */

@@ -2,8 +2,15 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { type Book, readBook } from '../../../core/book/index.ts';
-import { GROUND_READ_OPTIONS, GROUND_READERS, type GroundSource, WRITERS } from '../../../core/formats/index.ts';
+import {
+  GROUND_READ_OPTIONS,
+  GROUND_READERS,
+  type GroundSource,
+  PLAN_WRITERS,
+  WRITERS,
+} from '../../../core/formats/index.ts';
 import { measureProperty } from '../../../core/measure/index.ts';
+import { storedPlan } from '../../support/stored-plans.ts';
 import { emptyOne, look, taken } from './sources.ts';
 
 const folder = fileURLToPath(new URL('../../../sample-routes/', import.meta.url));
@@ -66,5 +73,23 @@ describe('lawns without an outline', () => {
     const source = await sourceOf(book, 'geojson');
     const preview = look(source, book, { mergeBy: 'place' });
     expect(preview.properties.filter((each) => each.kind === 'new')).toEqual([]);
+  });
+});
+
+describe.each(['geojson', 'kml'])('days of a plan, written as %s', (id) => {
+  it('are no ground: every record is turned away by its role, and nothing changes', async () => {
+    const book = bookOf('mixed-day.json');
+    const plan = storedPlan('mixed-day');
+    const writer = PLAN_WRITERS.find((each) => each.id === id);
+    const reader = GROUND_READERS.find((each) => each.id === id);
+    const text = writer?.write({ book, plan, days: plan.days }, { title: 'Days', nowMs: 0, planText: () => '' });
+    if (text === undefined || reader === undefined) throw new Error('nobody writes and reads it');
+    const read = await reader.read(new TextEncoder().encode(text), `days.${id}`, GROUND_READ_OPTIONS);
+    if (!read.ok) throw new Error(read.error.detail);
+    const preview = look(read.value, book);
+    expect(preview.properties.filter((each) => each.kind !== 'same').map((each) => each.after.id)).toEqual([]);
+    expect(preview.counts.rejected).toBe(preview.rows.length);
+    const codes = preview.rows.flatMap((row) => row.issues.map((each) => each.code));
+    expect(new Set(codes)).toEqual(new Set(['role-unknown']));
   });
 });
