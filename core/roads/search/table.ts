@@ -14,8 +14,8 @@ export type TableOptions = {
   readonly onProgress?: (progress: Progress) => void;
 };
 
-/** From so many plain searches on, it pays to build a hierarchy first; measured, see docs/methods/roads.md. */
-const HIERARCHY_FROM = 250;
+/** For more plain searches than these a hierarchy is built first: it serves every later table as well; see docs/methods/roads.md. */
+const HIERARCHY_FROM = 100;
 
 /** Built once for a network and kept as long as it is. */
 const HIERARCHIES = new WeakMap<RoadNetwork, Hierarchy>();
