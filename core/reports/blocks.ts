@@ -106,7 +106,12 @@ export type Block =
   /** Stays on one page where it fits on one. */
   | { readonly kind: 'group'; readonly blocks: readonly Block[] }
   /** Begins a page of its own, as far as it fits on one in normal print. */
-  | { readonly kind: 'page'; readonly blocks: readonly Block[] };
+  | {
+      readonly kind: 'page';
+      readonly blocks: readonly Block[];
+      /** In large print, where it would not fit on one page, it follows on without a new one. */
+      readonly runsOn?: boolean;
+    };
 
 export type Sheet = {
   /** Unique among the sheets of a plan: kind, date and rig, or kind and property. */

@@ -51,7 +51,7 @@ function blockHtml(block: Block): string {
     case 'group':
       return `<section class="group">${block.blocks.map(blockHtml).join('')}</section>`;
     case 'page':
-      return `<section class="page">${block.blocks.map(blockHtml).join('')}</section>`;
+      return `<section class="page${block.runsOn === true ? ' runs-on' : ''}">${block.blocks.map(blockHtml).join('')}</section>`;
   }
 }
 

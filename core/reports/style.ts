@@ -16,7 +16,7 @@ export function pageName(index: number): string {
 
 /** The style of what stands on the pages: black on white so that it reads in sunlight and prints in grey. */
 export function sheetStyle({ paper = 'letter', print = 'normal' }: PageOptions): string {
-  return `${bodyStyle(pointsOf(print), PAPER_SIZES[paper].width)}${mapTextStyle(SCALES[print])}`;
+  return `${bodyStyle(print, PAPER_SIZES[paper].width)}${mapTextStyle(SCALES[print])}`;
 }
 
 /**
@@ -58,7 +58,11 @@ function cssString(text: string): string {
 
 const FACE = '"Atkinson Hyperlegible Next","Liberation Sans",Arial,sans-serif';
 
-function bodyStyle(pt: (points: number) => string, width: string): string {
+function bodyStyle(print: Print, width: string): string {
+  const pt = pointsOf(print);
+  // Large letters need columns that follow their texts.
+  const layout = print === 'large' ? 'auto' : 'fixed';
+  const runsOn = print === 'large' ? '.page.runs-on{break-before:auto;margin-top:14pt}' : '';
   return `
 *{box-sizing:border-box}
 body{margin:0;overflow-wrap:anywhere;font:${pt(12)}/1.35 ${FACE};color:#111;background:#fff;font-variant-numeric:tabular-nums}
@@ -75,11 +79,12 @@ dl.wide{grid-template-columns:1fr}
 dl div{display:flex;gap:6pt}
 dt{color:#444;min-width:7.5em;flex:0 1 auto}
 dt::after{content:":"}
-dd{margin:0;font-weight:600;min-width:4em}
+dd{margin:0;font-weight:600;min-width:6em}
 table{width:100%;border-collapse:collapse;margin:5pt 0}
-table.fixed{table-layout:fixed}
+table.fixed{table-layout:${layout}}
 table.fixed{line-height:1.25}
-table.fixed td,table.fixed th{overflow-wrap:anywhere}
+table.fixed th{overflow-wrap:normal}
+tr.stop td.left{white-space:nowrap}
 table.fixed td{padding:2.5pt 4pt}
 table.fixed tr.detail td{padding:0 4pt 1pt}
 .fixed .pen{min-width:0}
@@ -110,6 +115,8 @@ td .box{margin-right:2pt}
 .blanks{display:flex;flex-wrap:wrap;gap:8pt 14pt;margin:7pt 0 4pt;break-inside:avoid}
 .blanks span{border-bottom:.7pt solid #111;flex:1 1 22%;padding-bottom:12pt;font-size:${pt(12)};color:#444}
 .page{break-before:page}
+.page>.map{break-after:avoid}
+${runsOn}
 .page>h2:first-child{margin-top:0;border-top:0;padding-top:0}
 .map{display:block;width:100%;height:auto;max-height:86mm;border:.7pt solid #111;margin:6pt 0;break-inside:avoid}
 .map .turf{fill:none;stroke:#111;stroke-width:1}

@@ -11,6 +11,7 @@ import { takeMapPictures } from './map-pictures.ts';
 import { takeRecordPictures } from './record-pictures.ts';
 import { takeRoadsPictures } from './roads-pictures.ts';
 import { takeSeasonPictures } from './season-pictures.ts';
+import { takeSheetPictures } from './sheet-pictures.ts';
 import { takeWhenPictures } from './when-pictures.ts';
 
 const FOLDER = path.resolve('docs/pictures');
@@ -58,3 +59,4 @@ await takeDayPictures(take);
 await takeMapPictures(take);
 await takeRecordPictures(take);
 await takeRoadsPictures(take);
+await takeSheetPictures(FOLDER);

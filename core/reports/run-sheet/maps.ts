@@ -18,10 +18,13 @@ export function dayMap(book: Book, day: PlanDay): Block {
   };
 }
 
+/** With more stops the lawns are too small for the widths of their gates, which stand beside every stop as well. */
+const STOPS_WITH_GATES = 2;
+
 /** A few stops closer by: lawns with their gates; the numbers stand where the rig parks. */
 export function stopsMap(book: Book, stops: readonly PlanStop[]): Block {
   const properties = propertiesOf(book, stops);
-  const gates = properties.flatMap((property) =>
+  const gates = (stops.length > STOPS_WITH_GATES ? [] : properties).flatMap((property) =>
     property.gates.flatMap((gate): readonly MapPoint[] =>
       gate.at === undefined ? [] : [{ look: 'gate', at: gate.at, label: formatWidth(gate.clearWidthIn, book.units) }],
     ),

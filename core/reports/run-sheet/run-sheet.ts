@@ -43,6 +43,7 @@ function pageBlock(book: Book, day: PlanDay, groups: readonly RowGroup[]): Block
       : RUN_SHEET.stopsTo(first.number, last.number, day.stops.length);
   return {
     kind: 'page',
+    runsOn: true,
     blocks: [
       { kind: 'heading', text: heading },
       ...(stops.length === 0 ? [] : [stopsMap(book, stops)]),
