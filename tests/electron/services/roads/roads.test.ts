@@ -1,4 +1,6 @@
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import path from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Book } from '../../../../core/book/index.ts';
@@ -154,6 +156,66 @@ describe('roads beside a book', () => {
     expect(!made.ok && made.error.code).toBe('cancelled');
     expect(performance.now() - askedMs).toBeLessThan(2500);
     expect((await files()).filter((each) => !each.startsWith('creek.swardway'))).toEqual([]);
+  });
+
+  it('drives that were written down are laid along the roads and taught from', async () => {
+    await importText(XML);
+    const visits = Array.from({ length: 24 }, (_, index) => ({
+      id: `v${index}`,
+      on: `2027-03-${String(1 + index).padStart(2, '0')}`,
+      roundId: 'r',
+      rigId: 'truck',
+      propertyId: 'p0',
+      outcome: { kind: 'done' as const, tasks: [] },
+      arriveMin: 480,
+      // 895 m of tertiary road at 42 km/h take 77 s, and this is half as long again.
+      drivenMin: (1.5 * 77) / 60,
+      note: '',
+    }));
+    const rig = {
+      ...(sampleBook().rigs[0] as Book['rigs'][number]),
+      id: 'truck',
+      homeId: sampleBook().fillPoints[0]?.id ?? '',
+    };
+    const actions = [
+      { kind: 'put' as const, table: 'rigs' as const, record: rig },
+      ...visits.map((record) => ({ kind: 'put' as const, table: 'visits' as const, record })),
+    ];
+    const action = { kind: 'several' as const, label: 'visits', actions };
+    await screen.must('book.apply', { session: open.session, action, baseRevision: 1 });
+    const learnt = await screen.must('roads.learn', { session: open.session });
+    expect([learnt.drives, learnt.used]).toEqual([24, 24]);
+    const [tertiary] = learnt.classes;
+    expect(tertiary).toMatchObject({ roadClass: 'tertiary', trips: 24, isUsed: true });
+    // The pull towards 1 takes a little of it: 24 drives of 77 s weigh more than 120 s.
+    expect(tertiary?.timeFactor).toBeGreaterThan(1.4);
+    expect(tertiary?.timeFactor).toBeLessThan(1.5);
+    const none = await screen.call('roads.learn', {
+      session: (await screen.must('book.openSample', { sampleId: 'mixed-day' })).session,
+    });
+    expect(!none.ok && none.error.code).toBe('not-available');
+  });
+
+  it('a table service is asked only when its address has been entered, and a plan without it says so', async () => {
+    let asked = 0;
+    const server = createServer((_, response) => {
+      asked += 1;
+      response.end('<html>hello</html>');
+    });
+    await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
+    const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+    await screen.must('settings.write', { changes: { roadEngine: { kind: 'none', address } } });
+    expect(await status()).toMatchObject({ engine: null, trouble: null });
+    expect(asked).toBe(0);
+    await screen.must('settings.write', { changes: { roadEngine: { kind: 'osrm', address } } });
+    const told = await status();
+    expect(asked).toBe(1);
+    expect(told).toMatchObject({ engine: address, byRoad: 0 });
+    expect(told.trouble).toContain('It answered with a web page');
+    // It is left alone for a while, and not asked with every look.
+    await status();
+    expect(asked).toBe(1);
+    await new Promise((done) => server.close(done));
   });
 
   it('roads that the book knows and that are gone are asked for', async () => {
