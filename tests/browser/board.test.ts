@@ -23,7 +23,7 @@ describeWithChromium('the board of rigs', () => {
   const row = (name: string): Locator =>
     desk.page.getByRole('listitem').filter({ hasText: name }).and(desk.page.locator('.board-row'));
   const order = (name: string) => row(name).locator('.board-name').allTextContents();
-  const settled = () => desk.page.getByText('being reckoned').waitFor({ state: 'detached' });
+  const settled = () => expect.poll(() => desk.page.getByText('being reckoned').count()).toBe(0);
 
   test('shows one date with its rigs as rows, and is sound for those who do not see it', async () => {
     expect(await desk.page.locator('.board-row').count()).toBe(2);
@@ -175,6 +175,33 @@ describeWithChromium('the board of rigs', () => {
     const heights = await table.locator('tbody tr').evaluateAll((rows) => rows.map((each) => each.clientHeight));
     expect(heights.filter((each) => Math.abs(each - 42) > 1)).toEqual([]);
     expect(await accessFaults(page)).toEqual([]);
+  });
+
+  test('improving from here leaves what is pinned with its rig, and moves it where that pays once it is free', async () => {
+    const { page } = desk;
+    await page.getByRole('tab', { name: 'Rigs' }).click();
+    const lawn = 'Weavers Hall';
+    await row('Rig South').locator('[data-stop]').filter({ hasText: lawn }).focus();
+    await page.keyboard.press('Enter');
+    await carried();
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => order('Rig North')).toContain(lawn);
+    await settled();
+    const improve = page.getByRole('button', { name: 'Improve from here' });
+    const improved = async () => {
+      await improve.click();
+      await expect.poll(() => improve.getAttribute('aria-disabled')).toBe('true');
+      await expect.poll(() => improve.getAttribute('aria-disabled'), { timeout: 30_000 }).not.toBe('true');
+      await settled();
+    };
+    const pin = page.getByRole('button', { name: 'Pin', exact: true });
+    await pin.click();
+    await improved();
+    expect(await order('Rig North')).toContain(lawn);
+    await pin.click();
+    await improved();
+    await expect.poll(() => order('Rig South')).toContain(lawn);
   });
 
   test('a plan that was emptied by hand is brought back', async () => {

@@ -81,6 +81,30 @@ describeWithChromium('a day under way', () => {
     expect(await nurse.inputValue()).toBe('20 gal');
   });
 
+  test('a lawn that would use up what is left in a tank is offered on the board, and put in', async () => {
+    const { page } = desk;
+    const hose = page.getByLabel('Hose reel 200 ft: what is in it');
+    await hose.fill('30 gal');
+    await hose.press('Enter');
+    await page.getByRole('button', { name: 'Plan the rest from here' }).click();
+    await page.getByRole('button', { name: 'Show the day as it was planned' }).waitFor({ timeout: 60_000 });
+    await page.getByRole('tab', { name: 'Rigs' }).click();
+    const blocks = page.locator('[data-stop]');
+    await expect.poll(() => blocks.count(), { timeout: 30_000 }).toBe(24);
+    await page.getByText('being reckoned').waitFor({ state: 'detached' });
+    const name = await blocks.last().locator('.board-name').textContent();
+    await blocks.last().focus();
+    await page.keyboard.press('Delete');
+    await expect.poll(() => blocks.count()).toBe(23);
+    const offers = page.getByRole('listitem').filter({ hasText: /gal left in Hose reel 200 ft; .*left out so far/ });
+    const offer = offers.filter({ hasText: name ?? '' });
+    await offer.getByRole('button', { name: /^Put in: / }).click();
+    await expect.poll(() => blocks.count()).toBe(24);
+    expect(await page.locator('.board-name').allTextContents()).toContain(name);
+    await page.getByRole('tab', { name: 'Under way' }).click();
+    await page.getByRole('button', { name: 'Show the day as it was planned' }).click();
+  });
+
   test('a round that is planned again leaves out what is done, and what is not done again', async () => {
     const { page } = desk;
     await page.getByLabel('not again in this round').check();

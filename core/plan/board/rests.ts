@@ -10,13 +10,23 @@ import type { UseOfRest } from './types.ts';
 const TRIED = 8;
 const TOLD = 4;
 const PARTS_PER_UNIT = 100;
+/** Less than this is no part tank: half a gallon, or a pound. */
+const LEAST_PARTS = { tank: 50, dry: 100 } as const;
 const MS_PER_SECOND = 1000;
 
-type Candidate = { readonly job: number; readonly mode: number; readonly position: number; readonly awayMs: number };
+type Candidate = {
+  readonly job: number;
+  readonly mode: number;
+  readonly position: number;
+  readonly awayMs: number;
+  /** Whether everything that it takes is in the part tanks. */
+  readonly fits: boolean;
+};
 
 /**
- * Lawns left out, or of later days, that the part tanks left at the end of a rig's day would do: everything that they take is in there.
- * The nearest ones to the day's way are tried, and those that fit into the day without breaking a rule are told.
+ * Lawns left out, or of later days, that would use up the part tanks left at the end of a rig's day: those that take no more than is in
+ * there, or, where there are none, those that take all of it and more. The nearest ones to the day's way are tried, and those that fit into
+ * the day without breaking a rule are told.
  */
 export function usesOfRests(
   problem: Problem,
@@ -31,10 +41,15 @@ export function usesOfRests(
     if (slot.day !== day || planned === undefined) return [];
     const rests = restsOf(problem, slot.rig, planned);
     if (rests.size === 0) return [];
-    const near = candidates(problem, rows, number, rests)
-      .sort((left, right) => left.awayMs - right.awayMs)
-      .slice(0, TRIED);
-    return near.flatMap((each) => useOf(problem, placer, rows, number, rests, each, names) ?? []).slice(0, TOLD);
+    const near = candidates(problem, rows, number, rests).sort((left, right) => left.awayMs - right.awayMs);
+    const told = (fits: boolean): readonly UseOfRest[] =>
+      near
+        .filter((each) => each.fits === fits)
+        .slice(0, TRIED)
+        .flatMap((each) => useOf(problem, placer, rows, number, rests, each, names) ?? [])
+        .slice(0, TOLD);
+    const small = told(true);
+    return small.length > 0 ? small : told(false);
   });
 }
 
@@ -48,7 +63,8 @@ function restsOf(problem: Problem, rig: number, { leftOver }: PlanDay): Readonly
       const compartment = owned.findIndex((each) => each.id === compartmentId);
       const material = problem.materials.findIndex((each) => each.id === materialId);
       const parts = Math.round((volumeGal + weightLb) * PARTS_PER_UNIT);
-      return compartment < 0 || material < 0 ? [] : [[compartment, { material, parts }] as const];
+      const least = LEAST_PARTS[owned[compartment]?.kind ?? 'tank'];
+      return compartment < 0 || material < 0 || parts < least ? [] : [[compartment, { material, parts }] as const];
     }),
   );
 }
@@ -59,11 +75,12 @@ function candidates(problem: Problem, rows: Rows, slot: number, rests: ReadonlyM
   return problem.jobs.flatMap(({ modes, place, dayAllowed }, job) => {
     const planned = problem.slots[rows.slotWith(job)]?.day ?? Number.POSITIVE_INFINITY;
     if (planned <= day || dayAllowed[day] !== 1) return [];
-    const mode = modesAt(problem, job, slot).find((each) => {
-      const way = modes[rig]?.[each];
-      return way !== undefined && isWithin(way, rests);
+    const usable = modesAt(problem, job, slot).flatMap((mode) => {
+      const way = modes[rig]?.[mode];
+      return way !== undefined && takesFrom(way, rests) ? [{ mode, fits: isWithin(way, rests) }] : [];
     });
-    if (mode === undefined) return [];
+    const way = usable.find((each) => each.fits) ?? usable[0];
+    if (way === undefined) return [];
     const ways = places.slice(0, -1).map((from, at) => ({
       position: at + 1,
       awayMs:
@@ -75,12 +92,19 @@ function candidates(problem: Problem, rows: Rows, slot: number, rests: ReadonlyM
       position: 0,
       awayMs: Infinity,
     });
-    return [{ job, mode, ...best }];
+    return [{ job, ...way, ...best }];
   });
 }
 
 function travel({ travelMs, placeIds }: Problem, from: number, to: number): number {
   return travelMs[from * placeIds.length + to] ?? 0;
+}
+
+/** Whether something of what is left would be used. */
+function takesFrom(mode: Mode, rests: ReadonlyMap<number, Rest>): boolean {
+  return mode.ops.some(({ draws, material }) =>
+    draws.some(({ compartment }) => rests.get(compartment)?.material === material),
+  );
 }
 
 function isWithin(mode: Mode, rests: ReadonlyMap<number, Rest>): boolean {
@@ -112,14 +136,14 @@ function useOf(
   const { propertyId, zoneId, treatmentId, step } = task;
   const moreSec = loose.route.paidMs / MS_PER_SECOND - before.paidSec;
   const planned = problem.slots[rows.slotWith(job)]?.day;
-  const standing = planned === undefined ? 'left out so far' : `planned on ${problem.dates[planned]}`;
   const amounts = amountWords(problem, rig, way, rests, names);
   return {
     date: problem.dates[day] ?? '',
     rigId: problem.rigs[rig]?.rigId ?? '',
     task: { propertyId, zoneId, treatmentId, step },
     position,
-    words: `${names.property(propertyId)} (${standing}) takes ${amounts}; ${duration(Math.max(0, moreSec))} more, ${duration(awayMs / MS_PER_SECOND)} of it out of the way`,
+    plannedOn: planned === undefined ? '' : (problem.dates[planned] ?? ''),
+    words: `${names.property(propertyId)} takes ${amounts}; ${duration(Math.max(0, moreSec))} more, ${duration(awayMs / MS_PER_SECOND)} of it out of the way`,
   };
 }
 
@@ -134,13 +158,16 @@ function amountWords(
   for (const { compartment, parts } of mode.ops.flatMap((op) => op.draws))
     taken.set(compartment, (taken.get(compartment) ?? 0) + parts);
   return [...taken]
-    .map(([compartment, parts]) => {
+    .flatMap(([compartment, parts]): readonly string[] => {
+      const rest = rests.get(compartment)?.parts;
+      if (rest === undefined) return [];
       const { id = '', kind = 'tank' } = problem.rigs[rig]?.compartments[compartment] ?? {};
       const said = (amount: number): string =>
         kind === 'tank'
           ? formatVolume(quantity(amount / PARTS_PER_UNIT))
           : formatWeight(quantity(amount / PARTS_PER_UNIT));
-      return `${said(parts)} of the ${said(rests.get(compartment)?.parts ?? 0)} left in ${names.compartment(id)}`;
+      const left = `the ${said(rest)} left in ${names.compartment(id)}`;
+      return [parts <= rest ? `${said(parts)} of ${left}` : `all of ${left}, and ${said(parts - rest)} more`];
     })
     .join(' and ');
 }

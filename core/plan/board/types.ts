@@ -75,6 +75,8 @@ export type Place = {
 
 /** Work that would use up what is left in a tank at the end of a day. */
 export type UseOfRest = {
+  /** The date that it has in the plan now; '' where it is left out. */
+  readonly plannedOn: string;
   readonly date: string;
   readonly rigId: string;
   readonly task: TaskName;

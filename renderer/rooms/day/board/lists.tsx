@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { Breach, TaskName, UseOfRest } from '../../../../core/plan/board/index.ts';
 import type { Plan, UnplacedTask } from '../../../../core/plan/result/index.ts';
-import { askBoard, useBook } from '../../../stores/index.ts';
+import { askBoard, useBook, useFormat } from '../../../stores/index.ts';
 import { Button, Section } from '../../../ui/index.ts';
 
 /** What the plan breaks, in the judge's figures. */
@@ -73,6 +73,7 @@ type RestsProps = {
 
 /** Lawns that would use up what tanks still hold at the end of the day; nothing where every tank is empty. */
 export function RestList({ plan, date, onUse }: RestsProps) {
+  const words = useFormat();
   const [uses, setUses] = useState<readonly UseOfRest[]>([]);
   const hasRest = plan.days.some((day) => day.date === date && day.leftOver.length > 0);
   useEffect(() => {
@@ -89,12 +90,13 @@ export function RestList({ plan, date, onUse }: RestsProps) {
   if (!hasRest) return null;
   return (
     <Section title="Would use up what is left in the tanks">
-      {uses.length === 0 && <p className="quiet">No lawn of a later day, and none left out, fits what is left.</p>}
+      {uses.length === 0 && <p className="quiet">No lawn of a later day, and none left out, can take what is left.</p>}
       <ul className="board-words">
         {uses.map((use) => (
           <li key={use.words}>
-            {use.words}.{' '}
-            <Button label={`Put in: ${use.words}`} onPress={() => onUse(use)}>
+            {words.said(use.words)} (
+            {use.plannedOn === '' ? 'left out so far' : `planned on ${words.date(use.plannedOn)}`}).{' '}
+            <Button label={`Put in: ${words.said(use.words)}`} onPress={() => onUse(use)}>
               Put in
             </Button>
           </li>

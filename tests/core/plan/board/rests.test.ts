@@ -34,7 +34,7 @@ it('offers lawns of later days that need no more than what is left, and that fit
   const later = new Set(
     plan.days.filter((each) => each.date > day.date).flatMap((each) => each.stops.map((stop) => stop.propertyId)),
   );
-  for (const { task, rigId, position, date, words } of uses) {
+  for (const { task, rigId, position, date, words, plannedOn } of uses) {
     expect(later.has(task.propertyId)).toBe(true);
     const needed = plan.days
       .flatMap((each) => each.stops.filter((stop) => stop.propertyId === task.propertyId))
@@ -42,9 +42,18 @@ it('offers lawns of later days that need no more than what is left, and that fit
       .reduce((sum, each) => sum + each, 0);
     expect(needed).toBeLessThanOrEqual(restGal);
     expect(words).toContain(`of the ${formatVolume(quantity(restGal))} left`);
-    expect(words).toMatch(/planned on \d{4}-\d\d-\d\d\) takes .*; .* more, .* out of the way$/);
+    expect(words).toMatch(/ takes .*; .* more, .* out of the way$/);
+    expect(plannedOn > date).toBe(true);
     expect(moved(board, plan, [toDay(task, date, rigId, position)]).breaches).toEqual([]);
   }
+});
+
+it('offers lawns that take all that is left, and more, where none takes less', { timeout: 30_000 }, () => {
+  // Less than the smallest lawn of the round takes.
+  const restGal = 0.6;
+  const uses = board.usesOfRests(withRest(restGal), day.date);
+  expect(uses.length).toBeGreaterThan(0);
+  for (const { words } of uses) expect(words).toMatch(/ takes all of the 0\.60 gal left in .*, and \d.* gal more/);
 });
 
 it('offers nothing where nothing is left, or too little for any lawn', () => {
