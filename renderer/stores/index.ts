@@ -25,7 +25,7 @@ export * from './draft-ring.ts';
 export * from './draft-square.ts';
 export * from './draft-start.ts';
 export * from './edits.ts';
-export { receiveFile } from './files.ts';
+export { pickFile, receiveFile } from './files.ts';
 export { exportGround } from './ground-export.ts';
 export * from './heights.ts';
 export { askHost, callHost, changeSettings, useHost } from './host.ts';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { RoadsStatus } from '../../../core/contract/index.ts';
 import { ROAD_CLASSES } from '../../../core/roads/index.ts';
 import type { RouteLeg } from '../../../renderer/map/index.ts';
-import { readCorners } from '../../../renderer/rooms/shed/roads/avoid-corners.ts';
+import { readAreas, readCorners } from '../../../renderer/rooms/shed/roads/avoid-corners.ts';
 import { arrivalColumns, truckColumns } from '../../../renderer/rooms/shed/roads/driving.tsx';
 import { CLASS_WORDS, classWords, factorWords, pairsWords } from '../../../renderer/rooms/shed/roads/words.ts';
 import { routeCaption } from '../../../renderer/scene/use-ways.ts';
@@ -31,6 +31,58 @@ describe('corners of an area to drive round', () => {
     ['<b>; 1,1; 2,2', 'quantity-unreadable'],
   ])('%j is refused', (text, code) => {
     const read = readCorners(text);
+    expect(!read.ok && read.error.code).toBe(code);
+  });
+});
+
+describe('areas of a GeoJSON file', () => {
+  const ring = [
+    [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 0],
+    ],
+  ];
+  const polygon = { type: 'Polygon', coordinates: ring };
+
+  test('are its polygons, with their names or that of the file; points and lines are passed over', () => {
+    const features = [
+      { type: 'Feature', properties: { name: 'School' }, geometry: polygon },
+      { type: 'Feature', properties: null, geometry: { type: 'Point', coordinates: [0, 0] } },
+      { type: 'Feature', properties: {}, geometry: { type: 'MultiPolygon', coordinates: [ring] } },
+    ];
+    const read = readAreas(JSON.stringify({ type: 'FeatureCollection', features }), 'town.geojson');
+    expect(read.ok && read.value.map(({ name, area }) => [name, area.type])).toEqual([
+      ['School', 'Polygon'],
+      ['town.geojson', 'MultiPolygon'],
+    ]);
+    expect(readAreas(JSON.stringify(features[0]), 'one.geojson').ok).toBe(true);
+  });
+
+  test.each([
+    ['no text of that kind', 'hello', 'not-json'],
+    ['nothing in it', '{"type":"FeatureCollection","features":[]}', 'format-invalid'],
+    ['a list of numbers', '[1,2]', 'format-invalid'],
+    [
+      'a polygon off the earth',
+      JSON.stringify({
+        geometry: {
+          type: 'Polygon',
+          coordinates: [
+            [
+              [500, 0],
+              [1, 0],
+              [1, 1],
+              [500, 0],
+            ],
+          ],
+        },
+      }),
+      'format-invalid',
+    ],
+  ])('%s is refused', (_, text, code) => {
+    const read = readAreas(text, 'town.geojson');
     expect(!read.ok && read.error.code).toBe(code);
   });
 });

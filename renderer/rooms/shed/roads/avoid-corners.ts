@@ -1,5 +1,6 @@
+import * as v from 'valibot';
 import { err, ok, type Result } from '../../../../core/base/index.ts';
-import type { AreaGeometry } from '../../../../core/book/index.ts';
+import { type AreaGeometry, areaGeometrySchema, readJson } from '../../../../core/book/index.ts';
 
 const LEAST_CORNERS = 3;
 
@@ -29,4 +30,33 @@ export function readCorners(text: string): Result<AreaGeometry> {
     return err('geometry-invalid', 'corners', detail, 'Add the corners that are missing.');
   }
   return ok({ type: 'Polygon', coordinates: [[...ring, first]] });
+}
+
+/** An area of a file with its name. */
+export type NamedArea = { readonly name: string; readonly area: AreaGeometry };
+
+const LONGEST_NAME = 200;
+const feature = v.looseObject({
+  geometry: areaGeometrySchema,
+  properties: v.optional(v.nullable(v.looseObject({ name: v.optional(v.string()) }))),
+});
+const collection = v.looseObject({ features: v.array(v.unknown()) });
+
+/**
+ * The polygons of a GeoJSON file (RFC 7946), named by their member `name`, or by the file. Errors: 'not-json', and 'format-invalid' where it
+ * holds no polygon; points and lines are passed over.
+ */
+export function readAreas(text: string, fileName: string): Result<readonly NamedArea[]> {
+  const json = readJson(text, fileName);
+  if (!json.ok) return json;
+  const whole = v.safeParse(collection, json.value);
+  const features = whole.success ? whole.output.features : [json.value];
+  const areas = features.flatMap((each): NamedArea[] => {
+    const read = v.safeParse(feature, each);
+    if (!read.success) return [];
+    const { geometry, properties } = read.output;
+    return [{ name: (properties?.name ?? fileName).slice(0, LONGEST_NAME), area: geometry as AreaGeometry }];
+  });
+  if (areas.length > 0) return ok(areas);
+  return err('format-invalid', fileName, 'It holds no polygon.', 'Choose a GeoJSON file with polygons.');
 }

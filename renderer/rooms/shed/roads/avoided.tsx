@@ -1,9 +1,9 @@
 import { X } from 'lucide-react';
 import { useState } from 'react';
 import type { BookRoads } from '../../../../core/book/index.ts';
-import { changeRoads, freshId, PLAIN_ROADS } from '../../../stores/index.ts';
+import { changeRoads, freshId, PLAIN_ROADS, pickFile, showError } from '../../../stores/index.ts';
 import { Button, Section } from '../../../ui/index.ts';
-import { readCorners } from './avoid-corners.ts';
+import { readAreas, readCorners } from './avoid-corners.ts';
 
 /** Areas that are not driven through. */
 export function AvoidedAreas({ roads = PLAIN_ROADS }: { readonly roads: BookRoads | undefined }) {
@@ -20,7 +20,10 @@ export function AvoidedAreas({ roads = PLAIN_ROADS }: { readonly roads: BookRoad
     setCorners('');
   };
   return (
-    <Section title="Areas to drive round">
+    <Section
+      title="Areas to drive round"
+      aside={<Button onPress={() => fromFile(roads).catch(() => undefined)}>From a GeoJSON file…</Button>}
+    >
       <p className="quiet small">A place inside is still driven to; nothing else goes through.</p>
       <ul className="road-places">
         {roads.avoid.map((each) => (
@@ -63,6 +66,20 @@ export function AvoidedAreas({ roads = PLAIN_ROADS }: { readonly roads: BookRoad
       </div>
     </Section>
   );
+}
+
+/** Every polygon of a file becomes an area. */
+async function fromFile(roads: BookRoads): Promise<void> {
+  const picked = await pickFile('geojson');
+  if (picked === null) return;
+  const read = readAreas(picked.text ?? '', picked.name);
+  if (!read.ok) {
+    showError(read.error);
+    return;
+  }
+  const avoid = [...roads.avoid];
+  for (const each of read.value) avoid.push({ ...each, id: freshId(avoid, 'avoid') });
+  changeRoads({ avoid }, `Drive round the areas of ${picked.name}`);
 }
 
 function whyNotAdd(name: string, read: ReturnType<typeof readCorners> | null): string | null {
