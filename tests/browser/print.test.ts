@@ -82,7 +82,7 @@ describeWithChromium("printing by the browser's own menu, and a day with many ne
 
   test('in another room prints one line that says where sheets are printed', async () => {
     const { page } = desk;
-    await goToRoom(page, 'Day');
+    await goToRoom(page, 'Round');
     await page.emulateMedia({ media: 'print' });
     const paper = await printed(page);
     expect(paper.shown).toEqual([]);
@@ -93,6 +93,7 @@ describeWithChromium("printing by the browser's own menu, and a day with many ne
 
   test('from afar some numbers of stops are dots and none covers another; closer by all are numbers', async () => {
     const { page } = desk;
+    await goToRoom(page, 'Day');
     const crowded = page.locator('.lawn-label-crowded');
     expect(await crowded.count()).toBe(0);
     for (let step = 0; step < 4; step += 1) await page.getByRole('button', { name: 'Farther' }).click();
