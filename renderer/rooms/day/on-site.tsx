@@ -11,26 +11,30 @@ type Conditions = NonNullable<Visit['conditions']>;
 /** Weather as it was read on site, and who applied: what records ask for and no plan knows. */
 export function OnSite({ book, day }: OnSiteProps) {
   const [chosen, choose] = useState('');
-  const stops = day.stops.flatMap((stop) => {
-    const visit = book.visits.find(
-      (each) => each.on === day.date && each.rigId === day.rigId && each.propertyId === stop.propertyId,
-    );
-    return visit?.outcome.kind === 'done' ? [{ stop, visit }] : [];
-  });
-  const shown = stops.find(({ visit }) => visit.id === chosen) ?? stops.at(-1);
+  const done = book.visits.filter(
+    (each) => each.on === day.date && each.rigId === day.rigId && each.outcome.kind === 'done',
+  );
+  const shown = done.find((each) => each.id === chosen) ?? done.at(-1);
   if (shown === undefined) return null;
   return (
     <Section title="Read on site">
       <Choice
         label="Stop that was done"
-        value={shown.visit.id}
-        options={stops.map(({ stop, visit }) => ({ value: visit.id, words: `${stop.number} ${stop.name}` }))}
+        value={shown.id}
+        options={done.map((visit) => ({ value: visit.id, words: stopWords(book, day, visit) }))}
         onChoose={choose}
       />
-      <Weather key={`weather ${shown.visit.id}`} visit={shown.visit} />
-      <Persons key={`persons ${shown.visit.id}`} book={book} visit={shown.visit} />
+      <Weather key={`weather ${shown.id}`} visit={shown} />
+      <Persons key={`persons ${shown.id}`} book={book} visit={shown} />
     </Section>
   );
+}
+
+/** With its number where the plan still has the stop: a round that is planned again leaves out what is done. */
+function stopWords(book: Book, day: PlanDay, { propertyId }: Visit): string {
+  const stop = day.stops.find((each) => each.propertyId === propertyId);
+  if (stop !== undefined) return `${stop.number} ${stop.name}`;
+  return book.properties.find((each) => each.id === propertyId)?.name ?? propertyId;
 }
 
 function putVisit(visit: Visit, label: string) {
