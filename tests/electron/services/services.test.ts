@@ -46,16 +46,18 @@ describe('the contract', () => {
 
   test('turns a fault of the program into a failure with an id that is in the log', async () => {
     const logged: LogDetail[] = [];
-    const broken: HostPort = { ...DOWNLOAD_PORT, pickFile: () => Promise.reject(new Error('a fault on purpose')) };
+    const broken: HostPort = { ...DOWNLOAD_PORT, pickFile: () => Promise.reject(new RangeError('a fault on purpose')) };
     const other = await startTestHost({
       port: broken,
       log: (_level, _area, _event, detail) => void logged.push(detail ?? {}),
     });
     const failed = await other.screen('a').call('file.pick', { purpose: 'book' });
     expect(failed).toMatchObject({ ok: false, error: { code: 'internal', where: 'file.pick' } });
-    const fault = logged.find(({ message }) => message === 'a fault on purpose');
+    const fault = logged.find((each) => each.fault === 'RangeError');
+    expect(fault?.at).toContain('services.test.ts:');
     expect(!failed.ok && failed.error.detail).toContain(String(fault?.id));
     expect(!failed.ok && failed.error.detail).not.toContain('on purpose');
+    expect(JSON.stringify(logged)).not.toContain('on purpose');
     await other.close();
   });
 });

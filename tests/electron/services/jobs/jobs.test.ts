@@ -281,10 +281,10 @@ describe('a worker that misbehaves', () => {
     seconds: null,
     iterations: 1,
   };
-  const start = async (code: string) => {
+  const start = async (code: string, heedMs = 100) => {
     const file = path.join(folder, 'worker.cjs');
     await writeFile(file, code);
-    return startPlanJob(file, order, () => undefined, { heedMs: 100, writeMs: 10_000 });
+    return startPlanJob(file, order, () => undefined, { heedMs, writeMs: 10_000 });
   };
 
   test.each([
@@ -301,14 +301,17 @@ describe('a worker that misbehaves', () => {
   });
 
   test('and has seen the cancel may take longer to tell what it has', async () => {
-    const job = await start(`
+    const job = await start(
+      `
       const { parentPort, workerData } = require('node:worker_threads');
       const flag = new Int32Array(workerData.stopFlag);
       while (Atomics.load(flag, 0) === 0);
       parentPort.postMessage({ kind: 'stopping' });
       const error = { code: 'no-plan', where: '', detail: 'told late', hint: '' };
       setTimeout(() => parentPort.postMessage({ kind: 'failed', error }), 400);
-    `);
+    `,
+      10_000,
+    );
     job.cancel();
     job.cancel();
     expect(await job.outcome).toMatchObject({ ok: false, error: { detail: 'told late' } });
