@@ -17,7 +17,7 @@ import { inventRound, type RoundShape } from './rounds.ts';
 const TARGET_MS = 100;
 const MOVES = 20;
 /** As long as the thread behind the window rehearses before the first move. */
-const REHEARSAL_MS = 700;
+const REHEARSAL_MS = 2000;
 
 /** Processor time of a piece of work, ms: what else runs on the machine does not count. */
 function spent(work: () => void): number {

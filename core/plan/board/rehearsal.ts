@@ -2,7 +2,7 @@ import type { Plan } from '../result/index.ts';
 import type { StopMove } from './types.ts';
 
 /** Moves within a day, and from one day to the next, a few for each. */
-const MOVES = 24;
+const MOVES = 48;
 
 /**
  * Moves to be tried and thrown away before somebody makes the first one: a program is slow at what it has not done yet. They go through

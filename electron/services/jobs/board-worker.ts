@@ -9,7 +9,7 @@ import type { BoardAsked, BoardOrder, BoardTold } from './messages.ts';
 import { Shelf } from './shelf.ts';
 
 /** How long moves are rehearsed before the first one is made, ms. */
-const REHEARSAL_MS = 700;
+const REHEARSAL_MS = 2000;
 
 /** Answers questions about plans of one round, one after the other; the problem is built with the first one and kept. */
 export function sitAtBoard(
