@@ -65,6 +65,7 @@ function bodyStyle(print: Print, width: string): string {
   const runsOn = print === 'large' ? '.page.runs-on{break-before:auto;margin-top:14pt}' : '';
   return `
 *{box-sizing:border-box}
+th{overflow-wrap:normal}
 body{margin:0;overflow-wrap:anywhere;font:${pt(12)}/1.35 ${FACE};color:#111;background:#fff;font-variant-numeric:tabular-nums}
 article+article{break-before:page}
 header{border-bottom:2.5pt solid #111;margin-bottom:8pt;padding-bottom:4pt;display:flex;flex-wrap:wrap;align-items:baseline;gap:4pt 14pt}

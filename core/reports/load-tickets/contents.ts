@@ -29,8 +29,11 @@ export function contents(book: Book, load: PlanLoad, mix: Mix | undefined): Bloc
 function mixRows(book: Book, load: PlanLoad, mix: Mix | undefined): readonly TableRow[] {
   const { units } = book;
   const { waterGal, products } = mixAmounts(load);
-  const before = load.beforeGal > 0 ? [amountRow(LOAD_TICKETS.stillInTank, '', load.beforeGal, 'gal', units)] : [];
-  const sump = load.sumpGal > 0 ? [amountRow(LOAD_TICKETS.belowPump, '', load.sumpGal, 'gal', units)] : [];
+  const sumpGal = sumpInTank(book, load);
+  // The first load fills what lies below the pump as well; at every later one it is still there.
+  const stillGal = load.beforeGal + sumpGal - load.sumpGal;
+  const before = stillGal > 0 ? [amountRow(LOAD_TICKETS.stillInTank, '', stillGal, 'gal', units)] : [];
+  const sump = sumpGal > 0 ? [amountRow(LOAD_TICKETS.belowPump, '', sumpGal, 'gal', units)] : [];
   return [
     ...before,
     amountRow(LOAD_TICKETS.water, '', waterGal, 'gal', units),
@@ -39,8 +42,8 @@ function mixRows(book: Book, load: PlanLoad, mix: Mix | undefined): readonly Tab
       const words = rate === undefined ? '' : formatProductRate(rate, each.unit, units);
       return amountRow(materialWord(book, each.productId), words, each.amount, each.unit, units);
     }),
+    sumRow(LOAD_TICKETS.tankSum, formatVolume(load.beforeGal + load.volumeGal + sumpGal, units)),
     ...sump,
-    sumRow(LOAD_TICKETS.tankSum, formatVolume(load.beforeGal + load.volumeGal + sumpInTank(book, load), units)),
   ];
 }
 

@@ -251,7 +251,12 @@ describe('load tickets', () => {
     const day = plan.days[0]!;
     const loads = day.loads.map((load) => (load.number === 1 ? { ...load, sumpGal: load.volumeGal / 10 } : load));
     const plain = sheetText(made('load-tickets', fixtureBook(), plan));
-    const text = sheetText(made('load-tickets', fixtureBook(), { ...plan, days: [{ ...day, loads }] }));
+    const book = fixtureBook();
+    const machines = book.machines.map((machine) => ({
+      ...machine,
+      compartments: machine.compartments.map((each) => (each.kind === 'tank' ? { ...each, sumpGal: 2 } : each)),
+    }));
+    const text = sheetText(made('load-tickets', { ...book, machines }, { ...plan, days: [{ ...day, loads }] }));
     expect(plain).not.toContain('below the reach of the pump');
     // 20 gal and 2 gal below the reach of the pump.
     expect(text).toMatch(/Of it below the reach of the pump +2\.0 gal/);
