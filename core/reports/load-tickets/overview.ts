@@ -16,7 +16,13 @@ export function overview(book: Book, day: PlanDay): readonly Block[] {
     USUAL_CAUTIONS,
     {
       kind: 'table',
-      columns: [right(words.load), right(words.time), left(words.where), left(words.what), right(words.covers)],
+      columns: [
+        right(words.load, 8),
+        right(words.time, 12),
+        left(words.where, 24),
+        left(words.what, 42),
+        right(words.covers, 14),
+      ],
       rows: day.loads.map((load) => [
         String(load.number),
         clockWord(book, load.startSec),
