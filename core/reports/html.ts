@@ -60,7 +60,7 @@ const MOST_ROWS_TOGETHER = 14;
 
 /** A header that is printed again on every page; rows from one stop to the next stay together. */
 function tableHtml(columns: readonly Column[], rows: readonly TableRow[]): string {
-  const head = columns.map((each) => `<th scope="col" class="${each.align}">${kept(each.label)}</th>`).join('');
+  const head = columns.map((each) => `<th scope="col" class="${each.align}">${headText(each.label)}</th>`).join('');
   const isFixed = columns.every((each) => each.share !== undefined);
   const shares = isFixed ? columns.map((each) => `<col style="width:${each.share}%">`).join('') : '';
   const bodies: string[][] = [[]];
@@ -74,6 +74,11 @@ function tableHtml(columns: readonly Column[], rows: readonly TableRow[]): strin
     return `<tbody${isKept ? ' class="together"' : ''}>${each.join('')}</tbody>`;
   });
   return `<table${isFixed ? ' class="fixed"' : ''}>${shares}<thead><tr>${head}</tr></thead>${body.join('')}</table>`;
+}
+
+/** Headings of columns are not broken, but for words that no column has room for. */
+function headText(label: string): string {
+  return kept(label.replace(/\S{16}(?=\S)/gu, '$&\u200b'));
 }
 
 function isStop(row: TableRow): boolean {

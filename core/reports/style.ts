@@ -84,7 +84,6 @@ dd{margin:0;font-weight:600;min-width:6em}
 table{width:100%;border-collapse:collapse;margin:5pt 0}
 table.fixed{table-layout:${layout}}
 table.fixed{line-height:1.25}
-table.fixed th{overflow-wrap:normal}
 .fixed tr.stop td.left{white-space:nowrap}
 table.fixed td{padding:2.5pt 4pt}
 table.fixed tr.detail td{padding:0 4pt 1pt}
