@@ -1,3 +1,4 @@
+export { joinBytes } from './bytes.ts';
 export { canonicalJson, fingerprint, fingerprintNumbers } from './fingerprint.ts';
 export { hasErrors, type Issue, issue, type Severity } from './issue.ts';
 export { createRandom, type Random } from './random.ts';

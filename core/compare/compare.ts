@@ -45,6 +45,19 @@ export type Difference = {
   readonly more: number;
 };
 
+/** What each figure is called, on screens and sheets. */
+export const DIFFERENCE_WORDS: Readonly<Record<Difference['what'], string>> = {
+  'rig days': 'rig days',
+  dates: 'dates with a rig out',
+  paid: 'paid hours',
+  overtime: 'of them overtime',
+  driven: 'driven',
+  refills: 'refills',
+  'fill points': 'of them at fill points',
+  'left out': 'lawns left out',
+  cost: 'cost without product',
+};
+
 /** Two fleets on the same round. */
 export type Comparison = {
   readonly first: FleetResult;

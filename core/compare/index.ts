@@ -1,6 +1,7 @@
 export {
   type Comparison,
   compareFleets,
+  DIFFERENCE_WORDS,
   type Difference,
   type FleetResult,
   fleetResult,

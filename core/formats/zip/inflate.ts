@@ -1,4 +1,5 @@
 import { Inflate } from 'fflate';
+import { joinBytes } from '../../base/index.ts';
 
 export type Inflated =
   | { readonly kind: 'bytes'; readonly bytes: Uint8Array }
@@ -26,15 +27,5 @@ export function inflate(packed: Uint8Array, mostBytes: number): Inflated {
     return { kind: 'broken' };
   }
   if (size > mostBytes) return { kind: 'too-large' };
-  return isComplete ? { kind: 'bytes', bytes: joined(parts, size) } : { kind: 'broken' };
-}
-
-function joined(parts: readonly Uint8Array[], size: number): Uint8Array {
-  const bytes = new Uint8Array(size);
-  let at = 0;
-  for (const part of parts) {
-    bytes.set(part, at);
-    at += part.length;
-  }
-  return bytes;
+  return isComplete ? { kind: 'bytes', bytes: joinBytes(parts) } : { kind: 'broken' };
 }

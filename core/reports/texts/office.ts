@@ -1,3 +1,5 @@
+import { DIFFERENCE_WORDS } from '../../compare/index.ts';
+
 /** Words of the sheets of the office: two fleets, calibrations, a season. */
 export const FLEETS = {
   title: (round: string) => `Fleet comparison: ${round}`,
@@ -10,17 +12,7 @@ export const FLEETS = {
   same: 'the same',
   less: (figure: string) => `${figure} less`,
   more: (figure: string) => `${figure} more`,
-  rows: {
-    'rig days': 'rig days',
-    dates: 'dates with a rig out',
-    paid: 'paid hours',
-    overtime: 'of them overtime',
-    driven: 'driven',
-    refills: 'refills',
-    'fill points': 'of them at fill points',
-    'left out': 'lawns left out',
-    cost: 'cost without product',
-  },
+  rows: DIFFERENCE_WORDS,
   lastDate: 'last day of work',
   times: {
     treating: 'hours treating',

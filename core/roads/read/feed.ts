@@ -1,3 +1,4 @@
+import { joinBytes } from '../../base/index.ts';
 import { damaged } from './fault.ts';
 import type { RoadSource } from './types.ts';
 
@@ -25,7 +26,7 @@ export function feedOf(source: RoadSource): ByteFeed {
   };
   const cut = (count: number): Uint8Array => {
     const [first] = held;
-    const whole = first !== undefined && first.length >= count ? first : joined(held, size);
+    const whole = first !== undefined && first.length >= count ? first : joinBytes(held);
     const others = whole === first ? held.slice(1) : [];
     held = whole.length > count ? [whole.subarray(count), ...others] : others;
     size -= count;
@@ -51,14 +52,4 @@ export function feedOf(source: RoadSource): ByteFeed {
 
 async function* once(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
   yield bytes;
-}
-
-function joined(parts: readonly Uint8Array[], size: number): Uint8Array {
-  const bytes = new Uint8Array(size);
-  let at = 0;
-  for (const part of parts) {
-    bytes.set(part, at);
-    at += part.length;
-  }
-  return bytes;
 }

@@ -1,5 +1,6 @@
 import {
   type Comparison,
+  DIFFERENCE_WORDS,
   type Difference,
   type FleetResult,
   TIME_KINDS,
@@ -28,7 +29,7 @@ export function FleetFigures({ comparison }: { readonly comparison: Comparison }
         <tbody>
           {differences.map((row) => (
             <tr key={row.what}>
-              <th scope="row">{NAMES[row.what]}</th>
+              <th scope="row">{DIFFERENCE_WORDS[row.what]}</th>
               <td className="number">{figure(row.what, row.first, words)}</td>
               <td className="number">{figure(row.what, row.second, words)}</td>
               <td className="number">{signed(row, words)}</td>
@@ -54,18 +55,6 @@ function lawns(result: FleetResult): string {
   const { length } = result.left;
   return length === 0 ? 'none' : `${length} ${length === 1 ? 'lawn' : 'lawns'}`;
 }
-
-const NAMES: Readonly<Record<Difference['what'], string>> = {
-  'rig days': 'rig days',
-  dates: 'dates with a rig out',
-  paid: 'paid hours',
-  overtime: 'of them overtime',
-  driven: 'driven',
-  refills: 'refills',
-  'fill points': 'of them at fill points',
-  'left out': 'lawns left out',
-  cost: 'cost without product',
-};
 
 function figure(what: Difference['what'], value: number, words: Formatter): string {
   if (what === 'paid' || what === 'overtime') return words.duration(value);

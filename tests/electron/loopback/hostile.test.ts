@@ -1,5 +1,5 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import http from 'node:http';
+import type { OutgoingHttpHeaders } from 'node:http';
 import net from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -8,6 +8,7 @@ import { WebSocket } from 'ws';
 import { OPENING_PATH, TOKEN_PREFIX, WIRE_PATH, WIRE_PROTOCOL } from '../../../core/contract/index.ts';
 import { type LoopbackHost, startServer } from '../../../electron/loopback/index.ts';
 import { startTestHost, type TestHost } from '../support/test-host.ts';
+import { answerTo, ask } from './knock.ts';
 
 /** Somebody on this machine, or a page of another site in the user's browser, who does not have the token. */
 let services: TestHost;
@@ -33,18 +34,7 @@ function wire(token: string): WebSocket {
   return new WebSocket(address, [WIRE_PROTOCOL, TOKEN_PREFIX + token], { headers: { Origin: ours() } });
 }
 
-/** 'open', or the status of the refusal. */
-function knock(token: string): Promise<string> {
-  const socket = wire(token);
-  return new Promise((done) => {
-    socket.on('open', () => {
-      socket.terminate();
-      done('open');
-    });
-    socket.on('unexpected-response', (_request, response) => done(String(response.statusCode)));
-    socket.on('error', (error) => done(error.message));
-  });
-}
+const knock = (token: string) => answerTo(wire(token));
 
 /** Sends text as it is and gives what came back until the host hung up. */
 function raw(text: string): Promise<string> {
@@ -59,25 +49,8 @@ function raw(text: string): Promise<string> {
   });
 }
 
-function handIn(
-  code: string,
-  headers: http.OutgoingHttpHeaders,
-): Promise<{ readonly status: number; readonly body: string }> {
-  return new Promise((done, fail) => {
-    const request = http.request(
-      { host: '127.0.0.1', port: server.port, path: OPENING_PATH, method: 'POST', agent: false, headers },
-      (response) => {
-        let body = '';
-        response.on('data', (bytes: Buffer) => {
-          body += bytes.toString();
-        });
-        response.on('end', () => done({ status: response.statusCode ?? 0, body }));
-      },
-    );
-    request.on('error', fail);
-    request.end(code);
-  });
-}
+const handIn = (code: string, headers: OutgoingHttpHeaders) =>
+  ask(server.port, { path: OPENING_PATH, method: 'POST', headers }, code);
 
 describe('without the token', () => {
   test('a hundred guesses are refused, and the right one still opens at once', async () => {
@@ -116,14 +89,17 @@ describe('the code that the browser is opened with', () => {
       { Host: host },
       { Host: `evil.example:${server.port}`, Origin: ours() },
     ]) {
-      expect(await handIn(code(), headers), JSON.stringify(headers)).toEqual({ status: 403, body: 'Forbidden\n' });
+      expect(await handIn(code(), headers), JSON.stringify(headers)).toMatchObject({
+        status: 403,
+        body: 'Forbidden\n',
+      });
     }
     expect((await handIn('x'.repeat(100_000), { Host: host, Origin: ours() })).status).toBe(403);
   });
 
   test('gives the token to the program’s own page, once: who comes second has nothing', async () => {
     const headers = { Host: `127.0.0.1:${server.port}`, Origin: ours() };
-    expect(await handIn(code(), headers)).toEqual({ status: 200, body: server.token });
+    expect(await handIn(code(), headers)).toMatchObject({ status: 200, body: server.token });
     expect((await handIn(code(), headers)).status).toBe(403);
   });
 });

@@ -1,5 +1,5 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import http from 'node:http';
+import type http from 'node:http';
 import net from 'node:net';
 import { networkInterfaces, tmpdir } from 'node:os';
 import path from 'node:path';
@@ -8,6 +8,7 @@ import { WebSocket } from 'ws';
 import { connectHost, type Host, TOKEN_PREFIX, WIRE_PATH, WIRE_PROTOCOL } from '../../../core/contract/index.ts';
 import { type LoopbackHost, startServer } from '../../../electron/loopback/index.ts';
 import { startTestHost, type TestHost } from '../support/test-host.ts';
+import { answerTo, ask as askHost } from './knock.ts';
 
 let services: TestHost;
 let server: LoopbackHost;
@@ -25,25 +26,8 @@ afterAll(async () => {
   await rm(pages, { recursive: true, force: true });
 });
 
-type Answer = { readonly status: number; readonly headers: http.IncomingHttpHeaders; readonly body: string };
-
-/** Sends the path as it is: a browser would resolve ".." by itself. */
-function ask(pathname: string, options: http.RequestOptions = {}): Promise<Answer> {
-  return new Promise((done, fail) => {
-    const request = http.request(
-      { host: '127.0.0.1', port: server.port, path: pathname, agent: false, ...options },
-      (response) => {
-        let body = '';
-        response.on('data', (bytes: Buffer) => {
-          body += bytes.toString();
-        });
-        response.on('end', () => done({ status: response.statusCode ?? 0, headers: response.headers, body }));
-      },
-    );
-    request.on('error', fail);
-    request.end();
-  });
-}
+const ask = (pathname: string, options: http.RequestOptions = {}) =>
+  askHost(server.port, { path: pathname, ...options });
 
 type Knock = {
   readonly origin?: string;
@@ -65,18 +49,7 @@ function open({
   );
 }
 
-/** 'open', or the status with which the WebSocket was refused. */
-function knock(how: Knock): Promise<string> {
-  const wire = open(how);
-  return new Promise((done) => {
-    wire.on('open', () => {
-      wire.terminate();
-      done('open');
-    });
-    wire.on('unexpected-response', (_request, response) => done(String(response.statusCode)));
-    wire.on('error', (error) => done(error.message));
-  });
-}
+const knock = (how: Knock) => answerTo(open(how));
 
 async function connect(): Promise<{ readonly host: Host; readonly wire: WebSocket }> {
   const wire = open();
