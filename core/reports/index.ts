@@ -16,3 +16,4 @@ export { FIELD_NAMES } from './notices/index.ts';
 export { PAPERS, type PageOptions, type Paper, PRINTS, type Print, paperOf } from './page.ts';
 export { SHEETS, type SheetKind } from './registry.ts';
 export { sheetText } from './text.ts';
+export { type DayDrive, type DayWays, drivesOfDay } from './ways.ts';

@@ -5,6 +5,7 @@ import type { Plan, PlanDay } from '../plan/result/index.ts';
 import type { LawnQuote } from '../quote/index.ts';
 import type { SeasonLedger } from '../round/ledger/index.ts';
 import type { MapPicture } from './blocks.ts';
+import type { DayWays } from './ways.ts';
 
 /** Passes of a head over a zone of a day. */
 export type DayPasses = {
@@ -25,6 +26,8 @@ export type DayInput = {
   readonly passes?: readonly DayPasses[];
   /** The user's own plans and photos, to be drawn below the maps; absent: none are. */
   readonly pictures?: readonly MapPicture[];
+  /** Drives along the roads; absent: every drive is drawn straight. */
+  readonly ways?: DayWays;
 };
 /** Passes over zones of a lawn, and what drives them. */
 export type SheetPasses = { readonly by: string; readonly pictures: readonly PassPicture[] };

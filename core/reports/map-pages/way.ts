@@ -5,6 +5,7 @@ import { type Block, left, type MapPoint, right } from '../blocks.ts';
 import type { DayInput } from '../input.ts';
 import { areasOf } from '../run-sheet/index.ts';
 import { MAP_PAGES } from '../texts/index.ts';
+import { wayThrough } from '../ways.ts';
 import { clockWord } from '../words.ts';
 
 /** A place that the day comes by. `number` is that of its stop, null for a fill point or the end of the day. */
@@ -18,18 +19,25 @@ type Place = {
 };
 
 /** The whole way with the fill points, the stops closer by, and the places in order. */
-export function wayBlocks({ book, day }: DayInput): readonly Block[] {
+export function wayBlocks({ book, day, ways }: DayInput): readonly Block[] {
   const places = placesOf(book, day);
   const stops = places.filter((each) => each.number !== null);
   if (stops.length === 0) return [{ kind: 'note', text: MAP_PAGES.noPlace }];
+  const way = wayThrough(positionsOf(places), ways);
   return [
     facts(book, day, places),
     { kind: 'heading', text: MAP_PAGES.wholeWay },
-    wayMap(book, places),
-    { kind: 'note', text: MAP_PAGES.straight },
+    wayMap(book, places, way.route),
+    { kind: 'note', text: way.note },
     { kind: 'heading', text: MAP_PAGES.order },
     placesTable(book, places),
-    { kind: 'page', blocks: [{ kind: 'heading', text: MAP_PAGES.stops }, stopsMap(book, day, stops)] },
+    {
+      kind: 'page',
+      blocks: [
+        { kind: 'heading', text: MAP_PAGES.stops },
+        stopsMap(book, day, stops, wayThrough(positionsOf(stops), ways).route),
+      ],
+    },
   ];
 }
 
@@ -82,24 +90,28 @@ function pointsOf(places: readonly Place[]): readonly MapPoint[] {
   );
 }
 
-function wayMap(book: Book, places: readonly Place[]): Block {
+function positionsOf(places: readonly Place[]): readonly Position[] {
+  return places.map((each) => each.at);
+}
+
+function wayMap(book: Book, places: readonly Place[], route: readonly Position[]): Block {
   return {
     kind: 'map',
     areas: [],
     points: pointsOf(places),
-    route: places.map((each) => each.at),
+    route,
     units: book.units,
   };
 }
 
-function stopsMap(book: Book, day: PlanDay, stops: readonly Place[]): Block {
+function stopsMap(book: Book, day: PlanDay, stops: readonly Place[], route: readonly Position[]): Block {
   const ids = new Set(day.stops.map((stop) => stop.propertyId));
   return {
     kind: 'map',
     size: 'large',
     areas: book.properties.filter((each) => ids.has(each.id)).flatMap(areasOf),
     points: pointsOf(stops),
-    route: stops.map((each) => each.at),
+    route,
     units: book.units,
   };
 }

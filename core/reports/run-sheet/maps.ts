@@ -1,11 +1,13 @@
 import type { Book, Position, Property } from '../../book/index.ts';
-import type { PlanDay, PlanStop } from '../../plan/result/index.ts';
+import type { PlanStop } from '../../plan/result/index.ts';
 import { formatWidth } from '../../units/index.ts';
 import type { Block, MapArea, MapPoint } from '../blocks.ts';
+import type { DayInput } from '../input.ts';
+import { wayThrough } from '../ways.ts';
 
 /** All stops of a day with the way between them. */
-export function dayMap(book: Book, day: PlanDay): Block {
-  const route: readonly Position[] = day.activities.flatMap((each) =>
+export function dayMap({ book, day, ways }: DayInput): Block {
+  const places: readonly Position[] = day.activities.flatMap((each) =>
     each.kind === 'drive' ? placeAt(book, each.toPlaceId) : [],
   );
   return {
@@ -13,7 +15,7 @@ export function dayMap(book: Book, day: PlanDay): Block {
     areas: propertiesOf(book, day.stops).flatMap(areasOf),
     points: stopPoints(book, day.stops),
     // Only from stop to stop: the way from and to the shop would shrink the lawns to dots.
-    route,
+    route: wayThrough(places, ways).route,
     units: book.units,
   };
 }
@@ -22,14 +24,17 @@ export function dayMap(book: Book, day: PlanDay): Block {
 const STOPS_WITH_GATES = 2;
 
 /** A few stops closer by: lawns with their gates; the numbers stand where the rig parks. */
-export function stopsMap(book: Book, stops: readonly PlanStop[]): Block {
+export function stopsMap({ book, ways }: DayInput, stops: readonly PlanStop[]): Block {
   const properties = propertiesOf(book, stops);
   const gates = (stops.length > STOPS_WITH_GATES ? [] : properties).flatMap((property) =>
     property.gates.flatMap((gate): readonly MapPoint[] =>
       gate.at === undefined ? [] : [{ look: 'gate', at: gate.at, label: formatWidth(gate.clearWidthIn, book.units) }],
     ),
   );
-  const route = stops.flatMap((stop) => placeAt(book, stop.propertyId));
+  const { route } = wayThrough(
+    stops.flatMap((stop) => placeAt(book, stop.propertyId)),
+    ways,
+  );
   return {
     kind: 'map',
     size: 'small',

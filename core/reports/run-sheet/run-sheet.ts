@@ -1,5 +1,3 @@
-import type { Book } from '../../book/index.ts';
-import type { PlanDay } from '../../plan/result/index.ts';
 import { formatArea, formatDistance, formatDuration } from '../../units/index.ts';
 import { type Block, type Fact, left, pen, right, type Sheet } from '../blocks.ts';
 import { USUAL_CAUTIONS } from '../cautions.ts';
@@ -24,8 +22,8 @@ export function runSheet(input: DayInput): Sheet {
       { kind: 'facts', facts: summary(input) },
       ...none,
       USUAL_CAUTIONS,
-      dayMap(book, day),
-      ...pagesOf(dayRows(book, day)).map((groups) => pageBlock(book, day, groups)),
+      dayMap(input),
+      ...pagesOf(dayRows(book, day)).map((groups) => pageBlock(input, groups)),
       ending(input),
       weather(),
     ],
@@ -33,7 +31,8 @@ export function runSheet(input: DayInput): Sheet {
 }
 
 /** One page: which stops are on it, where they are, and what is done there. */
-function pageBlock(book: Book, day: PlanDay, groups: readonly RowGroup[]): Block {
+function pageBlock(input: DayInput, groups: readonly RowGroup[]): Block {
+  const { day } = input;
   const stops = groups.flatMap((each) => each.stop ?? []);
   const [first, last] = [stops[0], stops.at(-1)];
   const { columns } = RUN_SHEET;
@@ -46,7 +45,7 @@ function pageBlock(book: Book, day: PlanDay, groups: readonly RowGroup[]): Block
     runsOn: true,
     blocks: [
       { kind: 'heading', text: heading },
-      ...(stops.length === 0 ? [] : [stopsMap(book, stops)]),
+      ...(stops.length === 0 ? [] : [stopsMap(input, stops)]),
       {
         kind: 'table',
         columns: [

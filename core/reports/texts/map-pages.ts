@@ -9,6 +9,10 @@ export const MAP_PAGES = {
   },
   wholeWay: 'The whole way',
   straight: 'Lines go straight from place to place: they are no directions. Squares are fill points.',
+  byRoad: (credit: string) =>
+    `Lines follow the roads of the map beside the book (${credit}): they are no directions, and know of no road works. Squares are fill points.`,
+  partlyByRoad: (credit: string) =>
+    `Lines follow the roads of the map beside the book (${credit}) where it has a way, and go straight elsewhere: they are no directions. Squares are fill points.`,
   stops: 'The stops',
   order: 'Places in order',
   columns: { number: '', time: 'Time', place: 'Place', address: 'Address' },

@@ -3,7 +3,7 @@ import type { Book, Property, Round } from '../../../core/book/index.ts';
 import { bandAreaSqFt, lastChange, measureProperty } from '../../../core/measure/index.ts';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
-import { SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
+import { type DayWays, SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
 import { type SeasonLedger, seasonLedger } from '../../../core/round/ledger/index.ts';
 import { quantity } from '../../../core/units/index.ts';
 import { fileOf, type Typed, UsageFault } from '../command.ts';
@@ -42,6 +42,8 @@ type Source = {
   readonly forCustomer: boolean;
   readonly year: string;
   readonly fleetPlans: readonly FleetPlan[];
+  /** The drives along the roads beside the book. */
+  readonly ways?: DayWays;
 };
 
 /** The plan of a round by one of the fleets of the book. */
@@ -49,7 +51,7 @@ export type FleetPlan = { readonly fleetId: string; readonly plan: Plan };
 
 /** All sheets of the kinds, day by day and then the others. Errors: 'reference-missing' for what is named and not there. */
 export function sheetsOf(
-  { book, where }: BookInput,
+  { book, where, ways }: BookInput,
   plan: Plan | null,
   fleetPlans: readonly FleetPlan[],
   kinds: readonly SheetKind[],
@@ -79,6 +81,7 @@ export function sheetsOf(
     forCustomer,
     year,
     fleetPlans,
+    ...(ways === undefined ? {} : { ways }),
   };
   const byDay = days.value.flatMap((day) => kinds.flatMap((kind) => daySheet(kind, source, day)));
   return ok([...byDay, ...kinds.flatMap((kind) => otherSheets(kind, source))]);
@@ -96,10 +99,11 @@ function propertiesNamed(
   return err('reference-missing', `${where}, properties`, detail, 'measure BOOK lists the properties with their ids.');
 }
 
-function daySheet(kind: SheetKind, { book, plan }: Source, day: PlanDay): readonly Made[] {
+function daySheet(kind: SheetKind, { book, plan, ways }: Source, day: PlanDay): readonly Made[] {
   if (kind.scope !== 'day' || plan === null) return [];
   const passes = kind.drawsPasses === true ? { passes: layPasses(book, day) } : {};
-  return [{ kind, day, sheet: kind.make({ scope: 'day', book, plan, day, ...passes }) }];
+  const along = ways === undefined ? {} : { ways };
+  return [{ kind, day, sheet: kind.make({ scope: 'day', book, plan, day, ...passes, ...along }) }];
 }
 
 function otherSheets(kind: SheetKind, source: Source): readonly Made[] {

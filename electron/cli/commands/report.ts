@@ -1,7 +1,15 @@
 import path from 'node:path';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
-import { PAPERS, type PageOptions, paperOf, SHEETS, sheetsHtml, sheetText } from '../../../core/reports/index.ts';
+import {
+  drivesOfDay,
+  PAPERS,
+  type PageOptions,
+  paperOf,
+  SHEETS,
+  sheetsHtml,
+  sheetText,
+} from '../../../core/reports/index.ts';
 import { describePlace, writeWhole } from '../../services/files/index.ts';
 import { findPrinter, printWithChromium } from '../../services/printer/index.ts';
 import { type Answer, type Command, fileOf, type Typed, UsageFault } from '../command.ts';
@@ -63,10 +71,11 @@ export const reportCommand: Command = {
     if (!free.ok) return free;
     const book = await readBookFile(fileOf(typed, 'BOOK'));
     if (!book.ok) return book;
-    const read = typed.operands.PLAN === undefined ? book : await withDrives(book.value, typed, world);
-    if (!read.ok) return read;
     const plan = typed.operands.PLAN === undefined ? ok(null) : await readPlanFile(fileOf(typed, 'PLAN'));
     if (!plan.ok) return plan;
+    const drives = plan.value?.days.flatMap((day) => drivesOfDay(book.value.book, day)) ?? [];
+    const read = plan.value === null ? book : await withDrives(book.value, typed, world, drives);
+    if (!read.ok) return read;
     const fleetPlans = await fleetPlansOf(read.value, typed);
     if (!fleetPlans.ok) return fleetPlans;
     const sheets = sheetsOf(read.value, plan.value, fleetPlans.value, kinds, typed);

@@ -3,6 +3,7 @@ import { ok } from '../../../core/base/index.ts';
 import { type Book, readBook } from '../../../core/book/index.ts';
 import { checkBook } from '../../../core/checks/index.ts';
 import { type Plan, plannedDays } from '../../../core/plan/result/index.ts';
+import type { DayWays } from '../../../core/reports/index.ts';
 import type { PlannedDays } from '../../../core/round/programme/index.ts';
 import type { DriveTable } from '../../../core/travel/index.ts';
 import { describePlace, fileFailure, isFileError, readText } from '../../services/files/index.ts';
@@ -18,6 +19,8 @@ export type BookInput = {
   readonly plannedDays: PlannedDays;
   /** Drive times by road, where they were asked for; see `withDrives`. */
   readonly roads?: DriveTable;
+  /** Ways of drives along those roads, where they were asked for. */
+  readonly ways?: DayWays;
 };
 
 /** Reads a book from a book file or from its JSON form, told apart by the first bytes. */

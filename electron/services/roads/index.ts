@@ -1,4 +1,4 @@
-export { openDesk } from './desk.ts';
+export { type Desk, openDesk } from './desk.ts';
 export { gatherDrives } from './gather.ts';
 export { type ImportOptions, importRoads } from './import-roads.ts';
 export type { RoadsAbout } from './messages.ts';

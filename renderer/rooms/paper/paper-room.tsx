@@ -20,6 +20,7 @@ import {
 import { Button, Empty, Workbench } from '../../ui/index.ts';
 import { useDayPasses } from './day-passes.ts';
 import { useDayPictures } from './day-pictures.ts';
+import { useDayWays } from './day-ways.ts';
 import { ExchangeFacts, ExchangePage } from './exchange-page.tsx';
 import { offerWindowPrinting } from './print-window.ts';
 import { SheetFacts } from './sheet-facts.tsx';
@@ -67,6 +68,7 @@ function SheetRoom() {
   const drawsDay = kind?.scope === 'day' && kind.drawsPasses === true;
   const laid = useDayPasses(drawsDay ? day : null);
   const pictures = useDayPictures(drawsDay);
+  const ways = useDayWays(kind?.scope === 'day' ? day : null);
   const find = useCallback(
     (passesOf: PassesOf) =>
       book === null || kind === undefined
@@ -84,8 +86,9 @@ function SheetRoom() {
             passesOf,
             dayPasses: laid.passes,
             pictures,
+            ways,
           }),
-    [book, known, round, day, property, kind, ledger, fleetPlans, forCustomer, passes, laid, pictures],
+    [book, known, round, day, property, kind, ledger, fleetPlans, forCustomer, passes, laid, pictures, ways],
   );
   const question = JSON.stringify([kind?.id, property?.id, forCustomer]);
   const { found, fault } = useWithPasses(property, question, find);

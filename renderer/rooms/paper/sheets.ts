@@ -5,6 +5,7 @@ import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import {
   type DayPasses,
+  type DayWays,
   type MapPicture,
   type PropertyInput,
   type RoundInput,
@@ -38,6 +39,8 @@ export type SheetSource = {
   readonly dayPasses: readonly DayPasses[];
   /** The book's own pictures, to be drawn below the maps of the day. */
   readonly pictures: readonly MapPicture[];
+  /** The drives of the day along the roads, where there are any. */
+  readonly ways: DayWays | undefined;
 };
 
 /** The sheet of a kind, or why there is none. */
@@ -47,7 +50,15 @@ export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | string 
     case 'day':
       return plan === null || day === null
         ? 'Plan a round first: this sheet is made from a planned day.'
-        : kind.make({ scope: 'day', book, plan, day, passes: source.dayPasses, pictures: source.pictures });
+        : kind.make({
+            scope: 'day',
+            book,
+            plan,
+            day,
+            passes: source.dayPasses,
+            pictures: source.pictures,
+            ...(source.ways === undefined ? {} : { ways: source.ways }),
+          });
     case 'property':
       return property === null ? 'Choose a lawn in the Ground room first.' : kind.make(propertyInput(source, property));
     case 'round':

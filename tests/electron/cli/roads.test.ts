@@ -53,6 +53,9 @@ describe('swardway roads', () => {
     const codes = jsonOf<{ violations: { code: string }[] }>(straight, 'judge').violations.map((each) => each.code);
     expect(codes).toContain('plan-stale');
     expect(swardway(['report', small, plan, '--sheet', 'run-sheet']).out).toContain('Invented roads of the Swardway');
+    const maps = (more: readonly string[]) => swardway(['report', small, plan, '--sheet', 'map-pages', ...more]).out;
+    expect(maps([])).toContain('Lines follow the roads of the map beside the book (Invented roads');
+    expect(maps(['--roads', 'off'])).toContain('Lines go straight');
   });
 
   test('a book whose roads are gone is planned by the estimate, and says so', () => {
