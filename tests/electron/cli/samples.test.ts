@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { SHEETS } from '../../../core/reports/index.ts';
 import { SAMPLE_NAMES } from '../../support/samples.ts';
 import { buildFirst, interrupted, jsonOf, readJsonFile, sampleFile, scratchFolder, swardway } from './support.ts';
 
@@ -86,7 +87,9 @@ describe.each(WITHOUT_ROADS)('%s', (name) => {
     const report = jsonOf<{ current: boolean; sheets: { sheet: string; date: string; text: string }[] }>(run, 'report');
     const plan = readJsonFile<Plan>(planFile);
     expect(report.current).toBe(true);
-    expect(report.sheets).toHaveLength(3 * plan.days.length);
+    const crewSheets = SHEETS.filter((each) => each.scope === 'day' && each.forOffice !== true);
+    expect(crewSheets.map(({ id }) => id)).toEqual(['run-sheet', 'load-tickets', 'truck-list', 'map-pages']);
+    expect(report.sheets).toHaveLength(crewSheets.length * plan.days.length);
     const html = readFileSync(page, 'utf8');
     expect(html.startsWith('<!doctype html>')).toBe(true);
     expect(html).not.toContain('<script');

@@ -7,6 +7,7 @@ import { numberedEdit } from './numbered-edit.ts';
  * A program for tests that need a second process: PROGRAM COMMAND FILE.
  *   open    opens the book once and prints the outcome
  *   hold    opens the book and keeps it until the process is ended
+ *   write   stores three edits, prints "stored 3", and keeps the book until the process is ended
  *   fill    makes a book on a small disk and stores large edits until one is refused, then reads the book again
  */
 const print = (value: unknown): void => {
@@ -50,13 +51,22 @@ async function fill(file: string): Promise<void> {
   print({ revision: again.stored.revision, properties: again.stored.book.properties.length });
 }
 
+async function writeThree(open: BookStore): Promise<void> {
+  let { book } = open.stored;
+  for (const number of [1, 2, 3]) {
+    book = (await store(open, book, open.stored.revision + number)).after;
+  }
+  process.stdout.write('stored 3\n');
+}
+
 async function run(command: string | undefined, file: string): Promise<void> {
   if (command === 'fill') await fill(file);
   else {
     const open = await openStore(file);
     print(open.ok ? { ok: true, readOnlyBecause: open.value.readOnlyBecause } : open);
     // The timer keeps the store itself as well: a connection that nothing refers to is closed when memory is tidied up.
-    if (command === 'hold' && open.ok) setInterval(() => open.value.file, 60_000);
+    if (command === 'write' && open.ok) await writeThree(open.value);
+    if ((command === 'hold' || command === 'write') && open.ok) setInterval(() => open.value.file, 60_000);
     else if (open.ok && process.env.TRY_EDIT !== undefined) {
       print((await store(open.value, open.value.stored.book, open.value.stored.revision + 1)).saved);
     }
