@@ -3,6 +3,7 @@ export { CAUTIONS, EXCLUSION_KINDS, HOLDS } from './ground-schema.ts';
 export { readJson } from './json.ts';
 export type * from './model.ts';
 export { memberFault, recordFault } from './part-fault.ts';
+export { PLAIN_ROADS } from './plain-roads.ts';
 export { type BookRead, readBook, readBookValue } from './read.ts';
 export { BOOK_FORMAT, BOOK_VERSION, bookSchema } from './schema.ts';
 export { areaGeometrySchema, idSchema, nameSchema, positionSchema, textSchema, WEEKDAYS } from './schema-parts.ts';

@@ -1,9 +1,9 @@
 import { canonicalJson, err, ok, type Result } from '../base/index.ts';
-import type { AreaGeometry, Book, Property, Zone } from '../book/index.ts';
+import { type AreaGeometry, type Book, PLAIN_ROADS, type Property, type Zone } from '../book/index.ts';
 import type { Action } from '../edit/index.ts';
 import { cutHole, cutOut } from './area-edits.ts';
 import { cornersWanted, type Draft, type DraftPurpose, draftOutline, draftPlace, isOutline } from './draft.ts';
-import { newProperty, putAction, withExclusion, withGate, withZone, zoneOf } from './draft-records.ts';
+import { newProperty, type PurposeOf, putAction, withExclusion, withGate, withZone, zoneOf } from './draft-records.ts';
 import { checkOutline } from './ground.ts';
 import { refuse } from './refuse.ts';
 import { cornersAt, polygonOf, withCorners } from './ring-edits.ts';
@@ -20,12 +20,34 @@ import { splitZone } from './split-zone.ts';
 export function finishDraft(draft: Draft, book: Book): Result<Action> {
   const wanted = cornersWanted(draft);
   if (wanted > 0) return refuse(`There are ${draft.corners.length} corners so far.`, `Set at least ${wanted} more.`);
-  const property = propertyOf(draft, book);
+  const { purpose } = draft;
+  if (purpose.kind === 'avoid') return finishAvoided(draft, purpose, book);
+  const property = propertyOf(draft, purpose.propertyId, book);
   if (!property.ok) return property;
   const changed = changedProperty(draft, property.value);
   if (!changed.ok) return changed;
   const isNew = !book.properties.some((each) => each.id === property.value.id);
-  return ok(putAction(changed.value, labelOf(draft.purpose, property.value, isNew)));
+  return ok(putAction(changed.value, labelOf(purpose, property.value, isNew)));
+}
+
+/** One more area that trucks drive round. It has no corners to move: one that is in the book is removed and drawn again. */
+function finishAvoided(draft: Draft, { areaId, name }: PurposeOf<'avoid'>, book: Book): Result<Action> {
+  const roads = book.roads ?? PLAIN_ROADS;
+  if (draft.base !== undefined || roads.avoid.some((each) => each.id === areaId)) {
+    return refuse('The book has this area to drive round already.', 'Remove it in the Shed, and draw it again.');
+  }
+  const area = draftGeometry(draft);
+  if (!area.ok) return area;
+  const called = name === '' ? freshAreaName(roads.avoid) : name;
+  const avoid = [...roads.avoid, { id: areaId, name: called, area: area.value }];
+  return ok({ kind: 'set', changes: { roads: { ...roads, avoid } }, label: `${VERBS.avoid} ${called}` });
+}
+
+function freshAreaName(areas: readonly { readonly name: string }[]): string {
+  const taken = new Set(areas.map(({ name }) => name));
+  let number = 1;
+  while (taken.has(`Area ${number}`)) number += 1;
+  return `Area ${number}`;
 }
 
 /** The outline of a draft as it would go into the book, checked. */
@@ -67,12 +89,12 @@ function outlineNow(purpose: DraftPurpose, property: Property): AreaGeometry | n
   return shape?.kind === 'drawn' ? shape.geometry : null;
 }
 
-function propertyOf({ purpose, newPropertyName, corners }: Draft, book: Book): Result<Property> {
-  const found = book.properties.find((each) => each.id === purpose.propertyId);
+function propertyOf({ newPropertyName, corners }: Draft, propertyId: string, book: Book): Result<Property> {
+  const found = book.properties.find((each) => each.id === propertyId);
   if (found !== undefined) return ok(found);
   const [first] = corners;
-  if (newPropertyName === undefined || first === undefined) return gone('property', purpose.propertyId);
-  return ok(newProperty(purpose.propertyId, newPropertyName, first));
+  if (newPropertyName === undefined || first === undefined) return gone('property', propertyId);
+  return ok(newProperty(propertyId, newPropertyName, first));
 }
 
 function changedProperty(draft: Draft, property: Property): Result<Property> {
@@ -164,6 +186,7 @@ const VERBS: Readonly<Record<DraftPurpose['kind'], string>> = {
   hole: 'Cut hole',
   cut: 'Cut piece off',
   'split-line': 'Split zone',
+  avoid: 'Drive round',
 };
 
 function labelOf(purpose: DraftPurpose, property: Property, isNew: boolean): string {

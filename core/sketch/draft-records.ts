@@ -3,7 +3,7 @@ import type { Action } from '../edit/index.ts';
 import type { Draft, DraftPurpose } from './draft.ts';
 
 type Drawing = Pick<Draft, 'drawnOver' | 'outlineErrorFt'>;
-type PurposeOf<Kind extends DraftPurpose['kind']> = Extract<DraftPurpose, { readonly kind: Kind }>;
+export type PurposeOf<Kind extends DraftPurpose['kind']> = Extract<DraftPurpose, { readonly kind: Kind }>;
 type DrawnShape = Extract<Zone['shape'], { readonly kind: 'drawn' }>;
 
 export function putAction(property: Property, label: string): Action {

@@ -35,6 +35,8 @@ const purposeSchema = v.variant('kind', [
   v.object({ kind: v.literal('cut'), propertyId, zoneId }),
   /** A line across a zone that makes several of it. */
   v.object({ kind: v.literal('split-line'), propertyId, zoneId }),
+  /** Ground of no lawn, which trucks drive round. */
+  v.object({ kind: v.literal('avoid'), areaId: idSchema, name }),
 ]);
 
 /** Steps with the same key that follow each other are taken back as one: a drag. */

@@ -31,6 +31,11 @@ export function readDraft(value: unknown): Result<Draft> {
   return err('format-invalid', where, 'The stored draft cannot be read.', 'Draw it again.');
 }
 
+/** The property that a draft is drawn for; null for an area to drive round, which is of no lawn. */
+export function propertyIdOf(purpose: DraftPurpose): string | null {
+  return purpose.kind === 'avoid' ? null : purpose.propertyId;
+}
+
 /** True for what is drawn as a single place: a gate, the parking point, a hose stand. */
 export function isPlace(purpose: DraftPurpose): boolean {
   return purpose.kind === 'gate' || purpose.kind === 'parking' || purpose.kind === 'hose-stand';

@@ -12,6 +12,7 @@ export {
   draftPlace,
   isOutline,
   isPlace,
+  propertyIdOf,
   readDraft,
 } from './draft.ts';
 export { finishDraft } from './draft-finish.ts';

@@ -1,6 +1,7 @@
 import {
   deleteParts,
   draftStep,
+  drawAvoided,
   drawExclusion,
   drawInZone,
   drawZone,
@@ -108,6 +109,7 @@ const LINES: readonly Line[] = [
     whyNotOnLawn,
     () => drawExclusion('building', 'rectangle'),
   ],
+  ['draw.avoid', 'Draw an area to drive round', [], whyNotDraw, drawAvoided],
   ['draw.gate', 'Place a gate', ['G'], whyNotOnLawn, placeGate],
   ['draw.parking', 'Place the parking point', ['P'], whyNotOnLawn, placeParking],
   ['draw.hose-stand', 'Place the hose stand of the zone', ['H'], whyNotOnZone, placeHoseStand],

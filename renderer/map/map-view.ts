@@ -12,6 +12,7 @@ import {
   svg,
 } from 'leaflet';
 import type { Position, Property } from '../../core/book/index.ts';
+import { openAvoidedLayers } from './avoided-layers.ts';
 import { openBackdrop } from './background-layer.ts';
 import type { MapBackdrop } from './background-scene.ts';
 import { labelPoint, propertyBounds, toLatLng } from './bounds.ts';
@@ -102,6 +103,7 @@ export function openMap(element: HTMLElement, { onFrame, onPass, drawing, ...ask
   };
   const drawn = new Map<string, Drawn>();
   const passes = openPassLayers(map, onPass);
+  const showAvoided = openAvoidedLayers(map);
   let scene: MapScene | null = null;
   let overlays: readonly Layer[] = [];
 
@@ -124,6 +126,7 @@ export function openMap(element: HTMLElement, { onFrame, onPass, drawing, ...ask
     show: (next) => {
       const before = scene;
       scene = next;
+      if (before?.avoided !== next.avoided) showAvoided(next.avoided);
       redrawLawns();
       if (before?.passes !== next.passes) passes.show(next.passes ?? null);
       if (before?.route !== next.route || before?.fillMarks !== next.fillMarks) {

@@ -9,6 +9,7 @@ export function MapPatterns() {
         <Hatch id="hatch-turf" tone="turf" step={7} />
         <Hatch id="hatch-turf-selected" tone="turf-selected" step={5} />
         <Hatch id="hatch-turf-dim" tone="turf-dim" step={9} />
+        <Hatch id="hatch-avoided" tone="avoided" step={14} />
         <Cross id="cross-house" tone="house" step={7} />
         <Cross id="cross-paving" tone="paving" step={11} />
         <Cross id="cross-bed" tone="bed" step={5} />

@@ -1,4 +1,4 @@
-import type { Position, Property } from '../../core/book/index.ts';
+import type { BookRoads, Position, Property } from '../../core/book/index.ts';
 import type { PassPicture } from '../../core/passes/index.ts';
 
 /** A number or a word that stands on a lawn. */
@@ -12,6 +12,8 @@ export type LawnLabel = {
 };
 
 export type FillMark = { readonly id: string; readonly name: string; readonly at: Position; readonly isHome: boolean };
+
+export type AvoidedArea = BookRoads['avoid'][number];
 
 /** A drive drawn on the map: along the roads where the way is known, else a straight line; the caption says so. */
 export type RouteLeg = {
@@ -48,6 +50,8 @@ export type MapScene = {
   readonly selectedPropertyId: string | null;
   readonly selectedZoneId: string | null;
   readonly fillMarks: readonly FillMark[];
+  /** Areas that trucks drive round. */
+  readonly avoided: readonly AvoidedArea[];
   readonly route: readonly RouteLeg[];
   /** Said in the corner of the map of the drives, with whose roads they follow. */
   readonly routeCaption: string;

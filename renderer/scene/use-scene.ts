@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { Book, Position, Property } from '../../core/book/index.ts';
+import { type Book, PLAIN_ROADS, type Position, type Property } from '../../core/book/index.ts';
 import type { Plan, PlanDay } from '../../core/plan/result/index.ts';
 import { TIGHT_SPARE_IN } from '../../core/reach/index.ts';
 import type { Formatter } from '../format/index.ts';
@@ -26,6 +26,7 @@ export function useScene(wish: SceneWish): MapScene {
   const legs = useMemo(() => (wish.kind === 'day' && book !== null ? routeOf(book, wish.day) : NO_ROUTE), [book, wish]);
   const { legs: route, credit } = useWays(legs);
   const fillMarks = useMemo(() => (book === null ? [] : fillMarksOf(book)), [book]);
+  const avoided = wish.kind === 'round' ? PLAIN_ROADS.avoid : (book?.roads ?? PLAIN_ROADS).avoid;
   const gateScale = useMemo(() => gateScaleOf(book), [book]);
   return useMemo(
     () => ({
@@ -35,12 +36,13 @@ export function useScene(wish: SceneWish): MapScene {
       selectedPropertyId,
       selectedZoneId,
       fillMarks,
+      avoided,
       route,
       routeCaption: routeCaption(route, credit),
       gateScale,
       gateWords: gateWordsOf(words),
     }),
-    [book, labels, wish.kind, selectedPropertyId, selectedZoneId, fillMarks, route, credit, gateScale, words],
+    [book, labels, wish.kind, selectedPropertyId, selectedZoneId, fillMarks, avoided, route, credit, gateScale, words],
   );
 }
 

@@ -1,6 +1,6 @@
 import type { Result } from '../../core/base/index.ts';
 import type { Draft } from '../../core/sketch/index.ts';
-import { finishDraft } from '../../core/sketch/index.ts';
+import { finishDraft, propertyIdOf } from '../../core/sketch/index.ts';
 import { edit, useBook } from './book.ts';
 import { changeDraft, useDraft } from './draft.ts';
 import { chooseParts, noteFinished, type PartRef } from './draft-parts.ts';
@@ -12,7 +12,8 @@ export function finishDrawing(): Result<{ readonly label: string }> | null {
   const { draft } = useDraft.getState();
   const { open } = useBook.getState();
   if (draft === null || open === null) return null;
-  const isNew = !open.book.properties.some((each) => each.id === draft.purpose.propertyId);
+  const propertyId = propertyIdOf(draft.purpose);
+  const isNew = !open.book.properties.some((each) => each.id === propertyId);
   const action = finishDraft(draft, open.book);
   const done = action.ok ? edit(action.value) : action;
   if (!done.ok) {
@@ -27,6 +28,7 @@ export function finishDrawing(): Result<{ readonly label: string }> | null {
 
 function chooseWhatWasDrawn(draft: Draft, isNew: boolean): void {
   const { purpose, base } = draft;
+  if (purpose.kind === 'avoid') return;
   const part = drawnPart(draft);
   if (part !== null && base === undefined) noteFinished(part, isNew);
   else if (part !== null) chooseParts([part]);
@@ -36,14 +38,13 @@ function chooseWhatWasDrawn(draft: Draft, isNew: boolean): void {
 
 /** What is new, or has new corners; null where the zone that was worked on is what matters. */
 export function drawnPart({ purpose }: Draft): PartRef | null {
-  const { propertyId } = purpose;
   switch (purpose.kind) {
     case 'zone':
-      return { propertyId, kind: 'zone', partId: purpose.zoneId };
+      return { propertyId: purpose.propertyId, kind: 'zone', partId: purpose.zoneId };
     case 'exclusion':
-      return { propertyId, kind: 'exclusion', partId: purpose.exclusionId };
+      return { propertyId: purpose.propertyId, kind: 'exclusion', partId: purpose.exclusionId };
     case 'gate':
-      return { propertyId, kind: 'gate', partId: purpose.gateId };
+      return { propertyId: purpose.propertyId, kind: 'gate', partId: purpose.gateId };
     default:
       return null;
   }

@@ -1,6 +1,6 @@
 import { polygonsOf } from '../../core/geometry/index.ts';
 import type { Draft, RingPlace } from '../../core/sketch/index.ts';
-import { removeHole } from '../../core/sketch/index.ts';
+import { propertyIdOf, removeHole } from '../../core/sketch/index.ts';
 import { edit } from './book.ts';
 import { changeDraft, useDraft } from './draft.ts';
 import { drawnPart, finishDrawing } from './draft-finish.ts';
@@ -36,7 +36,7 @@ export function editRing(place: RingPlace): void {
 /** Fills the hole whose corners are edited: it is turf again. */
 export function fillHole(): void {
   const { draft } = useDraft.getState();
-  const property = propertyOf(draft?.purpose.propertyId ?? null);
+  const property = propertyOf(draft === null ? null : propertyIdOf(draft.purpose));
   const part = draft === null ? null : drawnPart(draft);
   if (draft?.base === undefined || property === null || part === null) return;
   const { place } = draft.base;

@@ -1,4 +1,4 @@
-import type { Exclusion, Property } from '../../core/book/index.ts';
+import { type Exclusion, PLAIN_ROADS, type Property } from '../../core/book/index.ts';
 import { beginDraft, cornersAt, type Draft, type DraftTool, type RingPlace } from '../../core/sketch/index.ts';
 import { NO_BACKGROUND, useBackground } from './background.ts';
 import { useBook } from './book.ts';
@@ -97,6 +97,15 @@ export function drawExclusion(what: Exclusion['what'], tool: DraftTool = 'polygo
   const exclusionId = freshId(property.exclusions, 'out');
   const purpose = { kind: 'exclusion', propertyId: property.id, exclusionId, name: '', what } as const;
   begin(beginDraft({ tool, purpose }), `Drawing what is kept out of ${property.name}. ${HOW}`);
+}
+
+/** An area that trucks drive round; it belongs to no lawn. */
+export function drawAvoided(): void {
+  const { open } = useBook.getState();
+  if (open === null || whyNotDraw() !== null) return;
+  const { avoid } = open.book.roads ?? PLAIN_ROADS;
+  const purpose = { kind: 'avoid', areaId: freshId(avoid, 'avoid'), name: '' } as const;
+  begin(beginDraft({ tool: 'polygon', purpose }), `Drawing an area to drive round. ${HOW}`);
 }
 
 export function placeGate(): void {

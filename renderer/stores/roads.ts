@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import { ok, type Result } from '../../core/base/index.ts';
-import type { BookRoads } from '../../core/book/index.ts';
+import { type BookRoads, PLAIN_ROADS } from '../../core/book/index.ts';
 import type { RoadsFile, RoadsProgress, RoadsStatus } from '../../core/contract/index.ts';
 import type { Learnt } from '../../core/travel/by-road/index.ts';
 import { todayHere } from '../format/index.ts';
@@ -24,18 +24,6 @@ const NOTHING: RoadsState = { status: null, importing: null, learnt: null };
 
 /** The roads beside the open book. */
 export const useRoads = create<RoadsState>(() => NOTHING);
-
-/** What a book without a word about roads says. */
-export const PLAIN_ROADS: BookRoads = {
-  use: true,
-  speeds: [],
-  mostFt: 1000,
-  kerbSide: false,
-  drivesOn: 'right',
-  privateRoads: true,
-  avoid: [],
-  times: [],
-};
 
 let asked = 0;
 

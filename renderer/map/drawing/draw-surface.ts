@@ -1,7 +1,7 @@
 import type { Position } from '../../../core/book/index.ts';
 
 /** What a drawn line stands for; it decides its colour and its word. */
-export type DrawTone = 'zone' | 'exclusion' | 'hole' | 'cut' | 'split-line';
+export type DrawTone = 'zone' | 'exclusion' | 'hole' | 'cut' | 'split-line' | 'avoid';
 
 /** An outline or a line that is being drawn, or one of the book whose corners are being moved. */
 export type OutlineWish = {

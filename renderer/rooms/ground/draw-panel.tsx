@@ -12,7 +12,7 @@ import {
   useDraft,
   useFormat,
 } from '../../stores/index.ts';
-import { Button, Choice, Field, QuantityInput, Section } from '../../ui/index.ts';
+import { Button, Choice, DraftInput, Field, QuantityInput, Section } from '../../ui/index.ts';
 import { whyNotFinish } from './draw-bar.tsx';
 import { draftTitle } from './draw-words.ts';
 import { VertexTable } from './vertex-table.tsx';
@@ -50,6 +50,8 @@ function Figures({ draft }: { readonly draft: Draft }) {
   );
 }
 
+/** Characters of a name. */
+const MOST_NAME = 200;
 const KIND_OPTIONS = EXCLUSION_KINDS.map((value) => ({ value, words: value }));
 
 /** Which ring of an outline with holes is edited. */
@@ -88,6 +90,19 @@ function Settings({ draft }: { readonly draft: Draft }) {
             value={purpose.what}
             options={KIND_OPTIONS}
             onChoose={(what) => adjustDraft({ purpose: { ...purpose, what } })}
+          />
+        </Field>
+      )}
+      {purpose.kind === 'avoid' && (
+        <Field label="what it is" note="trucks drive round it, in every plan">
+          <DraftInput
+            label="What is to be driven round"
+            text={purpose.name}
+            placeholder="school street, market"
+            onCommit={(typed) => {
+              adjustDraft({ purpose: { ...purpose, name: typed.slice(0, MOST_NAME) } });
+              return { ok: true, value: true };
+            }}
           />
         </Field>
       )}

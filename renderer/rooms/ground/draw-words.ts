@@ -1,5 +1,5 @@
 import type { Draft } from '../../../core/sketch/index.ts';
-import { cornersWanted, isPlace } from '../../../core/sketch/index.ts';
+import { cornersWanted, isPlace, propertyIdOf } from '../../../core/sketch/index.ts';
 import { counted } from '../../format/index.ts';
 import { propertyOf } from '../../stores/index.ts';
 
@@ -12,13 +12,15 @@ const KINDS: Readonly<Record<Draft['purpose']['kind'], string>> = {
   hole: 'Hole',
   cut: 'Piece to cut off',
   'split-line': 'Line to split along',
+  avoid: 'Area to drive round',
 };
 
 /** "Zone of 6 Teasel Lane", "New lawn". */
 export function draftTitle({ purpose, newPropertyName }: Draft): string {
   if (newPropertyName !== undefined) return newPropertyName;
+  if (purpose.kind === 'avoid') return purpose.name === '' ? KINDS.avoid : `${KINDS.avoid}: ${purpose.name}`;
   const kind = purpose.kind === 'exclusion' ? `${KINDS.exclusion}: ${purpose.what}` : KINDS[purpose.kind];
-  return `${kind} of ${propertyOf(purpose.propertyId)?.name ?? 'a lawn that is gone'}`;
+  return `${kind} of ${propertyOf(propertyIdOf(purpose))?.name ?? 'a lawn that is gone'}`;
 }
 
 /** What to do next. */

@@ -1,5 +1,5 @@
 import { type FormEvent, useRef, useState } from 'react';
-import { type Draft, placeAlong, sidesOf } from '../../../core/sketch/index.ts';
+import { type Draft, placeAlong, propertyIdOf, sidesOf } from '../../../core/sketch/index.ts';
 import { mapMiddle, propertyOf, say, typedStep, useFormat } from '../../stores/index.ts';
 import { Button, readTyped } from '../../ui/index.ts';
 import { readAngle } from './vertex-angle.tsx';
@@ -70,7 +70,7 @@ export function VertexEntry({ draft }: { readonly draft: Draft }) {
 
 /** The first corner without a mouse. */
 function Start({ draft }: { readonly draft: Draft }) {
-  const parking = propertyOf(draft.purpose.propertyId)?.parking ?? null;
+  const parking = propertyOf(propertyIdOf(draft.purpose))?.parking ?? null;
   const start = (at: readonly [number, number]) => typedStep({ kind: 'add', at });
   return (
     <div className="vertex-start">

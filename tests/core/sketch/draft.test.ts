@@ -17,6 +17,7 @@ import {
   FIRST_SHELL,
   finishDraft,
   polygonOf,
+  propertyIdOf,
   readDraft,
   redoDraft,
   undoDraft,
@@ -57,7 +58,7 @@ const drawn = (start: DraftStart, corners = block(0, 0, 50, 50)): Draft =>
 /** The property after a draft was finished and its action applied, through the schema of the book. */
 function finished(draft: Draft, book = BOOK): Property {
   const { book: after } = good(applyAction(book, good(finishDraft(draft, book))));
-  return after.properties.find((each) => each.id === draft.purpose.propertyId)!;
+  return after.properties.find((each) => each.id === propertyIdOf(draft.purpose))!;
 }
 const areaOf = (property: Property, zoneId: string): number => {
   const { shape } = property.zones.find((each) => each.id === zoneId)!;

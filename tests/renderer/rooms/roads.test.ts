@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { PLAIN_ROADS } from '../../../core/book/index.ts';
 import type { RoadsStatus } from '../../../core/contract/index.ts';
 import { ROAD_CLASSES } from '../../../core/roads/index.ts';
 import type { RouteLeg } from '../../../renderer/map/index.ts';
@@ -6,7 +7,6 @@ import { readAreas, readCorners } from '../../../renderer/rooms/shed/roads/avoid
 import { arrivalColumns, truckColumns } from '../../../renderer/rooms/shed/roads/driving.tsx';
 import { CLASS_WORDS, classWords, factorWords, pairsWords } from '../../../renderer/rooms/shed/roads/words.ts';
 import { routeCaption } from '../../../renderer/scene/use-ways.ts';
-import { PLAIN_ROADS } from '../../../renderer/stores/index.ts';
 
 describe('corners of an area to drive round', () => {
   test('are latitude and longitude, line by line or with semicolons, and the ring is closed', () => {

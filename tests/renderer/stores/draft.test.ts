@@ -5,6 +5,7 @@ import {
   choosePart,
   deleteParts,
   draftStep,
+  drawAvoided,
   drawExclusion,
   drawZone,
   editCorners,
@@ -279,4 +280,35 @@ test('200 steps of drawing and changing, taken back and done again, give the sam
   expect(writeBook(book())).toBe(start);
   for (let step = 0; step < 200; step += 1) redo();
   expect(writeBook(book())).toBe(end);
+});
+
+describe('an area to drive round', () => {
+  test('needs no lawn, goes into the roads of the book as one step, and chooses nothing', () => {
+    useParts.setState({ parts: [], finished: null });
+    selectProperty(null);
+    drawAvoided();
+    expect(draft()?.purpose).toEqual({ kind: 'avoid', areaId: 'avoid-1', name: '' });
+    draw(square(0, 0, 900));
+    finishDrawing();
+    expect(draft()).toBeNull();
+    expect(book().roads?.avoid.map(({ id, name }) => [id, name])).toEqual([['avoid-1', 'Area 1']]);
+    expect(useParts.getState()).toMatchObject({ parts: [], finished: null });
+    drawAvoided();
+    draw(square(1000, 0, 900));
+    finishDrawing();
+    expect(book().roads?.avoid.map(({ id }) => id)).toEqual(['avoid-1', 'avoid-2']);
+    undo();
+    expect(book().roads?.avoid.map(({ id }) => id)).toEqual(['avoid-1']);
+    undo();
+    expect(book().roads).toBeUndefined();
+  });
+
+  test('that crosses itself is refused with the reason, and stays to be mended', () => {
+    drawAvoided();
+    const [a, b, c, d] = square(0, 0, 900) as [Position, Position, Position, Position];
+    draw([a, c, b, d]);
+    expect(finishDrawing()?.ok).toBe(false);
+    expect(draft()?.corners).toHaveLength(4);
+    expect(book().roads).toBeUndefined();
+  });
 });

@@ -1,12 +1,15 @@
-import { X } from 'lucide-react';
+import { PenLine, X } from 'lucide-react';
 import { useState } from 'react';
-import type { BookRoads } from '../../../../core/book/index.ts';
-import { changeRoads, freshId, PLAIN_ROADS, pickFile, showError } from '../../../stores/index.ts';
-import { Button, Section } from '../../../ui/index.ts';
+import { ok, type Result } from '../../../../core/base/index.ts';
+import { type BookRoads, PLAIN_ROADS } from '../../../../core/book/index.ts';
+import { changeRoads, drawAvoided, freshId, pickFile, showError, useDraft, whyNotDraw } from '../../../stores/index.ts';
+import { Button, DraftInput, Section } from '../../../ui/index.ts';
 import { readAreas, readCorners } from './avoid-corners.ts';
 
 /** Areas that are not driven through. */
 export function AvoidedAreas({ roads = PLAIN_ROADS }: { readonly roads: BookRoads | undefined }) {
+  // Whether one can be drawn now depends on what is being drawn.
+  useDraft((state) => state.draft !== null);
   const [name, setName] = useState('');
   const [corners, setCorners] = useState('');
   const read = corners.trim() === '' ? null : readCorners(corners);
@@ -24,11 +27,18 @@ export function AvoidedAreas({ roads = PLAIN_ROADS }: { readonly roads: BookRoad
       title="Areas to drive round"
       aside={<Button onPress={() => fromFile(roads).catch(() => undefined)}>From a GeoJSON file…</Button>}
     >
-      <p className="quiet small">A place inside is still driven to; nothing else goes through.</p>
+      <p className="quiet small">
+        A place inside is still driven to; nothing else goes through. To change its corners, remove an area and draw it
+        again.
+      </p>
       <ul className="road-places">
         {roads.avoid.map((each) => (
           <li key={each.id}>
-            <span>{each.name}</span>
+            <DraftInput
+              label={`Name of ${each.name}`}
+              text={each.name}
+              onCommit={(typed) => rename(roads, each.id, typed)}
+            />
             <Button
               look="quiet"
               label={`Drive through ${each.name} again`}
@@ -42,6 +52,13 @@ export function AvoidedAreas({ roads = PLAIN_ROADS }: { readonly roads: BookRoad
           </li>
         ))}
       </ul>
+      <div className="road-tools">
+        <Button whyNot={whyNotDraw()} onPress={drawAvoided}>
+          <PenLine size={14} aria-hidden="true" />
+          Draw an area to drive round
+        </Button>
+        <span className="quiet small">or give its corners:</span>
+      </div>
       <div className="road-avoid">
         <input
           className="input"
@@ -67,6 +84,17 @@ export function AvoidedAreas({ roads = PLAIN_ROADS }: { readonly roads: BookRoad
     </Section>
   );
 }
+
+/** One that is emptied stays what it was. */
+function rename(roads: BookRoads, id: string, typed: string): Result<unknown> {
+  if (typed === '') return ok(true);
+  const name = typed.slice(0, MOST_NAME);
+  const avoid = roads.avoid.map((each) => (each.id === id ? { ...each, name } : each));
+  return changeRoads({ avoid }, `Call what is driven round ${name}`);
+}
+
+/** Characters of a name. */
+const MOST_NAME = 200;
 
 /** Every polygon of a file becomes an area. */
 async function fromFile(roads: BookRoads): Promise<void> {

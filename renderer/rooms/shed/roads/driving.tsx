@@ -1,7 +1,7 @@
-import type { Book, BookRoads } from '../../../../core/book/index.ts';
+import { type Book, type BookRoads, PLAIN_ROADS } from '../../../../core/book/index.ts';
 import { ROAD_CLASSES, ROAD_SETTINGS } from '../../../../core/roads/index.ts';
 import { METRES_PER_MILE } from '../../../../core/units/index.ts';
-import { changeRoads, PLAIN_ROADS, useFormat } from '../../../stores/index.ts';
+import { changeRoads, useFormat } from '../../../stores/index.ts';
 import { Field, QuantityInput, Section, TableHead } from '../../../ui/index.ts';
 import { Cell, type Column, type Commit } from '../column.tsx';
 import { part } from '../part.tsx';
