@@ -47,12 +47,14 @@ describe('an area to drive round', () => {
     ]);
   });
 
-  it('is refused where it crosses itself, has too few corners, or is in the book already', () => {
+  it('is refused where it crosses itself, has too few corners, is more than 10 km across, or is in the book already', () => {
     const [a, b, c, d] = block(0, 0, 900, 900) as [Position, Position, Position, Position];
     const crossed = drawn({ purpose: AVOID, tool: 'polygon' }, [a, c, b, d]);
     expect(refusalOf(finishDraft(crossed, BOOK)).code).toBe('geometry-invalid');
     const two = drawn({ purpose: AVOID, tool: 'polygon' }, [a, b]);
     expect(refusalOf(finishDraft(two, BOOK)).detail).toBe('There are 2 corners so far.');
+    const county = drawn({ purpose: AVOID, tool: 'polygon' }, block(0, 0, 40_000, 40_000));
+    expect(refusalOf(finishDraft(county, BOOK)).detail).toContain('10 km');
     const { book } = good(applyAction(BOOK, good(finishDraft(quarter, BOOK))));
     expect(refusalOf(finishDraft(quarter, book)).detail).toContain('already');
   });
