@@ -23,7 +23,7 @@ describeWithChromium('the board of rigs', () => {
   const row = (name: string): Locator =>
     desk.page.getByRole('listitem').filter({ hasText: name }).and(desk.page.locator('.board-row'));
   const order = (name: string) => row(name).locator('.board-name').allTextContents();
-  const settled = () => expect.poll(() => desk.page.getByText('being reckoned').count()).toBe(0);
+  const settled = () => expect.poll(() => desk.page.getByText('being reckoned').count(), { timeout: 15_000 }).toBe(0);
 
   test('shows one date with its rigs as rows, and is sound for those who do not see it', async () => {
     expect(await desk.page.locator('.board-row').count()).toBe(2);

@@ -12,6 +12,8 @@ import {
 /** A route placed with as few limits taken away as it needs; 0 where it breaks none. */
 export type LooseRoute = { readonly route: RouteOutcome; readonly lifted: number };
 
+/** Labels kept on a day that breaks its rules anyhow: good refills are enough there, and without the rules the best ones take seconds. */
+const BROKEN_BEAM = 12;
 /** Beyond this nothing new is learnt. */
 const MOST_TRIES = 200;
 /** Rows whose limits are remembered. */
@@ -134,7 +136,7 @@ class LoosePlacing {
   }
 
   private placed(care: Care): Placement {
-    return new RefillPlacer(this.loosened()).place(this.slot, this.own, care);
+    return new RefillPlacer(this.loosened()).place(this.slot, this.own, care, BROKEN_BEAM);
   }
 
   private loosened(): Problem {

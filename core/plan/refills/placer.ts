@@ -54,13 +54,13 @@ export class RefillPlacer {
     return this.searchOf(slot).bestEnd();
   }
 
-  /** See `placeRefills`. */
-  place(slot: number, visits: readonly Visit[], care: Care = 'explained'): Placement {
+  /** See `placeRefills`. `beam` bounds the labels kept from op to op: with few of them the refills are good ones, not the best. */
+  place(slot: number, visits: readonly Visit[], care: Care = 'explained', beam: number = WIDE): Placement {
     if (visits.length === 0) return { kind: 'placed', outcome: emptyRoute(slot) };
     const search = this.searchOf(slot);
     const jobs = visits.map((visit) => visit.job);
     const modes = visits.map((visit) => visit.mode);
-    const limits = { beam: WIDE, latestMs: latestOf(search.model.rig) };
+    const limits = { beam, latestMs: latestOf(search.model.rig) };
     runTwice(search, jobs, modes, limits);
     const { best: first, fault } = playEnds(search);
     const best = first === null || care === 'quick' ? first : finish(search, first);
