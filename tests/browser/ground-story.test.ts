@@ -198,7 +198,11 @@ describeWithChromium('an estimator measures a new lawn without a mouse', () => {
 
     await page.keyboard.press('Alt+5');
     await tabTo(page, '.list, .list-item');
-    await page.keyboard.press('End');
+    await page.keyboard.press('Home');
+    const sheet = page.getByRole('option', { name: 'Measure sheet' });
+    for (let down = 0; down < 20 && (await sheet.getAttribute('aria-selected')) !== 'true'; down += 1) {
+      await page.keyboard.press('ArrowDown');
+    }
     await page.frameLocator('iframe').getByText('14 Elm').first().waitFor();
     const download = page.waitForEvent('download', { timeout: 45_000 });
     await tabToButton(page, 'Save as PDF');
