@@ -24,6 +24,9 @@ export type Seen = {
   longestMs: number;
 };
 
+/** After so many kills the work begins anew with an empty book: one that only grows would make each look at it slower. */
+const ROUNDS_EACH = 25;
+
 /** A kill falls up to this long after the work has begun. */
 const LONGEST_MS = 120;
 
@@ -33,8 +36,8 @@ export async function killRounds(program: string, work: Work, rounds: number, se
   const random = createRandom(seed);
   const seen: Seen = { rounds, inWriting: 0, told: 0, longestMs: 0 };
   try {
-    await prepare(folder, work);
     for (let round = 0; round < rounds; round += 1) {
+      if (round % ROUNDS_EACH === 0) await prepare(folder, work);
       if (work === 'migrate') await oldBook(path.join(folder, 'book.swardway'));
       const child = startChild(process.execPath, [program, work, folder]);
       await child.until(work === 'migrate' ? 'begins' : 'stored ');
@@ -50,7 +53,9 @@ export async function killRounds(program: string, work: Work, rounds: number, se
   }
 }
 
+/** An empty folder with the books that the work begins with. */
 async function prepare(folder: string, work: Work): Promise<void> {
+  await emptied(folder);
   const must = async (name: string, book: Book): Promise<void> => {
     const made = await createStoreFile(path.join(folder, name), book);
     if (!made.ok) throw new Error(made.error.detail);
@@ -73,10 +78,14 @@ function manyLawns(name: string, count: number): Book {
   return { ...emptyBook(name, name), properties: Array.from({ length: count }, (_, index) => lawn(index)) as never };
 }
 
+async function emptied(folder: string): Promise<void> {
+  for (const name of await readdir(folder)) await rm(path.join(folder, name), { recursive: true });
+}
+
 /** A book of the first version with something in it, in the place of the one before. */
 async function oldBook(file: string): Promise<void> {
   const folder = path.dirname(file);
-  for (const name of await readdir(folder)) await rm(path.join(folder, name), { recursive: true });
+  await emptied(folder);
   const connection = await openConnection(file, 'create');
   await migrate(connection, MIGRATIONS.slice(0, 1));
   await connection.transaction(async () => {
