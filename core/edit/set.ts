@@ -2,33 +2,10 @@ import { err, ok } from '../base/index.ts';
 import { type Book, memberFault } from '../book/index.ts';
 import type { ApplyResult, BookSettings, SetAction } from './action.ts';
 
-const SETTING_NAMES = [
-  'name',
-  'note',
-  'units',
-  'prices',
-  'travel',
-  'matrix',
-  'roads',
-  'estimate',
-  'overlays',
-  'calendar',
-  'siteOffsets',
-  'spread',
-  'firm',
-] as const;
-type SettingName = (typeof SETTING_NAMES)[number];
 /** What a book can be without. */
-const MAY_GO: readonly SettingName[] = [
-  'matrix',
-  'roads',
-  'estimate',
-  'overlays',
-  'calendar',
-  'siteOffsets',
-  'spread',
-  'firm',
-];
+const MAY_GO = ['matrix', 'roads', 'estimate', 'overlays', 'calendar', 'siteOffsets', 'spread', 'firm'] as const;
+const SETTING_NAMES = ['name', 'note', 'units', 'prices', 'travel', ...MAY_GO] as const;
+type SettingName = (typeof SETTING_NAMES)[number];
 
 export function applySet(book: Book, action: SetAction): ApplyResult {
   const names = SETTING_NAMES.filter((name) => action.changes[name] !== undefined);
@@ -46,7 +23,7 @@ export function applySet(book: Book, action: SetAction): ApplyResult {
 
 function refuse(name: SettingName, value: unknown): ApplyResult | null {
   if (value === null) {
-    if (MAY_GO.includes(name)) return null;
+    if (MAY_GO.some((each) => each === name)) return null;
     return err('book-invalid', `${name} of the book`, 'A book cannot be without it.', 'Enter a value.');
   }
   const fault = memberFault(name, value, `${name} of the book`);

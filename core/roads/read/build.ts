@@ -54,50 +54,29 @@ function junctionsOf({ lon, lat, standing }: Collected, nodes: readonly number[]
   };
 }
 
+/** What the tags of a way say of each of its edges. */
+type ByteTag = 'roadClass' | 'flags' | 'access' | 'heavyAccess' | 'maxForwardKmh' | 'maxBackwardKmh';
+type FigureTag = 'heightCm' | 'widthCm' | 'weight100Kg';
+
 function edgesOf({ lon, lat, wayTags }: Collected, draft: EdgeDraft, ofNode: Int32Array): RoadEdges {
-  const told = (figure: (tags: RoadTags) => number) => (way: number) => figure(wayTags[way] as RoadTags);
+  const tags = Array.from(draft.way, (way) => wayTags[way] as RoadTags);
+  const bytes = (name: ByteTag): Uint8Array => Uint8Array.from(tags, (each) => each[name]);
+  const figures = (name: FigureTag): Uint16Array => Uint16Array.from(tags, (each) => each[name]);
   return {
     from: Uint32Array.from(draft.from, (node) => ofNode[node] as number),
     to: Uint32Array.from(draft.to, (node) => ofNode[node] as number),
     lengthDm: Uint32Array.from(draft.lengthDm),
-    roadClass: Uint8Array.from(
-      draft.way,
-      told((tags) => tags.roadClass),
-    ),
-    flags: Uint8Array.from(
-      draft.way,
-      told((tags) => tags.flags),
-    ),
-    access: Uint8Array.from(
-      draft.way,
-      told((tags) => tags.access),
-    ),
-    heavyAccess: Uint8Array.from(
-      draft.way,
-      told((tags) => tags.heavyAccess),
-    ),
-    maxForwardKmh: Uint8Array.from(
-      draft.way,
-      told((tags) => tags.maxForwardKmh),
-    ),
-    maxBackwardKmh: Uint8Array.from(
-      draft.way,
-      told((tags) => tags.maxBackwardKmh),
-    ),
+    roadClass: bytes('roadClass'),
+    flags: bytes('flags'),
+    access: bytes('access'),
+    heavyAccess: bytes('heavyAccess'),
+    maxForwardKmh: bytes('maxForwardKmh'),
+    maxBackwardKmh: bytes('maxBackwardKmh'),
     signalsForward: Uint8Array.from(draft.signalsForward),
     signalsBackward: Uint8Array.from(draft.signalsBackward),
-    heightCm: Uint16Array.from(
-      draft.way,
-      told((tags) => tags.heightCm),
-    ),
-    widthCm: Uint16Array.from(
-      draft.way,
-      told((tags) => tags.widthCm),
-    ),
-    weight100Kg: Uint16Array.from(
-      draft.way,
-      told((tags) => tags.weight100Kg),
-    ),
+    heightCm: figures('heightCm'),
+    widthCm: figures('widthCm'),
+    weight100Kg: figures('weight100Kg'),
     shapeStart: Uint32Array.from(draft.shapeStart),
     shapeLon: Int32Array.from(draft.shape, (node) => lon[node] as number),
     shapeLat: Int32Array.from(draft.shape, (node) => lat[node] as number),
