@@ -1,8 +1,9 @@
 import { TriangleAlert } from 'lucide-react';
 import type { Book } from '../../../core/book/index.ts';
 import type { BuyLine, Order, WaterAt } from '../../../core/round/buying/index.ts';
-import { counted } from '../../format/index.ts';
 import { useFormat } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { buyWords } from '../../texts/round/index.ts';
 import { TableHead } from '../../ui/index.ts';
 
 type BookProps = { readonly book: Book };
@@ -20,18 +21,18 @@ function withYear(words: string, date: string): string {
 /** What has to be ordered by when. */
 export function OrdersTable({ book, orders }: BookProps & { readonly orders: readonly Order[] }) {
   const words = useFormat();
-  if (orders.length === 0) return <p className="quiet">Nothing: the store has all that is needed, or nothing is.</p>;
+  if (orders.length === 0) return <p className="quiet">{buyWords.tables.nothingToOrder}</p>;
   return (
     <div className="table-scroll">
       <table className="table">
         <TableHead
           columns={[
-            'order by',
-            'product',
-            { figures: 'amount' },
-            { figures: 'bags' },
-            { figures: 'at your price' },
-            'first used',
+            buyWords.tables.orderBy,
+            commonWords.product,
+            { figures: buyWords.tables.amount },
+            { figures: buyWords.tables.bags },
+            { figures: buyWords.tables.atYourPrice },
+            buyWords.tables.firstUsed,
           ]}
         />
         <tbody>
@@ -43,7 +44,7 @@ export function OrdersTable({ book, orders }: BookProps & { readonly orders: rea
                   <span className="whole-line">{withYear(words.date(each.orderBy), each.orderBy)}</span>
                   {each.late && (
                     <span className="caution block small">
-                      <TriangleAlert size={12} aria-hidden="true" /> that day is past
+                      <TriangleAlert size={12} aria-hidden="true" /> {buyWords.tables.dayPast}
                     </span>
                   )}
                 </th>
@@ -64,20 +65,20 @@ export function OrdersTable({ book, orders }: BookProps & { readonly orders: rea
 /** Product by round and week. */
 export function LinesTable({ book, lines }: BookProps & { readonly lines: readonly BuyLine[] }) {
   const words = useFormat();
-  if (lines.length === 0) return <p className="quiet">Nothing is needed from that day on.</p>;
+  if (lines.length === 0) return <p className="quiet">{buyWords.tables.nothingNeeded}</p>;
   return (
     <div className="table-scroll">
       <table className="table">
         <TableHead
           columns={[
-            'week',
-            'round',
-            'product',
-            { figures: 'needed' },
-            { figures: 'in the store' },
-            { figures: 'to buy' },
-            { figures: 'bags' },
-            { figures: 'at your price' },
+            commonWords.week,
+            commonWords.round,
+            commonWords.product,
+            { figures: buyWords.tables.needed },
+            { figures: buyWords.tables.inStore },
+            { figures: buyWords.tables.toBuy },
+            { figures: buyWords.tables.bags },
+            { figures: buyWords.tables.atYourPrice },
           ]}
         />
         <tbody>
@@ -87,11 +88,13 @@ export function LinesTable({ book, lines }: BookProps & { readonly lines: readon
               <tr key={`${each.week.label} ${each.roundId} ${each.productId}`}>
                 <th scope="row">
                   <span className="whole-line">{each.week.label}</span>
-                  <span className="quiet block small whole-line">from {words.date(each.week.monday)}</span>
+                  <span className="quiet block small whole-line">
+                    {buyWords.tables.from(words.date(each.week.monday))}
+                  </span>
                 </th>
                 <td>
                   {each.roundName}
-                  {each.from === 'rates' && <span className="quiet block small">not planned yet</span>}
+                  {each.from === 'rates' && <span className="quiet block small">{commonWords.notPlannedYet}</span>}
                 </td>
                 <td>{name}</td>
                 <td className="number">{words.product(each.need, unit)}</td>
@@ -111,18 +114,18 @@ export function LinesTable({ book, lines }: BookProps & { readonly lines: readon
 /** Gallons by fill point. */
 export function WaterTable({ book, water }: BookProps & { readonly water: readonly WaterAt[] }) {
   const words = useFormat();
-  if (water.length === 0) return <p className="quiet">The plan takes no water.</p>;
+  if (water.length === 0) return <p className="quiet">{buyWords.tables.noWater}</p>;
   const nameOf = (id: string) => book.fillPoints.find((each) => each.id === id)?.name ?? id;
   return (
     <div className="table-scroll">
       <table className="table table-narrow">
         <TableHead
           columns={[
-            'fill point',
-            { figures: 'in the morning' },
-            { figures: 'during the day' },
-            { figures: 'in all' },
-            { figures: 'most on one day' },
+            commonWords.fillPoint,
+            { figures: buyWords.tables.inTheMorning },
+            { figures: buyWords.tables.duringTheDay },
+            { figures: commonWords.inAll },
+            { figures: buyWords.tables.mostOneDay },
           ]}
         />
         <tbody>
@@ -132,7 +135,7 @@ export function WaterTable({ book, water }: BookProps & { readonly water: readon
               <td className="number">{each.morningGal === 0 ? '–' : words.volume(each.morningGal)}</td>
               <td className="number">
                 {each.visitsGal === 0 ? '–' : words.volume(each.visitsGal)}
-                {each.visits > 0 && <span className="quiet block small">{counted(each.visits, 'visit')}</span>}
+                {each.visits > 0 && <span className="quiet block small">{buyWords.tables.visits(each.visits)}</span>}
               </td>
               <td className="number strong">{words.volume(each.morningGal + each.visitsGal)}</td>
               <td className="number">{words.volume(mostOnOneDay(each))}</td>

@@ -15,6 +15,8 @@ import {
   usePlans,
   useUnplannedUses,
 } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { buyWords } from '../../texts/round/index.ts';
 import { Button, Choice, Empty, Section } from '../../ui/index.ts';
 import { LinesTable, OrdersTable, WaterTable } from './buy-tables.tsx';
 import { CostSection } from './cost-section.tsx';
@@ -25,8 +27,7 @@ export function BuyView() {
   const plans = usePlans((state) => state.plans);
   const [from, setFrom] = useState(todayHere());
   if (book === null) return null;
-  if (book.rounds.length === 0)
-    return <Empty title="Nothing to buy yet">Add a round on the left: what it takes is listed here.</Empty>;
+  if (book.rounds.length === 0) return <Empty title={buyWords.view.nothingYet}>{buyWords.view.nothingYetAdvice}</Empty>;
   return (
     <div className="ledger">
       <Buying book={book} plans={plans} from={from} onFrom={setFrom} />
@@ -56,47 +57,44 @@ function Buying({ book, plans, from, onFrom }: BuyingProps) {
   return (
     <>
       <header className="season-head">
-        <h2>What to buy</h2>
+        <h2>{buyWords.view.title}</h2>
         <span className="inline-field">
-          <span aria-hidden="true">needed from</span>
+          <span aria-hidden="true">{buyWords.view.neededFrom}</span>
           <input
             type="date"
             className="input"
-            aria-label="Needed from"
+            aria-label={buyWords.view.neededFromLabel}
             value={from}
             onChange={(event) => event.target.value !== '' && onFrom(event.target.value)}
           />
         </span>
         <Choice
-          label="Rounds that are shown"
+          label={buyWords.view.roundsShown}
           value={scope}
           options={[
-            { value: 'all', words: 'all rounds of the book' },
-            { value: 'one', words: `${round?.name ?? 'this round'} only` },
+            { value: 'all', words: buyWords.view.allRounds },
+            { value: 'one', words: buyWords.view.only(round?.name ?? buyWords.view.thisRound) },
           ]}
           onChoose={setScope}
         />
         <span className="list-tools">
           <Button
-            whyNot={lines.length === 0 ? 'There is nothing to write' : null}
+            whyNot={lines.length === 0 ? buyWords.view.nothingToWrite : null}
             onPress={() => {
-              saveTable('to buy', writeBuyingTable(book, { ...list, lines })).catch(() => undefined);
+              saveTable(buyWords.view.fileName, writeBuyingTable(book, { ...list, lines })).catch(() => undefined);
             }}
           >
-            <Download size={14} aria-hidden="true" /> Write as a table (CSV)
+            <Download size={14} aria-hidden="true" /> {commonWords.writeTable}
           </Button>
         </span>
       </header>
-      <Section title="To order">
+      <Section title={buyWords.view.toOrder}>
         <OrdersTable book={book} orders={scope === 'all' ? list.orders : ordersOf(list, round?.id)} />
       </Section>
-      <Section title={`By round and week (${words.money(costUsd)})`}>
-        <p className="quiet small">
-          What lies in the store goes to whoever uses it first; bags are whole, and what is left of one is used later. A
-          round that is not planned yet is reckoned from rates and ground, all of it on its first day.
-        </p>
+      <Section title={buyWords.view.byRoundAndWeek(words.money(costUsd))}>
+        <p className="quiet small">{buyWords.view.note}</p>
         <LinesTable book={book} lines={lines} />
-        {book.invented && <p className="invented">Products and rates are invented and not for use.</p>}
+        {book.invented && <p className="invented">{commonWords.invented}</p>}
       </Section>
     </>
   );
@@ -120,13 +118,13 @@ function WaterAndCost({ book }: { readonly book: Book }) {
   const cost = useMemo(() => (known === null ? null : roundCost(book, known.plan)), [book, known]);
   if (known === null || cost === null)
     return (
-      <Section title={`Water and cost of ${round?.name ?? 'the round'}`}>
-        <p className="quiet">They come from its plan: plan the round first.</p>
+      <Section title={buyWords.view.waterAndCost(round?.name ?? buyWords.view.theRound)}>
+        <p className="quiet">{buyWords.view.fromPlanOnly}</p>
       </Section>
     );
   return (
     <>
-      <Section title={`Water of ${known.plan.roundName} by fill point`}>
+      <Section title={buyWords.view.water(known.plan.roundName)}>
         <WaterTable book={book} water={water} />
       </Section>
       <CostSection
@@ -134,7 +132,7 @@ function WaterAndCost({ book }: { readonly book: Book }) {
         cost={cost}
         stale={stale}
         onWrite={() => {
-          saveTable(`cost of ${known.plan.roundName}`, writeCostTable(cost)).catch(() => undefined);
+          saveTable(buyWords.view.costFileName(known.plan.roundName), writeCostTable(cost)).catch(() => undefined);
         }}
       />
     </>

@@ -3,17 +3,19 @@ import { useMemo } from 'react';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import { COST_PARTS, type CostPart, type RoundCost } from '../../../core/round/buying/index.ts';
 import { selectProperty, showSelectionOnMap, useFormat, useSelection } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { planWords } from '../../texts/round/index.ts';
 import { Button, Section } from '../../ui/index.ts';
 import { FigureList } from './figure-list.tsx';
 
 const TITLES: Readonly<Record<CostPart, string>> = {
-  wage: 'wage',
-  overtime: 'overtime',
-  miles: 'miles',
-  fixed: 'rig days',
-  late: 'late',
-  evenness: 'uneven days',
-  product: 'product',
+  wage: planWords.costs.wage,
+  overtime: planWords.costs.overtime,
+  miles: planWords.costs.miles,
+  fixed: planWords.costs.rigDays,
+  late: planWords.costs.late,
+  evenness: planWords.costs.unevenDays,
+  product: commonWords.product,
 };
 
 type CostProps = {
@@ -38,16 +40,16 @@ export function CostSection({ plan, cost, stale, onWrite }: CostProps) {
   );
   return (
     <Section
-      title={`Cost of ${plan.roundName}`}
+      title={planWords.costs.title(plan.roundName)}
       aside={
         <Button look="quiet" onPress={onWrite}>
-          <Download size={14} aria-hidden="true" /> Write as a table (CSV)
+          <Download size={14} aria-hidden="true" /> {commonWords.writeTable}
         </Button>
       }
     >
       {stale && (
         <p className="caution small">
-          <TriangleAlert size={13} aria-hidden="true" /> The book has changed since this plan was made. Plan again.
+          <TriangleAlert size={13} aria-hidden="true" /> {commonWords.bookChanged}
         </p>
       )}
       <dl className="figures cost-figures">
@@ -59,23 +61,20 @@ export function CostSection({ plan, cost, stale, onWrite }: CostProps) {
         ))}
         <div>
           <dd>{usd(cost.totalCents)}</dd>
-          <dt>in all</dt>
+          <dt>{commonWords.inAll}</dt>
         </div>
       </dl>
-      <p className="quiet small">
-        A lawn has the way to it, its work, its product and its miles. Morning, refills, break, evening, the way home,
-        overtime and the rig’s day are shared by that time. What is left in tanks is part of the product.
-      </p>
+      <p className="quiet small">{planWords.costs.note}</p>
       <FigureList
-        label="Lawns by cost"
-        nameTitle="lawn"
+        label={planWords.costs.lawns}
+        nameTitle={commonWords.lawn}
         items={lawns}
         selectedId={selectedId}
         onSelect={selectProperty}
         onOpen={showSelectionOnMap}
         columns={[
-          { id: 'total', title: 'in all', show: (lawn) => <strong>{usd(lawn.totalCents)}</strong> },
-          { id: 'paid', title: 'paid time', show: (lawn) => words.duration(lawn.paidSec) },
+          { id: 'total', title: commonWords.inAll, show: (lawn) => <strong>{usd(lawn.totalCents)}</strong> },
+          { id: 'paid', title: planWords.costs.paidTime, show: (lawn) => words.duration(lawn.paidSec) },
           ...parts.map((part) => ({
             id: part,
             title: TITLES[part],

@@ -8,6 +8,8 @@ import {
 } from '../../../core/compare/index.ts';
 import type { Formatter } from '../../format/index.ts';
 import { useFormat } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { fleetsWords } from '../../texts/round/index.ts';
 import { MoreRows, TableHead, useFirstRows } from '../../ui/index.ts';
 
 /** Two fleets side by side: figures with their difference, a picture of the hours, and what each leaves out. */
@@ -18,13 +20,17 @@ export function FleetFigures({ comparison }: { readonly comparison: Comparison }
     <>
       {workDiffers && (
         <p className="caution">
-          The two do not do the same work: {first.name} leaves out {lawns(first)}, {second.name} {lawns(second)}. What
-          that is worth is not in the cost.
+          {fleetsWords.figures.unlikeWork(first.name, lawns(first), second.name, lawns(second))}
         </p>
       )}
       <table className="table table-narrow">
         <TableHead
-          columns={['for this round', { figures: first.name }, { figures: second.name }, { figures: 'difference' }]}
+          columns={[
+            fleetsWords.figures.forRound,
+            { figures: first.name },
+            { figures: second.name },
+            { figures: fleetsWords.figures.difference },
+          ]}
         />
         <tbody>
           {differences.map((row) => (
@@ -36,7 +42,7 @@ export function FleetFigures({ comparison }: { readonly comparison: Comparison }
             </tr>
           ))}
           <tr>
-            <th scope="row">last day of work</th>
+            <th scope="row">{fleetsWords.figures.lastDay}</th>
             <td className="number">{first.lastDate === '' ? '' : words.date(first.lastDate)}</td>
             <td className="number">{second.lastDate === '' ? '' : words.date(second.lastDate)}</td>
             <td />
@@ -53,7 +59,9 @@ export function FleetFigures({ comparison }: { readonly comparison: Comparison }
 
 function lawns(result: FleetResult): string {
   const { length } = result.left;
-  return length === 0 ? 'none' : `${length} ${length === 1 ? 'lawn' : 'lawns'}`;
+  return length === 0
+    ? commonWords.none
+    : `${length} ${length === 1 ? fleetsWords.figures.lawn : fleetsWords.figures.lawns}`;
 }
 
 function figure(what: Difference['what'], value: number, words: Formatter): string {
@@ -63,20 +71,19 @@ function figure(what: Difference['what'], value: number, words: Formatter): stri
 }
 
 function signed({ what, more }: Difference, words: Formatter): string {
-  if (more === 0) return 'the same';
-  return `${figure(what, Math.abs(more), words)} ${more < 0 ? 'less' : 'more'}`;
+  if (more === 0) return fleetsWords.figures.theSame;
+  return `${figure(what, Math.abs(more), words)} ${more < 0 ? fleetsWords.figures.less : fleetsWords.figures.more}`;
 }
 
 function Season({ comparison: { first, second, seasonUsd } }: { readonly comparison: Comparison }) {
   const words = useFormat();
   const { all, running, fixed, rounds } = seasonUsd;
-  const less = (usd: number): string => `${words.money(Math.abs(usd))} ${usd <= 0 ? 'less' : 'more'}`;
+  const less = (usd: number): string =>
+    `${words.money(Math.abs(usd))} ${usd <= 0 ? fleetsWords.figures.less : fleetsWords.figures.more}`;
   return (
     <p className="fleet-season">
-      <b>
-        {second.name} costs {less(all)} a season than {first.name}
-      </b>
-      : {less(running)} for {rounds} {rounds === 1 ? 'round' : 'rounds'} like this one, {less(fixed)} fixed.
+      <b>{fleetsWords.figures.cheaper(second.name, less(all), first.name)}</b>
+      {fleetsWords.figures.cheaperParts(less(running), rounds, less(fixed))}
     </p>
   );
 }
@@ -86,12 +93,12 @@ const BAR_WIDTH = 560;
 const BAR_HEIGHT = 26;
 const ROW = 46;
 const NAME_OF: Readonly<Record<TimeKind, string>> = {
-  treating: 'treating',
-  driving: 'driving',
-  refilling: 'refilling',
-  'at stops': 'setting up',
-  'at the shop': 'at the shop',
-  waiting: 'waiting, breaks',
+  treating: fleetsWords.figures.treating,
+  driving: fleetsWords.figures.driving,
+  refilling: fleetsWords.figures.refilling,
+  'at stops': fleetsWords.figures.settingUp,
+  'at the shop': fleetsWords.figures.atShop,
+  waiting: fleetsWords.figures.waiting,
 };
 
 type HoursProps = { readonly first: FleetResult; readonly second: FleetResult; readonly words: Formatter };
@@ -102,7 +109,7 @@ function Hours({ first, second, words }: HoursProps) {
   const scale = BAR_WIDTH / most;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be reached and scrolled from the keyboard.
-    <figure className="fleet-hours" aria-label="Paid hours of both, by what they go into" tabIndex={0}>
+    <figure className="fleet-hours" aria-label={fleetsWords.figures.hoursChart} tabIndex={0}>
       <svg
         width={BAR_LEFT + BAR_WIDTH + 90}
         height={2 * ROW + 6}
@@ -128,8 +135,8 @@ function Hours({ first, second, words }: HoursProps) {
         ))}
       </svg>
       <table className="table table-narrow">
-        <caption className="only-spoken">Paid hours by what they go into</caption>
-        <TableHead columns={['hours by kind', { figures: first.name }, { figures: second.name }]} />
+        <caption className="only-spoken">{fleetsWords.figures.hoursTitle}</caption>
+        <TableHead columns={[fleetsWords.figures.hoursByKind, { figures: first.name }, { figures: second.name }]} />
         <tbody>
           {TIME_KINDS.map((kind, index) => (
             <tr key={kind}>
@@ -194,9 +201,7 @@ function LeftOut({ result }: { readonly result: FleetResult }) {
   if (result.left.length === 0) return null;
   return (
     <>
-      <h4>
-        {result.name} leaves out {lawns(result)}
-      </h4>
+      <h4>{fleetsWords.figures.leavesOut(result.name, lawns(result))}</h4>
       <ul className="fleet-left">
         {shown.map(({ propertyId, name, why }) => (
           <li key={propertyId}>
@@ -204,7 +209,7 @@ function LeftOut({ result }: { readonly result: FleetResult }) {
           </li>
         ))}
       </ul>
-      <MoreRows hidden={hidden} what="lawn" onMore={showMore} />
+      <MoreRows hidden={hidden} what={fleetsWords.figures.lawn} onMore={showMore} />
     </>
   );
 }

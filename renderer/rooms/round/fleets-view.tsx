@@ -3,7 +3,6 @@ import { useMemo, useState } from 'react';
 import type { Book, Fleet, Round } from '../../../core/book/index.ts';
 import { compareFleets, fleetPlanName, fleetResult } from '../../../core/compare/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
-import { counted } from '../../format/index.ts';
 import {
   freshId,
   planFleets,
@@ -15,6 +14,8 @@ import {
   useHost,
   usePlans,
 } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { fleetsWords } from '../../texts/round/index.ts';
 import { Button, Choice, DraftInput, Empty, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { FleetFigures } from './fleet-figures.tsx';
 import { withMember } from './round-edits.ts';
@@ -25,16 +26,11 @@ export function FleetsView() {
   const round = useCurrentRound();
   if (book === null) return null;
   if (round === null || book.rigs.length === 0)
-    return (
-      <Empty title="Nothing to compare yet">
-        Put rigs in the Shed, also one that you only think of, and add a round: two choices of rigs can then be held
-        against each other here.
-      </Empty>
-    );
+    return <Empty title={fleetsWords.view.nothingYet}>{fleetsWords.view.nothingYetAdvice}</Empty>;
   return (
     <div className="ledger">
       <header className="season-head">
-        <h2>Fleets for {round.name}</h2>
+        <h2>{fleetsWords.view.title(round.name)}</h2>
       </header>
       <FleetList book={book} round={round} />
       {book.fleets.length > 1 && <Compared book={book} round={round} />}
@@ -48,25 +44,20 @@ function FleetList({ book, round }: PartProps) {
   const add = () => {
     const id = freshId(book.fleets, 'fleet');
     const rigIds = book.fleets.length === 0 ? [...round.rigIds] : book.rigs.map((rig) => rig.id);
-    const name = book.fleets.length === 0 ? 'As it is' : `Fleet ${book.fleets.length + 1}`;
-    const done = putRecord('fleets', { id, name, rigIds, fixedPerSeason: 0, note: '' }, 'Add fleet');
+    const name = book.fleets.length === 0 ? fleetsWords.view.asItIs : fleetsWords.view.newName(book.fleets.length + 1);
+    const done = putRecord('fleets', { id, name, rigIds, fixedPerSeason: 0, note: '' }, fleetsWords.view.addFleet);
     if (!done.ok) showError(done.error);
   };
   return (
     <Section
-      title="Fleets"
+      title={fleetsWords.view.fleets}
       aside={
-        <Button look="quiet" label="Add a fleet" tip="Add a fleet" onPress={add}>
+        <Button look="quiet" label={fleetsWords.view.addAFleet} tip={fleetsWords.view.addAFleet} onPress={add}>
           <Plus size={15} aria-hidden="true" />
         </Button>
       }
     >
-      {book.fleets.length < 2 && (
-        <p className="quiet">
-          A fleet is a choice of rigs of the Shed. Two are needed: add one for the rigs that you have, and one with the
-          machine, rig or nurse tank that you think of (duplicate a rig in the Shed and change it).
-        </p>
-      )}
+      {book.fleets.length < 2 && <p className="quiet">{fleetsWords.view.about}</p>}
       <div className="fleets">
         {book.fleets.map((fleet) => (
           <FleetCard key={fleet.id} book={book} fleet={fleet} />
@@ -84,8 +75,12 @@ function FleetCard({ book, fleet }: { readonly book: Book; readonly fleet: Fleet
   };
   return (
     <div className="fleet-card">
-      <Field label="Name">
-        <DraftInput label="Name of the fleet" text={fleet.name} onCommit={(name) => change({ name }, 'Change name')} />
+      <Field label={commonWords.name}>
+        <DraftInput
+          label={fleetsWords.view.nameOf}
+          text={fleet.name}
+          onCommit={(name) => change({ name }, commonWords.changeName)}
+        />
       </Field>
       <div className="ticks ticks-one">
         {book.rigs.map((rig) => (
@@ -95,28 +90,28 @@ function FleetCard({ book, fleet }: { readonly book: Book; readonly fleet: Fleet
             checked={fleet.rigIds.includes(rig.id)}
             onChange={(on) => {
               const rigIds = withMember(fleet.rigIds, rig.id, on);
-              if (rigIds.length > 0) change({ rigIds: [...rigIds] }, 'Change rigs of a fleet');
+              if (rigIds.length > 0) change({ rigIds: [...rigIds] }, fleetsWords.view.changeRigs);
               else
                 showError({
                   code: 'nothing-to-do',
-                  where: `fleet ${fleet.name}`,
-                  detail: 'A fleet needs at least one rig.',
-                  hint: 'Tick another one first.',
+                  where: fleetsWords.view.place(fleet.name),
+                  detail: fleetsWords.view.oneRigNeeded,
+                  hint: commonWords.tickAnother,
                 });
             }}
           />
         ))}
       </div>
-      <Field label="fixed cost a season">
+      <Field label={fleetsWords.view.fixedCost}>
         <QuantityInput
-          label={`${fleet.name}: fixed cost a season`}
+          label={fleetsWords.view.fixedCostOf(fleet.name)}
           kind="money"
           value={fleet.fixedPerSeason}
-          onCommit={(value) => change({ fixedPerSeason: value ?? 0 }, 'Change fixed cost of a fleet')}
+          onCommit={(value) => change({ fixedPerSeason: value ?? 0 }, fleetsWords.view.changeFixedCost)}
         />
       </Field>
       <Button look="danger" onPress={() => removeRecord('fleets', fleet.id, fleet.name)}>
-        <Trash2 size={14} aria-hidden="true" /> Remove
+        <Trash2 size={14} aria-hidden="true" /> {commonWords.remove}
       </Button>
     </div>
   );
@@ -135,7 +130,7 @@ function Compared({ book, round }: PartProps) {
   const options = book.fleets.map(({ id, name }) => ({ value: id, words: name }));
   const [one, other] = [plans[fleetPlanName(round.id, first.id)], plans[fleetPlanName(round.id, second.id)]];
   const whyNot =
-    first.id === second.id ? 'Choose two different fleets' : job === null ? null : 'Something is being planned already';
+    first.id === second.id ? fleetsWords.view.chooseTwo : job === null ? null : fleetsWords.view.alreadyPlanning;
   const plan = () => {
     planFleets({ roundId: round.id, seconds: planSeconds, seed: planSeed, evenUsdPerHour: 0 }, [
       first.id,
@@ -143,13 +138,23 @@ function Compared({ book, round }: PartProps) {
     ]).catch(() => undefined);
   };
   return (
-    <Section title={`${first.name} against ${second.name}`}>
+    <Section title={fleetsWords.view.against(first.name, second.name)}>
       <div className="fleet-wishes">
-        <Choice label="First fleet" value={first.id} options={options} onChoose={(id) => choose([id, second.id])} />
-        <Choice label="Second fleet" value={second.id} options={options} onChoose={(id) => choose([first.id, id])} />
+        <Choice
+          label={fleetsWords.view.firstFleet}
+          value={first.id}
+          options={options}
+          onChoose={(id) => choose([id, second.id])}
+        />
+        <Choice
+          label={fleetsWords.view.secondFleet}
+          value={second.id}
+          options={options}
+          onChoose={(id) => choose([first.id, id])}
+        />
         <span className="inline-field">
           <QuantityInput
-            label="Rounds like this one a season"
+            label={fleetsWords.view.roundsInSeason}
             kind="whole"
             positive
             value={rounds}
@@ -158,15 +163,13 @@ function Compared({ book, round }: PartProps) {
               return { ok: true, value: null };
             }}
           />
-          <span>{rounds === 1 ? 'round' : 'rounds'} like this a season</span>
+          <span>{fleetsWords.view.likeThis(rounds)}</span>
         </span>
         <Button look="main" whyNot={whyNot} onPress={plan}>
-          <Play size={13} aria-hidden="true" /> Plan both
+          <Play size={13} aria-hidden="true" /> {fleetsWords.view.planBoth}
         </Button>
       </div>
-      <p className="quiet small">
-        The same lawns, days, hours and prices; each is searched for {counted(planSeconds, 'second')}.
-      </p>
+      <p className="quiet small">{fleetsWords.view.note(planSeconds)}</p>
       {one !== undefined && other !== undefined && first.id !== second.id && (
         <Figures first={first} second={second} one={one.plan} other={other.plan} rounds={rounds} />
       )}

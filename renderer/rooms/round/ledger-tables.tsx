@@ -2,35 +2,44 @@ import { ArrowRight } from 'lucide-react';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { homeSec } from '../../ribbon/index.ts';
 import { goTo, selectDay, useFormat, useSelection } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { seasonWords } from '../../texts/round/index.ts';
 import { Button, IssueList, Section } from '../../ui/index.ts';
 
 type PlanProps = { readonly plan: Plan };
 const DAY_TONES = 6;
 
-const NUMBER_HEADS = ['home', 'stops', 'area', 'refills', 'paid', 'cost'] as const;
+const NUMBER_HEADS = [
+  seasonWords.tables.home,
+  seasonWords.tables.stops,
+  commonWords.area,
+  seasonWords.tables.refills,
+  seasonWords.tables.paid,
+  commonWords.cost,
+] as const;
 
 /** One row for every rig and date. */
 export function DaysTable({ plan }: PlanProps) {
-  if (plan.days.length === 0) return <p className="quiet">No day has any work.</p>;
+  if (plan.days.length === 0) return <p className="quiet">{seasonWords.tables.noDays}</p>;
   const severalRigs = new Set(plan.days.map((day) => day.rigId)).size > 1;
   return (
-    <Section title="Days">
+    <Section title={seasonWords.tables.days}>
       <div className="table-scroll">
         <table className="table table-days">
           <thead>
             <tr>
               <th scope="col">
-                <span className="only-spoken">number</span>
+                <span className="only-spoken">{commonWords.number}</span>
               </th>
-              <th scope="col">day</th>
-              {severalRigs && <th scope="col">rig</th>}
+              <th scope="col">{commonWords.day}</th>
+              {severalRigs && <th scope="col">{commonWords.rig}</th>}
               {NUMBER_HEADS.map((head) => (
                 <th key={head} scope="col" className="number">
                   {head}
                 </th>
               ))}
               <th scope="col">
-                <span className="only-spoken">open</span>
+                <span className="only-spoken">{seasonWords.tables.open}</span>
               </th>
             </tr>
           </thead>
@@ -77,14 +86,16 @@ function DayRow({ day, index, showRig }: DayRowProps) {
       <td className="number">{refills}</td>
       <td className="number">
         {words.duration(day.paidSec)}
-        {day.overtimeSec > 0 && <span className="caution block small">+{words.duration(day.overtimeSec)} over</span>}
+        {day.overtimeSec > 0 && (
+          <span className="caution block small">{seasonWords.tables.over(words.duration(day.overtimeSec))}</span>
+        )}
       </td>
       <td className="number">{words.money(day.costUsd)}</td>
       <td className="number">
         <Button
           look="quiet"
-          label={`Open ${words.longDate(day.date)}, ${day.rigName}`}
-          tip="Open this day"
+          label={seasonWords.tables.openDay(words.longDate(day.date), day.rigName)}
+          tip={seasonWords.tables.openThis}
           onPress={open}
         >
           <ArrowRight size={16} aria-hidden="true" />
@@ -98,7 +109,7 @@ function DayRow({ day, index, showRig }: DayRowProps) {
 export function PlanNotes({ plan }: PlanProps) {
   if (plan.issues.length === 0) return null;
   return (
-    <Section title={`Notes of the planning (${plan.issues.length})`}>
+    <Section title={seasonWords.tables.notes(plan.issues.length)}>
       <IssueList issues={plan.issues} />
     </Section>
   );

@@ -1,18 +1,19 @@
 import type { Book, Property, Round } from '../../../core/book/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import { calendarOf, nextWorkday } from '../../../core/round/calendar/index.ts';
+import { setUpWords } from '../../texts/round/index.ts';
 
 /** Why no round can be made yet, or null. */
 export function whyNoRound(book: Book): string | null {
-  if (book.treatments.length === 0) return 'Add a treatment in the shed first';
-  return book.rigs.length === 0 ? 'Add a rig in the shed first' : null;
+  if (book.treatments.length === 0) return setUpWords.edits.needsTreatment;
+  return book.rigs.length === 0 ? setUpWords.edits.needsRig : null;
 }
 
 /** A round of the first treatment with every rig, on the next working day. */
 export function newRound(book: Book, id: string, today: string): Round {
   return {
     id,
-    name: `Round ${book.rounds.length + 1}`,
+    name: setUpWords.edits.newName(book.rounds.length + 1),
     treatmentIds: book.treatments.slice(0, 1).map((treatment) => treatment.id),
     propertyIds: 'all',
     skipped: [],

@@ -18,6 +18,8 @@ import {
   usePlanStale,
   usePlans,
 } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { planWords } from '../../texts/round/index.ts';
 import { Button, ChecksList, Empty, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { DaysTable, PlanNotes } from './ledger-tables.tsx';
 import { keptPromises } from './round-edits.ts';
@@ -30,10 +32,7 @@ export function RoundLedger() {
   const round = useCurrentRound();
   const known = useCurrentPlan();
   if (book === null) return null;
-  if (round === null)
-    return (
-      <Empty title="Nothing to plan yet">Add a round on the left: what is applied, on which days, by which rigs.</Empty>
-    );
+  if (round === null) return <Empty title={planWords.ledger.nothingYet}>{planWords.ledger.nothingYetAdvice}</Empty>;
   return (
     <div className="ledger">
       <PlanBar book={book} round={round} known={known} />
@@ -52,62 +51,59 @@ function PlanBar({ book, round, known }: PlanBarProps) {
   const job = usePlans((state) => state.job);
   const stale = usePlanStale();
   const [fromPlan, setFromPlan] = useState(false);
-  const busy = job === null ? null : 'A round is being planned already';
+  const busy = job === null ? null : planWords.ledger.alreadyPlanning;
   return (
-    <section className="plan-bar" aria-label="Planning">
+    <section className="plan-bar" aria-label={planWords.ledger.planning}>
       <div className="plan-bar-title">
         <h2>{round.name}</h2>
         {known !== null && stale && (
           <p className="caution small">
-            <TriangleAlert size={13} aria-hidden="true" /> The book has changed since this plan was made. Plan again.
+            <TriangleAlert size={13} aria-hidden="true" /> {commonWords.bookChanged}
           </p>
         )}
       </div>
       <div className="plan-bar-wishes">
         <span className="inline-field">
-          <span aria-hidden="true">search for</span>
+          <span aria-hidden="true">{planWords.ledger.searchFor}</span>
           <QuantityInput
             kind="number"
-            label="Seconds to search"
+            label={planWords.ledger.secondsOfSearch}
             value={planSeconds}
             positive
             most={3600}
             onCommit={(value) => saveSetting({ planSeconds: Math.max(1, value ?? planSeconds) })}
           />
-          <span aria-hidden="true">s</span>
+          <span aria-hidden="true">{planWords.ledger.secondsUnit}</span>
         </span>
-        <span className="inline-field" title="The same book, seed and number of tries give the same plan">
-          <span aria-hidden="true">seed</span>
+        <span className="inline-field" title={planWords.ledger.seedNote}>
+          <span aria-hidden="true">{planWords.ledger.seed}</span>
           <QuantityInput
             kind="whole"
-            label="Seed of the search"
+            label={planWords.ledger.seedOfSearch}
             value={planSeed}
             onCommit={(value) => saveSetting({ planSeed: value ?? planSeed })}
           />
         </span>
-        <span
-          className="inline-field"
-          title="Days become alike in length: each hour by which a rig's day is longer than the mean day counts as so much. 0: as they come"
-        >
-          <span aria-hidden="true">even days $</span>
+        <span className="inline-field" title={planWords.ledger.evenDaysNote}>
+          <span aria-hidden="true">{planWords.ledger.evenDays}</span>
           <QuantityInput
             kind="number"
-            label="Price of an hour above the mean day, in dollars"
+            label={planWords.ledger.evenDaysPrice}
             value={planEvenUsd}
             most={1000}
             onCommit={(value) => saveSetting({ planEvenUsd: Math.max(0, value ?? planEvenUsd) })}
           />
-          <span aria-hidden="true">/h</span>
+          <span aria-hidden="true">{planWords.ledger.perHour}</span>
         </span>
         {known !== null && (
-          <span title="Lawns that were promised stay with their rig and day; the rest changes only where that pays">
-            <Tick label="begin with this plan" checked={fromPlan} onChange={setFromPlan} />
+          <span title={planWords.ledger.beginFromPlanNote}>
+            <Tick label={planWords.ledger.beginFromPlan} checked={fromPlan} onChange={setFromPlan} />
           </span>
         )}
         <Button
           look="main"
           whyNot={busy}
-          tip="Ctrl+Enter"
+          tip={planWords.ledger.planKeys}
           onPress={() => {
             startPlanning({
               roundId: round.id,
@@ -119,7 +115,8 @@ function PlanBar({ book, round, known }: PlanBarProps) {
             }).catch(() => undefined);
           }}
         >
-          <Play size={14} aria-hidden="true" /> {known === null ? 'Plan this round' : 'Plan again'}
+          <Play size={14} aria-hidden="true" />{' '}
+          {known === null ? planWords.ledger.planThisRound : planWords.ledger.planAgain}
         </Button>
       </div>
       {job !== null && <JobProgress />}
@@ -138,7 +135,7 @@ function JobProgress() {
   const percent = Math.min(100, Math.floor((100 * job.done) / Math.max(1, job.total)));
   return (
     <div className="job">
-      <ProgressBar className="progress" aria-label="Planning" value={percent}>
+      <ProgressBar className="progress" aria-label={planWords.ledger.planning} value={percent}>
         <div className="progress-track">
           <div className="progress-fill" style={{ width: `${percent}%` }} />
         </div>
@@ -146,14 +143,17 @@ function JobProgress() {
       <span className="job-step">
         {job.step} · {percent} %
       </span>
-      <span className="job-best">{job.bestSoFar === '' ? 'no plan yet' : `best so far: ${job.bestSoFar}`}</span>
+      <span className="job-best">
+        {job.bestSoFar === '' ? planWords.ledger.noneYet : planWords.ledger.bestSoFar(job.bestSoFar)}
+      </span>
       <Button
-        whyNot={job.cancelling ? 'It is ending already' : null}
+        whyNot={job.cancelling ? planWords.ledger.endingAlready : null}
         onPress={() => {
           cancelPlanning().catch(() => undefined);
         }}
       >
-        <Square size={12} aria-hidden="true" /> {job.cancelling ? 'Ending…' : 'Stop, keep the best'}
+        <Square size={12} aria-hidden="true" />{' '}
+        {job.cancelling ? planWords.ledger.ending : planWords.ledger.stopAndKeep}
       </Button>
     </div>
   );
@@ -174,12 +174,7 @@ function Outcome({ round, known }: OutcomeProps) {
     );
   }
   if (known === null) {
-    return busy ? null : (
-      <Empty title="Not planned yet">
-        Planning groups the lawns into days, orders the stops, and places every fill and refill. You can stop it at any
-        time and keep the best plan so far.
-      </Empty>
-    );
+    return busy ? null : <Empty title={planWords.ledger.noPlan}>{planWords.ledger.noPlanAdvice}</Empty>;
   }
   return (
     <>
@@ -197,13 +192,13 @@ function TotalsLine({ known }: { readonly known: KnownPlan }) {
   const { totals } = known.plan;
   const dates = new Set(known.plan.days.map((day) => day.date)).size;
   const figures: readonly (readonly [string, string])[] = [
-    [String(dates), dates === 1 ? 'day' : 'days'],
-    [String(totals.stops), 'stops'],
-    [words.largeArea(totals.treatedSqFt), 'treated'],
-    [String(totals.refills), 'refills'],
-    [words.duration(totals.paidSec), 'paid'],
-    [words.distance(totals.distanceM), 'driven'],
-    [words.money(totals.costUsd), 'cost'],
+    [String(dates), dates === 1 ? planWords.ledger.day : planWords.ledger.days],
+    [String(totals.stops), planWords.ledger.stops],
+    [words.largeArea(totals.treatedSqFt), planWords.ledger.treated],
+    [String(totals.refills), planWords.ledger.refills],
+    [words.duration(totals.paidSec), planWords.ledger.paid],
+    [words.distance(totals.distanceM), planWords.ledger.driven],
+    [words.money(totals.costUsd), commonWords.cost],
   ];
   return (
     <dl className="figures figures-wide">
@@ -223,7 +218,7 @@ function RoundIssues() {
   const issues = useMemo(() => all.filter((each) => roomOfIssue(each) === 'round' && each.severity !== 'note'), [all]);
   if (issues.length === 0) return null;
   return (
-    <Section title="To check">
+    <Section title={commonWords.toCheck}>
       <ChecksList findings={issues} />
     </Section>
   );

@@ -10,6 +10,8 @@ import {
   useSelection,
   useView,
 } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { roundWords } from '../../texts/round/index.ts';
 import { type View, Views, Workbench } from '../../ui/index.ts';
 import { BuyView } from './buy-view.tsx';
 import { CalendarView } from './calendar/index.ts';
@@ -22,13 +24,13 @@ import { WhenView } from './when/index.ts';
 
 /** What the owner looks at, one at a time. */
 const VIEWS: readonly View[] = [
-  { id: 'plan', title: 'Plan', show: () => <RoundLedger /> },
-  { id: 'when', title: 'When', show: () => <WhenView /> },
-  { id: 'calendar', title: 'Calendar', show: () => <CalendarView /> },
-  { id: 'programmes', title: 'Programmes', show: () => <ProgrammesView /> },
-  { id: 'season', title: 'Season', show: () => <SeasonView /> },
-  { id: 'buy', title: 'Buy', show: () => <BuyView /> },
-  { id: 'fleets', title: 'Fleets', show: () => <FleetsView /> },
+  { id: 'plan', title: roundWords.room.plan, show: () => <RoundLedger /> },
+  { id: 'when', title: roundWords.room.when, show: () => <WhenView /> },
+  { id: 'calendar', title: roundWords.room.calendar, show: () => <CalendarView /> },
+  { id: 'programmes', title: roundWords.room.programmes, show: () => <ProgrammesView /> },
+  { id: 'season', title: roundWords.room.season, show: () => <SeasonView /> },
+  { id: 'buy', title: roundWords.room.buy, show: () => <BuyView /> },
+  { id: 'fleets', title: roundWords.room.fleets, show: () => <FleetsView /> },
 ];
 
 /** The owner's room for a round: what is done where and by when, and the days that come of it. */
@@ -36,13 +38,13 @@ export function RoundRoom() {
   return (
     <Workbench
       room="round"
-      title="Round"
+      title={roundWords.room.title}
       left={<RoundSetUp />}
-      leftLabel="Round"
+      leftLabel={roundWords.room.title}
       right={<RoundMap />}
-      rightLabel="Lawns by day"
+      rightLabel={roundWords.room.lawnsByDay}
     >
-      <Views room="round" label="Views of the round" views={VIEWS} />
+      <Views room="round" label={roundWords.room.views} views={VIEWS} />
     </Workbench>
   );
 }
@@ -63,11 +65,11 @@ function RoundMap() {
   return (
     <div className="map-in-panel">
       <MapPanel
-        label="Map of the round"
+        label={roundWords.room.map}
         scene={scene}
         backdrop={backdrop}
         system={words.system}
-        caption={known === null ? 'not planned' : 'numbers: days'}
+        caption={known === null ? commonWords.notPlanned : roundWords.room.mapCaption}
         showAll={`${round?.id ?? ''} ${zoomToAll}`}
         showSelection={0}
         onSelect={selectProperty}

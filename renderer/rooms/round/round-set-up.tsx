@@ -1,7 +1,7 @@
 import { CopyPlus, Plus, Trash2 } from 'lucide-react';
 import type { Book, Round } from '../../../core/book/index.ts';
 import { copiedToYear } from '../../../core/round/programme/index.ts';
-import { counted, todayHere } from '../../format/index.ts';
+import { todayHere } from '../../format/index.ts';
 import {
   addRound,
   changeRound,
@@ -15,6 +15,8 @@ import {
   useCurrentRound,
   usePlans,
 } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { setUpWords } from '../../texts/round/index.ts';
 import { Button, DraftInput, Empty, Field, Section, Tick } from '../../ui/index.ts';
 import { newRound, whyNoRound } from './round-edits.ts';
 import { Members } from './set-up/members.tsx';
@@ -31,14 +33,14 @@ export function RoundSetUp() {
   if (round === null) {
     return (
       <Empty
-        title="No round yet"
+        title={commonWords.noRound}
         actions={
           <Button look="main" whyNot={whyNoRound(book)} onPress={add}>
-            <Plus size={15} aria-hidden="true" /> Add a round
+            <Plus size={15} aria-hidden="true" /> {setUpWords.rounds.addARound}
           </Button>
         }
       >
-        A round is one treatment of the customer list, with the days on which it has to happen.
+        {setUpWords.rounds.about}
         {whyNoRound(book) !== null && ` ${whyNoRound(book)}.`}
       </Empty>
     );
@@ -46,17 +48,23 @@ export function RoundSetUp() {
   return (
     <div className="list-panel">
       <div className="list-head">
-        <h2>{counted(book.rounds.length, 'round')}</h2>
+        <h2>{commonWords.rounds(book.rounds.length)}</h2>
         <span className="list-tools">
           <Button
             look="quiet"
-            label="Copy this round to another year"
-            tip="Copy this round to another year"
+            label={setUpWords.rounds.copyToYear}
+            tip={setUpWords.rounds.copyToYear}
             onPress={() => copyRound(book, round)}
           >
             <CopyPlus size={16} aria-hidden="true" />
           </Button>
-          <Button look="quiet" label="Add a round" tip="Add a round" whyNot={whyNoRound(book)} onPress={add}>
+          <Button
+            look="quiet"
+            label={setUpWords.rounds.addARound}
+            tip={setUpWords.rounds.addARound}
+            whyNot={whyNoRound(book)}
+            onPress={add}
+          >
             <Plus size={16} aria-hidden="true" />
           </Button>
         </span>
@@ -82,7 +90,9 @@ function RoundList({ rounds, chosen }: { readonly rounds: readonly Round[]; read
               onClick={() => selectRound(round.id)}
             >
               <span className="row-title">{round.name}</span>
-              <span className="row-figure">{days === undefined ? 'not planned' : counted(days, 'rig day')}</span>
+              <span className="row-figure">
+                {days === undefined ? commonWords.notPlanned : setUpWords.rounds.rigDays(days)}
+              </span>
             </button>
           </li>
         );
@@ -100,13 +110,13 @@ function copyRound(book: Book, round: Round): void {
     showError({
       code: 'reference-missing',
       where: round.name,
-      detail: 'None of its treatments or none of its rigs is in the book any more.',
-      hint: 'Add a round, or choose treatments and rigs for this one first.',
+      detail: setUpWords.rounds.copyNeedsParts,
+      hint: setUpWords.rounds.copyNeedsPartsAdvice,
     });
     return;
   }
   addRound(copied.round);
-  showNews([`${copied.round.name} is laid out`, ...copied.notes].join('; '), true);
+  showNews([setUpWords.rounds.laidOut(copied.round.name), ...copied.notes].join('; '), true);
 }
 
 type SetUpProps = { readonly book: Book; readonly round: Round };
@@ -114,33 +124,33 @@ type SetUpProps = { readonly book: Book; readonly round: Round };
 function SetUp({ book, round }: SetUpProps) {
   return (
     <div className="inspector">
-      <Field label="Name">
+      <Field label={commonWords.name}>
         <DraftInput
-          label="Name of the round"
+          label={setUpWords.rounds.nameOf}
           text={round.name}
-          onCommit={(name) => changeRound(round, { name }, 'Change name')}
+          onCommit={(name) => changeRound(round, { name }, commonWords.changeName)}
         />
       </Field>
-      <Section title="Treatments">
+      <Section title={setUpWords.rounds.treatments}>
         <Members
           all={book.treatments}
           chosen={round.treatmentIds}
-          onChange={(treatmentIds) => changeRound(round, { treatmentIds }, 'Change treatments')}
+          onChange={(treatmentIds) => changeRound(round, { treatmentIds }, setUpWords.rounds.changeTreatments)}
         />
       </Section>
       <RoundLawns book={book} round={round} />
       <RoundZones book={book} round={round} />
-      <Section title="Rigs">
+      <Section title={setUpWords.rounds.rigs}>
         <Members
           all={book.rigs}
           chosen={round.rigIds}
-          onChange={(rigIds) => changeRound(round, { rigIds }, 'Change rigs')}
+          onChange={(rigIds) => changeRound(round, { rigIds }, setUpWords.rounds.changeRigs)}
         />
       </Section>
       <RoundDaysList book={book} round={round} />
       <RoundGround round={round} />
       <Button look="danger" onPress={() => removeRecord('rounds', round.id, round.name)}>
-        <Trash2 size={14} aria-hidden="true" /> Remove this round
+        <Trash2 size={14} aria-hidden="true" /> {setUpWords.rounds.removeThisRound}
       </Button>
     </div>
   );
@@ -148,21 +158,21 @@ function SetUp({ book, round }: SetUpProps) {
 
 function RoundGround({ round }: { readonly round: Round }) {
   return (
-    <Section title="Ground">
+    <Section title={setUpWords.rounds.ground}>
       <Tick
-        label="the ground counts as wet"
+        label={setUpWords.rounds.wetGround}
         checked={round.wetGround}
         onChange={(wetGround) => {
-          changeRound(round, { wetGround }, 'Change wet ground');
+          changeRound(round, { wetGround }, setUpWords.rounds.changeWetGround);
         }}
       />
       <Tick
-        label="spray before granules on the same ground"
+        label={setUpWords.rounds.spraysFirst}
         checked={spraysFirst(round)}
         onChange={(first) => {
           const { workOrder: _, ...rest } = round;
           const workOrder = ['aerate', 'seed', 'spray', 'spread'] as const;
-          putRecord('rounds', first ? { ...rest, workOrder } : rest, 'Change order of work');
+          putRecord('rounds', first ? { ...rest, workOrder } : rest, setUpWords.rounds.changeWorkOrder);
         }}
       />
     </Section>

@@ -6,20 +6,22 @@ import { RATE_GROUND } from '../../../core/demand/index.ts';
 import { activeNames } from '../../../core/round/ledger/index.ts';
 import { KILOGRAMS_PER_POUND, SQUARE_METRES_PER_SQUARE_FOOT } from '../../../core/units/index.ts';
 import { freshId, putRecord, removeRecord, showError, useFormat } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { seasonWords } from '../../texts/round/index.ts';
 import { Button, Choice, DraftInput, QuantityInput, Section } from '../../ui/index.ts';
 
 const KINDS = [
-  { value: 'nitrogen', words: 'nitrogen' },
-  { value: 'phosphate', words: 'phosphate' },
-  { value: 'potash', words: 'potash' },
-  { value: 'active', words: 'active ingredient' },
+  { value: 'nitrogen', words: commonWords.nitrogen },
+  { value: 'phosphate', words: commonWords.phosphate },
+  { value: 'potash', words: commonWords.potash },
+  { value: 'active', words: commonWords.activeIngredient },
 ] as const;
 
 /** Pounds on 1,000 ft2 as grams on 100 m2. */
 const GRAMS_PER_POUND_RATE = (KILOGRAMS_PER_POUND * 1000) / (10 * SQUARE_METRES_PER_SQUARE_FOOT);
 const CAP_UNITS = {
-  us: { unit: 'lb', ground: RATE_GROUND.us, factor: 1 },
-  metric: { unit: 'g', ground: RATE_GROUND.metric, factor: GRAMS_PER_POUND_RATE },
+  us: { unit: commonWords.lb, ground: RATE_GROUND.us, factor: 1 },
+  metric: { unit: seasonWords.caps.g, ground: RATE_GROUND.metric, factor: GRAMS_PER_POUND_RATE },
 } as const;
 
 /** How caps are typed and shown in the units that are read; books keep pounds on 1,000 ft2. */
@@ -32,22 +34,19 @@ export function CapsSection({ book }: { readonly book: Book }) {
   const names = activeNames(book);
   const per = useCapUnit();
   return (
-    <Section title={`Caps of a calendar year, per ${per.ground}`}>
-      <p className="quiet small">
-        A rule of the state or the town, or a label that limits an ingredient over all products. Work that would pass
-        one is refused with the arithmetic.
-      </p>
+    <Section title={seasonWords.caps.title(per.ground)}>
+      <p className="quiet small">{seasonWords.caps.about}</p>
       <table className="table table-edit season-caps">
         <thead>
           <tr>
-            <th scope="col">of what</th>
-            <th scope="col">ingredient</th>
+            <th scope="col">{seasonWords.caps.ofWhat}</th>
+            <th scope="col">{seasonWords.caps.ingredient}</th>
             <th scope="col" className="number">
-              most, {per.unit}
+              {seasonWords.caps.most(per.unit)}
             </th>
-            <th scope="col">set by</th>
+            <th scope="col">{seasonWords.caps.setBy}</th>
             <th scope="col">
-              <span className="only-spoken">do</span>
+              <span className="only-spoken">{seasonWords.caps.do}</span>
             </th>
           </tr>
         </thead>
@@ -76,50 +75,53 @@ function CapRow({ cap, number, names }: RowProps) {
     <tr>
       <td>
         <Choice
-          label={`What cap ${number} is on`}
+          label={seasonWords.caps.kindOf(number)}
           value={cap.what}
           options={KINDS}
           onChoose={(what) => {
             const { active: _, ...rest } = cap;
-            change(what === 'active' ? { ...rest, what, active: names[0] ?? '' } : { ...rest, what }, 'Change cap');
+            change(
+              what === 'active' ? { ...rest, what, active: names[0] ?? '' } : { ...rest, what },
+              seasonWords.caps.changeCap,
+            );
           }}
         />
       </td>
       <td>
         <IngredientChoice
-          label={`Ingredient of cap ${number}`}
+          label={seasonWords.caps.ingredientOf(number)}
           what={cap.what}
           active={cap.active ?? ''}
           names={names}
-          onChoose={(active) => change({ ...cap, active }, 'Change ingredient of cap')}
+          onChoose={(active) => change({ ...cap, active }, seasonWords.caps.changeIngredient)}
         />
       </td>
       <td className="number">
         <QuantityInput
           kind="fine-number"
-          label={`Most of ${said}, ${per.unit} per ${per.ground} in a year`}
+          label={seasonWords.caps.mostOf(said, per.unit, per.ground)}
           value={cap.mostLbPer1000SqFt * per.factor}
           positive
           onCommit={(value) =>
             change(
               { ...cap, mostLbPer1000SqFt: value === null ? cap.mostLbPer1000SqFt : value / per.factor },
-              `Change cap of ${said}`,
+              seasonWords.caps.changeOf(said),
             )
           }
         />
       </td>
       <td>
         <DraftInput
-          label={`Who sets the cap of ${said}`}
+          label={seasonWords.caps.sourceOf(said)}
           text={cap.source}
-          onCommit={(source) => change({ ...cap, source }, `Change source of the cap of ${said}`)}
+          onCommit={(source) => change({ ...cap, source }, seasonWords.caps.changeSourceOf(said))}
         />
       </td>
       <td className="row-tools">
         <Button
           look="quiet"
-          label={`Remove the cap of ${said}`}
-          tip="Remove"
+          label={seasonWords.caps.removeOf(said)}
+          tip={commonWords.remove}
           onPress={() => removeRecord('caps', cap.id, said)}
         >
           <X size={14} aria-hidden="true" />
@@ -140,7 +142,7 @@ type IngredientProps = {
 function IngredientChoice({ label, what, active, names, onChoose }: IngredientProps) {
   if (what !== 'active') return <span className="quiet">–</span>;
   const known = names.includes(active) || active === '' ? names : [active, ...names];
-  if (known.length === 0) return <span className="quiet small">no product names one yet</span>;
+  if (known.length === 0) return <span className="quiet small">{seasonWords.caps.noIngredientNamed}</span>;
   return (
     <Choice
       label={label}
@@ -160,26 +162,26 @@ function NewCap({ book, names }: { readonly book: Book; readonly names: readonly
   const active = named === '' ? (names[0] ?? '') : named;
   const whyNot =
     most === null
-      ? 'Type the most first'
+      ? seasonWords.caps.typeMostFirst
       : what === 'active' && active === ''
-        ? 'No product names an active ingredient yet'
+        ? seasonWords.caps.whyNoIngredient
         : null;
   const add = () => {
     if (most === null) return;
     const id = freshId(book.caps, 'cap');
     const cap: Cap = { id, what, mostLbPer1000SqFt: most, source: '', ...(what === 'active' ? { active } : {}) };
-    const done = putRecord('caps', cap, 'Add cap');
+    const done = putRecord('caps', cap, seasonWords.caps.addCap);
     if (done.ok) setMost(null);
     else showError(done.error);
   };
   return (
     <tr>
       <td>
-        <Choice label="What a new cap is on" value={what} options={KINDS} onChoose={setWhat} />
+        <Choice label={seasonWords.caps.kindOfNew} value={what} options={KINDS} onChoose={setWhat} />
       </td>
       <td>
         <IngredientChoice
-          label="Ingredient of a new cap"
+          label={seasonWords.caps.ingredientOfNew}
           what={what}
           active={active}
           names={names}
@@ -189,7 +191,7 @@ function NewCap({ book, names }: { readonly book: Book; readonly names: readonly
       <td className="number">
         <QuantityInput
           kind="fine-number"
-          label={`Most of a new cap, ${per.unit} per ${per.ground} in a year`}
+          label={seasonWords.caps.mostOfNew(per.unit, per.ground)}
           value={most === null ? null : most * per.factor}
           optional
           positive
@@ -199,9 +201,15 @@ function NewCap({ book, names }: { readonly book: Book; readonly names: readonly
           }}
         />
       </td>
-      <td className="quiet small">new</td>
+      <td className="quiet small">{seasonWords.caps.new}</td>
       <td className="row-tools">
-        <Button look="quiet" label="Add this cap" tip="Add this cap" whyNot={whyNot} onPress={add}>
+        <Button
+          look="quiet"
+          label={seasonWords.caps.addNew}
+          tip={seasonWords.caps.addNew}
+          whyNot={whyNot}
+          onPress={add}
+        >
           <Plus size={15} aria-hidden="true" />
         </Button>
       </td>

@@ -8,6 +8,8 @@ import {
   type ZoneYear,
 } from '../../../core/round/ledger/index.ts';
 import { useFormat } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { seasonWords } from '../../texts/round/index.ts';
 import { Section, TableHead } from '../../ui/index.ts';
 import { limitSource, limitTitle } from './season-words.ts';
 import { Share } from './share.tsx';
@@ -18,7 +20,7 @@ type LawnProps = { readonly book: Book; readonly ledger: SeasonLedger; readonly 
 export function LawnSeason({ book, ledger, lawn }: LawnProps) {
   const words = useFormat();
   return (
-    <Section title={`${lawn.name} in ${ledger.year}`}>
+    <Section title={seasonWords.lawn.title(lawn.name, ledger.year)}>
       {lawn.zones.map((zone) => (
         <div key={zone.zoneId} className="season-zone">
           <h4>
@@ -26,7 +28,7 @@ export function LawnSeason({ book, ledger, lawn }: LawnProps) {
             {zone.areaSqFt !== null && <span className="quiet"> · {words.area(zone.areaSqFt)}</span>}
           </h4>
           {zone.applications.length === 0 ? (
-            <p className="quiet small">Nothing is recorded or planned.</p>
+            <p className="quiet small">{seasonWords.lawn.nothing}</p>
           ) : (
             <>
               <Applications book={book} zone={zone} />
@@ -50,14 +52,22 @@ function Applications({ book, zone }: { readonly book: Book; readonly zone: Zone
   return (
     <div className="table-scroll">
       <table className="table">
-        <TableHead columns={['when', 'round', 'treatment', { figures: 'ground' }, 'put down']} />
+        <TableHead
+          columns={[
+            seasonWords.lawn.when,
+            commonWords.round,
+            commonWords.treatment,
+            { figures: commonWords.ground },
+            seasonWords.lawn.putDown,
+          ]}
+        />
         <tbody>
           {zone.applications.map((each) => (
             <tr key={`${each.roundId} ${each.treatmentId} ${each.zoneId} ${each.status} ${each.first}`}>
               <th scope="row" className="season-when">
                 {each.first === each.last
                   ? words.date(each.first)
-                  : `${words.date(each.first)} to ${words.date(each.last)}`}
+                  : commonWords.span(words.date(each.first), words.date(each.last))}
                 <span className="quiet block small">{each.status}</span>
               </th>
               <td>{each.roundName.replace(/^round /, '')}</td>
@@ -81,12 +91,18 @@ function Applications({ book, zone }: { readonly book: Book; readonly zone: Zone
 function Limits({ ledger, zone }: { readonly ledger: SeasonLedger; readonly zone: ZoneYear }) {
   const words = useFormat();
   const limitOf = (id: string): Limit | undefined => ledger.limits.find((each) => each.id === id);
-  if (zone.uses.length === 0) return <p className="quiet small">No limit is entered for any of it.</p>;
+  if (zone.uses.length === 0) return <p className="quiet small">{seasonWords.lawn.noLimit}</p>;
   return (
     <div className="table-scroll">
       <table className="table">
         <TableHead
-          columns={['limit', { figures: 'used' }, { figures: 'allowed' }, { figures: 'share' }, 'how it comes about']}
+          columns={[
+            seasonWords.lawn.limit,
+            { figures: seasonWords.lawn.used },
+            { figures: seasonWords.lawn.allowed },
+            { figures: seasonWords.lawn.share },
+            seasonWords.lawn.arithmetic,
+          ]}
         />
         <tbody>
           {zone.uses.map((use) => {

@@ -1,6 +1,8 @@
 import type { Book } from '../../../core/book/index.ts';
 import { NUTRIENTS, type SeasonLedger } from '../../../core/round/ledger/index.ts';
 import { useFormat } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { seasonWords } from '../../texts/round/index.ts';
 import { Section } from '../../ui/index.ts';
 
 type TotalsProps = { readonly book: Book; readonly ledger: SeasonLedger };
@@ -14,25 +16,29 @@ export function SeasonTotals({ book, ledger }: TotalsProps) {
       const product = book.products.find((each) => each.id === id);
       return ['product', product?.name ?? id, words.product(amount, product?.unit ?? 'lb')] as const;
     }),
-    ...[...actives].map(([name, pounds]) => ['active ingredient', name, words.weight(pounds)] as const),
+    ...[...actives].map(([name, pounds]) => [commonWords.activeIngredient, name, words.weight(pounds)] as const),
     ...NUTRIENTS.filter((name) => nutrients[name] > 0).map(
       (name) =>
-        ['nutrient', name === 'nitrogen' ? name : `${name}, as printed`, words.weight(nutrients[name])] as const,
+        [
+          'nutrient',
+          name === 'nitrogen' ? name : seasonWords.totals.asPrinted(name),
+          words.weight(nutrients[name]),
+        ] as const,
     ),
   ];
   return (
     <>
-      <Section title={`On all lawns in ${ledger.year}`}>
+      <Section title={seasonWords.totals.title(ledger.year)}>
         {rows.length === 0 ? (
-          <p className="quiet">Nothing is recorded or planned.</p>
+          <p className="quiet">{seasonWords.totals.nothing}</p>
         ) : (
           <table className="table table-narrow">
             <thead>
               <tr>
-                <th scope="col">what</th>
-                <th scope="col">kind</th>
+                <th scope="col">{seasonWords.totals.what}</th>
+                <th scope="col">{commonWords.kind}</th>
                 <th scope="col" className="number">
-                  in all
+                  {commonWords.inAll}
                 </th>
               </tr>
             </thead>
@@ -47,10 +53,10 @@ export function SeasonTotals({ book, ledger }: TotalsProps) {
             </tbody>
           </table>
         )}
-        {book.invented && <p className="invented">Products and rates are invented and not for use.</p>}
+        {book.invented && <p className="invented">{commonWords.invented}</p>}
       </Section>
       {ledger.gaps.length > 0 && (
-        <Section title="Not counted">
+        <Section title={seasonWords.totals.notCounted}>
           <ul className="season-gaps">
             {ledger.gaps.map((gap) => (
               <li key={gap}>{gap}</li>

@@ -3,7 +3,7 @@ import { useMemo, useState } from 'react';
 import type { Book } from '../../../core/book/index.ts';
 import { writeLedgerTable } from '../../../core/formats/index.ts';
 import type { LawnYear, SeasonLedger } from '../../../core/round/ledger/index.ts';
-import { counted, todayHere } from '../../format/index.ts';
+import { todayHere } from '../../format/index.ts';
 import {
   saveTable,
   seasonYears,
@@ -13,6 +13,8 @@ import {
   useSeasonLedger,
   useSelection,
 } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { seasonWords } from '../../texts/round/index.ts';
 import { Button, Choice, Empty, Section } from '../../ui/index.ts';
 import { FigureList } from './figure-list.tsx';
 import { CapsSection } from './season-caps.tsx';
@@ -34,26 +36,27 @@ export function SeasonView() {
   return (
     <div className="ledger">
       <header className="season-head">
-        <h2>Season {year}</h2>
+        <h2>{seasonWords.view.title(year)}</h2>
         <span className="inline-field">
-          <span aria-hidden="true">year</span>
+          <span aria-hidden="true">{seasonWords.view.year}</span>
           <Choice
-            label="Year of the ledger"
+            label={seasonWords.view.yearOfLedger}
             value={year}
             options={offered.map((each) => ({ value: each, words: each }))}
             onChoose={setYear}
           />
         </span>
-        {share < 1 && <span className="quiet small">reckoning {Math.floor(share * 100)} %</span>}
+        {share < 1 && <span className="quiet small">{seasonWords.view.reckoning(Math.floor(share * 100))}</span>}
         <span className="list-tools">
           <Button
-            whyNot={ledger === null ? 'It is being reckoned' : null}
-            tip="One row for every zone and everything on it"
+            whyNot={ledger === null ? seasonWords.view.beingReckoned : null}
+            tip={seasonWords.view.tableNote}
             onPress={() => {
-              if (ledger !== null) saveTable(`season ${year}`, writeLedgerTable(book, ledger)).catch(() => undefined);
+              if (ledger !== null)
+                saveTable(seasonWords.view.fileName(year), writeLedgerTable(book, ledger)).catch(() => undefined);
             }}
           >
-            <Download size={14} aria-hidden="true" /> Write as a table (CSV)
+            <Download size={14} aria-hidden="true" /> {commonWords.writeTable}
           </Button>
         </span>
       </header>
@@ -65,9 +68,9 @@ export function SeasonView() {
 }
 
 const FILTERS = [
-  { value: 'all', words: 'every lawn' },
-  { value: 'near', words: 'over 80 % of a limit' },
-  { value: 'over', words: 'over a limit' },
+  { value: 'all', words: seasonWords.view.everyLawn },
+  { value: 'near', words: seasonWords.view.near },
+  { value: 'over', words: seasonWords.view.over },
 ] as const;
 type Filter = (typeof FILTERS)[number]['value'];
 
@@ -90,37 +93,35 @@ function Lawns({ book, ledger }: LawnsProps) {
       .toSorted((one, other) => other.share - one.share);
   }, [ledger, filter, query]);
   const selected = ledger.lawns.find((each) => each.propertyId === selectedId);
-  if (ledger.lawns.length === 0) return <Empty title="No lawns yet">Add lawns in the room Ground.</Empty>;
+  if (ledger.lawns.length === 0)
+    return <Empty title={seasonWords.view.noLawnsYet}>{seasonWords.view.noLawnsAdvice}</Empty>;
   return (
     <>
       <Section
-        title={`Lawns by the share used of their limits (${counted(shown.length, 'lawn')})`}
+        title={seasonWords.view.lawnsTitle(shown.length)}
         aside={
           <span className="season-tools">
             <input
               className="input"
               type="search"
-              aria-label="Find a lawn in the ledger"
-              placeholder="Find a lawn"
+              aria-label={seasonWords.view.findInLedger}
+              placeholder={seasonWords.view.find}
               value={query}
               onChange={(event) => setQuery(event.target.value)}
             />
-            <Choice label="Lawns that are shown" value={filter} options={FILTERS} onChoose={setFilter} />
+            <Choice label={seasonWords.view.lawnsShown} value={filter} options={FILTERS} onChoose={setFilter} />
           </span>
         }
       >
-        {ledger.limits.length === 0 && (
-          <p className="quiet">
-            No limit is entered yet. Labels have theirs on the shelf Products; caps of nutrients and active ingredients
-            are entered below.
-          </p>
-        )}
+        {ledger.limits.length === 0 && <p className="quiet">{seasonWords.view.noLimits}</p>}
         {shown.length === 0 ? (
-          <p className="quiet">No lawn is {filter === 'all' ? 'called that' : 'so far along'}.</p>
+          <p className="quiet">
+            {seasonWords.view.noLawnIs(filter === 'all' ? seasonWords.view.calledThat : seasonWords.view.soFarAlong)}
+          </p>
         ) : (
           <FigureList
-            label="Lawns of the season"
-            nameTitle="lawn"
+            label={seasonWords.view.lawns}
+            nameTitle={commonWords.lawn}
             items={shown}
             selectedId={selectedId}
             onSelect={selectProperty}

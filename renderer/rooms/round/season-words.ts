@@ -1,4 +1,5 @@
 import type { Limit } from '../../../core/round/ledger/index.ts';
+import { seasonWords } from '../../texts/round/index.ts';
 
 const DUST = 1e-9;
 const NEAR = 0.8;
@@ -21,12 +22,12 @@ export function shareWords(share: number): string {
 
 /** "Forecrop 3, a year", "nitrogen". */
 export function limitTitle({ kind, name }: Limit): string {
-  if (kind === 'product-year') return `${name}, a year`;
-  return kind === 'product-application' ? `${name}, at once` : name;
+  if (kind === 'product-year') return seasonWords.limits.aYear(name);
+  return kind === 'product-application' ? seasonWords.limits.atOnce(name) : name;
 }
 
 /** Who sets a limit. */
 export function limitSource({ kind, source }: Limit): string {
-  if (kind === 'product-year' || kind === 'product-application') return 'label';
-  return source === '' ? 'cap' : `cap: ${source}`;
+  if (kind === 'product-year' || kind === 'product-application') return seasonWords.limits.label;
+  return source === '' ? seasonWords.limits.cap : seasonWords.limits.capBy(source);
 }

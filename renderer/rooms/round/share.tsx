@@ -1,3 +1,4 @@
+import { planWords } from '../../texts/round/index.ts';
 import { isNear, isOver, shareWords } from './season-words.ts';
 
 /** A share of a limit: a bar, the figure, and a word where it is over. */
@@ -10,7 +11,7 @@ export function Share({ share }: { readonly share: number }) {
         <span className="share-fill" style={{ width: `${Math.min(100, share * 100)}%` }} />
       </span>
       <span>
-        {over && 'over: '}
+        {over && planWords.figures.over}
         {shareWords(share)}
       </span>
     </span>

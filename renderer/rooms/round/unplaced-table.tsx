@@ -3,6 +3,8 @@ import { useDeferredValue, useMemo, useState } from 'react';
 import type { Book } from '../../../core/book/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import { goTo, selectProperty, useBook, useFormat } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { planWords } from '../../texts/round/index.ts';
 import { MoreRows, Section, TableHead, useFirstRows } from '../../ui/index.ts';
 import { foundRows, unplacedRows } from './unplaced-rows.ts';
 
@@ -23,7 +25,7 @@ export function UnplacedTable({ plan }: { readonly plan: Plan }) {
   if (rows.length === 0) {
     return (
       <p className="placed">
-        <Check size={15} aria-hidden="true" /> Every zone of the round has a place.
+        <Check size={15} aria-hidden="true" /> {planWords.unplaced.allPlaced}
       </p>
     );
   }
@@ -33,18 +35,18 @@ export function UnplacedTable({ plan }: { readonly plan: Plan }) {
         <input
           className="input unplaced-search"
           type="search"
-          aria-label="Find a lawn or a reason"
-          placeholder="Find a lawn or a reason"
+          aria-label={planWords.unplaced.find}
+          placeholder={planWords.unplaced.find}
           value={query}
           onChange={(event) => setQuery(event.target.value)}
         />
       </span>
     );
   return (
-    <Section title={`Without a place (${plan.unplaced.length})`} aside={search}>
+    <Section title={planWords.unplaced.title(plan.unplaced.length)} aside={search}>
       <div className="table-scroll">
         <table className="table">
-          <TableHead columns={['lawn', 'zone', 'why']} />
+          <TableHead columns={[commonWords.lawn, commonWords.zone, planWords.unplaced.why]} />
           <tbody>
             {shown.map((row) => (
               <tr key={row.key}>
@@ -71,8 +73,8 @@ export function UnplacedTable({ plan }: { readonly plan: Plan }) {
           </tbody>
         </table>
       </div>
-      {found.length === 0 && <p className="quiet">None of them.</p>}
-      <MoreRows hidden={hidden} what="row" onMore={showMore} />
+      {found.length === 0 && <p className="quiet">{planWords.unplaced.noneFound}</p>}
+      <MoreRows hidden={hidden} what={planWords.unplaced.row} onMore={showMore} />
     </Section>
   );
 }

@@ -1,11 +1,12 @@
 import type { Book, Programme, ProgrammeStep } from '../../../../core/book/index.ts';
 import { freshId } from '../../../stores/index.ts';
+import { programmesWords } from '../../../texts/round/index.ts';
 
 /** A programme with one step of the book's first treatment. */
 export function newProgramme(book: Book): Programme {
   return {
     id: freshId(book.programmes, 'programme'),
-    name: `Programme ${book.programmes.length + 1}`,
+    name: programmesWords.edits.newName(book.programmes.length + 1),
     steps: [newStep(book, [])],
     note: '',
   };
@@ -18,7 +19,7 @@ export function newStep(book: Book, steps: readonly ProgrammeStep[]): ProgrammeS
   const two = String(month).padStart(2, '0');
   return {
     id: freshId(steps, 'step'),
-    name: `Step ${steps.length + 1}`,
+    name: programmesWords.edits.newStep(steps.length + 1),
     treatmentIds: last?.treatmentIds ?? book.treatments.slice(0, 1).map((each) => each.id),
     from: `${two}-01`,
     to: `${two}-28`,

@@ -2,7 +2,7 @@ import { CalendarPlus, Plus, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import { type Book, emptyBook, type Programme } from '../../../../core/book/index.ts';
 import { seasonRounds } from '../../../../core/round/programme/index.ts';
-import { counted, todayHere } from '../../../format/index.ts';
+import { todayHere } from '../../../format/index.ts';
 import {
   edit,
   freshId,
@@ -13,6 +13,8 @@ import {
   showNews,
   useBook,
 } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { programmesWords } from '../../../texts/round/index.ts';
 import { Button, Choice, DraftInput, Empty, Field, QuantityInput } from '../../../ui/index.ts';
 import { whyNoRound } from '../round-edits.ts';
 import { newProgramme, newStep } from './programme-edits.ts';
@@ -27,7 +29,7 @@ export function ProgrammesView() {
   const programme = book.programmes.find((each) => each.id === chosen) ?? book.programmes[0];
   const add = () => {
     const record = newProgramme(book);
-    const done = putRecord('programmes', record, 'Add programme');
+    const done = putRecord('programmes', record, programmesWords.view.addProgramme);
     if (done.ok) setChosen(record.id);
     else showError(done.error);
   };
@@ -35,33 +37,32 @@ export function ProgrammesView() {
   if (programme === undefined) {
     return (
       <Empty
-        title="No programme yet"
+        title={programmesWords.view.noProgrammeYet}
         actions={
           <Button look="main" whyNot={whyNot} onPress={add}>
-            <Plus size={15} aria-hidden="true" /> Add a programme
+            <Plus size={15} aria-hidden="true" /> {programmesWords.view.addAProgramme}
           </Button>
         }
       >
-        A programme is the rounds of a season: what is applied between which days, and how long after the step before.
-        The rounds of every year are made from it.
+        {programmesWords.view.about}
       </Empty>
     );
   }
   return (
     <div className="ledger">
-      <section className="plan-bar" aria-label="Programme">
+      <section className="plan-bar" aria-label={programmesWords.view.programme}>
         <div className="plan-bar-title">
-          <h2>Programmes</h2>
+          <h2>{programmesWords.view.programmes}</h2>
         </div>
         <div className="plan-bar-wishes">
           <Choice
-            label="Programme that is shown"
+            label={programmesWords.view.shown}
             value={programme.id}
             options={book.programmes.map((each) => ({ value: each.id, words: each.name }))}
             onChoose={setChosen}
           />
           <Button whyNot={whyNot} onPress={add}>
-            <Plus size={14} aria-hidden="true" /> Add a programme
+            <Plus size={14} aria-hidden="true" /> {programmesWords.view.addAProgramme}
           </Button>
         </div>
       </section>
@@ -76,11 +77,11 @@ function Steps({ book, programme }: StepsProps) {
   const put = (next: Programme, label: string) => putRecord('programmes', next, label);
   return (
     <div className="steps section">
-      <Field label="Name">
+      <Field label={commonWords.name}>
         <DraftInput
-          label="Name of the programme"
+          label={programmesWords.view.nameOf}
           text={programme.name}
-          onCommit={(name) => put({ ...programme, name }, 'Change name')}
+          onCommit={(name) => put({ ...programme, name }, commonWords.changeName)}
         />
       </Field>
       {programme.steps.map((step) => (
@@ -88,12 +89,17 @@ function Steps({ book, programme }: StepsProps) {
       ))}
       <div className="day-actions">
         <Button
-          onPress={() => put({ ...programme, steps: [...programme.steps, newStep(book, programme.steps)] }, 'Add step')}
+          onPress={() =>
+            put(
+              { ...programme, steps: [...programme.steps, newStep(book, programme.steps)] },
+              programmesWords.view.stepAdded,
+            )
+          }
         >
-          <Plus size={14} aria-hidden="true" /> Add a step
+          <Plus size={14} aria-hidden="true" /> {programmesWords.view.addStep}
         </Button>
         <Button look="danger" onPress={() => removeRecord('programmes', programme.id, programme.name)}>
-          <Trash2 size={14} aria-hidden="true" /> Remove this programme
+          <Trash2 size={14} aria-hidden="true" /> {programmesWords.view.removeThis}
         </Button>
       </div>
       <MakeRounds book={book} programme={programme} />
@@ -111,7 +117,7 @@ function MakeRounds({ book, programme }: StepsProps) {
     setNotes(made.notes);
     const [first] = made.rounds;
     if (first === undefined) return;
-    const label = `Make ${counted(made.rounds.length, 'round')} of ${programme.name}`;
+    const label = programmesWords.view.make(made.rounds.length, programme.name);
     const actions = made.rounds.map((record) => ({ kind: 'put', table: 'rounds', record }) as const);
     const done = edit({ kind: 'several', actions, label });
     if (!done.ok) {
@@ -119,16 +125,16 @@ function MakeRounds({ book, programme }: StepsProps) {
       return;
     }
     selectRound(first.id);
-    showNews(`${counted(made.rounds.length, 'round')} of ${programme.name} ${year} made`, true);
+    showNews(programmesWords.view.made(made.rounds.length, programme.name, year), true);
   };
   return (
-    <section className="make-rounds" aria-label="Rounds of a year">
+    <section className="make-rounds" aria-label={programmesWords.view.yearForm}>
       <div className="plan-bar-wishes">
         <span className="inline-field">
-          <span aria-hidden="true">season</span>
+          <span aria-hidden="true">{programmesWords.view.season}</span>
           <QuantityInput
             kind="whole"
-            label="Year of the season"
+            label={programmesWords.view.yearOfSeason}
             value={year}
             most={2199}
             onCommit={(value) => {
@@ -138,7 +144,7 @@ function MakeRounds({ book, programme }: StepsProps) {
           />
         </span>
         <Button look="main" whyNot={whyNotMake(book, year)} onPress={make}>
-          <CalendarPlus size={14} aria-hidden="true" /> Make this season’s rounds
+          <CalendarPlus size={14} aria-hidden="true" /> {programmesWords.view.makeRounds}
         </Button>
       </div>
       {notes.length > 0 && (
@@ -159,6 +165,6 @@ function latestYear(book: Book): number {
 }
 
 function whyNotMake(book: Book, year: number): string | null {
-  if (year < 1970) return 'Write a year such as 2027';
+  if (year < 1970) return programmesWords.view.writeYear;
   return whyNoRound(book);
 }

@@ -2,6 +2,8 @@ import { Trash2 } from 'lucide-react';
 import { err } from '../../../../core/base/index.ts';
 import type { Book, Programme, ProgrammeStep } from '../../../../core/book/index.ts';
 import { putRecord } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { programmesWords } from '../../../texts/round/index.ts';
 import { Button, Choice, DraftInput, Field, MonthDayInput, QuantityInput } from '../../../ui/index.ts';
 import { ChoiceFields } from '../set-up/choice-fields.tsx';
 import { Members } from '../set-up/members.tsx';
@@ -20,16 +22,16 @@ export function StepCard(props: StepCardProps) {
     <section className="step-card" aria-label={step.name}>
       <div className="step-head">
         <DraftInput
-          label={`Name of ${step.name}`}
+          label={programmesWords.step.nameOf(step.name)}
           text={step.name}
-          onCommit={(name) => change({ name }, 'Change name of step')}
+          onCommit={(name) => change({ name }, programmesWords.step.changeNameStep)}
         />
         <Button
           look="quiet"
-          label={`Remove ${step.name}`}
-          tip="Remove this step"
-          whyNot={programme.steps.length === 1 ? 'A programme needs at least one step' : null}
-          onPress={() => putRecord('programmes', withoutStep(programme, step.id), 'Remove step')}
+          label={programmesWords.step.removeStep(step.name)}
+          tip={programmesWords.step.removeThis}
+          whyNot={programme.steps.length === 1 ? programmesWords.step.oneNeeded : null}
+          onPress={() => putRecord('programmes', withoutStep(programme, step.id), programmesWords.step.remove)}
         >
           <Trash2 size={15} aria-hidden="true" />
         </Button>
@@ -39,19 +41,21 @@ export function StepCard(props: StepCardProps) {
           <Members
             all={book.treatments}
             chosen={step.treatmentIds}
-            onChange={(treatmentIds) => change({ treatmentIds }, 'Change treatments')}
+            onChange={(treatmentIds) => change({ treatmentIds }, programmesWords.step.changeTreatments)}
           />
         </div>
         <Span {...props} change={change} />
         <After {...props} change={change} />
       </div>
       <details className="left-out" open={step.choice !== undefined}>
-        <summary>{step.choice === undefined ? 'For every lawn' : 'For some lawns'}</summary>
+        <summary>
+          {step.choice === undefined ? programmesWords.step.forEveryLawn : programmesWords.step.forSomeLawns}
+        </summary>
         <ChoiceFields
-          of={`Lawns of ${step.name}`}
+          of={programmesWords.step.lawnsOf(step.name)}
           choice={step.choice}
-          tagged="lawns"
-          onChange={(choice) => change({ choice }, 'Change the choice of lawns')}
+          tagged={programmesWords.step.what}
+          onChange={(choice) => change({ choice }, programmesWords.step.changeLawns)}
         />
       </details>
     </section>
@@ -62,30 +66,33 @@ function Span({ book, step, change }: PartProps) {
   const spoken = step.name;
   return (
     <div>
-      <Field label="From">
+      <Field label={programmesWords.step.from}>
         <MonthDayInput
-          label={`${spoken}: from`}
+          label={programmesWords.step.fromOf(spoken)}
           value={step.from}
-          onCommit={(from) => change({ from: from ?? step.from }, 'Change first day')}
+          onCommit={(from) => change({ from: from ?? step.from }, programmesWords.step.changeFrom)}
         />
       </Field>
-      <Field label="to" note={step.to < step.from ? 'in the year after' : 'last useful day'}>
+      <Field
+        label={programmesWords.step.until}
+        note={step.to < step.from ? programmesWords.step.yearAfter : commonWords.lastUsefulDay}
+      >
         <MonthDayInput
-          label={`${spoken}: to`}
+          label={programmesWords.step.untilOf(spoken)}
           value={step.to}
-          onCommit={(to) => change({ to: to ?? step.to }, 'Change last day')}
+          onCommit={(to) => change({ to: to ?? step.to }, programmesWords.step.changeUntil)}
         />
       </Field>
-      <Field label="Timing">
+      <Field label={programmesWords.step.timing}>
         <Choice
-          label={`${spoken}: timing`}
+          label={programmesWords.step.timingOf(spoken)}
           value={step.timingId ?? ''}
           options={[
-            { value: '', words: 'none' },
+            { value: '', words: commonWords.none },
             ...book.timings.map((each) => ({ value: each.id, words: each.name })),
           ]}
           onChoose={(id) => {
-            change({ timingId: id === '' ? undefined : id }, 'Change timing');
+            change({ timingId: id === '' ? undefined : id }, programmesWords.step.changeTiming);
           }}
         />
       </Field>
@@ -99,39 +106,47 @@ function After({ programme, step, change }: PartProps) {
   const { after } = step;
   const days = (leastDays: number, mostDays: number | null) => {
     if (after === undefined)
-      return err('nothing-to-do', 'days', 'It follows no step.', 'Choose the step before first.');
+      return err('nothing-to-do', 'days', programmesWords.step.followsNone, programmesWords.step.followsNoneAdvice);
     if (mostDays !== null && mostDays < leastDays)
-      return err('quantity-out-of-range', 'days', 'The most is less than the least.', 'Write a larger figure.');
+      return err(
+        'quantity-out-of-range',
+        'days',
+        programmesWords.step.daysCrossed,
+        programmesWords.step.daysCrossedAdvice,
+      );
     const next = { stepId: after.stepId, leastDays, ...(mostDays === null ? {} : { mostDays }) };
-    return change({ after: next }, 'Change days in between');
+    return change({ after: next }, programmesWords.step.changeDaysBetween);
   };
   return (
     <div>
-      <Field label="Follows">
+      <Field label={programmesWords.step.follows}>
         <Choice
-          label={`${step.name}: follows`}
+          label={programmesWords.step.followsOf(step.name)}
           value={after?.stepId ?? ''}
-          options={[{ value: '', words: 'no step' }, ...others.map((each) => ({ value: each.id, words: each.name }))]}
+          options={[
+            { value: '', words: programmesWords.step.noStep },
+            ...others.map((each) => ({ value: each.id, words: each.name })),
+          ]}
           onChoose={(stepId) => {
             const next = stepId === '' ? undefined : { leastDays: after?.leastDays ?? 0, stepId };
-            change({ after: next }, 'Change the step before');
+            change({ after: next }, programmesWords.step.changeStepBefore);
           }}
         />
       </Field>
       {after !== undefined && (
         <>
-          <Field label="after at least" note="days on one lawn">
+          <Field label={programmesWords.step.afterAtLeast} note={programmesWords.step.daysOnLawn}>
             <QuantityInput
               kind="whole"
-              label={`${step.name}: least days after`}
+              label={programmesWords.step.leastDaysOf(step.name)}
               value={after.leastDays}
               onCommit={(value) => days(value ?? 0, after.mostDays ?? null)}
             />
           </Field>
-          <Field label="and at most" note="days; empty: no end">
+          <Field label={programmesWords.step.andAtMost} note={programmesWords.step.daysNoEnd}>
             <QuantityInput
               kind="whole"
-              label={`${step.name}: most days after`}
+              label={programmesWords.step.mostDaysOf(step.name)}
               value={after.mostDays ?? null}
               optional
               onCommit={(value) => days(after.leastDays, value)}

@@ -2,6 +2,8 @@ import { err, type Result } from '../../../../core/base/index.ts';
 import type { Choice } from '../../../../core/book/index.ts';
 import { isEmptyChoice } from '../../../../core/round/programme/index.ts';
 import { tagsFrom, tagText } from '../../../format/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { setUpWords } from '../../../texts/round/index.ts';
 import { DraftInput, Field, QuantityInput } from '../../../ui/index.ts';
 
 type ChoiceFieldsProps = {
@@ -23,32 +25,32 @@ export function ChoiceFields({ of, choice = {}, tagged, onChange }: ChoiceFields
     const next: Choice = value === null ? rest : { ...rest, [member]: value };
     const isReversed = (next.leastSqFt ?? 0) > (next.mostSqFt ?? Number.POSITIVE_INFINITY);
     return isReversed
-      ? err('quantity-out-of-range', 'size', 'No lawn is at least that and at most this.', 'Exchange the two.')
+      ? err('quantity-out-of-range', 'size', setUpWords.choice.spanEmpty, setUpWords.choice.spanEmptyAdvice)
       : change(next);
   };
   return (
     <div className="lawn-choice">
-      <Field label="Tagged" note={`${tagged} with one of these, commas between`}>
+      <Field label={setUpWords.choice.tagged} note={setUpWords.choice.taggedNote(tagged)}>
         <DraftInput
-          label={`${of}: tagged`}
+          label={setUpWords.choice.taggedOf(of)}
           text={tagText(choice.tags)}
-          placeholder="any"
+          placeholder={commonWords.any}
           onCommit={(text) => change(withTags(choice, 'tags', text))}
         />
       </Field>
-      <Field label="Not tagged" note="none of these">
+      <Field label={setUpWords.choice.notTagged} note={setUpWords.choice.noneOfThese}>
         <DraftInput
-          label={`${of}: not tagged`}
+          label={setUpWords.choice.notTaggedOf(of)}
           text={tagText(choice.withoutTags)}
-          placeholder="any"
+          placeholder={commonWords.any}
           onCommit={(text) => change(withTags(choice, 'withoutTags', text))}
         />
       </Field>
-      <Field label="Address has">
+      <Field label={setUpWords.choice.addressHas}>
         <DraftInput
-          label={`${of}: address has`}
+          label={setUpWords.choice.addressHasOf(of)}
           text={choice.address ?? ''}
-          placeholder="anything"
+          placeholder={setUpWords.choice.anything}
           onCommit={(address) => {
             if (address.length > 200) return tooLong();
             const { address: _, ...rest } = choice;
@@ -56,19 +58,19 @@ export function ChoiceFields({ of, choice = {}, tagged, onChange }: ChoiceFields
           }}
         />
       </Field>
-      <Field label="At least">
+      <Field label={setUpWords.choice.atLeast}>
         <QuantityInput
           kind="area"
-          label={`${of}: at least`}
+          label={setUpWords.choice.atLeastOf(of)}
           value={choice.leastSqFt ?? null}
           optional
           onCommit={(value) => size('leastSqFt', value)}
         />
       </Field>
-      <Field label="At most">
+      <Field label={setUpWords.choice.atMost}>
         <QuantityInput
           kind="area"
-          label={`${of}: at most`}
+          label={setUpWords.choice.atMostOf(of)}
           value={choice.mostSqFt ?? null}
           optional
           positive
@@ -80,7 +82,7 @@ export function ChoiceFields({ of, choice = {}, tagged, onChange }: ChoiceFields
 }
 
 function tooLong(): Result<never> {
-  return err('quantity-out-of-range', 'address', 'This is longer than 200 characters.', 'Shorten it.');
+  return err('quantity-out-of-range', 'address', setUpWords.choice.addressTooLong, commonWords.shortenIt);
 }
 
 function withTags(choice: Choice, member: 'tags' | 'withoutTags', text: string): Choice {

@@ -3,6 +3,8 @@ import { err } from '../../../../core/base/index.ts';
 import type { Book, Property, Round } from '../../../../core/book/index.ts';
 import type { LeftOut } from '../../../../core/round/programme/index.ts';
 import { changeRound, selectProperty, useFormat, useSelection } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { setUpWords } from '../../../texts/round/index.ts';
 import { Button, Choice, DraftInput, Field } from '../../../ui/index.ts';
 import { withPromise } from '../round-edits.ts';
 
@@ -20,7 +22,7 @@ export function LawnInRound({ book, round, taken, left }: LawnInRoundProps) {
   return (
     <>
       {property === undefined ? (
-        <p className="quiet small">Select a lawn on the map to promise it a day or to leave it out.</p>
+        <p className="quiet small">{setUpWords.lawn.noneSelected}</p>
       ) : (
         <Lawn
           key={property.id}
@@ -45,40 +47,46 @@ function Lawn({ round, property, why }: LawnProps) {
   return (
     <fieldset className="lawn-in-round">
       <legend className="strong">{property.name}</legend>
-      <p className="small">{why === null ? 'In the round.' : `Left out: ${words.said(why)}.`}</p>
+      <p className="small">{why === null ? setUpWords.lawn.inRound : setUpWords.lawn.leftOut(words.said(why))}</p>
       {why === null && (
-        <Field label="Promised for">
+        <Field label={setUpWords.lawn.promisedFor}>
           <Choice
-            label={`Day promised to ${property.name}`}
+            label={setUpWords.lawn.promisedDayOf(property.name)}
             value={promised}
             options={[
-              { value: '', words: 'no day' },
+              { value: '', words: setUpWords.lawn.noDay },
               ...dates.map((value) => ({ value, words: `${words.date(value)} ${value.slice(0, 4)}` })),
             ]}
             onChoose={(on) => {
               const next = withPromise(round, property, on === '' ? null : on);
-              changeRound(round, { promised: next }, on === '' ? 'Take promise back' : 'Promise a day');
+              changeRound(
+                round,
+                { promised: next },
+                on === '' ? setUpWords.lawn.takePromiseBack : setUpWords.lawn.promiseADay,
+              );
             }}
           />
         </Field>
       )}
       {skipped === undefined ? (
         why === null && (
-          <Field label="Leave out" note="write the reason">
+          <Field label={setUpWords.lawn.leaveOut} note={setUpWords.lawn.reasonNote}>
             <DraftInput
-              label={`Reason to leave out ${property.name}`}
+              label={setUpWords.lawn.reasonOf(property.name)}
               text=""
               onCommit={(reason) => {
                 if (reason.length > 4000)
-                  return err('quantity-out-of-range', 'reason', 'It is too long.', 'Shorten it.');
+                  return err('quantity-out-of-range', 'reason', setUpWords.lawn.reasonTooLong, commonWords.shortenIt);
                 const next = [...rest, { propertyId: property.id, reason }];
-                return changeRound(round, { skipped: next }, 'Leave lawn out');
+                return changeRound(round, { skipped: next }, setUpWords.lawn.changeLeftOut);
               }}
             />
           </Field>
         )
       ) : (
-        <Button onPress={() => changeRound(round, { skipped: rest }, 'Take lawn in again')}>Take in again</Button>
+        <Button onPress={() => changeRound(round, { skipped: rest }, setUpWords.lawn.changeTakenIn)}>
+          {setUpWords.lawn.takeInAgain}
+        </Button>
       )}
     </fieldset>
   );
@@ -90,7 +98,7 @@ function Promises({ book, round }: { readonly book: Book; readonly round: Round 
   if (promised.length === 0) return null;
   return (
     <div className="left-out">
-      <p className="small strong">Promised days:</p>
+      <p className="small strong">{setUpWords.lawn.promisedDays}</p>
       <ul className="promises">
         {promised.map(({ propertyId, on }) => {
           const property = book.properties.find((each) => each.id === propertyId);
@@ -102,10 +110,10 @@ function Promises({ book, round }: { readonly book: Book; readonly round: Round 
               </button>
               <Button
                 look="quiet"
-                label={`Take the promise to ${name} back`}
+                label={setUpWords.lawn.takePromiseBackOf(name)}
                 onPress={() => {
                   const next = promised.filter((each) => each.propertyId !== propertyId || each.on !== on);
-                  changeRound(round, { promised: next }, 'Take promise back');
+                  changeRound(round, { promised: next }, setUpWords.lawn.takePromiseBack);
                 }}
               >
                 <X size={14} aria-hidden="true" />

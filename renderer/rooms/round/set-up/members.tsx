@@ -1,4 +1,6 @@
 import { showError } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { setUpWords } from '../../../texts/round/index.ts';
 import { Tick } from '../../../ui/index.ts';
 import { withMember } from '../round-edits.ts';
 
@@ -22,9 +24,9 @@ export function Members({ all, chosen, onChange }: MembersProps) {
             if (next.length === 0) {
               showError({
                 code: 'nothing-to-do',
-                where: 'round',
-                detail: 'At least one of these is needed.',
-                hint: 'Tick another one first.',
+                where: commonWords.round,
+                detail: setUpWords.members.oneNeeded,
+                hint: commonWords.tickAnother,
               });
             } else onChange(next);
           }}

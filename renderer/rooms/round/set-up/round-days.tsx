@@ -2,6 +2,8 @@ import { Plus, X } from 'lucide-react';
 import type { Book, Round } from '../../../../core/book/index.ts';
 import { calendarOf, nextWorkday, roundDays } from '../../../../core/round/calendar/index.ts';
 import { changeRound, putRecord, useFormat } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { setUpWords } from '../../../texts/round/index.ts';
 import { Button, Field, Section } from '../../../ui/index.ts';
 import { withDate } from '../round-edits.ts';
 
@@ -15,13 +17,13 @@ export function RoundDaysList({ book, round }: RoundDaysProps) {
   const whyOf = (date: string): string => days.find((each) => each.date === date)?.why ?? '';
   const add = () => {
     const dates = withDate(round, nextWorkday(calendar, round.dates.toSorted().at(-1) ?? ''), true);
-    if (dates !== null) changeRound(round, { dates }, 'Add day');
+    if (dates !== null) changeRound(round, { dates }, commonWords.addDay);
   };
   return (
     <Section
-      title="Working days"
+      title={setUpWords.days.workingDays}
       aside={
-        <Button look="quiet" label="Add the next working day" tip="Add the next working day" onPress={add}>
+        <Button look="quiet" label={setUpWords.days.addNext} tip={setUpWords.days.addNext} onPress={add}>
           <Plus size={15} aria-hidden="true" />
         </Button>
       }
@@ -33,21 +35,21 @@ export function RoundDaysList({ book, round }: RoundDaysProps) {
             <input
               type="date"
               className="input"
-              aria-label={`Day ${index + 1}`}
+              aria-label={setUpWords.days.dayNumber(index + 1)}
               value={date}
               onChange={(event) => {
                 const { value } = event.target;
                 if (value !== '' && !round.dates.includes(value)) {
-                  changeRound(round, { dates: round.dates.with(index, value).toSorted() }, 'Change day');
+                  changeRound(round, { dates: round.dates.with(index, value).toSorted() }, setUpWords.days.changeDay);
                 }
               }}
             />
             <Button
               look="quiet"
-              label={`Remove ${words.longDate(date)}`}
-              tip="Remove this day"
-              whyNot={round.dates.length === 1 ? 'A round needs at least one day' : null}
-              onPress={() => changeRound(round, { dates: round.dates.toSpliced(index, 1) }, 'Remove day')}
+              label={setUpWords.days.removeDay(words.longDate(date))}
+              tip={setUpWords.days.removeThis}
+              whyNot={round.dates.length === 1 ? setUpWords.days.oneNeeded : null}
+              onPress={() => changeRound(round, { dates: round.dates.toSpliced(index, 1) }, setUpWords.days.remove)}
             >
               <X size={14} aria-hidden="true" />
             </Button>
@@ -55,16 +57,16 @@ export function RoundDaysList({ book, round }: RoundDaysProps) {
           </li>
         ))}
       </ol>
-      <Field label="Due by">
+      <Field label={setUpWords.days.dueBy}>
         <input
           type="date"
           className="input"
-          aria-label="Due by"
+          aria-label={setUpWords.days.dueBy}
           value={round.dueDate ?? ''}
           onChange={(event) => {
             const { dueDate: _, ...rest } = round;
             const { value } = event.target;
-            putRecord('rounds', value === '' ? rest : { ...rest, dueDate: value }, 'Change due date');
+            putRecord('rounds', value === '' ? rest : { ...rest, dueDate: value }, setUpWords.days.changeDueDate);
           }}
         />
       </Field>

@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import type { Book, Property, Round } from '../../../../core/book/index.ts';
 import { type LeftOut, lawnsOf } from '../../../../core/round/programme/index.ts';
-import { counted } from '../../../format/index.ts';
 import { knownMeasure, putRecord, selectProperty, useFormat, useMeasures } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { setUpWords } from '../../../texts/round/index.ts';
 import { Section } from '../../../ui/index.ts';
 import { ChoiceFields } from './choice-fields.tsx';
 import { LawnInRound } from './lawn-in-round.tsx';
@@ -18,18 +19,18 @@ export function RoundLawns({ book, round }: RoundLawnsProps) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is measured is asked for by lawn, and known better as measuring goes on.
   const { taken, left } = useMemo(() => lawnsOf(book, round, areaOf), [book, round, measured]);
   return (
-    <Section title="Lawns" aside={<span className="small">{counted(taken.length, 'lawn')}</span>}>
+    <Section title={setUpWords.lawns.lawns} aside={<span className="small">{commonWords.lawns(taken.length)}</span>}>
       <ChoiceFields
-        of="Lawns of the round"
+        of={setUpWords.lawns.ofRound}
         choice={round.choice}
-        tagged="lawns"
+        tagged={setUpWords.lawns.what}
         onChange={(choice) => {
           const { choice: _, ...rest } = round;
-          return putRecord('rounds', choice === undefined ? rest : { ...rest, choice }, 'Change the choice of lawns');
+          return putRecord('rounds', choice === undefined ? rest : { ...rest, choice }, setUpWords.lawns.change);
         }}
       />
       {round.propertyIds !== 'all' && (
-        <p className="quiet small">Of a list of {counted(round.propertyIds.length, 'lawn')}.</p>
+        <p className="quiet small">{setUpWords.lawns.fromList(round.propertyIds.length)}</p>
       )}
       <LeftOutList left={left} />
       <LawnInRound book={book} round={round} taken={taken} left={left} />
@@ -45,10 +46,10 @@ function areaOf(property: Property): number | null {
 function LeftOutList({ left }: { readonly left: readonly LeftOut[] }) {
   const words = useFormat();
   const groups = useMemo(() => byReason(left), [left]);
-  if (left.length === 0) return <p className="quiet small">None of the book is left out.</p>;
+  if (left.length === 0) return <p className="quiet small">{setUpWords.lawns.noneLeftOut}</p>;
   return (
     <div className="left-out">
-      <p className="small strong">{counted(left.length, 'lawn')} left out:</p>
+      <p className="small strong">{setUpWords.lawns.leftOut(left.length)}</p>
       {groups.map(([reason, lawns]) => (
         <details key={reason}>
           <summary>
@@ -62,7 +63,7 @@ function LeftOutList({ left }: { readonly left: readonly LeftOut[] }) {
                 </button>
               </li>
             ))}
-            {lawns.length > MOST_LISTED && <li>and {lawns.length - MOST_LISTED} more</li>}
+            {lawns.length > MOST_LISTED && <li>{commonWords.andMore(lawns.length - MOST_LISTED)}</li>}
           </ul>
         </details>
       ))}
