@@ -1,4 +1,4 @@
-/** Words of round round. */
+/** Words around the views of the room. */
 export const roundWords = {
   room: {
     plan: 'Plan',

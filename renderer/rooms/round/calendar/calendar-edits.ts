@@ -3,6 +3,7 @@ import type { Book, Calendar, WeatherDay } from '../../../../core/book/index.ts'
 import type { WeatherHours } from '../../../../core/formats/index.ts';
 import { calendarOf } from '../../../../core/round/calendar/index.ts';
 import { edit, putRecord, showError } from '../../../stores/index.ts';
+import { calendarWords } from '../../../texts/round/index.ts';
 
 type Edited = Result<{ readonly label: string }>;
 type HourMember = 'windMph' | 'airF' | 'rainIn';
@@ -43,7 +44,8 @@ export function withHour(day: WeatherDay, hour: number, member: HourMember, valu
 export function putWeather(book: Book, day: WeatherDay, label: string): Edited {
   const isThere = book.weather.some((each) => each.id === day.id);
   if (day.hours.length > 0) return told(putRecord('weather', day, label));
-  if (!isThere) return err('nothing-to-do', 'weather', 'There is nothing to take away.', 'Write a figure first.');
+  if (!isThere)
+    return err('nothing-to-do', 'weather', calendarWords.edits.nothingToTake, calendarWords.edits.nothingToTakeAdvice);
   return told(edit({ kind: 'remove', table: 'weather', id: day.id, label }));
 }
 
@@ -56,5 +58,5 @@ export function takeWeather(book: Book, days: readonly WeatherHours[], source: s
     const record = { ...before, source, hours: all.toSorted((one, other) => one.hour - other.hour) };
     return { kind: 'put', table: 'weather', record } as const;
   });
-  return told(edit({ kind: 'several', actions, label: `Take weather from ${source}` }));
+  return told(edit({ kind: 'several', actions, label: calendarWords.edits.taken(source) }));
 }

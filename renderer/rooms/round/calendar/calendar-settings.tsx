@@ -8,8 +8,8 @@ import {
   weekdayName,
   workdaysBetween,
 } from '../../../../core/round/calendar/index.ts';
-import { counted } from '../../../format/index.ts';
 import { changeRound, putRecord, useFormat } from '../../../stores/index.ts';
+import { calendarWords } from '../../../texts/round/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput, Section, Tick } from '../../../ui/index.ts';
 import { changeCalendar, withHoliday } from './calendar-edits.ts';
 
@@ -34,34 +34,34 @@ function ThisRound({ book, round }: SettingsProps) {
   const span = from !== '' && to !== '' ? workdaysBetween(calendar, from, to) : [];
   const working = round.dates.filter((date) => holidayWhy(calendar, date) === null).length;
   return (
-    <Section title="This round">
-      <Field label="Work from">
-        <DateInput label="First day" value={from} onChange={setFrom} />
+    <Section title={calendarWords.settings.thisRound}>
+      <Field label={calendarWords.settings.from}>
+        <DateInput label={calendarWords.settings.firstDay} value={from} onChange={setFrom} />
       </Field>
-      <Field label="to">
-        <DateInput label="Last day" value={to} onChange={setTo} />
+      <Field label={calendarWords.settings.until}>
+        <DateInput label={calendarWords.settings.lastDay} value={to} onChange={setTo} />
       </Field>
       <Button
-        whyNot={span.length === 0 ? 'No working day lies between these two' : null}
-        onPress={() => changeRound(round, { dates: span }, 'Change days')}
+        whyNot={span.length === 0 ? calendarWords.settings.noWorkingDay : null}
+        onPress={() => changeRound(round, { dates: span }, calendarWords.settings.changeDays)}
       >
-        Take the {counted(span.length, 'working day')}
+        {calendarWords.settings.takeDays(span.length)}
       </Button>
-      <Field label="Held back for weather" note="days at the end; empty: by the share of every round">
+      <Field label={calendarWords.settings.heldBack} note={calendarWords.settings.heldBackNote}>
         <QuantityInput
           kind="whole"
-          label="Days of this round held back for weather"
+          label={calendarWords.settings.heldBackLabel}
           value={round.heldBack ?? null}
           optional
           onCommit={(value) => {
             const { heldBack: _, ...rest } = round;
-            const label = 'Change days held back';
+            const label = calendarWords.settings.changeHeldBack;
             return putRecord('rounds', value === null ? rest : { ...rest, heldBack: value }, label);
           }}
         />
       </Field>
       <p className="quiet small">
-        By the share it would be {counted(heldBackCount(working, calendar.rainShare), 'day')} of {working}.
+        {calendarWords.settings.byShare(heldBackCount(working, calendar.rainShare), working)}
       </p>
     </Section>
   );
@@ -86,17 +86,17 @@ function DateInput({ label, value, onChange }: DateInputProps) {
 }
 
 const CLOCKS: readonly { readonly value: Calendar['clockChange']; readonly words: string }[] = [
-  { value: 'united-states', words: 'changed in March and November' },
-  { value: 'none', words: 'never changed' },
+  { value: 'united-states', words: calendarWords.settings.clocksChange },
+  { value: 'none', words: calendarWords.settings.clocksKeep },
 ];
 
 function EveryRound({ book }: { readonly book: Book }) {
   const calendar = calendarOf(book);
-  const change = (changes: Partial<Calendar>) => changeCalendar(book, changes, 'Change calendar');
+  const change = (changes: Partial<Calendar>) => changeCalendar(book, changes, calendarWords.settings.change);
   return (
-    <Section title="Every round">
+    <Section title={calendarWords.settings.everyRound}>
       <fieldset className="ticks">
-        <legend className="quiet small">Days that are worked</legend>
+        <legend className="quiet small">{calendarWords.settings.daysWorked}</legend>
         {WEEKDAYS.map((day) => (
           <Tick
             key={day}
@@ -109,43 +109,43 @@ function EveryRound({ book }: { readonly book: Book }) {
           />
         ))}
       </fieldset>
-      <Field label="Share lost to rain" note="so many days are held back, rounded up">
+      <Field label={calendarWords.settings.shareLost} note={calendarWords.settings.shareLostNote}>
         <QuantityInput
           kind="share"
-          label="Share of the days lost to rain"
+          label={calendarWords.settings.shareLostLabel}
           value={calendar.rainShare}
           most={0.9}
           onCommit={(value) => change({ rainShare: value ?? 0 })}
         />
       </Field>
-      <Field label="Kept for service calls" note="of every rig's day">
+      <Field label={calendarWords.settings.serviceShare} note={calendarWords.settings.serviceShareNote}>
         <QuantityInput
           kind="minutes"
-          label="Kept for service calls"
+          label={calendarWords.settings.serviceShare}
           value={calendar.serviceMin}
           onCommit={(value) => change({ serviceMin: value ?? 0 })}
         />
       </Field>
-      <Field label="Days of notice" note="where a lawn says nothing else">
+      <Field label={calendarWords.settings.noticeDays} note={calendarWords.settings.noticeDaysNote}>
         <QuantityInput
           kind="whole"
-          label="Days of notice"
+          label={calendarWords.settings.noticeDays}
           value={calendar.noticeDays}
           onCommit={(value) => change({ noticeDays: value ?? 0 })}
         />
       </Field>
-      <Field label="Least open time" note="in a row; with less, weather holds the day">
+      <Field label={calendarWords.settings.leastOpen} note={calendarWords.settings.leastOpenNote}>
         <QuantityInput
           kind="minutes"
-          label="Least open time of a day"
+          label={calendarWords.settings.leastOpenLabel}
           value={calendar.leastOpenMin}
           most={1440}
           onCommit={(value) => change({ leastOpenMin: value ?? 0 })}
         />
       </Field>
-      <Field label="Clocks">
+      <Field label={calendarWords.settings.clocks}>
         <Choice
-          label="Change of the clock"
+          label={calendarWords.settings.clockChange}
           value={calendar.clockChange}
           options={CLOCKS}
           onChoose={(clockChange) => change({ clockChange })}
@@ -159,26 +159,34 @@ function Holidays({ book }: { readonly book: Book }) {
   const words = useFormat();
   const calendar = calendarOf(book);
   const change = (on: string, name: string | null) =>
-    changeCalendar(book, { holidays: withHoliday(calendar, on, name) }, 'Change holidays');
+    changeCalendar(book, { holidays: withHoliday(calendar, on, name) }, calendarWords.settings.changeHolidays);
   return (
-    <Section title="Holidays">
-      {calendar.holidays.length === 0 && <p className="quiet small">None yet.</p>}
+    <Section title={calendarWords.settings.holidays}>
+      {calendar.holidays.length === 0 && <p className="quiet small">{calendarWords.settings.noHolidays}</p>}
       <ul className="holidays">
         {calendar.holidays.map(({ on, name }) => (
           <li key={on}>
             <span>
               {words.date(on)} {on.slice(0, 4)}
             </span>
-            <DraftInput label={`Name of the holiday on ${on}`} text={name} onCommit={(text) => change(on, text)} />
-            <Button look="quiet" label={`No holiday on ${words.longDate(on)}`} onPress={() => change(on, null)}>
+            <DraftInput
+              label={calendarWords.settings.nameOfHoliday(on)}
+              text={name}
+              onCommit={(text) => change(on, text)}
+            />
+            <Button
+              look="quiet"
+              label={calendarWords.settings.noHolidayOn(words.longDate(on))}
+              onPress={() => change(on, null)}
+            >
               <X size={14} aria-hidden="true" />
             </Button>
           </li>
         ))}
       </ul>
-      <Field label="Add">
+      <Field label={calendarWords.settings.add}>
         <DateInput
-          label="Add a holiday"
+          label={calendarWords.settings.addAHoliday}
           value=""
           onChange={(on) => {
             if (on !== '') change(on, '');

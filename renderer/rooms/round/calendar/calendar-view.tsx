@@ -5,6 +5,8 @@ import type { Plan } from '../../../../core/plan/result/index.ts';
 import { calendarOf, nextWorkday, roundDays } from '../../../../core/round/calendar/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
 import { changeRound, useBook, useCurrentPlan, useCurrentRound } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { calendarWords } from '../../../texts/round/index.ts';
 import { Button, Empty } from '../../../ui/index.ts';
 import { withDate } from '../round-edits.ts';
 import { CalendarSettings } from './calendar-settings.tsx';
@@ -19,7 +21,7 @@ export function CalendarView() {
   const round = useCurrentRound();
   const known = useCurrentPlan();
   if (book === null || round === null)
-    return <Empty title="No round yet">Add a round on the left; its days are shown here.</Empty>;
+    return <Empty title={commonWords.noRound}>{calendarWords.view.noRoundAdvice}</Empty>;
   return <Calendar key={round.id} book={book} round={round} plan={known?.plan ?? null} />;
 }
 
@@ -51,18 +53,18 @@ function Calendar({ book, round, plan }: CalendarProps) {
   const addNext = () => {
     const date = nextWorkday(calendar, round.dates.toSorted().at(-1) ?? '');
     const dates = withDate(round, date, true);
-    if (dates !== null && changeRound(round, { dates }, 'Add day').ok) setChosen(date);
+    if (dates !== null && changeRound(round, { dates }, commonWords.addDay).ok) setChosen(date);
   };
   const shown = months.includes(chosen.slice(0, 7)) ? chosen : (round.dates[0] ?? '');
   return (
     <div className="ledger calendar">
-      <section className="plan-bar" aria-label="Days of the round">
+      <section className="plan-bar" aria-label={calendarWords.view.daysLabel}>
         <div className="plan-bar-title">
-          <h2>Days of {round.name}</h2>
+          <h2>{calendarWords.view.title(round.name)}</h2>
           <p className="small quiet">{words}</p>
         </div>
         <Button onPress={addNext}>
-          <Plus size={14} aria-hidden="true" /> Add the next working day
+          <Plus size={14} aria-hidden="true" /> {calendarWords.view.addNextWorkingDay}
         </Button>
       </section>
       <div className="calendar-desk">
@@ -89,18 +91,18 @@ function Calendar({ book, round, plan }: CalendarProps) {
 }
 
 const LEGEND = [
-  ['worked', 'day of the round'],
-  ['held-back', 'held back for weather'],
-  ['on-hold', 'on hold: weather'],
-  ['holiday', 'holiday'],
-  ['free', 'not in the round'],
-  ['off', 'not worked'],
+  ['worked', calendarWords.view.inRound],
+  ['held-back', calendarWords.view.heldBack],
+  ['on-hold', calendarWords.view.onHold],
+  ['holiday', calendarWords.month.holiday],
+  ['free', calendarWords.view.notInRound],
+  ['off', calendarWords.view.notWorked],
 ] as const;
 
 /** What the hatching means. */
 function Legend() {
   return (
-    <ul className="month-legend" aria-label="Meaning of the days">
+    <ul className="month-legend" aria-label={calendarWords.view.legend}>
       {LEGEND.map(([kind, meaning]) => (
         <li key={kind}>
           <span className={`month-sample month-${kind}`} aria-hidden="true" /> {meaning}

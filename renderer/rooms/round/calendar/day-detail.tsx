@@ -1,8 +1,9 @@
 import type { ReactNode } from 'react';
 import type { Book, Round } from '../../../../core/book/index.ts';
 import { calendarOf, holidayWhy } from '../../../../core/round/calendar/index.ts';
-import { counted } from '../../../format/index.ts';
 import { changeRound, goTo, selectDay, useCurrentPlan, useFormat } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { calendarWords } from '../../../texts/round/index.ts';
 import { Button, DraftInput, Field } from '../../../ui/index.ts';
 import { withDate } from '../round-edits.ts';
 import { changeCalendar, withHoliday } from './calendar-edits.ts';
@@ -24,13 +25,13 @@ export function DayDetail({ book, round, facts }: DayDetailProps) {
   return (
     <section className="day-detail" aria-label={words.longDate(date)}>
       <h3>{words.longDate(date)}</h3>
-      <p>{facts.why === '' ? 'A day of the round.' : sentence(words.said(facts.why))}</p>
+      <p>{facts.why === '' ? calendarWords.day.inRound : sentence(words.said(facts.why))}</p>
       {facts.weather !== '' && (
-        <p className="caution small">The weather closes a part of it: {words.said(facts.weather)}.</p>
+        <p className="caution small">{calendarWords.day.partClosed(words.said(facts.weather))}</p>
       )}
       {planned !== undefined && (
         <p>
-          {counted(facts.stops, 'stop')} planned.{' '}
+          {calendarWords.day.planned(facts.stops)}{' '}
           <Button
             look="quiet"
             onPress={() => {
@@ -38,12 +39,12 @@ export function DayDetail({ book, round, facts }: DayDetailProps) {
               goTo('day');
             }}
           >
-            Open the day
+            {calendarWords.day.openDay}
           </Button>
         </p>
       )}
-      <Names title="Promised for this day" names={promised.map((each) => nameOf(each.propertyId))} />
-      <Names title="People to tell on this day" names={facts.tell} />
+      <Names title={calendarWords.day.promised} names={promised.map((each) => nameOf(each.propertyId))} />
+      <Names title={calendarWords.day.toTell} names={facts.tell} />
       <DayActions book={book} round={round} date={date} />
       <WeatherHours book={book} round={round} date={date} />
     </section>
@@ -56,7 +57,7 @@ function sentence(words: string): string {
 
 function Names({ title, names }: { readonly title: string; readonly names: readonly string[] }): ReactNode {
   if (names.length === 0) return null;
-  const more = names.length > MOST_NAMED ? ` and ${names.length - MOST_NAMED} more` : '';
+  const more = names.length > MOST_NAMED ? calendarWords.day.andMore(names.length - MOST_NAMED) : '';
   return (
     <p className="small">
       <span className="strong">{title}: </span>
@@ -75,29 +76,30 @@ function DayActions({ book, round, date }: { readonly book: Book; readonly round
     <>
       <div className="day-actions">
         <Button
-          whyNot={next === null ? 'A round needs at least one day' : null}
+          whyNot={next === null ? calendarWords.day.oneDayNeeded : null}
           onPress={() => {
-            if (next !== null) changeRound(round, { dates: next }, isIn ? 'Take day out' : 'Add day');
+            if (next !== null)
+              changeRound(round, { dates: next }, isIn ? calendarWords.day.takeOutDay : commonWords.addDay);
           }}
         >
-          {isIn ? 'Take out of the round' : 'Work on this day'}
+          {isIn ? calendarWords.day.takeOut : calendarWords.day.workOnDay}
         </Button>
         <Button
           onPress={() => {
             const name = holiday === undefined ? '' : null;
-            changeCalendar(book, { holidays: withHoliday(calendar, date, name) }, 'Change holidays');
+            changeCalendar(book, { holidays: withHoliday(calendar, date, name) }, calendarWords.day.changeHolidays);
           }}
         >
-          {holidayWhy(calendar, date) === null ? 'Make it a holiday' : 'No holiday'}
+          {holidayWhy(calendar, date) === null ? calendarWords.day.makeHoliday : calendarWords.day.noHoliday}
         </Button>
       </div>
       {holiday !== undefined && (
-        <Field label="Its name">
+        <Field label={calendarWords.day.holidayName}>
           <DraftInput
-            label="Name of the holiday"
+            label={calendarWords.day.nameOfHoliday}
             text={holiday.name}
             onCommit={(name) =>
-              changeCalendar(book, { holidays: withHoliday(calendar, date, name) }, 'Name the holiday')
+              changeCalendar(book, { holidays: withHoliday(calendar, date, name) }, calendarWords.day.changeHolidayName)
             }
           />
         </Field>

@@ -12,6 +12,8 @@ import {
   weekdayOf,
 } from '../../../../core/round/calendar/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { calendarWords } from '../../../texts/round/index.ts';
 
 /** What is to be said of one date of the calendar. */
 export type DayFacts = {
@@ -69,7 +71,7 @@ export function freeDay(book: Book, date: string): DayFacts {
   const calendar = calendarOf(book);
   const holiday = holidayWhy(calendar, date);
   const kind = holiday === null ? (isWorkday(calendar, date) ? 'free' : 'off') : 'holiday';
-  const why = holiday ?? (kind === 'free' ? 'not a day of the round' : 'not worked');
+  const why = holiday ?? (kind === 'free' ? calendarWords.facts.notInRound : calendarWords.facts.notWorked);
   return { date, kind, why, weather: '', stops: 0, promised: 0, tell: [] };
 }
 
@@ -142,13 +144,17 @@ function sundayFirst(date: string): number {
 
 /** The few words that a day shows in the grid, most important first. */
 export function dayTags(facts: DayFacts): readonly string[] {
-  const kinds = { 'held-back': 'held back', 'on-hold': 'on hold', holiday: 'holiday' } as const;
+  const kinds = {
+    'held-back': calendarWords.facts.heldBack,
+    'on-hold': calendarWords.facts.onHold,
+    holiday: calendarWords.month.holiday,
+  } as const;
   const kind = facts.kind === 'worked' || facts.kind === 'free' || facts.kind === 'off' ? null : kinds[facts.kind];
   return [
-    ...(facts.stops > 0 ? [facts.stops === 1 ? '1 stop' : `${facts.stops} stops`] : []),
+    ...(facts.stops > 0 ? [commonWords.stops(facts.stops)] : []),
     ...(kind === null ? [] : [kind]),
-    ...(facts.weather === '' ? [] : ['weather']),
-    ...(facts.promised > 0 ? [`${facts.promised} promised`] : []),
-    ...(facts.tell.length > 0 ? [`tell ${facts.tell.length}`] : []),
+    ...(facts.weather === '' ? [] : [calendarWords.facts.weather]),
+    ...(facts.promised > 0 ? [calendarWords.facts.promised(facts.promised)] : []),
+    ...(facts.tell.length > 0 ? [calendarWords.facts.tell(facts.tell.length)] : []),
   ];
 }

@@ -1,9 +1,18 @@
 import type { KeyboardEvent } from 'react';
 import { useFormat } from '../../../stores/index.ts';
+import { calendarWords } from '../../../texts/round/index.ts';
 import { type DayFacts, dayTags, weeksOf } from './day-facts.ts';
 
-const HEADS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
-const MONTHS = 'January February March April May June July August September October November December'.split(' ');
+const HEADS = [
+  calendarWords.month.sunday,
+  calendarWords.month.monday,
+  calendarWords.month.tuesday,
+  calendarWords.month.wednesday,
+  calendarWords.month.thursday,
+  calendarWords.month.friday,
+  calendarWords.month.saturday,
+] as const;
+const MONTHS = calendarWords.month.months.split(' ');
 
 type MonthGridProps = {
   readonly month: string;
@@ -65,12 +74,12 @@ type DayButtonProps = {
 };
 
 const KIND_WORDS: Readonly<Record<DayFacts['kind'], string>> = {
-  worked: 'day of the round',
-  'held-back': 'held back',
-  'on-hold': 'on hold',
-  holiday: 'holiday',
-  free: 'not in the round',
-  off: 'not worked',
+  worked: calendarWords.month.inRound,
+  'held-back': calendarWords.month.heldBack,
+  'on-hold': calendarWords.month.onHold,
+  holiday: calendarWords.month.holiday,
+  free: calendarWords.month.notInRound,
+  off: calendarWords.month.notWorked,
 };
 
 function DayButton({ facts, isChosen, isStop, onChoose, onKey }: DayButtonProps) {

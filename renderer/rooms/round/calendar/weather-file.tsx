@@ -12,8 +12,9 @@ import {
   type WeatherGuess,
   WIND_UNITS,
 } from '../../../../core/formats/index.ts';
-import { counted } from '../../../format/index.ts';
 import { closeWeatherFile, importWeather, type OpenedWeather, useWeatherFile } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { calendarWords } from '../../../texts/round/index.ts';
 import { Button, Choice, Field, IssueList, Section } from '../../../ui/index.ts';
 import { takeWeather } from './calendar-edits.ts';
 
@@ -22,18 +23,18 @@ export function WeatherFile({ book }: { readonly book: Book }) {
   const opened = useWeatherFile((state) => state.opened);
   return (
     <Section
-      title="Weather"
+      title={calendarWords.weatherFile.weather}
       aside={
         <Button onPress={() => importWeather().catch(() => undefined)}>
-          <FileUp size={14} aria-hidden="true" /> Read a file
+          <FileUp size={14} aria-hidden="true" /> {calendarWords.weatherFile.readAFile}
         </Button>
       }
     >
       {opened === null ? (
         <p className="quiet small">
           {book.weather.length === 0
-            ? 'None yet. Type the hours of a day above, or read a table (CSV) with date, hour, wind, air and rain. The limits on the labels decide.'
-            : `${counted(book.weather.length, 'day')} of weather in the book.`}
+            ? calendarWords.weatherFile.noneYet
+            : calendarWords.weatherFile.daysInBook(book.weather.length)}
         </p>
       ) : (
         <Questions key={opened.name} book={book} opened={opened} onDone={closeWeatherFile} />
@@ -59,7 +60,7 @@ function Questions({ book, opened, onDone }: QuestionsProps) {
     rainUnit: asked.rainUnit ?? guess.rain ?? 'in',
   };
   const read = open.length === 0 ? readWeather(table, answers, name) : null;
-  const whyNot = open[0] ?? (read?.days.length === 0 ? 'No row of it can be read' : null);
+  const whyNot = open[0] ?? (read?.days.length === 0 ? calendarWords.weatherFile.unreadable : null);
   return (
     <div className="weather-file" ref={showUp}>
       <p className="strong">{name}</p>
@@ -67,8 +68,7 @@ function Questions({ book, opened, onDone }: QuestionsProps) {
       <Units columns={columns} guess={guess} asked={asked} onAnswer={(more) => setAsked({ ...asked, ...more })} />
       {read !== null && (
         <p>
-          {counted(read.found, 'row')}: {read.accepted} taken, {read.rejected} refused, {read.empty} without a figure;{' '}
-          {counted(read.days.length, 'day')}.
+          {calendarWords.weatherFile.counts(read.found, read.accepted, read.rejected, read.empty, read.days.length)}
         </p>
       )}
       {read !== null && read.issues.length > 0 && <IssueList issues={read.issues} most={20} />}
@@ -80,9 +80,9 @@ function Questions({ book, opened, onDone }: QuestionsProps) {
             if (read !== null && takeWeather(book, read.days, name).ok) onDone();
           }}
         >
-          Take these days
+          {calendarWords.weatherFile.takeDays}
         </Button>
-        <Button onPress={onDone}>Leave it</Button>
+        <Button onPress={onDone}>{commonWords.leaveIt}</Button>
       </div>
     </div>
   );
@@ -96,21 +96,23 @@ function showUp(element: HTMLElement | null): void {
 /** What has to be answered before the file can be read. */
 function openQuestions(columns: WeatherColumns, guess: WeatherGuess, asked: Asked): readonly string[] {
   return [
-    ...(columns.date < 0 ? ['Choose the column of the date'] : []),
-    ...(columns.wind < 0 && columns.air < 0 && columns.rain < 0 ? ['Choose a column of wind, air or rain'] : []),
-    ...(guess.dates.order === null && asked.dateOrder === undefined ? ['Say how the dates are written'] : []),
-    ...(columns.air >= 0 && guess.air.unit === null && asked.airUnit === undefined ? ['Say the unit of the air'] : []),
-    ...(guess.wind === null && asked.windUnit === undefined ? ['Say the unit of the wind'] : []),
-    ...(guess.rain === null && asked.rainUnit === undefined ? ['Say the unit of the rain'] : []),
+    ...(columns.date < 0 ? [calendarWords.weatherFile.chooseDate] : []),
+    ...(columns.wind < 0 && columns.air < 0 && columns.rain < 0 ? [calendarWords.weatherFile.chooseFigure] : []),
+    ...(guess.dates.order === null && asked.dateOrder === undefined ? [calendarWords.weatherFile.sayDates] : []),
+    ...(columns.air >= 0 && guess.air.unit === null && asked.airUnit === undefined
+      ? [calendarWords.weatherFile.sayUnitAir]
+      : []),
+    ...(guess.wind === null && asked.windUnit === undefined ? [calendarWords.weatherFile.sayWindUnit] : []),
+    ...(guess.rain === null && asked.rainUnit === undefined ? [calendarWords.weatherFile.sayRainUnit] : []),
   ];
 }
 
 const COLUMN_WORDS = [
-  ['date', 'Date'],
-  ['time', 'Hour or time'],
-  ['wind', 'Wind'],
-  ['air', 'Air temperature'],
-  ['rain', 'Rain'],
+  ['date', calendarWords.weatherFile.date],
+  ['time', calendarWords.weatherFile.hourOrTime],
+  ['wind', calendarWords.weatherFile.wind],
+  ['air', calendarWords.weatherFile.airTemperature],
+  ['rain', calendarWords.weatherFile.rain],
 ] as const;
 
 type ColumnsProps = {
@@ -121,13 +123,16 @@ type ColumnsProps = {
 
 function Columns({ table, columns, onChange }: ColumnsProps) {
   const options = [
-    { value: '-1', words: 'none' },
-    ...table.columns.map((words, at) => ({ value: String(at), words: words === '' ? `column ${at + 1}` : words })),
+    { value: '-1', words: commonWords.none },
+    ...table.columns.map((words, at) => ({
+      value: String(at),
+      words: words === '' ? calendarWords.weatherFile.column(at + 1) : words,
+    })),
   ];
   return COLUMN_WORDS.map(([column, words]) => (
     <Field key={column} label={words}>
       <Choice
-        label={`Column of ${words.toLowerCase()}`}
+        label={calendarWords.weatherFile.columnOf(words.toLowerCase())}
         value={String(columns[column])}
         options={options}
         onChoose={(value) => onChange({ ...columns, [column]: Number(value) })}
@@ -143,7 +148,7 @@ type UnitsProps = {
   readonly onAnswer: (answer: Asked) => void;
 };
 
-const ASK = 'say which';
+const ASK = calendarWords.weatherFile.sayWhich;
 
 /** The units as the file states them, and questions where it does not. */
 function Units({ columns, guess, asked, onAnswer }: UnitsProps) {
@@ -152,40 +157,49 @@ function Units({ columns, guess, asked, onAnswer }: UnitsProps) {
     <>
       {example !== null && (
         <Question
-          label="Dates are written"
-          note={`"${example.text}" can be read in several ways`}
+          label={calendarWords.weatherFile.datesWritten}
+          note={calendarWords.weatherFile.severalWays(example.text)}
           value={asked.dateOrder ?? ''}
-          options={example.readings.map(({ order, date }) => ({ value: order, words: `so that it is ${date}` }))}
+          options={example.readings.map(({ order, date }) => ({
+            value: order,
+            words: calendarWords.weatherFile.sampleDate(date),
+          }))}
           onChoose={(dateOrder) => onAnswer({ dateOrder })}
         />
       )}
       {columns.air >= 0 && (
         <Question
-          label="Air is in"
+          label={calendarWords.weatherFile.airUnit}
           note={guess.air.why}
           value={asked.airUnit ?? guess.air.unit ?? ''}
           options={[
-            { value: 'F', words: 'Fahrenheit' },
-            { value: 'C', words: 'Celsius' },
+            { value: 'F', words: calendarWords.weatherFile.fahrenheit },
+            { value: 'C', words: calendarWords.weatherFile.celsius },
           ]}
           onChoose={(airUnit) => onAnswer({ airUnit })}
         />
       )}
       {columns.wind >= 0 && (
         <Question
-          label="Wind is in"
-          note={guess.wind === null ? 'The file does not say its unit.' : 'So the header says.'}
+          label={calendarWords.weatherFile.windUnit}
+          note={guess.wind === null ? calendarWords.weatherFile.unitNotSaid : calendarWords.weatherFile.unitOfHeader}
           value={asked.windUnit ?? guess.wind ?? ''}
-          options={WIND_UNITS.map((value) => ({ value, words: value === 'kn' ? 'knots' : value }))}
+          options={WIND_UNITS.map((value) => ({
+            value,
+            words: value === 'kn' ? calendarWords.weatherFile.knots : value,
+          }))}
           onChoose={(windUnit) => onAnswer({ windUnit })}
         />
       )}
       {columns.rain >= 0 && (
         <Question
-          label="Rain is in"
-          note={guess.rain === null ? 'The file does not say its unit.' : 'So the header says.'}
+          label={calendarWords.weatherFile.rainUnit}
+          note={guess.rain === null ? calendarWords.weatherFile.unitNotSaid : calendarWords.weatherFile.unitOfHeader}
           value={asked.rainUnit ?? guess.rain ?? ''}
-          options={RAIN_UNITS.map((value) => ({ value, words: value === 'in' ? 'inches' : 'millimetres' }))}
+          options={RAIN_UNITS.map((value) => ({
+            value,
+            words: value === 'in' ? calendarWords.weatherFile.inches : calendarWords.weatherFile.millimetres,
+          }))}
           onChoose={(rainUnit) => onAnswer({ rainUnit })}
         />
       )}

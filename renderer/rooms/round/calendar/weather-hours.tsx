@@ -1,15 +1,16 @@
 import type { Book, Round } from '../../../../core/book/index.ts';
 import { calendarOf, roundWeather, shiftOnClock } from '../../../../core/round/calendar/index.ts';
 import { useFormat } from '../../../stores/index.ts';
+import { calendarWords } from '../../../texts/round/index.ts';
 import { QuantityInput } from '../../../ui/index.ts';
 import { putWeather, weatherOn, withHour } from './calendar-edits.ts';
 
 type WeatherHoursProps = { readonly book: Book; readonly round: Round; readonly date: string };
 
 const MEMBERS = [
-  { member: 'windMph', kind: 'speed', words: 'Wind' },
-  { member: 'airF', kind: 'temperature', words: 'Air' },
-  { member: 'rainIn', kind: 'width', words: 'Rain' },
+  { member: 'windMph', kind: 'speed', words: calendarWords.hours.wind },
+  { member: 'airF', kind: 'temperature', words: calendarWords.hours.air },
+  { member: 'rainIn', kind: 'width', words: calendarWords.hours.rain },
 ] as const;
 
 /** Weather of the hours of the rigs' shifts, typed or read in, with what the labels make of each hour. */
@@ -31,11 +32,11 @@ export function WeatherHours({ book, round, date }: WeatherHoursProps) {
   if (!Number.isFinite(from)) return null;
   return (
     <details className="weather-hours" open={day.hours.length > 0}>
-      <summary>Weather by the hour</summary>
+      <summary>{calendarWords.hours.title}</summary>
       <table className="table table-edit">
         <thead>
           <tr>
-            <th scope="col">from</th>
+            <th scope="col">{calendarWords.hours.from}</th>
             {MEMBERS.map((each) => (
               <th key={each.member} scope="col" className="number">
                 {each.words.toLowerCase()}
@@ -53,7 +54,7 @@ export function WeatherHours({ book, round, date }: WeatherHoursProps) {
                   {clock}
                   {whyOf(hour) !== '' && (
                     <span className="block small caution" title={whyOf(hour)}>
-                      closed: {whyOf(hour).split(' ')[0]}
+                      {calendarWords.hours.closed(whyOf(hour).split(' ')[0])}
                     </span>
                   )}
                 </th>
@@ -61,10 +62,12 @@ export function WeatherHours({ book, round, date }: WeatherHoursProps) {
                   <td key={member} className="number">
                     <QuantityInput
                       kind={kind}
-                      label={`${what} at ${clock}`}
+                      label={calendarWords.hours.hourOf(what, clock)}
                       value={read?.[member] ?? null}
                       optional
-                      onCommit={(value) => putWeather(book, withHour(day, hour, member, value), 'Change weather')}
+                      onCommit={(value) =>
+                        putWeather(book, withHour(day, hour, member, value), calendarWords.hours.change)
+                      }
                     />
                   </td>
                 ))}
@@ -73,7 +76,9 @@ export function WeatherHours({ book, round, date }: WeatherHoursProps) {
           })}
         </tbody>
       </table>
-      {day.hours.length > 0 && day.source !== '' && <p className="quiet small">From: {day.source}</p>}
+      {day.hours.length > 0 && day.source !== '' && (
+        <p className="quiet small">{calendarWords.hours.source(day.source)}</p>
+      )}
     </details>
   );
 }

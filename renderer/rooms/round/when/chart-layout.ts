@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { DayFigure, TimingResult } from '../../../../core/round/timing/index.ts';
 import { addDays, dateOfDay, dayNumber } from '../../../../core/units/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 
 /** One mark of an axis. */
 export type AxisMark = { readonly at: number; readonly label: string };
@@ -32,7 +33,7 @@ export type ChartLayout = {
 };
 
 const MARGIN = { left: 56, right: 14, top: 26, bottom: 58 };
-const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
+const MONTHS = whenWords.chart.months.split(' ');
 /** Days that are shown after the last date that matters, and at least in all. */
 const AFTER_DAYS = 21;
 const LEAST_DAYS = 75;

@@ -1,6 +1,6 @@
 import { TriangleAlert } from 'lucide-react';
 import { MISSED } from '../../../../core/round/timing/index.ts';
-import { counted } from '../../../format/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 import { useWhen } from './use-when.ts';
 
 /** One line for the plan of a round: how many of its lawns stand outside their window. */
@@ -12,12 +12,13 @@ export function MissedNote() {
   const early = lawns.filter((each) => each.verdict === 'too-early').length;
   if (missed + early === 0) return null;
   const parts = [
-    ...(missed > 0 ? [`${counted(missed, 'lawn')} will miss the last useful day`] : []),
-    ...(early > 0 ? [`${counted(early, 'lawn')} would be too early`] : []),
+    ...(missed > 0 ? [whenWords.missed.willMiss(missed)] : []),
+    ...(early > 0 ? [whenWords.missed.tooEarly(early)] : []),
   ];
   return (
     <p className="caution when-note">
-      <TriangleAlert size={14} aria-hidden="true" /> By {when.timing.name}, {parts.join(', and ')}: see When.
+      <TriangleAlert size={14} aria-hidden="true" />{' '}
+      {whenWords.missed.seeWhen(when.timing.name, parts.join(whenWords.missed.joined))}
     </p>
   );
 }

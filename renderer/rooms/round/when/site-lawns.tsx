@@ -1,8 +1,10 @@
 import { Fragment, useState } from 'react';
 import { type LawnTiming, MISSED, type SiteGroup, siteOffsetWords } from '../../../../core/round/timing/index.ts';
 import { dayNumber } from '../../../../core/units/index.ts';
-import { counted, type Formatter } from '../../../format/index.ts';
+import type { Formatter } from '../../../format/index.ts';
 import { goTo, selectProperty, useFormat } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 import { Button, Section } from '../../../ui/index.ts';
 import { missWords, windowWords } from './when-words.ts';
 
@@ -12,23 +14,23 @@ type GroupsProps = { readonly groups: readonly SiteGroup[] };
 export function SitesTable({ groups }: GroupsProps) {
   const words = useFormat();
   return (
-    <Section title="Lawns by kind of site">
+    <Section title={whenWords.sites.title}>
       <div className="table-scroll">
         <table className="table">
           <thead>
             <tr>
-              <th scope="col">site</th>
+              <th scope="col">{whenWords.sites.site}</th>
               <th scope="col" className="number">
-                lawns
+                {whenWords.sites.lawns}
               </th>
-              <th scope="col">opens</th>
-              <th scope="col">best</th>
-              <th scope="col">last useful day</th>
+              <th scope="col">{whenWords.sites.opens}</th>
+              <th scope="col">{whenWords.sites.best}</th>
+              <th scope="col">{commonWords.lastUsefulDay}</th>
               <th scope="col" className="number">
-                done
+                {whenWords.sites.done}
               </th>
               <th scope="col" className="number">
-                will miss it
+                {whenWords.sites.willMissIt}
               </th>
             </tr>
           </thead>
@@ -53,11 +55,11 @@ function SiteRow({ group, words }: { readonly group: SiteGroup; readonly words: 
       <tr>
         <th scope="row">
           {siteOffsetWords(group.sites, group.result, words.system)}
-          {group.unset.length > 0 && <span className="caution block small">no offset is set for a part of it</span>}
+          {group.unset.length > 0 && <span className="caution block small">{whenWords.sites.noOffset}</span>}
         </th>
         <td className="number">
           <button type="button" className="row-button" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-            {counted(group.lawns.length, 'lawn')}
+            {commonWords.lawns(group.lawns.length)}
           </button>
         </td>
         <td>{opens}</td>
@@ -80,7 +82,7 @@ function SiteRow({ group, words }: { readonly group: SiteGroup; readonly words: 
 const COLUMNS = 7;
 
 function dayWords({ plannedOn, doneOn }: LawnTiming, words: Formatter): string {
-  if (doneOn !== null) return ` (done ${words.date(doneOn)})`;
+  if (doneOn !== null) return whenWords.sites.doneOn(words.date(doneOn));
   return plannedOn === null ? '' : ` (${words.date(plannedOn)})`;
 }
 
@@ -124,12 +126,12 @@ export function MissedLawns({ groups }: GroupsProps) {
   const unknown = groups.some(({ lawns }) => lawns.some((each) => each.verdict === 'unknown'));
   return (
     <>
-      <Section title={`Lawns that will miss it (${count})`}>
-        {count === 0 && <p className="quiet">{unknown ? 'Not known yet: temperatures are missing.' : 'None.'}</p>}
+      <Section title={whenWords.sites.missTitle(count)}>
+        {count === 0 && <p className="quiet">{unknown ? whenWords.sites.notKnown : whenWords.sites.noneWill}</p>}
         <Reasons reasons={missed} />
       </Section>
       {early.length > 0 && (
-        <Section title="Too early">
+        <Section title={whenWords.sites.tooEarly}>
           <Reasons reasons={early} />
         </Section>
       )}
@@ -151,7 +153,7 @@ function ReasonItem({ reason: { why, site, lawns } }: { readonly reason: Reason 
   return (
     <li>
       <p>
-        <strong>{counted(lawns.length, 'lawn')}</strong> ({site}): {why}.
+        <strong>{commonWords.lawns(lawns.length)}</strong> ({site}): {why}.
       </p>
       <Names lawns={lawns} />
     </li>
@@ -186,7 +188,7 @@ function Names({ lawns, dayOf }: NamesProps) {
         <>
           {' '}
           <Button look="quiet" onPress={() => setAll(true)}>
-            and {lawns.length - shown.length} more
+            {commonWords.andMore(lawns.length - shown.length)}
           </Button>
         </>
       )}

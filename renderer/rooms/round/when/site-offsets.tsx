@@ -1,6 +1,7 @@
 import { type Book, SITES } from '../../../../core/book/index.ts';
 import { type Site, siteWords } from '../../../../core/round/timing/index.ts';
 import { edit } from '../../../stores/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 import { Field, QuantityInput, Section } from '../../../ui/index.ts';
 
 /** What warmer and cooler sites add to the station's temperatures. */
@@ -8,20 +9,17 @@ export function SiteOffsets({ book }: { readonly book: Book }) {
   const set = (site: Site, value: number | null) => {
     const { [site]: _, ...rest } = book.siteOffsets ?? {};
     const siteOffsets = value === null ? rest : { ...rest, [site]: value };
-    return edit({ kind: 'set', changes: { siteOffsets }, label: `Change offset of ${siteWords([site])}` });
+    return edit({ kind: 'set', changes: { siteOffsets }, label: whenWords.offsets.changeOffsetOf(siteWords([site])) });
   };
   return (
-    <Section title="Warmer and cooler sites">
-      <p className="quiet small">
-        So much is added to the station's temperatures, air and soil, where a lawn is marked so in the Ground room.
-        Where a lawn is of several kinds the figures add up.
-      </p>
+    <Section title={whenWords.offsets.warmerCoolerSites}>
+      <p className="quiet small">{whenWords.offsets.about}</p>
       <div className="when-form">
         {SITES.map((site) => (
           <Field key={site} label={siteWords([site])}>
             <QuantityInput
               kind="temperature-difference"
-              label={`Added at a ${siteWords([site])}`}
+              label={whenWords.offsets.addedAt(siteWords([site]))}
               value={book.siteOffsets?.[site] ?? null}
               optional
               onCommit={(value) => set(site, value)}

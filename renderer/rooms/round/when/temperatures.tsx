@@ -13,6 +13,8 @@ import {
   showError,
   useFormat,
 } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput, Section, TableHead } from '../../../ui/index.ts';
 import { dayAt, withTypedDay } from './typed-days.ts';
 
@@ -22,18 +24,15 @@ type TemperaturesProps = { readonly book: Book; readonly today: string };
 export function Temperatures({ book, today }: TemperaturesProps) {
   return (
     <Section
-      title="Temperatures"
+      title={whenWords.temperatures.temperatures}
       aside={
         <Button onPress={() => importTemperatures().catch(() => undefined)}>
-          <FileUp size={14} aria-hidden="true" /> Read a file
+          <FileUp size={14} aria-hidden="true" /> {whenWords.temperatures.readAFile}
         </Button>
       }
     >
       {book.temperatures.length === 0 ? (
-        <p className="quiet">
-          None yet. Read a table of daily temperatures (CSV) of a station nearby, several years of it if you have them,
-          or type them day by day.
-        </p>
+        <p className="quiet">{whenWords.temperatures.noneYet}</p>
       ) : (
         <YearsTable book={book} />
       )}
@@ -52,14 +51,14 @@ function YearsTable({ book }: { readonly book: Book }) {
       <table className="table">
         <TableHead
           columns={[
-            'station',
-            'year',
-            'from, to',
-            { figures: 'days' },
-            { figures: 'left out between' },
-            { figures: 'soil at' },
-            'from where',
-            { spoken: 'remove' },
+            whenWords.temperatures.station,
+            whenWords.temperatures.year,
+            whenWords.temperatures.span,
+            { figures: whenWords.temperatures.daysRead },
+            { figures: whenWords.temperatures.daysLeftOut },
+            { figures: whenWords.temperatures.soilAt },
+            whenWords.temperatures.fromWhere,
+            { spoken: whenWords.temperatures.removeHead },
           ]}
         />
         <tbody>
@@ -72,14 +71,17 @@ function YearsTable({ book }: { readonly book: Book }) {
                 <th scope="row">{record.station}</th>
                 <td>{yearOf(record)}</td>
                 <td>
-                  {words.date(days[0]?.[0] ?? '').slice(4)} to {words.date(days.at(-1)?.[0] ?? '').slice(4)}
+                  {commonWords.span(
+                    words.date(days[0]?.[0] ?? '').slice(4),
+                    words.date(days.at(-1)?.[0] ?? '').slice(4),
+                  )}
                 </td>
                 <td className="number">{days.length}</td>
                 <td className="number">{missing}</td>
                 <td className="number">
                   <QuantityInput
                     kind="width"
-                    label={`Depth of the soil thermometer, ${name}`}
+                    label={whenWords.temperatures.depthOf(name)}
                     value={record.soilDepthIn ?? null}
                     optional
                     onCommit={(value) => {
@@ -92,8 +94,8 @@ function YearsTable({ book }: { readonly book: Book }) {
                 <td className="number">
                   <Button
                     look="quiet"
-                    label={`Remove ${name}`}
-                    tip="Remove this year"
+                    label={whenWords.temperatures.removeOf(name)}
+                    tip={whenWords.temperatures.removeThis}
                     onPress={() => removeRecord('temperatures', record.id, name)}
                   >
                     <Trash2 size={15} aria-hidden="true" />
@@ -126,24 +128,27 @@ function TypedDays({ book, today }: TemperaturesProps) {
   const days = Array.from({ length: TYPED_DAYS }, (_, index) => addDays(last, index - TYPED_DAYS + 1));
   return (
     <details className="when-typed">
-      <summary>Type days</summary>
+      <summary>{whenWords.temperatures.typeDays}</summary>
       <div className="when-form">
         {names.length > 0 && (
-          <Field label="Station">
+          <Field label={whenWords.temperatures.stationLabel}>
             <Choice
-              label="Station that is typed"
+              label={whenWords.temperatures.stationTyped}
               value={isNew ? NEW : station}
-              options={[...names.map((value) => ({ value, words: value })), { value: NEW, words: 'another station' }]}
+              options={[
+                ...names.map((value) => ({ value, words: value })),
+                { value: NEW, words: whenWords.temperatures.anotherStation },
+              ]}
               onChoose={setChosen}
             />
           </Field>
         )}
         {isNew && (
-          <Field label="Name of the station">
+          <Field label={whenWords.temperatures.nameOfStation}>
             <DraftInput
-              label="Name of the station"
+              label={whenWords.temperatures.nameOfStation}
               text={newName}
-              placeholder="for instance: the yard"
+              placeholder={whenWords.temperatures.namePlaceholder}
               onCommit={(name) => {
                 setNewName(name);
                 setChosen(name);
@@ -152,18 +157,25 @@ function TypedDays({ book, today }: TemperaturesProps) {
             />
           </Field>
         )}
-        <Field label="Seven days up to">
+        <Field label={whenWords.temperatures.sevenDays}>
           <input
             type="date"
             className="input"
-            aria-label="Seven days up to"
+            aria-label={whenWords.temperatures.sevenDays}
             value={last}
             onChange={(event) => isCalendarDate(event.target.value) && setLast(event.target.value)}
           />
         </Field>
       </div>
       <table className="table table-edit table-narrow">
-        <TableHead columns={['day', { figures: 'highest' }, { figures: 'lowest' }, { figures: 'soil' }]} />
+        <TableHead
+          columns={[
+            commonWords.day,
+            { figures: whenWords.temperatures.highest },
+            { figures: whenWords.temperatures.lowest },
+            { figures: whenWords.temperatures.soil },
+          ]}
+        />
         <tbody>
           {days.map((date) => (
             <TypedDay key={`${station} ${date}`} book={book} station={station} date={date} />
@@ -176,9 +188,9 @@ function TypedDays({ book, today }: TemperaturesProps) {
 
 type TypedDayProps = { readonly book: Book; readonly station: string; readonly date: string };
 const COLUMNS = [
-  { place: 1, name: 'highest' },
-  { place: 2, name: 'lowest' },
-  { place: 3, name: 'soil' },
+  { place: 1, name: whenWords.temperatures.highest },
+  { place: 2, name: whenWords.temperatures.lowest },
+  { place: 3, name: whenWords.temperatures.soil },
 ] as const;
 
 function TypedDay({ book, station, date }: TypedDayProps) {
@@ -188,16 +200,21 @@ function TypedDay({ book, station, date }: TypedDayProps) {
     const typed = day.with(place, value) as unknown as typeof day;
     const [, max, min] = typed;
     if (station === '') {
-      return err('quantity-unreadable', 'station', 'The station has no name yet.', 'Write its name above first.');
+      return err(
+        'quantity-unreadable',
+        'station',
+        whenWords.temperatures.nameMissing,
+        whenWords.temperatures.nameMissingAdvice,
+      );
     }
     if (max !== null && min !== null && max < min) {
-      return err('quantity-out-of-range', date, 'The highest is below the lowest.', 'Correct one of the two.');
+      return err('quantity-out-of-range', date, whenWords.temperatures.crossed, whenWords.temperatures.crossedAdvice);
     }
     const record = withTypedDay(book.temperatures, station, typed, freshId(book.temperatures, 'temperatures'));
     const done =
       record.days.length === 0
         ? edit({ kind: 'remove', table: 'temperatures', id: record.id })
-        : putRecord('temperatures', record, `Type temperature of ${date}`);
+        : putRecord('temperatures', record, whenWords.temperatures.typed(date));
     if (!done.ok) showError(done.error);
     return done;
   };

@@ -1,7 +1,8 @@
 import { type KeyboardEvent, type PointerEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { DayFigure, TimingResult } from '../../../../core/round/timing/index.ts';
 import { addDays, celsius, daysBetween } from '../../../../core/units/index.ts';
-import { counted, type Formatter } from '../../../format/index.ts';
+import type { Formatter } from '../../../format/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 import { type ChartLayout, layoutChart, nextDate, type Threshold } from './chart-layout.ts';
 import { figureWords } from './when-words.ts';
 
@@ -61,7 +62,7 @@ export function TimingChart(props: ChartProps) {
       className="when-chart"
       role="slider"
       tabIndex={0}
-      aria-label={`${result.timing.name}, ${siteWords}: day of the season. Arrow keys step from day to day.`}
+      aria-label={whenWords.chart.chartLabel(result.timing.name, siteWords)}
       aria-valuemin={0}
       aria-valuemax={layout.days - 1}
       aria-valuenow={daysBetween(layout.first, at)}
@@ -93,10 +94,10 @@ export function momentWords(
   if (result.timing.kind !== 'calendar') {
     parts.push(figureWords(result, result.line[daysBetween(result.starts, date)], words));
   }
-  parts.push(isOpen(result, date) ? 'open' : 'not open');
+  parts.push(isOpen(result, date) ? 'open' : whenWords.chart.notOpen);
   const lawns = planned.get(date) ?? 0;
-  if (lawns > 0) parts.push(`${counted(lawns, 'lawn')} planned`);
-  else if (workdays.includes(date)) parts.push('a working day of the round');
+  if (lawns > 0) parts.push(whenWords.chart.planned(lawns));
+  else if (workdays.includes(date)) parts.push(whenWords.chart.workingDayRound);
   return parts.join(', ');
 }
 
@@ -144,8 +145,8 @@ function Drawing({ layout, result, words, today, workdays, planned, cursor }: Dr
         <path className="when-floor" d={`M${left} ${bottom}H${right}`} />
         {result.line.length > 0 && (
           <text x={left - 8} y={14} textAnchor="end">
-            °{words.system === 'us' ? 'F' : 'C'}
-            {result.timing.kind === 'degree-days' ? ' days' : ''}
+            °{words.system === 'us' ? whenWords.chart.fahrenheit : whenWords.chart.celsius}
+            {result.timing.kind === 'degree-days' ? whenWords.chart.days : ''}
           </text>
         )}
       </g>
@@ -168,7 +169,7 @@ function Drawing({ layout, result, words, today, workdays, planned, cursor }: Dr
             </path>
           ))}
       </g>
-      <Mark layout={layout} date={today} label="today" className="when-today" />
+      <Mark layout={layout} date={today} label={whenWords.chart.today} className="when-today" />
       {cursor !== null && (
         <CursorMark layout={layout} date={cursor} figure={figureAt(cursor)} result={result} words={words} />
       )}
@@ -183,10 +184,10 @@ function WindowBand({ layout, result: { state }, words }: PartProps) {
   const { window, top, bottom, right } = layout;
   if (window === null || state.kind !== 'window') return null;
   const width = Math.max(2, window.to - window.from);
-  const end = state.end.kind === 'day' ? words.date(state.end.date.on).slice(4) : 'further notice';
+  const end = state.end.kind === 'day' ? words.date(state.end.date.on).slice(4) : whenWords.chart.furtherNotice;
   const best = state.best === null ? null : layout.toX(state.best.on);
-  const bestWords = state.best === null ? '' : `, best ${words.date(state.best.on).slice(4)}`;
-  const label = `open ${words.date(state.opens.on).slice(4)} to ${end}${bestWords}`;
+  const bestWords = state.best === null ? '' : whenWords.chart.bestOn(words.date(state.best.on).slice(4));
+  const label = whenWords.chart.openSpan(words.date(state.opens.on).slice(4), end, bestWords);
   const isNarrow = window.from + LABEL_PX > right;
   return (
     <g className="when-window">

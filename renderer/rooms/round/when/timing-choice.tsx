@@ -4,6 +4,8 @@ import { ok } from '../../../../core/base/index.ts';
 import type { Book, Round } from '../../../../core/book/index.ts';
 import { PUBLISHED_TIMINGS, stationNames } from '../../../../core/round/timing/index.ts';
 import { edit, freshId, putRecord, showError, showNews } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 import { Button, Choice, Field, Section, Tick } from '../../../ui/index.ts';
 import { completed, draftOf, emptyDraft, missingOf, type TimingDraft } from './timing-draft.ts';
 import { withoutTiming } from './timing-edits.ts';
@@ -14,7 +16,7 @@ type ChoiceProps = { readonly book: Book; readonly round: Round };
 /** Says which timing a round has; null for none. */
 export function setTiming(round: Round, timingId: string | null): boolean {
   const { timingId: _, ...rest } = round;
-  const done = putRecord('rounds', timingId === null ? rest : { ...rest, timingId }, 'Change timing of the round');
+  const done = putRecord('rounds', timingId === null ? rest : { ...rest, timingId }, whenWords.choice.changeOfRound);
   if (!done.ok) showError(done.error);
   return done.ok;
 }
@@ -22,24 +24,20 @@ export function setTiming(round: Round, timingId: string | null): boolean {
 /** Says whether days after the last useful one are closed; else they count as late. */
 function setOnlyInWindow(round: Round, isOn: boolean): void {
   const { onlyInWindow: _, ...rest } = round;
-  const done = putRecord(
-    'rounds',
-    isOn ? { ...rest, onlyInWindow: true } : rest,
-    'Change what comes after the last useful day',
-  );
+  const done = putRecord('rounds', isOn ? { ...rest, onlyInWindow: true } : rest, whenWords.choice.changeAfterLast);
   if (!done.ok) showError(done.error);
 }
 
 /** The timing of the round: one of the book, or none. */
 export function TimingChoice({ book, round, onNew }: ChoiceProps & { readonly onNew: () => void }) {
   const options = [
-    { value: '', words: 'no timing: any working day' },
+    { value: '', words: whenWords.choice.noTiming },
     ...book.timings.map(({ id, name }) => ({ value: id, words: name })),
   ];
   return (
     <div className="when-choice">
       <Choice
-        label="Timing of the round"
+        label={whenWords.choice.timingRound}
         value={round.timingId ?? ''}
         options={options}
         onChoose={(id) => {
@@ -48,22 +46,22 @@ export function TimingChoice({ book, round, onNew }: ChoiceProps & { readonly on
       />
       {round.timingId !== undefined && (
         <Tick
-          label="nothing after the last useful day"
+          label={whenWords.choice.nothingAfterLast}
           checked={round.onlyInWindow === true}
           onChange={(isOn) => setOnlyInWindow(round, isOn)}
         />
       )}
       <Button onPress={onNew}>
-        <Plus size={14} aria-hidden="true" /> New timing
+        <Plus size={14} aria-hidden="true" /> {whenWords.choice.newTiming}
       </Button>
     </div>
   );
 }
 
 const KINDS = [
-  { value: 'degree-days', words: 'growing degree days of the air' },
-  { value: 'soil-temperature', words: 'soil temperature' },
-  { value: 'calendar', words: 'the calendar' },
+  { value: 'degree-days', words: whenWords.choice.degreeDays },
+  { value: 'soil-temperature', words: whenWords.choice.soilTemperature },
+  { value: 'calendar', words: whenWords.choice.theCalendar },
 ] as const;
 const OWN = '';
 
@@ -84,20 +82,16 @@ export function NewTiming({ book, round, onDone }: ChoiceProps & { readonly onDo
     else if (made.ok && setTiming(round, made.value.id)) onDone();
   };
   return (
-    <Section title="A new timing">
-      <p className="quiet small">
-        Sources disagree on base, depth and threshold, so the figures are yours to choose. A published one can be picked
-        and changed; what it leaves open has to be filled in. Figures of germination or emergence are put in as the
-        closing.
-      </p>
+    <Section title={whenWords.choice.aNewTiming}>
+      <p className="quiet small">{whenWords.choice.about}</p>
       <div className="when-form">
         <div className="when-form-wide">
-          <Field label="Begin with">
+          <Field label={whenWords.choice.beginWith}>
             <Choice
-              label="Begin with"
+              label={whenWords.choice.beginWith}
               value={published}
               options={[
-                { value: OWN, words: 'figures of my own' },
+                { value: OWN, words: whenWords.choice.ownFigures },
                 ...PUBLISHED_TIMINGS.map(({ id, title }) => ({ value: id, words: title })),
               ]}
               onChoose={pick}
@@ -105,9 +99,9 @@ export function NewTiming({ book, round, onDone }: ChoiceProps & { readonly onDo
           </Field>
         </div>
         {published === OWN && (
-          <Field label="By">
+          <Field label={whenWords.choice.by}>
             <Choice
-              label="By"
+              label={whenWords.choice.by}
               value={draft.kind}
               options={KINDS}
               onChoose={(kind) => setDraft({ ...emptyDraft(kind), name: draft.name, source: draft.source })}
@@ -126,11 +120,15 @@ export function NewTiming({ book, round, onDone }: ChoiceProps & { readonly onDo
         }}
       />
       <div className="when-buttons">
-        <Button look="main" whyNot={missing.length === 0 ? null : `Still missing: ${missing.join(', ')}`} onPress={add}>
-          Add this timing
+        <Button
+          look="main"
+          whyNot={missing.length === 0 ? null : whenWords.choice.missing(missing.join(', '))}
+          onPress={add}
+        >
+          {whenWords.choice.addThisTiming}
         </Button>
-        <Button onPress={onDone}>Leave it</Button>
-        {missing.length > 0 && <span className="quiet small">Still missing: {missing.join(', ')}</span>}
+        <Button onPress={onDone}>{commonWords.leaveIt}</Button>
+        {missing.length > 0 && <span className="quiet small">{whenWords.choice.missing(missing.join(', '))}</span>}
       </div>
     </Section>
   );
@@ -143,15 +141,15 @@ export function TimingFigures({ book, round }: ChoiceProps) {
   const others = book.rounds.filter((each) => each.id !== round.id && each.timingId === timing.id).length;
   return (
     <Section
-      title="Figures of the timing"
+      title={whenWords.choice.figures}
       aside={
         <Button
           look="quiet"
-          label={`Remove the timing ${timing.name}`}
-          tip="Remove this timing"
+          label={whenWords.choice.removeOf(timing.name)}
+          tip={whenWords.choice.removeThis}
           onPress={() => {
             const done = edit(withoutTiming(book, timing));
-            if (done.ok) showNews(`Timing ${timing.name} is removed`, true);
+            if (done.ok) showNews(whenWords.choice.removed(timing.name), true);
             else showError(done.error);
           }}
         >
@@ -159,16 +157,14 @@ export function TimingFigures({ book, round }: ChoiceProps) {
         </Button>
       }
     >
-      {others > 0 && (
-        <p className="caution small">Other rounds have this timing too; what is changed here changes for them.</p>
-      )}
+      {others > 0 && <p className="caution small">{whenWords.choice.sharedNote}</p>}
       <TimingForm
         key={timing.id}
         draft={timing}
         stations={stationNames(book)}
         onChange={(changes) => {
           const made = completed({ ...timing, ...changes }, timing.id);
-          return made.ok ? putRecord('timings', made.value, 'Change timing') : made;
+          return made.ok ? putRecord('timings', made.value, whenWords.choice.change) : made;
         }}
       />
     </Section>

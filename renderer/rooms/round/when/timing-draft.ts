@@ -1,6 +1,8 @@
 import { err, ok, type Result } from '../../../../core/base/index.ts';
 import type { Timing } from '../../../../core/book/index.ts';
 import type { PublishedTiming } from '../../../../core/round/timing/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 
 export type TimingKind = Timing['kind'];
 
@@ -47,35 +49,35 @@ export function draftOf({ title, source, figures }: PublishedTiming): TimingDraf
 type Asked = { readonly member: Member; readonly words: string; readonly optional?: true };
 
 const WORKED: readonly Asked[] = [
-  { member: 'smoothDays', words: 'smoothed over' },
-  { member: 'gapDays', words: 'gaps bridged' },
-  { member: 'station', words: 'station', optional: true },
+  { member: 'smoothDays', words: whenWords.draft.smoothedOver },
+  { member: 'gapDays', words: whenWords.draft.gapsBridged },
+  { member: 'station', words: whenWords.draft.station, optional: true },
 ];
 
 /** What each kind is made of, in the order of the form. */
 const MEMBERS: Readonly<Record<TimingKind, readonly Asked[]>> = {
   calendar: [
-    { member: 'opens', words: 'opens on' },
-    { member: 'best', words: 'best on', optional: true },
-    { member: 'closes', words: 'last useful day' },
+    { member: 'opens', words: whenWords.draft.opensOn },
+    { member: 'best', words: whenWords.draft.bestOn, optional: true },
+    { member: 'closes', words: commonWords.lastUsefulDay },
   ],
   'soil-temperature': [
-    { member: 'depthIn', words: 'depth' },
-    { member: 'course', words: 'rising or falling' },
-    { member: 'from', words: 'looked for from' },
-    { member: 'meanOfDays', words: 'mean of days' },
-    { member: 'forDays', words: 'held for days' },
-    { member: 'opensAtF', words: 'opens at', optional: true },
-    { member: 'bestAtF', words: 'best at', optional: true },
-    { member: 'closesAtF', words: 'closes at' },
+    { member: 'depthIn', words: whenWords.draft.depth },
+    { member: 'course', words: whenWords.draft.risingOrFalling },
+    { member: 'from', words: whenWords.draft.lookedForFrom },
+    { member: 'meanOfDays', words: whenWords.draft.meanOfDays },
+    { member: 'forDays', words: whenWords.draft.heldForDays },
+    { member: 'opensAtF', words: whenWords.draft.opensAt, optional: true },
+    { member: 'bestAtF', words: whenWords.draft.bestAt, optional: true },
+    { member: 'closesAtF', words: whenWords.draft.closesAt },
     ...WORKED,
   ],
   'degree-days': [
-    { member: 'baseF', words: 'base' },
-    { member: 'from', words: 'counted from' },
-    { member: 'opensAt', words: 'opens at' },
-    { member: 'bestAt', words: 'best at', optional: true },
-    { member: 'closesAt', words: 'closes at' },
+    { member: 'baseF', words: whenWords.draft.base },
+    { member: 'from', words: whenWords.draft.countedFrom },
+    { member: 'opensAt', words: whenWords.draft.opensAt },
+    { member: 'bestAt', words: whenWords.draft.bestAt, optional: true },
+    { member: 'closesAt', words: whenWords.draft.closesAt },
     ...WORKED,
   ],
 };
@@ -92,7 +94,12 @@ export function missingOf(draft: TimingDraft): readonly string[] {
 export function completed(draft: TimingDraft, id: string): Result<Timing> {
   const missing = missingOf(draft);
   if (missing.length > 0) {
-    return err('quantity-unreadable', 'timing', `Still missing: ${missing.join(', ')}.`, 'Fill it in.');
+    return err(
+      'quantity-unreadable',
+      'timing',
+      whenWords.draft.missing(missing.join(', ')),
+      whenWords.draft.missingAdvice,
+    );
   }
   const { kind, name, source } = draft;
   const figures = MEMBERS[kind].flatMap(({ member }) => (draft[member] === undefined ? [] : [[member, draft[member]]]));

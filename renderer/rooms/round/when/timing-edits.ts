@@ -1,5 +1,6 @@
 import type { Book, Timing } from '../../../../core/book/index.ts';
 import type { Action } from '../../../../core/edit/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 
 /** Takes a timing out of a book, and out of every round and programme that has it, as one step. */
 export function withoutTiming(book: Book, timing: Timing): Action {
@@ -15,7 +16,7 @@ export function withoutTiming(book: Book, timing: Timing): Action {
     });
     return [{ kind: 'put', table: 'programmes', record: { ...programme, steps } }];
   });
-  const label = `Remove timing ${timing.name}`;
+  const label = whenWords.edits.removed(timing.name);
   return {
     kind: 'several',
     label,

@@ -1,4 +1,6 @@
 import { ok, type Result } from '../../../../core/base/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 import { Choice, DraftInput, Field, MonthDayInput, QuantityInput, type QuantityKind } from '../../../ui/index.ts';
 import type { TimingDraft } from './timing-draft.ts';
 
@@ -16,8 +18,8 @@ export function TimingForm(props: FormProps) {
   return (
     <div className="when-form">
       <div className="when-form-wide">
-        <Field label="Name">
-          <DraftInput label="Name of the timing" text={draft.name} onCommit={(name) => onChange({ name })} />
+        <Field label={commonWords.name}>
+          <DraftInput label={whenWords.form.nameOf} text={draft.name} onCommit={(name) => onChange({ name })} />
         </Field>
       </div>
       {draft.kind === 'calendar' && <CalendarFields {...props} />}
@@ -25,11 +27,11 @@ export function TimingForm(props: FormProps) {
       {draft.kind === 'degree-days' && <CountFields {...props} />}
       {draft.kind !== 'calendar' && <WorkingFields {...props} />}
       <div className="when-form-wide">
-        <Field label="Source of the figures">
+        <Field label={whenWords.form.source}>
           <DraftInput
-            label="Source of the figures"
+            label={whenWords.form.source}
             text={draft.source}
-            placeholder="who says so"
+            placeholder={whenWords.form.sourcePlaceholder}
             onCommit={(source) => onChange({ source })}
           />
         </Field>
@@ -41,42 +43,35 @@ export function TimingForm(props: FormProps) {
 function CalendarFields({ draft, onChange }: FormProps) {
   return (
     <>
-      <Day label="Opens on" member="opens" draft={draft} onChange={onChange} />
-      <Day label="Best on" member="best" draft={draft} onChange={onChange} optional />
-      <Day label="Last useful day" member="closes" draft={draft} onChange={onChange} />
+      <Day label={whenWords.form.opensOn} member="opens" draft={draft} onChange={onChange} />
+      <Day label={whenWords.form.bestOn} member="best" draft={draft} onChange={onChange} optional />
+      <Day label={whenWords.form.lastUsefulDay} member="closes" draft={draft} onChange={onChange} />
     </>
   );
 }
 
 const COURSES = [
-  { value: '', words: 'choose' },
-  { value: 'rising', words: 'rising, as in spring' },
-  { value: 'falling', words: 'falling, as in fall' },
+  { value: '', words: whenWords.form.choose },
+  { value: 'rising', words: whenWords.form.rising },
+  { value: 'falling', words: whenWords.form.falling },
 ] as const;
 
 function SoilFields({ draft, onChange }: FormProps) {
   const falls = draft.course === 'falling';
   return (
     <>
-      <Figure
-        label="Depth of the thermometer"
-        member="depthIn"
-        kind="width"
-        draft={draft}
-        onChange={onChange}
-        positive
-      />
-      <Field label="The soil is">
+      <Figure label={whenWords.form.depth} member="depthIn" kind="width" draft={draft} onChange={onChange} positive />
+      <Field label={whenWords.form.theSoilIs}>
         <Choice
-          label="The soil is"
+          label={whenWords.form.theSoilIs}
           value={draft.course ?? ''}
           options={COURSES}
           onChoose={(course) => course !== '' && onChange({ course })}
         />
       </Field>
-      <Day label="Looked for from" member="from" draft={draft} onChange={onChange} />
+      <Day label={whenWords.form.lookedForFrom} member="from" draft={draft} onChange={onChange} />
       <Figure
-        label="Mean of so many days"
+        label={whenWords.form.meanOfDays}
         member="meanOfDays"
         kind="whole"
         draft={draft}
@@ -85,7 +80,7 @@ function SoilFields({ draft, onChange }: FormProps) {
         most={30}
       />
       <Figure
-        label="Has to hold for days"
+        label={whenWords.form.heldForDays}
         member="forDays"
         kind="whole"
         draft={draft}
@@ -94,17 +89,24 @@ function SoilFields({ draft, onChange }: FormProps) {
         most={30}
       />
       <Figure
-        label={falls ? 'Opens at or below' : 'Opens at or above'}
+        label={falls ? whenWords.form.opensBelow : whenWords.form.opensAbove}
         member="opensAtF"
         kind="temperature"
         draft={draft}
         onChange={onChange}
         optional
-        note="not set: open from the first day"
+        note={whenWords.form.opensNote}
       />
-      <Figure label="Best at" member="bestAtF" kind="temperature" draft={draft} onChange={onChange} optional />
       <Figure
-        label={falls ? 'Closes below' : 'Closes at or above'}
+        label={whenWords.form.bestAt}
+        member="bestAtF"
+        kind="temperature"
+        draft={draft}
+        onChange={onChange}
+        optional
+      />
+      <Figure
+        label={falls ? whenWords.form.closesBelow : whenWords.form.closesAbove}
         member="closesAtF"
         kind="temperature"
         draft={draft}
@@ -117,11 +119,25 @@ function SoilFields({ draft, onChange }: FormProps) {
 function CountFields({ draft, onChange }: FormProps) {
   return (
     <>
-      <Figure label="Base" member="baseF" kind="temperature" draft={draft} onChange={onChange} />
-      <Day label="Counted from" member="from" draft={draft} onChange={onChange} />
-      <Figure label="Opens at" member="opensAt" kind="degree-days" draft={draft} onChange={onChange} />
-      <Figure label="Best at" member="bestAt" kind="degree-days" draft={draft} onChange={onChange} optional />
-      <Figure label="Closes at" member="closesAt" kind="degree-days" draft={draft} onChange={onChange} positive />
+      <Figure label={whenWords.form.base} member="baseF" kind="temperature" draft={draft} onChange={onChange} />
+      <Day label={whenWords.form.countedFrom} member="from" draft={draft} onChange={onChange} />
+      <Figure label={whenWords.form.opensAt} member="opensAt" kind="degree-days" draft={draft} onChange={onChange} />
+      <Figure
+        label={whenWords.form.bestAt}
+        member="bestAt"
+        kind="degree-days"
+        draft={draft}
+        onChange={onChange}
+        optional
+      />
+      <Figure
+        label={whenWords.form.closesAt}
+        member="closesAt"
+        kind="degree-days"
+        draft={draft}
+        onChange={onChange}
+        positive
+      />
     </>
   );
 }
@@ -132,36 +148,36 @@ function WorkingFields({ draft, stations, onChange }: FormProps) {
   return (
     <>
       {first !== undefined && (
-        <Field label="Temperatures of">
+        <Field label={whenWords.form.temperaturesOf}>
           <Choice
-            label="Temperatures of"
+            label={whenWords.form.temperaturesOf}
             value={draft.station ?? ''}
             options={[
-              { value: '', words: stations.length === 1 ? first : `the first station, ${first}` },
+              { value: '', words: stations.length === 1 ? first : whenWords.form.firstStation(first) },
               ...(stations.length === 1 ? [] : stations).map((value) => ({ value, words: value })),
-              ...known.map((value) => ({ value, words: `${value} (not in the book)` })),
+              ...known.map((value) => ({ value, words: whenWords.form.goneStation(value) })),
             ]}
             onChoose={(station) => onChange({ station: station === '' ? undefined : station })}
           />
         </Field>
       )}
       <Figure
-        label="Normal curve smoothed"
+        label={whenWords.form.smoothed}
         member="smoothDays"
         kind="whole"
         draft={draft}
         onChange={onChange}
         most={30}
-        note="so many days on each side"
+        note={whenWords.form.smoothedNote}
       />
       <Figure
-        label="Bridges gaps"
+        label={whenWords.form.bridged}
         member="gapDays"
         kind="whole"
         draft={draft}
         onChange={onChange}
         most={14}
-        note="of so many days at most"
+        note={whenWords.form.bridgedNote}
       />
     </>
   );

@@ -7,8 +7,9 @@ import {
   timingWords,
 } from '../../../../core/round/timing/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
-import { counted } from '../../../format/index.ts';
 import { useChecks, useFormat } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { whenWords } from '../../../texts/round/index.ts';
 import { Button, Choice, Empty, IssueList, Section } from '../../../ui/index.ts';
 import { MissedLawns, SitesTable } from './site-lawns.tsx';
 import { SiteOffsets } from './site-offsets.tsx';
@@ -22,22 +23,19 @@ import { figureWords, footingWords, todayWords } from './when-words.ts';
 export function WhenView() {
   const when = useWhen();
   const [isNew, setNew] = useState(false);
-  if (when === null) return <Empty title="No round yet">Add a round on the left; then say when it is of use.</Empty>;
+  if (when === null) return <Empty title={commonWords.noRound}>{whenWords.view.noRoundAdvice}</Empty>;
   const { book, round, timing, today } = when;
   return (
     <div className="ledger when">
-      <section className="plan-bar" aria-label="Timing">
+      <section className="plan-bar" aria-label={whenWords.view.timing}>
         <div className="plan-bar-title">
-          <h2>When {round.name} is of use</h2>
+          <h2>{whenWords.view.title(round.name)}</h2>
         </div>
         <TimingChoice book={book} round={round} onNew={() => setNew(true)} />
       </section>
       {isNew && <NewTiming book={book} round={round} onDone={() => setNew(false)} />}
       {timing === null && !isNew && (
-        <Empty title="No timing chosen">
-          A timing says from which day to which day the round is of use: by the calendar, by the temperature of the
-          soil, or by growing degree days. Choose one above, or make one.
-        </Empty>
+        <Empty title={whenWords.view.noTimingChosen}>{whenWords.view.noTimingAdvice}</Empty>
       )}
       {timing !== null && !isNew && <Season when={when} />}
       {timing !== null && !isNew && <TimingFigures book={book} round={round} />}
@@ -60,11 +58,11 @@ function Season({ when }: { readonly when: When }) {
   return (
     <>
       <Section
-        title="Window"
+        title={whenWords.view.window}
         aside={
           groups.length > 1 && (
             <Choice
-              label="Kind of site that is shown"
+              label={whenWords.view.siteShown}
               value={group === undefined ? '' : keyOf(group)}
               options={groups.map((each) => ({
                 value: keyOf(each),
@@ -103,13 +101,14 @@ function TimingIssues({ when: { timing } }: { readonly when: When }) {
     () =>
       all.filter(
         ({ code, where }) =>
-          code === 'timing-senseless' && (where === `timing ${timing?.name}` || where.startsWith('temperatures ')),
+          code === 'timing-senseless' &&
+          (where === whenWords.view.timingPlace(timing?.name) || where.startsWith('temperatures ')),
       ),
     [all, timing],
   );
   if (issues.length === 0) return null;
   return (
-    <Section title="To check">
+    <Section title={commonWords.toCheck}>
       <IssueList issues={issues} />
     </Section>
   );
@@ -126,8 +125,8 @@ function DepthNote({ when: { book, timing, groups } }: { readonly when: When }) 
   if (station === undefined || depthIn === timing.depthIn) return null;
   const text =
     depthIn === undefined
-      ? `It is not said at which depth the soil of ${station} is measured; the timing asks for ${words.width(timing.depthIn)}.`
-      : `The soil of ${station} is measured at ${words.width(depthIn)}; the timing asks for ${words.width(timing.depthIn)}.`;
+      ? whenWords.view.depthUnknown(station, words.width(timing.depthIn))
+      : whenWords.view.depthDiffers(station, words.width(depthIn), words.width(timing.depthIn));
   return <p className="caution small">{text}</p>;
 }
 
@@ -159,13 +158,11 @@ function Picture({ result, siteWords, lawns, when: { today, round } }: PicturePr
     <>
       <div className="when-chart-head">
         <p className="small">
-          {cursor === null
-            ? `${hasLine ? 'Solid: measured. Dashed: expected. ' : ''}Hatched: open. Triangles: working days, filled where lawns are planned.`
-            : momentWords(result, cursor, days, words)}
+          {cursor === null ? whenWords.view.legend(hasLine) : momentWords(result, cursor, days, words)}
         </p>
         {hasLine && (
           <Button look="quiet" pressed={asTable} onPress={() => setAsTable(!asTable)}>
-            {asTable ? 'As a picture' : 'As a table'}
+            {asTable ? whenWords.view.asPicture : whenWords.view.asTable}
           </Button>
         )}
       </div>
@@ -197,14 +194,16 @@ function DaysTable({ result, workdays, planned }: DaysTableProps) {
   const words = useFormat();
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
-    <section className="when-days" aria-label="The season day by day" tabIndex={0}>
+    <section className="when-days" aria-label={whenWords.view.tableLabel} tabIndex={0}>
       <table className="table table-narrow">
         <thead>
           <tr>
-            <th scope="col">day</th>
-            <th scope="col">{result.timing.kind === 'degree-days' ? 'degree days so far' : 'soil'}</th>
-            <th scope="col">window</th>
-            <th scope="col">round</th>
+            <th scope="col">{commonWords.day}</th>
+            <th scope="col">
+              {result.timing.kind === 'degree-days' ? whenWords.view.degreeDaysSoFar : whenWords.view.soil}
+            </th>
+            <th scope="col">{whenWords.view.windowHead}</th>
+            <th scope="col">{commonWords.round}</th>
           </tr>
         </thead>
         <tbody>
@@ -215,9 +214,9 @@ function DaysTable({ result, workdays, planned }: DaysTableProps) {
               <tr key={date}>
                 <th scope="row">{words.date(date)}</th>
                 <td>{figureWords(result, figure, words)}</td>
-                <td>{isOpen(result, date) ? 'open' : ''}</td>
+                <td>{isOpen(result, date) ? whenWords.view.open : ''}</td>
                 <td>
-                  {lawns > 0 ? `${counted(lawns, 'lawn')} planned` : workdays.includes(date) ? 'working day' : ''}
+                  {lawns > 0 ? whenWords.view.planned(lawns) : workdays.includes(date) ? whenWords.view.workingDay : ''}
                 </td>
               </tr>
             );
