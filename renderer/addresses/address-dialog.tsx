@@ -1,5 +1,6 @@
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { closePlaces, placeSought, usePlaces } from '../stores/index.ts';
+import { addressesWords, commonWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 import { NewLawn } from './new-lawn.tsx';
 import { SoughtTable } from './sought-table.tsx';
@@ -16,18 +17,15 @@ export function AddressDialog() {
     <ModalOverlay className="scrim" isOpen isDismissable onOpenChange={(open) => !open && closePlaces()}>
       <Modal className="modal">
         <Dialog className="dialog">
-          <Heading slot="title">Find places by address</Heading>
-          <p className="quiet small">
-            Without any network: the house numbers along the street lines of a file of yours say about where an address
-            is, often to 100 ft. Lawns placed so are marked until you move them by hand.
-          </p>
+          <Heading slot="title">{addressesWords.dialog.title}</Heading>
+          <p className="quiet small">{addressesWords.dialog.about}</p>
           <StreetFiles />
           {streets.length > 0 && <NewLawn />}
           {streets.length > 0 && <SoughtTable />}
           <div className="dialog-foot">
-            <Button onPress={closePlaces}>Close</Button>
-            <Button look="main" whyNot={ticked === 0 ? 'No lawn is ticked' : null} onPress={placeSought}>
-              {ticked === 1 ? 'Place 1 lawn' : `Place ${ticked} lawns`}
+            <Button onPress={closePlaces}>{commonWords.close}</Button>
+            <Button look="main" whyNot={ticked === 0 ? addressesWords.dialog.noneTicked : null} onPress={placeSought}>
+              {ticked === 1 ? addressesWords.dialog.placeOne : addressesWords.dialog.placeSome(ticked)}
             </Button>
           </div>
         </Dialog>

@@ -1,5 +1,6 @@
 import { type FormEvent, useId, useState } from 'react';
 import { addLawnAt } from '../stores/index.ts';
+import { addressesWords } from '../texts/index.ts';
 import { Section } from '../ui/index.ts';
 
 /** A new lawn where its address is. */
@@ -18,14 +19,14 @@ export function NewLawn() {
     );
   };
   return (
-    <Section title="Add a lawn at an address">
+    <Section title={addressesWords.newLawn.title}>
       <form className="new-lawn" onSubmit={add}>
         <input
           className="input"
-          aria-label="Address of the new lawn"
+          aria-label={addressesWords.newLawn.label}
           aria-invalid={fault === null ? undefined : true}
           aria-describedby={fault === null ? undefined : faultId}
-          placeholder="12 Oak Street, 45501"
+          placeholder={addressesWords.newLawn.placeholder}
           autoComplete="off"
           value={text}
           onChange={(event) => {
@@ -34,7 +35,7 @@ export function NewLawn() {
           }}
         />
         <button type="submit" className="button button-plain">
-          Add it
+          {addressesWords.newLawn.add}
         </button>
       </form>
       {fault !== null && (

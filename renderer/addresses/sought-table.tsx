@@ -1,41 +1,38 @@
 import { distanceMetres } from '../../core/geometry/index.ts';
 import type { PlaceConfidence } from '../../core/places/index.ts';
 import { type SoughtLawn, tickSought, useFormat, usePlaces } from '../stores/index.ts';
+import { addressesWords, commonWords } from '../texts/index.ts';
 import { Section, Tick } from '../ui/index.ts';
 
 const CONFIDENCE_WORDS: Readonly<Record<PlaceConfidence, string>> = {
-  good: 'in the block',
-  fair: 'near the block, or by a like name',
-  poor: 'a guess; look at it',
+  good: addressesWords.sought.good,
+  fair: addressesWords.sought.fair,
+  poor: addressesWords.sought.poor,
 };
 
 /** Lawns with an address and no outline, each with where its address is, or why that is not known. */
 export function SoughtTable() {
   const sought = usePlaces((state) => state.sought);
   const isBusy = usePlaces((state) => state.isBusy);
-  if (isBusy) return <p role="status">Looking addresses up…</p>;
+  if (isBusy) return <p role="status">{addressesWords.sought.looking}</p>;
   if (sought.length === 0) {
-    return (
-      <p className="quiet">
-        No lawn of the book waits for a place: each has an outline, a place set by hand or from a file, or no address.
-      </p>
-    );
+    return <p className="quiet">{addressesWords.sought.noneWaits}</p>;
   }
   const found = sought.filter(({ answer }) => answer.kind === 'placed').length;
   return (
-    <Section title={`${found} of ${sought.length} lawns have a place by their address`}>
+    <Section title={addressesWords.sought.found(found, sought.length)}>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard. */}
-      <section className="sought-scroll" aria-label="Lawns and their places" tabIndex={0}>
+      <section className="sought-scroll" aria-label={addressesWords.sought.tableLabel} tabIndex={0}>
         <table className="table">
           <thead>
             <tr>
               <th scope="col">
-                <span className="only-spoken">place it</span>
+                <span className="only-spoken">{addressesWords.sought.placeHead}</span>
               </th>
-              <th scope="col">lawn</th>
-              <th scope="col">found</th>
+              <th scope="col">{commonWords.lawn}</th>
+              <th scope="col">{addressesWords.sought.foundHead}</th>
               <th scope="col" className="number">
-                moves
+                {addressesWords.sought.movesHead}
               </th>
             </tr>
           </thead>
@@ -58,7 +55,7 @@ function SoughtRow({ sought: { property, answer, chosen } }: { readonly sought: 
       <td>
         {isPlaced && (
           <Tick
-            label={`Place ${property.name}`}
+            label={addressesWords.sought.placeLawn(property.name)}
             shown={false}
             checked={chosen}
             onChange={(on) => tickSought(property.id, on)}

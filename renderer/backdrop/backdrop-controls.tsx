@@ -1,6 +1,7 @@
 import { Layers } from 'lucide-react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { useChosenBackground } from '../scene/index.ts';
+import { backdropWords } from '../texts/index.ts';
 import { BackgroundChoice } from './background-choice.tsx';
 import { BackgroundPlate } from './background-plate.tsx';
 import { NetworkQuestion } from './network-question.tsx';
@@ -14,12 +15,12 @@ export function BackdropControls({ canLay = false }: { readonly canLay?: boolean
       <DialogTrigger>
         <Button
           className="button backdrop-button"
-          aria-label={`Behind the map: ${chosen?.name ?? 'the grid, no pictures'}`}
+          aria-label={backdropWords.controls.chosen(chosen?.name ?? backdropWords.controls.gridOnly)}
         >
           <Layers size={16} aria-hidden="true" />
         </Button>
         <Popover className="popover backdrop-popover" placement="left top">
-          <Dialog className="backdrop-panel" aria-label="Behind the map">
+          <Dialog className="backdrop-panel" aria-label={backdropWords.controls.title}>
             {({ close }) => (
               <>
                 <BackgroundChoice onAsk={close} />

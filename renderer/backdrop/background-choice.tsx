@@ -12,6 +12,7 @@ import {
   useBackground,
   useHost,
 } from '../stores/index.ts';
+import { backdropWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 import { OwnTiles } from './own-tiles.tsx';
 import { Strength } from './strength.tsx';
@@ -32,12 +33,12 @@ export function BackgroundChoice({ onAsk }: ChoiceProps) {
     chooseBackground(background.id).catch(() => undefined);
   };
   return (
-    <section aria-label="Background">
-      <h2>Behind the map</h2>
-      <div className="backdrop-list" role="radiogroup" aria-label="Background">
+    <section aria-label={backdropWords.choice.label}>
+      <h2>{backdropWords.choice.title}</h2>
+      <div className="backdrop-list" role="radiogroup" aria-label={backdropWords.choice.label}>
         <Row
           name="The grid alone"
-          note="needs nothing"
+          note={backdropWords.choice.needsNothing}
           isChosen={chosen === NO_BACKGROUND}
           onChoose={() => chooseBackground(NO_BACKGROUND).catch(() => undefined)}
         />
@@ -51,16 +52,16 @@ export function BackgroundChoice({ onAsk }: ChoiceProps) {
         ))}
       </div>
       <div className="backdrop-tools">
-        <Button onPress={() => openBackgroundFile().catch(() => undefined)}>Open a file of tiles…</Button>
-        <span className="quiet small">MBTiles, PMTiles or GeoTIFF, all without a network</span>
+        <Button onPress={() => openBackgroundFile().catch(() => undefined)}>{backdropWords.choice.openFile}</Button>
+        <span className="quiet small">{backdropWords.choice.fileKinds}</span>
       </div>
       <details className="large-tiles">
-        <summary>Files that lie ready, of any size</summary>
-        <p className="quiet small">Files of tiles in the folder {folder} are listed here by themselves.</p>
+        <summary>{backdropWords.choice.anySize}</summary>
+        <p className="quiet small">{backdropWords.choice.folderNote(folder)}</p>
       </details>
       {chosen !== NO_BACKGROUND && (
         <Strength
-          label="Strength of the background"
+          label={backdropWords.choice.strength}
           value={opacity}
           onCommit={(backgroundOpacity) => {
             changeSettings({ backgroundOpacity }).catch(() => undefined);
@@ -80,14 +81,19 @@ function BackgroundRow({
 }: Omit<RowProps, 'name' | 'note'> & { readonly background: Background }) {
   const { id, kind, name, asks, allowed, fault } = background;
   const note =
-    fault?.detail ?? (asks === null ? 'a file on this machine' : allowed ? `asks ${asks}` : `would ask ${asks}`);
+    fault?.detail ??
+    (asks === null
+      ? backdropWords.choice.fileHere
+      : allowed
+        ? backdropWords.choice.asks(asks)
+        : backdropWords.choice.wouldAsk(asks));
   return (
     <Row name={name} note={note} isChosen={isChosen} isFaulty={fault !== null} onChoose={onChoose}>
       {background.bounds !== null && (
         <Button
           look="quiet"
-          label={`Show the ground of ${name}`}
-          tip="Show the ground that it covers"
+          label={backdropWords.choice.showGroundOf(name)}
+          tip={backdropWords.choice.showGround}
           onPress={() => lookAtBackground(background)}
         >
           <Locate size={14} aria-hidden="true" />
@@ -96,8 +102,8 @@ function BackgroundRow({
       {kind === 'file' && (
         <Button
           look="quiet"
-          label={`Take ${name} off the list`}
-          tip="Take off the list; the file stays"
+          label={backdropWords.choice.takeOffOf(name)}
+          tip={backdropWords.choice.takeOff}
           onPress={() => forgetBackground(id).catch(() => undefined)}
         >
           <Trash2 size={14} aria-hidden="true" />
@@ -144,12 +150,12 @@ function NetworkState() {
   const network = useHost((state) => state.settings.network);
   const hosts = useHost((state) => state.settings.networkHosts);
   if (network === 'off' || hosts.length === 0) {
-    return <p className="quiet small backdrop-network">The network is off: no other machine is asked for anything.</p>;
+    return <p className="quiet small backdrop-network">{backdropWords.choice.networkOff}</p>;
   }
   return (
     <div className="backdrop-network">
-      <p className="small">Pictures may be asked of {hosts.join(', ')}. Nothing else is.</p>
-      <Button onPress={() => turnNetworkOff().catch(() => undefined)}>Turn the network off</Button>
+      <p className="small">{backdropWords.choice.networkOn(hosts.join(', '))}</p>
+      <Button onPress={() => turnNetworkOff().catch(() => undefined)}>{backdropWords.choice.turnOff}</Button>
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { TriangleAlert } from 'lucide-react';
 import { useChosenBackground } from '../scene/index.ts';
 import { NO_BACKGROUND, useBackground, useHost } from '../stores/index.ts';
+import { backdropWords } from '../texts/index.ts';
 
 /** Says which background is shown and whose it is, and when parts of it do not come. */
 export function BackgroundPlate() {
@@ -21,13 +22,13 @@ export function BackgroundPlate() {
   return (
     <p className="backdrop-plate" role="status">
       <span>
-        Behind: {chosen.name}
+        {backdropWords.plate.behind(chosen.name)}
         {chosen.credit !== '' && <span className="quiet"> · {chosen.credit}</span>}
       </span>
-      {isOff && <span className="quiet">Network off: only what was fetched before</span>}
+      {isOff && <span className="quiet">{backdropWords.plate.offline}</span>}
       {missing > 0 && !isOff && (
         <Fault
-          words={`${missing} of the squares did not come${trouble === null ? '' : `: ${trouble.where}. ${trouble.detail}`}`}
+          words={backdropWords.plate.missing(missing, trouble === null ? '' : `: ${trouble.where}. ${trouble.detail}`)}
         />
       )}
     </p>

@@ -1,5 +1,6 @@
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { answerNetwork, useBackground } from '../stores/index.ts';
+import { backdropWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 
 /** Asked once for each machine, before anything is asked of it. */
@@ -13,20 +14,15 @@ export function NetworkQuestion() {
     <ModalOverlay className="scrim" isOpen isDismissable onOpenChange={(isOpen) => !isOpen && answer(false)}>
       <Modal className="modal modal-narrow">
         <Dialog className="dialog">
-          <Heading slot="title">Use the network?</Heading>
+          <Heading slot="title">{backdropWords.network.title}</Heading>
           <p>
-            To show {asking.name}, Swardway has to ask <strong>{asking.asks}</strong> for the squares of the map that
-            you look at.
+            {backdropWords.network.toShow(asking.name)} <strong>{asking.asks}</strong> {backdropWords.network.squares}
           </p>
-          <p className="quiet">
-            That machine then knows which ground you look at. Your book, addresses and plans are not sent, and no other
-            machine is asked. Squares are kept here, at most 200 MB, and shown again without the network. You can turn
-            it off at any time.
-          </p>
+          <p className="quiet">{backdropWords.network.privacy}</p>
           <div className="dialog-foot">
-            <Button onPress={() => answer(false)}>Stay offline</Button>
+            <Button onPress={() => answer(false)}>{backdropWords.network.stayOffline}</Button>
             <Button look="main" onPress={() => answer(true)}>
-              Ask {asking.asks}
+              {backdropWords.network.ask(asking.asks ?? '')}
             </Button>
           </div>
         </Dialog>

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { ok } from '../../core/base/index.ts';
 import { readTileTemplate } from '../../core/imagery/index.ts';
 import { setOwnTiles, useBackground, useHost } from '../stores/index.ts';
+import { backdropWords } from '../texts/index.ts';
 import { DraftInput } from '../ui/index.ts';
 
 /** Tiles from an address of the user's own: a county's orthophotos, or a server of theirs. */
@@ -22,15 +23,18 @@ export function OwnTiles({ onAsk }: { readonly onAsk: () => void }) {
   };
   return (
     <details className="own-tiles" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Tiles from an address of my own</summary>
-      <p className="quiet small">
-        With {'{z}'}, {'{x}'} and {'{y}'} in it. Read the terms of its owner first; some allow other uses only.
-      </p>
-      <DraftInput label="Address of the tiles" text={address} placeholder="https://…/{z}/{x}/{y}.png" onCommit={take} />
+      <summary>{backdropWords.tiles.title}</summary>
+      <p className="quiet small">{backdropWords.tiles.note}</p>
       <DraftInput
-        label="Whose pictures they are"
+        label={backdropWords.tiles.addressLabel}
+        text={address}
+        placeholder={backdropWords.tiles.addressPlaceholder}
+        onCommit={take}
+      />
+      <DraftInput
+        label={backdropWords.tiles.creditLabel}
         text={credit}
-        placeholder="credit to show on the map"
+        placeholder={backdropWords.tiles.creditPlaceholder}
         onCommit={(text) => {
           setOwnTiles(address, text).catch(() => undefined);
           return ok(true);

@@ -11,6 +11,7 @@ import {
   useFormat,
   useOverlays,
 } from '../stores/index.ts';
+import { backdropWords, commonWords } from '../texts/index.ts';
 import { Button, Choice } from '../ui/index.ts';
 import { PictureFrame } from './picture-frame.tsx';
 import { PicturePoints } from './picture-points.tsx';
@@ -24,21 +25,21 @@ export function PictureDesk() {
   const { overlay, pending } = placing;
   const placed = placementOf(overlay);
   return (
-    <section className="picture-desk" aria-label={`Laying ${overlay.name} on the map`}>
+    <section className="picture-desk" aria-label={backdropWords.desk.layingMap(overlay.name)}>
       <header className="dialog-head">
         <h2>{overlay.name}</h2>
       </header>
       <p className="small" role="status">
         {pending === null
-          ? 'Choose a point in the picture that you can find on the map: a corner of the house, a kerb.'
-          : `Now click the same point on the map, or type it below (pixel ${pending.map(Math.round).join(', ')}).`}
+          ? backdropWords.desk.choosePoint
+          : backdropWords.desk.samePoint(pending.map(Math.round).join(', '))}
       </p>
       <PictureFrame overlay={overlay} pending={pending} address={address.path + overlay.picture} />
       <PicturePoints overlay={overlay} pending={pending} placed={placed} />
       <Fit overlay={overlay} placed={placed} />
-      <Strength label="Strength of the picture" value={overlay.opacity} onCommit={fadePlacing} />
+      <Strength label={backdropWords.desk.strength} value={overlay.opacity} onCommit={fadePlacing} />
       <div className="dialog-foot">
-        <Button onPress={stopPlacing}>Leave it</Button>
+        <Button onPress={stopPlacing}>{commonWords.leaveIt}</Button>
         <Button
           look="main"
           whyNot={placed.ok ? null : placed.error.detail}
@@ -47,7 +48,7 @@ export function PictureDesk() {
             if (!kept.ok) showError(kept.error);
           }}
         >
-          Keep it here
+          {backdropWords.desk.keep}
         </Button>
       </div>
     </section>
@@ -55,21 +56,21 @@ export function PictureDesk() {
 }
 
 const FIT_WORDS: Readonly<Record<FitKind, string>> = {
-  similarity: 'turned and scaled (a true plan)',
-  affine: 'also stretched and slanted (a copied plan)',
-  projective: 'also tilted (a photo at a slant)',
+  similarity: backdropWords.desk.similarity,
+  affine: backdropWords.desk.affine,
+  projective: backdropWords.desk.projective,
 };
 
 function Fit({ overlay, placed }: { readonly overlay: Overlay; readonly placed: Result<Placement> }) {
   const count = overlay.points.length;
   const options = [
-    { value: 'auto' as const, words: 'as the number of points allows' },
+    { value: 'auto' as const, words: backdropWords.desk.byPoints },
     ...FIT_KINDS.filter((kind) => count >= LEAST_PAIRS[kind]).map((kind) => ({ value: kind, words: FIT_WORDS[kind] })),
   ];
   return (
     <div className="picture-fit">
       <Choice
-        label="How the picture may be bent"
+        label={backdropWords.desk.bending}
         value={overlay.fit ?? 'auto'}
         options={options}
         onChoose={(value) => choosePlacingFit(value === 'auto' ? null : value)}
@@ -86,10 +87,11 @@ function FitWords({ placed }: { readonly placed: Result<Placement> }) {
   const { fit, rmsFt, pixelFt } = placed.value;
   return (
     <p className="small" role="status">
-      {FIT_WORDS[fit]}; a pixel is {words.length(pixelFt)}.{' '}
-      {rmsFt === null
-        ? 'The points just suffice, so nothing shows whether they are right: add one more to check.'
-        : `The points agree to ${words.length(rmsFt)} (root mean square).`}
+      {backdropWords.desk.pixelSize(
+        FIT_WORDS[fit],
+        words.length(pixelFt),
+        rmsFt === null ? backdropWords.desk.justEnough : backdropWords.desk.agree(words.length(rmsFt)),
+      )}
     </p>
   );
 }

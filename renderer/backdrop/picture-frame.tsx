@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Overlay } from '../../core/book/index.ts';
 import { pickPixel } from '../stores/index.ts';
+import { backdropWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 
 type FrameProps = {
@@ -24,7 +25,7 @@ export function PictureFrame({ overlay, pending, address }: FrameProps) {
   return (
     <div className="picture-frame-box">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard. */}
-      <section className="picture-frame" aria-label="The picture" tabIndex={0}>
+      <section className="picture-frame" aria-label={backdropWords.frame.picture} tabIndex={0}>
         {/* biome-ignore lint/a11y/noStaticElementInteractions: every point can be typed in the table below. */}
         {/* biome-ignore lint/a11y/useKeyWithClickEvents: every point can be typed in the table below. */}
         <div
@@ -50,16 +51,16 @@ export function PictureFrame({ overlay, pending, address }: FrameProps) {
       <div className="picture-zoom">
         <Button
           look="quiet"
-          label="Picture closer"
-          whyNot={scale === SCALES.length - 1 ? 'It is as close as it goes' : null}
+          label={backdropWords.frame.closer}
+          whyNot={scale === SCALES.length - 1 ? backdropWords.frame.closest : null}
           onPress={() => setScale(scale + 1)}
         >
           +
         </Button>
         <Button
           look="quiet"
-          label="Picture farther"
-          whyNot={scale === 0 ? 'All of it is shown' : null}
+          label={backdropWords.frame.farther}
+          whyNot={scale === 0 ? backdropWords.frame.allShown : null}
           onPress={() => setScale(scale - 1)}
         >
           −

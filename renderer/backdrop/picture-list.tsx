@@ -1,6 +1,7 @@
 import { PenLine, Trash2 } from 'lucide-react';
 import type { Overlay } from '../../core/book/index.ts';
 import { adjustPicture, fadeOverlay, removeOverlay, startPicture, useBook, useOverlays } from '../stores/index.ts';
+import { backdropWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 import { Strength } from './strength.tsx';
 
@@ -14,16 +15,16 @@ export function PictureList({ canLay, onLay }: PictureListProps) {
   const lost = useOverlays((state) => state.lost);
   if (!canLay && overlays.length === 0) return null;
   return (
-    <section aria-label="Photos and plans" className="picture-list">
-      <h2>Photos and plans</h2>
+    <section aria-label={backdropWords.list.label} className="picture-list">
+      <h2>{backdropWords.list.label}</h2>
       {overlays.map((overlay) => (
         <div key={overlay.id} className="picture-row">
           <span className="picture-name">{overlay.name}</span>
           {canLay && (
             <Button
               look="quiet"
-              label={`Move ${overlay.name}`}
-              tip="Change its points"
+              label={backdropWords.list.moveOf(overlay.name)}
+              tip={backdropWords.list.changePoints}
               onPress={() => {
                 onLay();
                 adjustPicture(overlay);
@@ -34,19 +35,15 @@ export function PictureList({ canLay, onLay }: PictureListProps) {
           )}
           <Button
             look="quiet"
-            label={`Take ${overlay.name} off the map`}
-            tip="Take off the map"
+            label={backdropWords.list.takeOff(overlay.name)}
+            tip={backdropWords.list.takeOffTip}
             onPress={() => removeOverlay(overlay)}
           >
             <Trash2 size={14} aria-hidden="true" />
           </Button>
-          {lost.includes(overlay.id) && (
-            <p className="small caution picture-lost">
-              The book came without this picture (a JSON copy holds none). Take it off and lay it again.
-            </p>
-          )}
+          {lost.includes(overlay.id) && <p className="small caution picture-lost">{backdropWords.list.missing}</p>}
           <Strength
-            label={`Strength of ${overlay.name}`}
+            label={backdropWords.list.strengthOf(overlay.name)}
             value={overlay.opacity}
             onCommit={(opacity) => fadeOverlay(overlay.id, opacity)}
           />
@@ -60,9 +57,9 @@ export function PictureList({ canLay, onLay }: PictureListProps) {
               startPicture().catch(() => undefined);
             }}
           >
-            Lay a photo or plan on the map…
+            {backdropWords.list.lay}
           </Button>
-          <span className="quiet small">PNG or JPEG, up to 20 MB; it goes into the book</span>
+          <span className="quiet small">{backdropWords.list.layNote}</span>
         </div>
       )}
     </section>

@@ -4,6 +4,7 @@ import { err, ok, type Result } from '../../core/base/index.ts';
 import type { Overlay, Position } from '../../core/book/index.ts';
 import type { Placement } from '../../core/imagery/index.ts';
 import { addPoint, changePoint, removePoint, useFormat } from '../stores/index.ts';
+import { backdropWords } from '../texts/index.ts';
 import { Button, DraftInput } from '../ui/index.ts';
 
 type Pair = readonly [number, number];
@@ -21,14 +22,14 @@ export function PicturePoints({ overlay, pending, placed }: PointsProps) {
     <table className="table picture-points">
       <thead>
         <tr>
-          <th scope="col">point</th>
-          <th scope="col">pixel from the left, top</th>
-          <th scope="col">longitude, latitude</th>
+          <th scope="col">{backdropWords.points.point}</th>
+          <th scope="col">{backdropWords.points.pixelHead}</th>
+          <th scope="col">{backdropWords.points.placeHead}</th>
           <th scope="col" className="number">
-            off
+            {backdropWords.points.off}
           </th>
           <th scope="col">
-            <span className="only-spoken">remove</span>
+            <span className="only-spoken">{backdropWords.points.remove}</span>
           </th>
         </tr>
       </thead>
@@ -39,7 +40,7 @@ export function PicturePoints({ overlay, pending, placed }: PointsProps) {
             <th scope="row">{index + 1}</th>
             <td>
               <PairInput
-                label={`Pixel of point ${index + 1}`}
+                label={backdropWords.points.pixelOf(index + 1)}
                 pair={point.px}
                 digits={1}
                 read={readPixel}
@@ -48,7 +49,7 @@ export function PicturePoints({ overlay, pending, placed }: PointsProps) {
             </td>
             <td>
               <PairInput
-                label={`Longitude and latitude of point ${index + 1}`}
+                label={backdropWords.points.placeOf(index + 1)}
                 pair={point.at}
                 digits={7}
                 read={readPlace}
@@ -57,7 +58,11 @@ export function PicturePoints({ overlay, pending, placed }: PointsProps) {
             </td>
             <td className="number">{off?.[index] === undefined ? '' : words.length(off[index])}</td>
             <td>
-              <Button look="quiet" label={`Remove point ${index + 1}`} onPress={() => removePoint(index)}>
+              <Button
+                look="quiet"
+                label={backdropWords.points.removePoint(index + 1)}
+                onPress={() => removePoint(index)}
+              >
                 <Trash2 size={14} aria-hidden="true" />
               </Button>
             </td>
@@ -83,7 +88,7 @@ function NewPoint({ number, pending }: { readonly number: number; readonly pendi
       <th scope="row">{number}</th>
       <td>
         <PairInput
-          label={`Pixel of point ${number}`}
+          label={backdropWords.points.pixelOf(number)}
           pair={px}
           digits={1}
           read={readPixel}
@@ -92,7 +97,7 @@ function NewPoint({ number, pending }: { readonly number: number; readonly pendi
       </td>
       <td>
         <PairInput
-          label={`Longitude and latitude of point ${number}`}
+          label={backdropWords.points.placeOf(number)}
           pair={at}
           digits={7}
           read={readPlace}
@@ -136,16 +141,16 @@ function readPair(text: string): Pair | null {
 function readPixel(text: string, where: string): Result<Pair> {
   const pair = readPair(text);
   return pair === null
-    ? err('quantity-unreadable', where, `"${text}" is no pair.`, 'Write it like 120, 80.')
+    ? err('quantity-unreadable', where, backdropWords.points.noPair(text), backdropWords.points.pixelAdvice)
     : ok(pair);
 }
 
 function readPlace(text: string, where: string): Result<Pair> {
   const pair = readPair(text);
   if (pair === null)
-    return err('quantity-unreadable', where, `"${text}" is no pair.`, 'Write it like -83.012, 40.031.');
+    return err('quantity-unreadable', where, backdropWords.points.noPair(text), backdropWords.points.placeAdvice);
   const isOnEarth = Math.abs(pair[0]) <= 180 && Math.abs(pair[1]) <= 90;
   return isOnEarth
     ? ok(pair)
-    : err('quantity-out-of-range', where, 'There is no such place.', 'Longitude comes first.');
+    : err('quantity-out-of-range', where, backdropWords.points.noPlace, backdropWords.points.noPlaceAdvice);
 }

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { backdropWords } from '../texts/index.ts';
 
 type StrengthProps = {
   readonly label: string;
@@ -31,7 +32,7 @@ export function Strength({ label, value, onCommit }: StrengthProps) {
         max={100}
         step={5}
         value={shown}
-        aria-valuetext={`${shown} percent`}
+        aria-valuetext={backdropWords.strength.percent(shown)}
         onChange={(event) => setDraft(Number(event.target.value) / 100)}
       />
       <span className="small strength-figure">{shown} %</span>

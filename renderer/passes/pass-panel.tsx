@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { PassPicture } from '../../core/passes/index.ts';
 import { type PassWish, readLeg, showPasses, useFormat, useLaidPasses, usePasses } from '../stores/index.ts';
+import { passesWords } from '../texts/index.ts';
 import { Button, Choice, Section } from '../ui/index.ts';
 import { figuresOf, legName, legWords } from './pass-words.ts';
 import { useEdge } from './use-edge.ts';
@@ -22,7 +23,7 @@ export function PassPanel({ subjects, whyNone }: PassPanelProps) {
   useLaidPasses(subject?.wish ?? null);
   return (
     <Section
-      title="Passes"
+      title={passesWords.panel.passes}
       aside={
         <Button
           look="quiet"
@@ -30,14 +31,14 @@ export function PassPanel({ subjects, whyNone }: PassPanelProps) {
           whyNot={subject === null ? whyNone : null}
           onPress={() => showPasses(!isOn)}
         >
-          Show on the map
+          {passesWords.panel.showOnMap}
         </Button>
       }
     >
       {subject === null && <p className="quiet small">{whyNone}</p>}
       {subjects.length > 1 && subject !== null && (
         <Choice
-          label="Passes of"
+          label={passesWords.panel.passesOf}
           value={keyOf(subject)}
           options={subjects.map((each) => ({ value: keyOf(each), words: each.words }))}
           onChoose={setWanted}
@@ -61,8 +62,8 @@ function Laid() {
     );
   }
   if (picture !== null) return <Reading picture={picture} />;
-  if (isLaying || shown === null) return <p className="quiet small">Laying the passes…</p>;
-  return <p className="quiet small">This zone has no outline with turf, so no passes can be laid.</p>;
+  if (isLaying || shown === null) return <p className="quiet small">{passesWords.panel.laying}</p>;
+  return <p className="quiet small">{passesWords.panel.noOutline}</p>;
 }
 
 function Reading({ picture }: { readonly picture: PassPicture }) {
@@ -98,7 +99,7 @@ function Along({ picture }: { readonly picture: PassPicture }) {
   return (
     <div className="pass-along">
       <label className="small">
-        Along the way
+        {passesWords.panel.alongWay}
         <input
           type="range"
           min={0}
@@ -111,7 +112,7 @@ function Along({ picture }: { readonly picture: PassPicture }) {
       </label>
       <output className="small">
         {leg === null ? (
-          <span className="quiet">Point at a pass on the map, or step along with the arrow keys.</span>
+          <span className="quiet">{passesWords.panel.stepAdvice}</span>
         ) : (
           <>
             <b>{legName(picture, at)}</b> {legWords(picture, at, words)}
@@ -123,11 +124,11 @@ function Along({ picture }: { readonly picture: PassPicture }) {
 }
 
 const SIGNS = [
-  { sign: 'swath', words: 'swath, driven as its arrow points' },
-  { sign: 'trim', words: 'trim pass along the edge, run into a corner' },
-  { sign: 'transit', words: 'way without material' },
-  { sign: 'overlap', words: 'gone over twice' },
-  { sign: 'missed', words: 'not reached' },
+  { sign: 'swath', words: passesWords.panel.swath },
+  { sign: 'trim', words: passesWords.panel.trimPass },
+  { sign: 'transit', words: passesWords.panel.transit },
+  { sign: 'overlap', words: passesWords.panel.twice },
+  { sign: 'missed', words: passesWords.panel.missed },
 ] as const;
 
 function Legend() {

@@ -1,4 +1,5 @@
 import type { LevelLine, PlanActivity, PlanDay } from '../../core/plan/result/index.ts';
+import { ribbonWords } from '../texts/index.ts';
 import { homeSec } from './day-events.ts';
 import { type TimeScale, timeScale } from './time-scale.ts';
 
@@ -117,13 +118,13 @@ function spansOf(activity: PlanActivity): readonly Span[] {
   const span = (kind: Block['kind'], label: string, title: string) => [
     { kind, startSec, endSec, label, title, stopNumber: 0 },
   ];
-  if (activity.kind === 'break') return span('break', 'break', 'Break');
-  if (activity.kind === 'wait') return span('wait', 'waits', 'Waiting until the lawn may be entered');
+  if (activity.kind === 'break') return span('break', 'break', ribbonWords.layout.break);
+  if (activity.kind === 'wait') return span('wait', 'waits', ribbonWords.layout.waiting);
   if (activity.kind === 'refill' && activity.fillPointId !== '') {
-    return span('fill-point', 'fill', 'Visit to a fill point');
+    return span('fill-point', 'fill', ribbonWords.layout.fillPoint);
   }
-  if (activity.kind === 'morning') return span('yard', 'load', 'Loading before the start');
-  if (activity.kind === 'evening') return span('yard', '', 'Rinse and records');
+  if (activity.kind === 'morning') return span('yard', 'load', ribbonWords.layout.loading);
+  if (activity.kind === 'evening') return span('yard', '', ribbonWords.layout.evening);
   return [];
 }
 

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlanDay } from '../../core/plan/result/index.ts';
 import type { Formatter } from '../format/index.ts';
+import { ribbonWords } from '../texts/index.ts';
 import { type DayEvent, dayEvents, eventIndexAt } from './day-events.ts';
 import { type HomeRange, layoutRibbon, type RibbonLayout } from './layout.ts';
 import { eventWords, momentWords } from './readout.ts';
@@ -52,7 +53,7 @@ export function LevelsRibbon({ day, words, homeRange, cursorSec, selectedStop, o
       className="ribbon"
       role="slider"
       tabIndex={0}
-      aria-label={`Levels of ${day.rigName}: time of day. Arrow keys step through the day.`}
+      aria-label={ribbonWords.ribbon.label(day.rigName)}
       aria-valuemin={layout.scale.startSec}
       aria-valuemax={layout.scale.endSec}
       aria-valuenow={at}

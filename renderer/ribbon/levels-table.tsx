@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { PlanDay } from '../../core/plan/result/index.ts';
 import type { Formatter } from '../format/index.ts';
+import { ribbonWords } from '../texts/index.ts';
 import { dayEvents } from './day-events.ts';
 import { levelAt } from './level-line.ts';
 import { eventWords } from './readout.ts';
@@ -12,14 +13,14 @@ export function LevelsTable({ day, words }: LevelsTableProps) {
   const events = useMemo(() => dayEvents(day), [day]);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
-    <section className="levels-table" aria-label="Levels through the day, as a table" tabIndex={0}>
+    <section className="levels-table" aria-label={ribbonWords.table.label} tabIndex={0}>
       <table className="table">
         <thead>
           <tr>
-            <th scope="col">What happens</th>
+            <th scope="col">{ribbonWords.table.whatHappens}</th>
             {day.levels.map((line) => (
               <th key={line.id} scope="col" className="number">
-                {line.label}, of {words.level(line.capacity, line.unit)}
+                {ribbonWords.table.levelHead(line.label, words.level(line.capacity, line.unit))}
               </th>
             ))}
           </tr>

@@ -1,5 +1,6 @@
 import type { PlanDay } from '../../core/plan/result/index.ts';
-import { counted, type Formatter } from '../format/index.ts';
+import type { Formatter } from '../format/index.ts';
+import { ribbonWords } from '../texts/index.ts';
 import { type DayEvent, dayEvents, eventIndexAt } from './day-events.ts';
 import { levelAt } from './level-line.ts';
 
@@ -8,17 +9,17 @@ export function eventWords(event: DayEvent, words: Formatter): string {
   const clock = words.clock(event.sec);
   switch (event.kind) {
     case 'shift-starts':
-      return `${clock} shift starts`;
+      return ribbonWords.readout.shiftStarts(clock);
     case 'leaves':
-      return `${clock} leaves the shop`;
+      return ribbonWords.readout.leavesTheShop(clock);
     case 'arrives':
-      return `${clock} stop ${event.stopNumber}, ${event.name}`;
+      return ribbonWords.readout.atStop(clock, event.stopNumber, event.name);
     case 'pauses':
-      return `${clock} break until ${words.clock(event.untilSec)}`;
+      return ribbonWords.readout.breakUntil(clock, words.clock(event.untilSec));
     case 'waits':
-      return `${clock} waits until ${words.clock(event.untilSec)}`;
+      return ribbonWords.readout.waitsUntil(clock, words.clock(event.untilSec));
     case 'home':
-      return `${clock} home`;
+      return ribbonWords.readout.home(clock);
     case 'refills':
       return `${clock} ${refillWords(event, words)}`;
   }
@@ -26,9 +27,9 @@ export function eventWords(event: DayEvent, words: Formatter): string {
 
 function refillWords(event: Extract<DayEvent, { kind: 'refills' }>, words: Formatter): string {
   const { refill, stopNumber } = event;
-  const stop = stopNumber === 0 ? '' : `, ${refill.afterSqFt > 0 ? 'in' : 'before'} stop ${stopNumber}`;
-  const after = refill.afterSqFt > 0 ? ` after ${words.area(refill.afterSqFt)}` : '';
-  const where = refill.fillPointId === '' ? 'refill from the rig' : 'refill at a fill point';
+  const stop = stopNumber === 0 ? '' : ribbonWords.readout.whereInStop(refill.afterSqFt, stopNumber);
+  const after = refill.afterSqFt > 0 ? ribbonWords.readout.afterArea(words.area(refill.afterSqFt)) : '';
+  const where = refill.fillPointId === '' ? ribbonWords.readout.refillFromRig : ribbonWords.readout.refillAtFillPoint;
   const amounts = refillAmounts(refill, words).join(', ');
   return `${where}${stop}${after}${amounts === '' ? '' : `, ${amounts}`}: ${words.said(refill.reason)}`;
 }
@@ -39,10 +40,12 @@ export function refillAmounts(
   words: Formatter,
 ): readonly string[] {
   return [
-    ...(rinsedCompartmentIds.length > 0 ? [`rinse with ${words.volume(rinseGal)}`] : []),
+    ...(rinsedCompartmentIds.length > 0 ? [ribbonWords.readout.rinseWith(words.volume(rinseGal))] : []),
     ...fills.map((fill) => (fill.volumeGal > 0 ? words.volume(fill.volumeGal) : words.weight(fill.weightLb))),
     ...stock.map((fill) =>
-      fill.stock === 'water' ? `${words.volume(fill.volumeGal)} into the nurse tank` : counted(fill.bags, 'bag'),
+      fill.stock === 'water'
+        ? ribbonWords.readout.intoNurseTank(words.volume(fill.volumeGal))
+        : ribbonWords.readout.bags(fill.bags),
     ),
   ];
 }
@@ -57,6 +60,6 @@ export function momentWords(day: PlanDay, sec: number, words: Formatter): string
   const events = dayEvents(day);
   const event = events[eventIndexAt(events, sec)];
   const what = event === undefined ? words.clock(sec) : eventWords(event, words);
-  const since = event !== undefined && event.sec < sec ? `${words.clock(sec)}, since ${what}` : what;
+  const since = event !== undefined && event.sec < sec ? ribbonWords.readout.since(words.clock(sec), what) : what;
   return `${since}. ${levelsWords(day, sec, words).join(', ')}`;
 }

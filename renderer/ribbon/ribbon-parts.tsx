@@ -1,5 +1,6 @@
 import type { PlanDay } from '../../core/plan/result/index.ts';
 import type { Formatter } from '../format/index.ts';
+import { ribbonWords } from '../texts/index.ts';
 import { type DayEvent, homeSec } from './day-events.ts';
 import { type HomeRange, LABEL_WIDTH, type Lane, type RibbonLayout } from './layout.ts';
 import { levelAt, levelPaths } from './level-line.ts';
@@ -154,12 +155,12 @@ export function Home({ layout, day, words, range }: HomeProps) {
           width={homeBand.width}
           height={layout.height - layout.blockTop}
         >
-          <title>{`home on 8 days of 10: ${words.clock(range.sec10)} to ${words.clock(range.sec90)}`}</title>
+          <title>{ribbonWords.parts.homeSpan(words.clock(range.sec10), words.clock(range.sec90))}</title>
         </rect>
       )}
       <path d={`M${x} ${layout.blockTop - 4}V${layout.height - 2}`} />
       <text x={layout.scale.toX(day.endSec) + 7} y={layout.blockTop + layout.blockHeight / 2 + 4}>
-        home {words.clock(homeSec(day))}
+        {ribbonWords.parts.home(words.clock(homeSec(day)))}
       </text>
     </g>
   );

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { PLAN_WRITERS, type PlanFileWriter, WRITERS } from '../../../core/formats/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { exportGround, exportPlan, useBook, useCurrentPlan, useFormat } from '../../stores/index.ts';
+import { paperWords } from '../../texts/index.ts';
 import { Button, Choice, Section } from '../../ui/index.ts';
 
 /** Stands for every day of the plan. */
@@ -15,7 +16,7 @@ export function ExchangePage() {
   return (
     <div className="paper-room">
       <div className="paper-tools">
-        <h2>Files for other programs</h2>
+        <h2>{paperWords.exchange.title}</h2>
       </div>
       <div className="exchange-page">
         <PlanFiles />
@@ -32,12 +33,12 @@ function PlanFiles() {
   const days = known?.plan.days ?? NO_DAYS;
   const day = days.find((each) => keyOf(each) === chosen);
   const options = [
-    { value: ALL, words: 'all days of the plan' },
+    { value: ALL, words: paperWords.exchange.allDays },
     ...days.map((each) => ({ value: keyOf(each), words: `${words.date(each.date)}, ${each.rigName}` })),
   ];
   const whyNot = (writer: PlanFileWriter): string | null => {
-    if (known === null) return 'Plan a round first';
-    return days.length === 0 && !writer.isWhole ? 'The plan has no day: nothing could be placed' : null;
+    if (known === null) return paperWords.exchange.needsPlan;
+    return days.length === 0 && !writer.isWhole ? paperWords.exchange.needsDay : null;
   };
   const save = (writer: PlanFileWriter) => () => {
     if (known === null) return;
@@ -45,9 +46,9 @@ function PlanFiles() {
     exportPlan(writer, known.plan, some).catch(() => undefined);
   };
   return (
-    <Section title={known === null ? 'Days of a plan' : `Days of ${known.plan.roundName}`}>
+    <Section title={known === null ? paperWords.exchange.daysPlan : paperWords.exchange.daysOf(known.plan.roundName)}>
       <Choice
-        label="Days in the file"
+        label={paperWords.exchange.daysLabel}
         value={day === undefined ? ALL : chosen}
         options={options}
         onChoose={setChosen}
@@ -64,13 +65,13 @@ function PlanFiles() {
 function LawnFiles() {
   const count = useBook((state) => state.open?.book.properties.length ?? 0);
   return (
-    <Section title="Lawns of the book">
+    <Section title={paperWords.exchange.lawnsTitle}>
       <ul className="exchange-list">
         {WRITERS.map((writer) => (
           <FileRow
             key={writer.id}
             {...writer}
-            whyNot={count === 0 ? 'The book has no lawns yet' : null}
+            whyNot={count === 0 ? paperWords.exchange.needsLawns : null}
             onSave={() => exportGround(writer).catch(() => undefined)}
           />
         ))}
@@ -93,8 +94,8 @@ function FileRow({ title, leavesOut, whyNot, onSave }: RowProps) {
         <span className="row-title">{title}</span>
         <span className="row-note">{leavesOut}</span>
       </div>
-      <Button label={`Save ${title}`} whyNot={whyNot} onPress={onSave}>
-        Save…
+      <Button label={paperWords.exchange.saveFile(title)} whyNot={whyNot} onPress={onSave}>
+        {paperWords.exchange.save}
       </Button>
     </li>
   );
@@ -104,16 +105,10 @@ function FileRow({ title, leavesOut, whyNot, onSave }: RowProps) {
 export function ExchangeFacts() {
   return (
     <div className="inspector">
-      <Section title="Mind">
-        <p className="small">
-          These files hold names, addresses and notes of customers: give them only to whom they concern. They are
-          copies: what is changed in one changes nothing here.
-        </p>
-        <p className="small">
-          Books know no time zones. Calendars show the times as the clock on the wall; receivers get them as texts.
-          Routes go straight from place to place.
-        </p>
-        <p className="small">Tables and fields are in US units, whatever the screen shows.</p>
+      <Section title={paperWords.exchange.mind}>
+        <p className="small">{paperWords.exchange.privacy}</p>
+        <p className="small">{paperWords.exchange.timeZones}</p>
+        <p className="small">{paperWords.exchange.unitsNote}</p>
       </Section>
     </div>
   );

@@ -1,13 +1,14 @@
 import type { Book, Firm } from '../../../core/book/index.ts';
 import { edit } from '../../stores/index.ts';
+import { paperWords } from '../../texts/index.ts';
 import { DraftInput, Field, Section } from '../../ui/index.ts';
 
 const FIELDS: readonly (readonly [name: keyof Firm, label: string])[] = [
-  ['name', 'Firm'],
-  ['address', "Firm's address"],
-  ['phone', "Firm's phone"],
-  ['licence', 'Business licence'],
-  ['siteUse', 'What is treated'],
+  ['name', paperWords.firm.name],
+  ['address', paperWords.firm.address],
+  ['phone', paperWords.firm.phone],
+  ['licence', paperWords.firm.licence],
+  ['siteUse', paperWords.firm.whatIsTreated],
 ];
 
 const EMPTY: Firm = { name: '', address: '', phone: '', licence: '', siteUse: '' };
@@ -16,16 +17,16 @@ const EMPTY: Firm = { name: '', address: '', phone: '', licence: '', siteUse: ''
 export function FirmFields({ book }: { readonly book: Book }) {
   const firm = book.firm ?? EMPTY;
   return (
-    <Section title="Your firm">
+    <Section title={paperWords.firm.title}>
       <details className="left-out">
-        <summary>{firm.name.trim() === '' ? 'Name, address, phone, licence' : firm.name}</summary>
+        <summary>{firm.name.trim() === '' ? paperWords.firm.summary : firm.name}</summary>
         {FIELDS.map(([name, label]) => (
           <Field key={name} label={label}>
             <DraftInput
               label={label}
               text={firm[name]}
               onCommit={(text) =>
-                edit({ kind: 'set', changes: { firm: { ...firm, [name]: text } }, label: 'Change the firm' })
+                edit({ kind: 'set', changes: { firm: { ...firm, [name]: text } }, label: paperWords.firm.change })
               }
             />
           </Field>

@@ -17,6 +17,7 @@ import {
   useSelection,
   useWithPasses,
 } from '../../stores/index.ts';
+import { paperWords } from '../../texts/index.ts';
 import { Button, Empty, Workbench } from '../../ui/index.ts';
 import { useDayPasses } from './day-passes.ts';
 import { useDayPictures } from './day-pictures.ts';
@@ -39,11 +40,11 @@ function ExchangeRoom() {
   return (
     <Workbench
       room="paper"
-      title="Paper"
+      title={paperWords.room.paper}
       left={<SheetList chosen={EXCHANGE_ID} />}
-      leftLabel="Sheets"
+      leftLabel={paperWords.room.sheets}
       right={<ExchangeFacts />}
-      rightLabel="About these files"
+      rightLabel={paperWords.room.filesFacts}
     >
       <ExchangePage />
     </Workbench>
@@ -94,14 +95,14 @@ function SheetRoom() {
   const { found, fault } = useWithPasses(property, question, find);
   const isLaying = laid.done < laid.total;
   const sheet = isLaying
-    ? `Laying the passes: ${laid.done} of ${laid.total} zones…`
-    : (found ?? fault?.detail ?? 'Reckoning the passes…');
+    ? paperWords.room.layingPasses(laid.done, laid.total)
+    : (found ?? fault?.detail ?? paperWords.room.reckoningPasses);
   return (
     <Workbench
       room="paper"
-      title="Paper"
+      title={paperWords.room.paper}
       left={<SheetList chosen={kind?.id ?? ''} />}
-      leftLabel="Sheets"
+      leftLabel={paperWords.room.sheets}
       right={
         <SheetFacts
           kindId={kind?.id ?? ''}
@@ -116,9 +117,13 @@ function SheetRoom() {
           onPassesOf={setPassesOf}
         />
       }
-      rightLabel="About this sheet"
+      rightLabel={paperWords.room.sheetFacts}
     >
-      {typeof sheet === 'string' ? <Empty title="Nothing to print yet">{sheet}</Empty> : <Page sheet={sheet} />}
+      {typeof sheet === 'string' ? (
+        <Empty title={paperWords.room.nothingToPrint}>{sheet}</Empty>
+      ) : (
+        <Page sheet={sheet} />
+      )}
     </Workbench>
   );
 }
@@ -127,11 +132,11 @@ function SheetList({ chosen }: { readonly chosen: string }) {
   return (
     <div className="list-panel">
       <div className="list-head">
-        <h2>Sheets</h2>
+        <h2>{paperWords.room.sheets}</h2>
       </div>
       <ListBox
         className="list"
-        aria-label="Sheets"
+        aria-label={paperWords.room.sheets}
         selectionMode="single"
         selectionBehavior="replace"
         disallowEmptySelection
@@ -149,10 +154,10 @@ function SheetList({ chosen }: { readonly chosen: string }) {
             </div>
           </ListBoxItem>
         ))}
-        <ListBoxItem id={EXCHANGE_ID} className="list-item" textValue="Files">
+        <ListBoxItem id={EXCHANGE_ID} className="list-item" textValue={paperWords.room.files}>
           <div className="shelf-row">
-            <span className="row-title">Files</span>
-            <span className="row-note">Days and lawns for other programs</span>
+            <span className="row-title">{paperWords.room.files}</span>
+            <span className="row-note">{paperWords.room.filesNote}</span>
           </div>
         </ListBoxItem>
       </ListBox>
@@ -179,13 +184,13 @@ function Page({ sheet }: { readonly sheet: Sheet }) {
       <div className="paper-tools">
         <h2>{sheet.title}</h2>
         <Button look="main" onPress={printFrame}>
-          Print…
+          {paperWords.room.print}
         </Button>
         <Button
-          whyNot={makesPdf ? null : 'No Chromium was found to make a PDF; use Print'}
+          whyNot={makesPdf ? null : paperWords.room.noPdf}
           onPress={() => savePdf(sheet, html).catch(() => undefined)}
         >
-          Save as PDF
+          {paperWords.room.saveAsPdf}
         </Button>
       </div>
       <iframe

@@ -17,6 +17,7 @@ import {
   visitsWithoutRecord,
   withTyped,
 } from '../../../core/records/index.ts';
+import { paperWords } from '../../texts/index.ts';
 
 /** How the record of one stop stands. */
 export type StopRecord = {
@@ -70,6 +71,6 @@ export function keepAll(book: Book, drafts: readonly Draft[], signed: Signed): R
     next = applied.value.book;
     actions.push(kept.value.action);
   }
-  const label = actions.length === 1 ? 'Keep 1 application record' : `Keep ${actions.length} application records`;
+  const label = actions.length === 1 ? paperWords.records.keepOneStep : paperWords.records.keepStep(actions.length);
   return ok({ kind: 'several', label, actions });
 }

@@ -5,8 +5,9 @@ import type { Book } from '../../../core/book/index.ts';
 import { writeRecordsTable } from '../../../core/formats/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { keepRecord, type Signed, type Typed, withdrawRecord, withTyped } from '../../../core/records/index.ts';
-import { counted, todayHere } from '../../format/index.ts';
+import { todayHere } from '../../format/index.ts';
 import { edit, saveTable, selectProperty, showError, showNews } from '../../stores/index.ts';
+import { commonWords, paperWords } from '../../texts/index.ts';
 import { Button, Choice, Field, Section } from '../../ui/index.ts';
 import { draftsOfOtherDays, keepAll, recordsOfDay, type StopRecord } from './record-actions.ts';
 
@@ -23,16 +24,13 @@ export function RecordKeeping({ book, roundId, day }: KeepingProps) {
   const drafts = toKeep.flatMap((each) => (each.draft === null ? [] : [each.draft]));
   const lacking = toKeep.filter((each) => each.missing.length > 0).length;
   return (
-    <Section title="Keep in the book">
-      <p className="small">
-        A record that is kept is never changed, and undo does not take it back: a correction is another version beside
-        it.
-      </p>
+    <Section title={paperWords.records.title}>
+      <p className="small">{paperWords.records.about}</p>
       <p className="small">{stateWords(records)}</p>
-      <Field label="Written by">
+      <Field label={paperWords.records.writtenBy}>
         <input
           className="input"
-          aria-label="Written by"
+          aria-label={paperWords.records.writtenBy}
           value={writtenBy}
           maxLength={200}
           onChange={(event) => setTypedBy(event.target.value)}
@@ -44,39 +42,33 @@ export function RecordKeeping({ book, roundId, day }: KeepingProps) {
           whyNot={whyNotKeep(drafts.length, writtenBy)}
           onPress={() => done(keepAll(book, drafts, signedBy(writtenBy, '')))}
         >
-          {drafts.length === 0 ? 'Keep records' : `Keep ${counted(drafts.length, 'record')}`}
+          {drafts.length === 0 ? paperWords.records.keepRecords : paperWords.records.keep(drafts.length)}
         </Button>
       </p>
-      {lacking > 0 && (
-        <p className="caution small">
-          {lacking} of them {lacking === 1 ? 'lacks' : 'lack'} something: see Missing on the sheet. What is entered
-          later makes a corrected version.
-        </p>
-      )}
+      {lacking > 0 && <p className="caution small">{paperWords.records.lacking(lacking)}</p>}
       <OneRecord book={book} records={records} writtenBy={writtenBy} />
       {others.length > 0 && (
         <p className="record-buttons">
-          <span className="small">
-            {counted(others.length, 'visit')} of other days {others.length === 1 ? 'has' : 'have'} no record; Record
-            versions shows them lawn by lawn.
-          </span>
+          <span className="small">{paperWords.records.otherDays(others.length)}</span>
           <Button
             whyNot={whyNotKeep(others.length, writtenBy)}
             onPress={() => done(keepAll(book, others, signedBy(writtenBy, '')))}
           >
-            Keep those of other days
+            {paperWords.records.keepOtherDays}
           </Button>
         </p>
       )}
       <p className="record-buttons">
         <Button
-          whyNot={book.applicationRecords.length === 0 ? 'No record is kept yet' : null}
-          tip="Every version of every record of the book, a row for each product"
+          whyNot={book.applicationRecords.length === 0 ? paperWords.records.noneKept : null}
+          tip={paperWords.records.tableNote}
           onPress={() => {
-            saveTable('application records', writeRecordsTable(book, book.applicationRecords)).catch(() => undefined);
+            saveTable(paperWords.records.fileName, writeRecordsTable(book, book.applicationRecords)).catch(
+              () => undefined,
+            );
           }}
         >
-          <Download size={14} aria-hidden="true" /> Write all records as a table (CSV)
+          <Download size={14} aria-hidden="true" /> {paperWords.records.writeAll}
         </Button>
       </p>
     </Section>
@@ -87,19 +79,19 @@ function stateWords(records: readonly StopRecord[]): string {
   const count = (...states: readonly StopRecord['state'][]): number =>
     records.filter((each) => states.includes(each.state)).length;
   return [
-    `${counted(records.length, 'stop')}`,
-    `${count('kept', 'otherwise')} kept`,
-    ...(count('otherwise') > 0 ? [`${count('otherwise')} of them otherwise by now`] : []),
-    ...(count('withdrawn') > 0 ? [`${count('withdrawn')} withdrawn`] : []),
-    `${count('to keep')} done and not kept`,
-    `${count('to do')} not written down yet`,
-    ...(count('left out') > 0 ? [`${count('left out')} left out`] : []),
+    `${commonWords.stops(records.length)}`,
+    paperWords.records.kept(count('kept', 'otherwise')),
+    ...(count('otherwise') > 0 ? [paperWords.records.keptOtherwise(count('otherwise'))] : []),
+    ...(count('withdrawn') > 0 ? [paperWords.records.withdrawn(count('withdrawn'))] : []),
+    paperWords.records.toKeep(count('to keep')),
+    paperWords.records.toDo(count('to do')),
+    ...(count('left out') > 0 ? [paperWords.records.leftOut(count('left out'))] : []),
   ].join(', ');
 }
 
 function whyNotKeep(count: number, writtenBy: string): string | null {
-  if (count === 0) return 'No stop is done without a record: mark stops done in the Day room under Under way';
-  return writtenBy.trim() === '' ? 'A record says who wrote it: enter your name' : null;
+  if (count === 0) return paperWords.records.needsDone;
+  return writtenBy.trim() === '' ? paperWords.records.needsWriter : null;
 }
 
 function signedBy(writtenBy: string, why: string): Signed {
@@ -118,10 +110,10 @@ function done(answer: ReturnType<typeof keepAll>): boolean {
 
 const STATE_WORDS: Readonly<Record<StopRecord['state'], string>> = {
   kept: 'kept',
-  otherwise: 'kept, otherwise by now',
+  otherwise: paperWords.records.stateOtherwise,
   withdrawn: 'withdrawn',
-  'to keep': 'not kept',
-  'to do': 'not written down',
+  'to keep': paperWords.records.stateToKeep,
+  'to do': paperWords.records.stateToDo,
   'left out': 'left out',
 };
 
@@ -141,9 +133,9 @@ function OneRecord({ book, records, writtenBy }: OneProps) {
   if (shown === undefined) return null;
   return (
     <>
-      <h4>One record</h4>
+      <h4>{paperWords.records.oneRecord}</h4>
       <Choice
-        label="Record of"
+        label={paperWords.records.recordOf}
         value={shown.subject.propertyId}
         options={records.map((each) => ({
           value: each.subject.propertyId,
@@ -172,8 +164,8 @@ function Correction({ book, shown, writtenBy }: CorrectionProps) {
   const [typed, setTyped] = useState<readonly Typed[]>([]);
   if (draft === null || !draft.isWritten) return <p className="quiet small">{NOTHING[shown.state] ?? ''}</p>;
   const next = withTyped(draft, typed);
-  const unsigned = writtenBy.trim() === '' ? 'Enter your name above' : null;
-  const unfounded = last !== null && why.trim() === '' ? 'Say why first' : unsigned;
+  const unsigned = writtenBy.trim() === '' ? paperWords.records.writerFirst : null;
+  const unfounded = last !== null && why.trim() === '' ? paperWords.records.whyFirst : unsigned;
   const isSame = shown.state === 'kept' && typed.every((each) => each.text.trim() === '');
   const keep = () => {
     selectProperty(subject.propertyId);
@@ -187,13 +179,13 @@ function Correction({ book, shown, writtenBy }: CorrectionProps) {
   };
   return (
     <>
-      {shown.changes > 0 && <p className="caution small">{counted(shown.changes, 'element')} otherwise by now.</p>}
+      {shown.changes > 0 && <p className="caution small">{paperWords.records.otherwiseByNow(shown.changes)}</p>}
       <TypedElements shown={shown} typed={typed} onTyped={setTyped} />
       {last !== null && (
-        <Field label="Why">
+        <Field label={paperWords.records.why}>
           <input
             className="input"
-            aria-label="Why it is corrected or withdrawn"
+            aria-label={paperWords.records.whyLabel}
             value={why}
             maxLength={4000}
             onChange={(event) => setWhy(event.target.value)}
@@ -201,12 +193,12 @@ function Correction({ book, shown, writtenBy }: CorrectionProps) {
         </Field>
       )}
       <p className="record-buttons">
-        <Button whyNot={isSame ? 'The record that is kept says the same' : unfounded} onPress={keep}>
-          {last === null ? 'Keep this record' : 'Keep a corrected version'}
+        <Button whyNot={isSame ? paperWords.records.sameRecord : unfounded} onPress={keep}>
+          {last === null ? paperWords.records.keepThis : paperWords.records.keepCorrected}
         </Button>
         {last !== null && last.withdrawn !== true && (
           <Button look="danger" whyNot={unfounded} onPress={withdraw}>
-            Withdraw
+            {paperWords.records.withdraw}
           </Button>
         )}
       </p>
@@ -215,11 +207,11 @@ function Correction({ book, shown, writtenBy }: CorrectionProps) {
 }
 
 const NOTHING: Readonly<Partial<Record<StopRecord['state'], string>>> = {
-  'to do': 'Nothing is written down of this stop yet: mark it done in the Day room under Under way.',
-  'left out': 'The lawn was left out, so there is nothing to record.',
-  otherwise: 'The visit was taken back since. Withdraw the record on another stop, or mark this one done again.',
-  kept: 'The visit was taken back since.',
-  withdrawn: 'The record is withdrawn.',
+  'to do': paperWords.records.toDoAdvice,
+  'left out': paperWords.records.leftOutAdvice,
+  otherwise: paperWords.records.otherwiseAdvice,
+  kept: paperWords.records.keptAdvice,
+  withdrawn: paperWords.records.withdrawnAdvice,
 };
 
 type TypedProps = {
@@ -237,7 +229,7 @@ function TypedElements({ shown: { draft }, typed, onTyped }: TypedProps) {
   if (places.length === 0) return null;
   return (
     <details className="left-out">
-      <summary>Type in what is missing ({places.length})</summary>
+      <summary>{paperWords.records.typeMissing(places.length)}</summary>
       {places.map(({ element, product }) => {
         const place = {
           elementId: element.id,
@@ -247,7 +239,7 @@ function TypedElements({ shown: { draft }, typed, onTyped }: TypedProps) {
           each.elementId === place.elementId &&
           each.treatmentId === product?.treatmentId &&
           each.productId === product?.productId;
-        const label = product === null ? element.words : `${element.words} of ${product.name}`;
+        const label = product === null ? element.words : paperWords.records.elementOf(element.words, product.name);
         return (
           <Field key={JSON.stringify(place)} label={label}>
             <input

@@ -12,6 +12,7 @@ import {
   useFormat,
   useHost,
 } from '../../stores/index.ts';
+import { paperWords } from '../../texts/index.ts';
 import { Choice, type ChoiceOption, Field, Section, Tick } from '../../ui/index.ts';
 import { FirmFields } from './firm-fields.tsx';
 import { RecordKeeping } from './record-keeping.tsx';
@@ -40,7 +41,7 @@ export function SheetFacts(props: FactsProps) {
       <ChosenBy {...props} />
       <OfficeSections kindId={props.kindId} />
       <PaperSection />
-      <Section title="Mind">
+      <Section title={paperWords.facts.mind}>
         <p className="small">
           {props.kindId === 'application-records' || props.kindId === 'record-history' ? MIND_RECORDS : MIND_PLANNED}
         </p>
@@ -49,10 +50,8 @@ export function SheetFacts(props: FactsProps) {
   );
 }
 
-const MIND_PLANNED =
-  'The label of every product stands above these sheets. They are planned figures: what was really put out belongs in your records, as your state asks for them.';
-const MIND_RECORDS =
-  'Your own state says which records have to be kept, how soon they are written, for how long, and who gets a copy. The program names what a record lacks; it does not know your rules.';
+const MIND_PLANNED = paperWords.facts.planned;
+const MIND_RECORDS = paperWords.facts.ownState;
 
 /** What the office adds beside a sheet: records that are kept, its own texts, the firm. */
 function OfficeSections({ kindId }: { readonly kindId: string }) {
@@ -73,7 +72,7 @@ function OfficeSections({ kindId }: { readonly kindId: string }) {
   if (kindId !== 'notices' && kindId !== 'postings') return null;
   return (
     <>
-      <TemplateFields book={book} what={kindId === 'notices' ? 'notice' : 'posting'} />
+      <TemplateFields book={book} what={kindId === 'notices' ? paperWords.facts.notice : paperWords.facts.posting} />
       <FirmFields book={book} />
     </>
   );
@@ -106,18 +105,23 @@ function LawnSection({
   const book = useBook((state) => state.open?.book ?? null);
   if (book === null) return null;
   return (
-    <Section title="Lawn">
+    <Section title={paperWords.facts.lawn}>
       <Choice
-        label="Lawn"
+        label={paperWords.facts.lawn}
         value={property.id}
         options={book.properties.map(({ id, name }) => ({ value: id, words: name }))}
         onChoose={selectProperty}
       />
       {kindId === 'measure-sheet' && (
         <>
-          <Tick label="customer's copy: no machines, costs or margin" checked={forCustomer} onChange={onForCustomer} />
-          <Field label="Plan shows">
-            <Choice label="Passes on the plan" value={passesOf} options={passOptions(book)} onChoose={onPassesOf} />
+          <Tick label={paperWords.facts.customerCopy} checked={forCustomer} onChange={onForCustomer} />
+          <Field label={paperWords.facts.planShows}>
+            <Choice
+              label={paperWords.facts.passesLabel}
+              value={passesOf}
+              options={passOptions(book)}
+              onChoose={onPassesOf}
+            />
           </Field>
         </>
       )}
@@ -132,9 +136,9 @@ function DaySection() {
   const days = known?.plan.days ?? [];
   if (day === null) return null;
   return (
-    <Section title="Day">
+    <Section title={paperWords.facts.day}>
       <Choice
-        label="Day and rig"
+        label={paperWords.facts.dayLabel}
         value={`${day.date} ${day.rigId}`}
         options={days.map((each) => ({
           value: `${each.date} ${each.rigId}`,
@@ -151,9 +155,9 @@ function DaySection() {
 
 function YearSection({ year, years, onYear }: Pick<FactsProps, 'year' | 'years' | 'onYear'>) {
   return (
-    <Section title="Year">
+    <Section title={paperWords.facts.year}>
       <Choice
-        label="Year"
+        label={paperWords.facts.year}
         value={year}
         options={years.map((each) => ({ value: each, words: each }))}
         onChoose={onYear}
@@ -167,9 +171,9 @@ function RoundSection() {
   const round = useCurrentRound();
   if (book === null || round === null) return null;
   return (
-    <Section title="Round">
+    <Section title={paperWords.facts.round}>
       <Choice
-        label="Round"
+        label={paperWords.facts.round}
         value={round.id}
         options={book.rounds.map(({ id, name }) => ({ value: id, words: name }))}
         onChoose={selectRound}
@@ -179,12 +183,12 @@ function RoundSection() {
 }
 
 const PAPER_OPTIONS: readonly ChoiceOption<Paper>[] = [
-  { value: 'letter', words: 'Letter, 8.5 x 11 in' },
-  { value: 'a4', words: 'A4, 210 x 297 mm' },
+  { value: 'letter', words: paperWords.facts.letter },
+  { value: 'a4', words: paperWords.facts.a4 },
 ];
 const PRINT_OPTIONS: readonly ChoiceOption<Print>[] = [
-  { value: 'normal', words: 'normal, 12 pt and up' },
-  { value: 'large', words: 'large, 16 pt and up' },
+  { value: 'normal', words: paperWords.facts.printNormal },
+  { value: 'large', words: paperWords.facts.printLarge },
 ];
 
 /** Kept as settings of this machine: the printer is the same for all books. */
@@ -192,18 +196,18 @@ function PaperSection() {
   const paper = useHost((state) => state.settings.paper);
   const print = useHost((state) => state.settings.print);
   return (
-    <Section title="Paper">
-      <Field label="Size">
+    <Section title={paperWords.facts.paper}>
+      <Field label={paperWords.facts.size}>
         <Choice
-          label="Paper size"
+          label={paperWords.facts.sizeLabel}
           value={paper}
           options={PAPER_OPTIONS}
           onChoose={(chosen) => changeSettings({ paper: chosen })}
         />
       </Field>
-      <Field label="Print">
+      <Field label={paperWords.facts.print}>
         <Choice
-          label="Size of print"
+          label={paperWords.facts.printLabel}
           value={print}
           options={PRINT_OPTIONS}
           onChoose={(chosen) => changeSettings({ print: chosen })}

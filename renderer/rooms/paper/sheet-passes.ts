@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import type { Book, Property } from '../../../core/book/index.ts';
 import type { SheetPasses } from '../../../core/reports/index.ts';
 import { drawPasses, useBook } from '../../stores/index.ts';
+import { paperWords } from '../../texts/index.ts';
 import type { ChoiceOption } from '../../ui/index.ts';
 
 /** Stands for no passes on the plan. */
@@ -14,7 +15,7 @@ export function passOptions(book: Book): readonly ChoiceOption<string>[] {
       .filter((head) => head.passes !== undefined)
       .map((head) => ({ value: JSON.stringify([machine.id, head.id]), words: `${machine.name}, ${head.name}` })),
   );
-  return [{ value: NO_PASSES, words: 'no passes' }, ...heads];
+  return [{ value: NO_PASSES, words: paperWords.passes.noPasses }, ...heads];
 }
 
 /** The passes of a chosen head over the drawn zones of a lawn, laid by the host; null while there are none. */

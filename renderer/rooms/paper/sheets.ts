@@ -16,6 +16,7 @@ import {
 } from '../../../core/reports/index.ts';
 import type { SeasonLedger } from '../../../core/round/ledger/index.ts';
 import { measureOf } from '../../stores/index.ts';
+import { paperWords } from '../../texts/index.ts';
 
 /** Kinds of sheet that there are. */
 export const SHEET_COUNT = SHEETS.length;
@@ -49,7 +50,7 @@ export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | string 
   switch (kind.scope) {
     case 'day':
       return plan === null || day === null
-        ? 'Plan a round first: this sheet is made from a planned day.'
+        ? paperWords.sheets.needsPlan
         : kind.make({
             scope: 'day',
             book,
@@ -60,14 +61,14 @@ export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | string 
             ...(source.ways === undefined ? {} : { ways: source.ways }),
           });
     case 'property':
-      return property === null ? 'Choose a lawn in the Ground room first.' : kind.make(propertyInput(source, property));
+      return property === null ? paperWords.sheets.needsLawn : kind.make(propertyInput(source, property));
     case 'round':
       return round === null
-        ? 'Make a round in the Round room first: this sheet is about a round.'
+        ? paperWords.sheets.needsRound
         : kind.make({ scope: 'round', book, round, plan, fleetPlans: source.fleetPlans });
     case 'year':
       return source.ledger === null
-        ? 'Reckoning the season…'
+        ? paperWords.sheets.reckoningTheSeason
         : kind.make({ scope: 'year', book, ledger: source.ledger });
     case 'book':
       return kind.make({ scope: 'book', book });

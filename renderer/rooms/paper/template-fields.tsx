@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { Book, Template } from '../../../core/book/index.ts';
 import { FIELD_NAMES } from '../../../core/reports/index.ts';
 import { freshId, putRecord, removeRecord, showError } from '../../stores/index.ts';
+import { commonWords, paperWords } from '../../texts/index.ts';
 import { Button, DraftInput, Field, Section } from '../../ui/index.ts';
 
 type TemplatesProps = { readonly book: Book; readonly what: Template['what'] };
@@ -12,30 +13,25 @@ export function TemplateFields({ book, what }: TemplatesProps) {
   const own = book.templates.filter((each) => each.what === what);
   const add = () => {
     const id = freshId(book.templates, what);
-    const name = what === 'notice' ? 'Notice' : 'Sign';
-    const done = putRecord('templates', { id, name, what, text: '' }, `Add ${name.toLowerCase()}`);
+    const name = what === 'notice' ? paperWords.template.notice : paperWords.template.sign;
+    const done = putRecord('templates', { id, name, what, text: '' }, paperWords.template.added(name.toLowerCase()));
     if (!done.ok) showError(done.error);
   };
   return (
     <Section
-      title="Your own text"
+      title={paperWords.template.title}
       aside={
-        <Button look="quiet" label="Add a text" tip="Add a text" onPress={add}>
+        <Button look="quiet" label={paperWords.template.add} tip={paperWords.template.add} onPress={add}>
           <Plus size={15} aria-hidden="true" />
         </Button>
       }
     >
-      {own.length === 0 && (
-        <p className="quiet small">
-          None yet. Write your own words with fields in braces. What has to stand in them, how large, and for how long
-          is set by your state and town.
-        </p>
-      )}
+      {own.length === 0 && <p className="quiet small">{paperWords.template.noneYet}</p>}
       {own.map((template) => (
         <TemplateForm key={template.id} template={template} />
       ))}
       <details className="left-out">
-        <summary>Fields</summary>
+        <summary>{paperWords.template.fields}</summary>
         <p className="small">{FIELD_NAMES.map((name) => `{${name}}`).join(' ')}</p>
       </details>
     </Section>
@@ -43,14 +39,19 @@ export function TemplateFields({ book, what }: TemplatesProps) {
 }
 
 function TemplateForm({ template }: { readonly template: Template }) {
-  const put = (changes: Partial<Template>) => putRecord('templates', { ...template, ...changes }, 'Change text');
+  const put = (changes: Partial<Template>) =>
+    putRecord('templates', { ...template, ...changes }, paperWords.template.changeText);
   return (
     <div className="own-text-form">
-      <Field label="Name">
-        <DraftInput label={`Name of ${template.name}`} text={template.name} onCommit={(name) => put({ name })} />
+      <Field label={commonWords.name}>
+        <DraftInput
+          label={paperWords.template.nameOf(template.name)}
+          text={template.name}
+          onCommit={(name) => put({ name })}
+        />
       </Field>
       <OwnText
-        label={`Text of ${template.name}`}
+        label={paperWords.template.textOf(template.name)}
         text={template.text}
         onCommit={(text) => {
           const done = put({ text });
@@ -58,7 +59,7 @@ function TemplateForm({ template }: { readonly template: Template }) {
         }}
       />
       <Button look="danger" onPress={() => removeRecord('templates', template.id, template.name)}>
-        <Trash2 size={14} aria-hidden="true" /> Remove
+        <Trash2 size={14} aria-hidden="true" /> {commonWords.remove}
       </Button>
     </div>
   );

@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import { err, type Result } from '../../../core/base/index.ts';
 import type { Book } from '../../../core/book/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { shedWords } from '../../texts/shed/index.ts';
 import { Choice, type ChoiceOption, DraftInput, QuantityInput, type QuantityKind, Tick } from '../../ui/index.ts';
 
 type Base<R> = {
@@ -55,17 +57,18 @@ export function yesNoOf<R>(
   get: (record: R) => boolean | undefined,
   set: (record: R, value: boolean | undefined) => R,
 ): Column<R> {
-  const words = (value: boolean | undefined): string => (value === undefined ? NOT_ENTERED : value ? 'yes' : 'no');
+  const words = (value: boolean | undefined): string =>
+    value === undefined ? NOT_ENTERED : value ? shedWords.column.yes : shedWords.column.no;
   return {
     kind: 'choice',
     label,
-    options: () => [NOT_ENTERED, 'yes', 'no'].map((value) => ({ value, words: value })),
+    options: () => [NOT_ENTERED, shedWords.column.yes, shedWords.column.no].map((value) => ({ value, words: value })),
     get: (record) => words(get(record)),
     set: (record, value) => set(record, value === NOT_ENTERED ? undefined : value === 'yes'),
   };
 }
 
-const NOT_ENTERED = 'not entered';
+const NOT_ENTERED = shedWords.column.notEntered;
 
 /** The record with a member set, or without it where there is no value. */
 export function withMember<R extends object, Key extends keyof R>(record: R, key: Key, value: R[Key] | undefined): R {
@@ -87,7 +90,7 @@ type CellProps<R> = {
 /** The input for one member of one record. `name` says whose it is, for those who hear it. */
 export function Cell<R>({ column, record, book, name, commit }: CellProps<R>) {
   const label = `${column.label}, ${name}`;
-  const step = `Change ${column.label}`;
+  const step = shedWords.column.changed(column.label);
   if (column.hiddenFor?.(record) === true) return <span className="quiet">–</span>;
   switch (column.kind) {
     case 'text':
@@ -126,7 +129,7 @@ export function Cell<R>({ column, record, book, name, commit }: CellProps<R>) {
     case 'several': {
       const chosen = column.get(record, book);
       const options = column.options(book, record);
-      if (options.length === 0) return <span className="quiet">nothing to choose</span>;
+      if (options.length === 0) return <span className="quiet">{shedWords.column.nothingToChoose}</span>;
       return (
         <fieldset className="several" aria-label={label}>
           {options.map((option) => (
@@ -173,7 +176,7 @@ export function Cell<R>({ column, record, book, name, commit }: CellProps<R>) {
 }
 
 function tooLong(where: string): Result<never> {
-  return err('quantity-out-of-range', where, 'This is longer than 200 characters.', 'Shorten it.');
+  return err('quantity-out-of-range', where, shedWords.column.tooLong, commonWords.shortenIt);
 }
 
 export function isRight<R>(column: Column<R>): boolean {

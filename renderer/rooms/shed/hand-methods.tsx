@@ -1,4 +1,6 @@
 import { HAND_METHOD_KINDS, type HandMethod } from '../../../core/book/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { machinesWords } from '../../texts/shed/index.ts';
 import { handBench } from './bench/bench-part.tsx';
 import { type Column, choiceOf } from './column.tsx';
 import type { ShelfPlan } from './shelf.ts';
@@ -6,10 +8,10 @@ import type { ShelfPlan } from './shelf.ts';
 type Source = HandMethod['drawsFrom'];
 const SOURCES = ['machine', 'rig', 'own-tank', 'own-hopper'] as const;
 const SOURCE_WORDS = {
-  machine: "a machine's tank",
-  rig: 'a tank on the rig',
-  'own-tank': 'its own tank',
-  'own-hopper': 'its own hopper',
+  machine: machinesWords.hand.fromMachine,
+  rig: machinesWords.hand.fromRig,
+  'own-tank': machinesWords.hand.ownTank,
+  'own-hopper': machinesWords.hand.ownHopper,
 };
 
 function asSource(
@@ -28,16 +30,22 @@ function asSource(
 }
 
 const columns: readonly Column<HandMethod>[] = [
-  { kind: 'text', label: 'name', inTable: true, get: (h) => h.name, set: (h, name) => ({ ...h, name }) },
+  {
+    kind: 'text',
+    label: machinesWords.hand.name,
+    inTable: true,
+    get: (h) => h.name,
+    set: (h, name) => ({ ...h, name }),
+  },
   choiceOf<HandMethod, HandMethod['what']>(
-    'kind',
+    commonWords.kind,
     HAND_METHOD_KINDS,
     (h) => h.what,
     (h, what) => ({ ...h, what }),
   ),
   {
     kind: 'choice',
-    label: 'draws from',
+    label: machinesWords.hand.drawsFrom,
     inTable: true,
     options: () => SOURCES.map((value) => ({ value, words: SOURCE_WORDS[value] })),
     get: (h) => h.drawsFrom.kind,
@@ -52,7 +60,7 @@ const columns: readonly Column<HandMethod>[] = [
   {
     kind: 'figure',
     figure: 'volume',
-    label: 'holds',
+    label: machinesWords.hand.holds,
     positive: true,
     inTable: true,
     hiddenFor: (h) => !('capacityGal' in h.drawsFrom),
@@ -62,7 +70,7 @@ const columns: readonly Column<HandMethod>[] = [
   {
     kind: 'figure',
     figure: 'weight',
-    label: 'holds dry',
+    label: machinesWords.hand.holdsDry,
     positive: true,
     hiddenFor: (h) => h.drawsFrom.kind !== 'own-hopper',
     get: (h) => (h.drawsFrom.kind === 'own-hopper' ? h.drawsFrom.capacityLb : null),
@@ -72,7 +80,7 @@ const columns: readonly Column<HandMethod>[] = [
   {
     kind: 'figure',
     figure: 'length',
-    label: 'reach',
+    label: machinesWords.hand.reach,
     inTable: true,
     positive: true,
     get: (h) => h.reachFt ?? null,
@@ -82,7 +90,7 @@ const columns: readonly Column<HandMethod>[] = [
   {
     kind: 'figure',
     figure: 'minutes',
-    label: 'per 1,000 ft²',
+    label: machinesWords.hand.minutesPerArea,
     inTable: true,
     positive: true,
     get: (h) => h.minutesPer1000SqFt,
@@ -91,7 +99,7 @@ const columns: readonly Column<HandMethod>[] = [
   {
     kind: 'figure',
     figure: 'number',
-    label: 'seconds on each zone',
+    label: machinesWords.hand.secondsPerZone,
     get: (h) => h.standSec ?? null,
     set: (h, standSec) => ({ ...h, standSec }),
     unset: ({ standSec: _, ...method }) => method,
@@ -99,7 +107,7 @@ const columns: readonly Column<HandMethod>[] = [
   {
     kind: 'figure',
     figure: 'number',
-    label: 'seconds for 50 ft of hose',
+    label: machinesWords.hand.secondsPerHose,
     hiddenFor: (h) => h.what !== 'hose',
     get: (h) => h.moveSec ?? null,
     set: (h, moveSec) => ({ ...h, moveSec }),
@@ -108,27 +116,27 @@ const columns: readonly Column<HandMethod>[] = [
   {
     kind: 'figure',
     figure: 'minutes',
-    label: 'to get ready',
+    label: machinesWords.hand.readyMinutes,
     get: (h) => h.setUpMin,
     set: (h, setUpMin) => ({ ...h, setUpMin }),
   },
   {
     kind: 'figure',
     figure: 'volume',
-    label: 'least volume',
+    label: machinesWords.hand.leastVolume,
     get: (h) => h.leastVolumeGal,
     set: (h, leastVolumeGal) => ({ ...h, leastVolumeGal }),
   },
   {
     kind: 'flag',
-    label: 'second person may use it beside the machine',
+    label: machinesWords.hand.secondPerson,
     get: (h) => h.besideMachine,
     set: (h, besideMachine) => ({ ...h, besideMachine }),
   },
   {
     kind: 'figure',
     figure: 'carrier',
-    label: 'delivers',
+    label: machinesWords.hand.delivers,
     positive: true,
     get: (h) => h.deliveredGalPer1000SqFt ?? null,
     set: (h, deliveredGalPer1000SqFt) => ({ ...h, deliveredGalPer1000SqFt }),
@@ -138,14 +146,14 @@ const columns: readonly Column<HandMethod>[] = [
 
 export const handMethodShelf: ShelfPlan<'handMethods'> = {
   shelf: 'handMethods',
-  title: 'Hand methods',
-  one: 'hand method',
-  about: 'Treating on foot: hose and gun, backpack sprayer, hand spreader. They reach where no machine fits.',
+  title: machinesWords.hand.handMethods,
+  one: machinesWords.hand.handMethod,
+  about: machinesWords.hand.about,
   columns,
   parts: [handBench],
   create: (_book, id) => ({
     id,
-    name: 'New hand method',
+    name: machinesWords.hand.newHandMethod,
     what: 'hose',
     drawsFrom: { kind: 'rig', capacityGal: 50, sumpGal: 0, agitated: true },
     reachFt: 150,

@@ -1,4 +1,5 @@
 import { type Head, type HeadPasses, MARKS, SIDES } from '../../../core/book/index.ts';
+import { machinesWords } from '../../texts/shed/index.ts';
 import type { Column } from './column.tsx';
 
 /**
@@ -26,7 +27,7 @@ const orNone = (values: readonly string[]) => [NONE, ...values].map((value) => (
 export const passColumns: readonly Column<Head>[] = [
   {
     kind: 'flag',
-    label: 'by passes',
+    label: machinesWords.head.byPasses,
     get: (h) => h.passes !== undefined,
     set: (h, on) => {
       const { passes = NEW_PASSES, ...head } = h;
@@ -36,7 +37,7 @@ export const passColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'length',
-    label: 'overlap',
+    label: machinesWords.head.overlap,
     hiddenFor: isUndriven,
     get: (h) => h.passes?.overlapFt ?? null,
     set: (h, overlapFt) => withPasses(h, { overlapFt }),
@@ -44,7 +45,7 @@ export const passColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'whole',
-    label: 'trim passes',
+    label: machinesWords.head.trimPasses,
     hiddenFor: isUndriven,
     most: 10,
     get: (h) => h.passes?.trimPasses ?? null,
@@ -53,7 +54,7 @@ export const passColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'length',
-    label: 'trim swath',
+    label: machinesWords.head.trimSwath,
     hiddenFor: isUndriven,
     positive: true,
     get: (h) => h.passes?.trimSwathFt ?? null,
@@ -62,7 +63,7 @@ export const passColumns: readonly Column<Head>[] = [
   },
   {
     kind: 'flag',
-    label: 'corners driven out',
+    label: machinesWords.head.cornersDrivenOut,
     hiddenFor: isUndriven,
     get: (h) => h.passes?.squareCorners ?? false,
     set: (h, on) => (on ? withPasses(h, { squareCorners: true }) : without(h, 'squareCorners')),
@@ -70,7 +71,7 @@ export const passColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'number',
-    label: 'seconds a turn',
+    label: machinesWords.head.secondsATurn,
     hiddenFor: isUndriven,
     get: (h) => h.passes?.turnSec ?? null,
     set: (h, turnSec) => withPasses(h, { turnSec }),
@@ -78,7 +79,7 @@ export const passColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'speed',
-    label: 'speed between passes',
+    label: machinesWords.head.speedBetweenPasses,
     hiddenFor: isUndriven,
     positive: true,
     get: (h) => h.passes?.transitMph ?? null,
@@ -87,7 +88,7 @@ export const passColumns: readonly Column<Head>[] = [
   },
   {
     kind: 'text',
-    label: 'sections, ft',
+    label: machinesWords.head.sectionsFt,
     hiddenFor: (h) => isUndriven(h) || h.purpose !== 'spray',
     get: (h) => (h.passes?.sectionsFt ?? []).join(', '),
     set: (h, text) => {
@@ -99,7 +100,7 @@ export const passColumns: readonly Column<Head>[] = [
   },
   {
     kind: 'choice',
-    label: 'shielded side',
+    label: machinesWords.head.shieldedSide,
     hiddenFor: isUndriven,
     options: () => orNone(SIDES),
     get: (h) => h.passes?.shieldedSide ?? NONE,
@@ -111,7 +112,7 @@ export const passColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'slope',
-    label: 'up and down from',
+    label: machinesWords.head.upAndDownFrom,
     hiddenFor: isUndriven,
     most: 60,
     get: (h) => h.passes?.upAndDownFromDeg ?? null,
@@ -121,7 +122,7 @@ export const passColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'area',
-    label: 'hand trim from',
+    label: machinesWords.head.handTrimFrom,
     hiddenFor: isUndriven,
     get: (h) => h.passes?.handTrimFromSqFt ?? null,
     set: (h, handTrimFromSqFt) => withPasses(h, { handTrimFromSqFt }),
@@ -129,7 +130,7 @@ export const passColumns: readonly Column<Head>[] = [
   },
   {
     kind: 'choice',
-    label: 'marker',
+    label: machinesWords.head.marker,
     hiddenFor: (h) => isUndriven(h) || h.purpose !== 'spray',
     options: () => orNone(MARKS),
     get: (h) => h.passes?.mark?.what ?? NONE,
@@ -142,7 +143,7 @@ export const passColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'number',
-    label: 'marker, fl oz for 1,000 ft',
+    label: machinesWords.head.markerAmount,
     hiddenFor: (h) => h.passes?.mark === undefined,
     positive: true,
     get: (h) => h.passes?.mark?.flOzPer1000Ft ?? null,

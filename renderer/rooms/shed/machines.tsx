@@ -1,5 +1,7 @@
 import { type Compartment, HEAD_PURPOSES, type Head, MACHINE_KINDS, type Machine } from '../../../core/book/index.ts';
 import { freshId } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { machinesWords } from '../../texts/shed/index.ts';
 import { machineBench } from './bench/bench-part.tsx';
 import { type Column, choiceOf } from './column.tsx';
 import { NEW_PASSES, passColumns } from './head-passes.ts';
@@ -7,9 +9,15 @@ import { part } from './part.tsx';
 import type { ShelfPlan } from './shelf.ts';
 
 const columns: readonly Column<Machine>[] = [
-  { kind: 'text', label: 'name', inTable: true, get: (m) => m.name, set: (m, name) => ({ ...m, name }) },
+  {
+    kind: 'text',
+    label: machinesWords.machine.name,
+    inTable: true,
+    get: (m) => m.name,
+    set: (m, name) => ({ ...m, name }),
+  },
   choiceOf<Machine, Machine['what']>(
-    'kind',
+    commonWords.kind,
     MACHINE_KINDS,
     (m) => m.what,
     (m, what) => ({ ...m, what }),
@@ -17,7 +25,7 @@ const columns: readonly Column<Machine>[] = [
   {
     kind: 'figure',
     figure: 'width',
-    label: 'transit width',
+    label: machinesWords.machine.transitWidth,
     inTable: true,
     positive: true,
     get: (m) => m.transitWidthIn,
@@ -26,7 +34,7 @@ const columns: readonly Column<Machine>[] = [
   {
     kind: 'figure',
     figure: 'slope',
-    label: 'steepest slope',
+    label: machinesWords.machine.steepestSlope,
     inTable: true,
     most: 60,
     get: (m) => m.maxSlopeDeg,
@@ -35,31 +43,35 @@ const columns: readonly Column<Machine>[] = [
   {
     kind: 'figure',
     figure: 'weight',
-    label: 'empty weight',
+    label: machinesWords.machine.emptyWeight,
     inTable: true,
     get: (m) => m.emptyWeightLb,
     set: (m, emptyWeightLb) => ({ ...m, emptyWeightLb }),
   },
   {
     kind: 'shown',
-    label: 'holds',
+    label: machinesWords.machine.holds,
     inTable: true,
     show: (m) =>
       m.compartments
-        .map((each) => (each.kind === 'tank' ? `${each.capacityGal} gal` : `${each.capacityLb} lb`))
+        .map((each) =>
+          each.kind === 'tank'
+            ? machinesWords.machine.gal(each.capacityGal)
+            : machinesWords.machine.lb(each.capacityLb),
+        )
         .join(' + '),
   },
   {
     kind: 'figure',
     figure: 'whole',
-    label: 'bags beside the hopper',
+    label: machinesWords.machine.bagsBeside,
     get: (m) => m.bagPlaces,
     set: (m, bagPlaces) => ({ ...m, bagPlaces }),
   },
   {
     kind: 'figure',
     figure: 'minutes',
-    label: 'to pour one of them',
+    label: machinesWords.machine.minutesPerBag,
     hiddenFor: (m) => m.bagPlaces === 0,
     get: (m) => m.minutesPerBag ?? null,
     set: (m, minutesPerBag) => ({ ...m, minutesPerBag }),
@@ -76,12 +88,12 @@ function asKind(compartment: Compartment, kind: Compartment['kind']): Compartmen
 }
 
 const compartmentColumns: readonly Column<Compartment>[] = [
-  { kind: 'text', label: 'name', get: (c) => c.name, set: (c, name) => ({ ...c, name }) },
-  choiceOf<Compartment, Compartment['kind']>('kind', COMPARTMENT_KINDS, (c) => c.kind, asKind),
+  { kind: 'text', label: machinesWords.machine.name, get: (c) => c.name, set: (c, name) => ({ ...c, name }) },
+  choiceOf<Compartment, Compartment['kind']>(commonWords.kind, COMPARTMENT_KINDS, (c) => c.kind, asKind),
   {
     kind: 'figure',
     figure: 'volume',
-    label: 'holds',
+    label: machinesWords.machine.holds,
     positive: true,
     hiddenFor: (c) => c.kind !== 'tank',
     get: (c) => (c.kind === 'tank' ? c.capacityGal : null),
@@ -90,14 +102,14 @@ const compartmentColumns: readonly Column<Compartment>[] = [
   {
     kind: 'figure',
     figure: 'volume',
-    label: 'pump leaves',
+    label: machinesWords.machine.pumpLeaves,
     hiddenFor: (c) => c.kind !== 'tank',
     get: (c) => (c.kind === 'tank' ? c.sumpGal : null),
     set: (c, sumpGal) => (c.kind === 'tank' ? { ...c, sumpGal } : c),
   },
   {
     kind: 'flag',
-    label: 'agitated',
+    label: machinesWords.machine.agitated,
     hiddenFor: (c) => c.kind !== 'tank',
     get: (c) => c.kind === 'tank' && c.agitated,
     set: (c, agitated) => (c.kind === 'tank' ? { ...c, agitated } : c),
@@ -105,7 +117,7 @@ const compartmentColumns: readonly Column<Compartment>[] = [
   {
     kind: 'figure',
     figure: 'weight',
-    label: 'holds',
+    label: machinesWords.machine.holds,
     positive: true,
     hiddenFor: (c) => c.kind === 'tank',
     get: (c) => (c.kind === 'tank' ? null : c.capacityLb),
@@ -114,9 +126,9 @@ const compartmentColumns: readonly Column<Compartment>[] = [
 ];
 
 const headColumns: readonly Column<Head>[] = [
-  { kind: 'text', label: 'name', get: (h) => h.name, set: (h, name) => ({ ...h, name }) },
+  { kind: 'text', label: machinesWords.machine.name, get: (h) => h.name, set: (h, name) => ({ ...h, name }) },
   choiceOf<Head, Head['purpose']>(
-    'for',
+    machinesWords.machine.for,
     HEAD_PURPOSES,
     (h) => h.purpose,
     (h, purpose) => ({ ...h, purpose }),
@@ -124,7 +136,7 @@ const headColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'length',
-    label: 'swath',
+    label: machinesWords.machine.swath,
     positive: true,
     get: (h) => h.swathFt,
     set: (h, swathFt) => ({ ...h, swathFt }),
@@ -132,7 +144,7 @@ const headColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'speed',
-    label: 'speed',
+    label: machinesWords.machine.speed,
     positive: true,
     get: (h) => h.speedMph,
     set: (h, speedMph) => ({ ...h, speedMph }),
@@ -140,7 +152,7 @@ const headColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'share',
-    label: 'field efficiency',
+    label: machinesWords.machine.fieldEfficiency,
     positive: true,
     most: 1,
     get: (h) => h.fieldEfficiency,
@@ -149,14 +161,14 @@ const headColumns: readonly Column<Head>[] = [
   {
     kind: 'figure',
     figure: 'minutes',
-    label: 'to fit it',
+    label: machinesWords.machine.fitMinutes,
     get: (h) => h.swapMin,
     set: (h, swapMin) => ({ ...h, swapMin }),
   },
   {
     kind: 'figure',
     figure: 'carrier',
-    label: 'delivers',
+    label: machinesWords.machine.delivers,
     positive: true,
     hiddenFor: (h) => h.purpose !== 'spray',
     get: (h) => h.deliveredGalPer1000SqFt ?? null,
@@ -169,7 +181,7 @@ const headColumns: readonly Column<Head>[] = [
 function drawsFrom(machine: Machine): Column<Head> {
   return {
     kind: 'several',
-    label: 'draws from',
+    label: machinesWords.machine.drawsFrom,
     hiddenFor: (h) => h.purpose === 'aerate',
     options: () => machine.compartments.map((each) => ({ value: each.id, words: each.name })),
     get: (h) => h.compartmentIds,
@@ -179,16 +191,15 @@ function drawsFrom(machine: Machine): Column<Head> {
 
 export const machineShelf: ShelfPlan<'machines'> = {
   shelf: 'machines',
-  title: 'Machines',
-  one: 'machine',
-  about:
-    'Units that spray, spread, aerate or seed: how wide they are on the move, what they hold, how fast they work. A head that works by passes is reckoned from the shape of every drawn lawn: passes round the edge, then swaths with their overlap; any other from its field efficiency.',
-  caution: "Slopes are the maker's figures. Keep to the machine's manual on the day.",
+  title: machinesWords.machine.machines,
+  one: commonWords.machine,
+  about: machinesWords.machine.about,
+  caution: machinesWords.machine.caution,
   columns,
   parts: [
     part<Machine, Compartment>({
-      title: 'Tanks and hoppers',
-      one: 'tank or hopper',
+      title: machinesWords.machine.tanksAndHoppers,
+      one: machinesWords.machine.compartment,
       rows: (m) => m.compartments,
       replace: (m, compartments) => ({ ...m, compartments }),
       columns: compartmentColumns,
@@ -197,15 +208,15 @@ export const machineShelf: ShelfPlan<'machines'> = {
       create: (m) => ({
         kind: 'tank',
         id: freshId(m.compartments, 'tank'),
-        name: 'tank',
+        name: machinesWords.machine.tank,
         capacityGal: 20,
         sumpGal: 0,
         agitated: true,
       }),
     }),
     part<Machine, Head>({
-      title: 'Heads',
-      one: 'head',
+      title: machinesWords.machine.heads,
+      one: machinesWords.machine.head,
       rows: (m) => m.heads,
       replace: (m, heads) => ({ ...m, heads }),
       columns: (m) => [...headColumns, drawsFrom(m), ...passColumns],
@@ -213,7 +224,7 @@ export const machineShelf: ShelfPlan<'machines'> = {
       keyOf: (h) => h.id,
       create: (m) => ({
         id: freshId(m.heads, 'head'),
-        name: 'boom',
+        name: machinesWords.machine.boom,
         purpose: 'spray',
         swathFt: 8,
         speedMph: 4,
@@ -227,8 +238,8 @@ export const machineShelf: ShelfPlan<'machines'> = {
   ],
   create: (_book, id) => ({
     id,
-    name: 'New machine',
-    what: 'stand-on',
+    name: machinesWords.machine.newMachine,
+    what: machinesWords.machine.standOn,
     transitWidthIn: 36,
     emptyWeightLb: 700,
     maxSlopeDeg: 15,

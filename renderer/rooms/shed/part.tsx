@@ -1,6 +1,8 @@
 import { Plus, X } from 'lucide-react';
 import type { ReactNode } from 'react';
 import type { Book } from '../../../core/book/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { shedWords } from '../../texts/shed/index.ts';
 import { Button, Section } from '../../ui/index.ts';
 import { Cell, type Column, type Commit, isRight } from './column.tsx';
 
@@ -53,16 +55,16 @@ function PartTable<R, P>({ options, record, book, commit }: PartTableProps<R, P>
       aside={
         <Button
           look="quiet"
-          label={`Add a ${one}`}
-          tip={`Add a ${one}`}
+          label={shedWords.part.addOne(one)}
+          tip={shedWords.part.addOne(one)}
           whyNot={typeof fresh === 'string' ? fresh : null}
-          onPress={() => typeof fresh !== 'string' && replace([...rows, fresh], `Add ${one}`)}
+          onPress={() => typeof fresh !== 'string' && replace([...rows, fresh], shedWords.part.added(one))}
         >
           <Plus size={15} aria-hidden="true" />
         </Button>
       }
     >
-      {rows.length === 0 && <p className="quiet small">None.</p>}
+      {rows.length === 0 && <p className="quiet small">{shedWords.part.none}</p>}
       {rows.map((row, index) => (
         <div key={keyOf(row)} className="part-row">
           <div className="part-fields">
@@ -85,9 +87,9 @@ function PartTable<R, P>({ options, record, book, commit }: PartTableProps<R, P>
           </div>
           <Button
             look="quiet"
-            label={`Remove ${name(row, book)}`}
-            tip="Remove"
-            onPress={() => replace(rows.toSpliced(index, 1), `Remove ${one}`)}
+            label={shedWords.part.removeOf(name(row, book))}
+            tip={commonWords.remove}
+            onPress={() => replace(rows.toSpliced(index, 1), shedWords.part.removeOf(one))}
           >
             <X size={14} aria-hidden="true" />
           </Button>

@@ -1,5 +1,7 @@
 import { type Mix, PRODUCT_UNITS, type Product } from '../../../core/book/index.ts';
 import { formatProductRate } from '../../../core/units/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { productsWords } from '../../texts/shed/index.ts';
 import { type Column, choiceOf, withMember, yesNoOf } from './column.tsx';
 import { part } from './part.tsx';
 import type { ShelfPlan } from './shelf.ts';
@@ -72,15 +74,21 @@ function nutrient(label: string, key: 'nitrogen' | 'phosphate' | 'potash'): Colu
 }
 
 const columns: readonly Column<Product>[] = [
-  { kind: 'text', label: 'name', inTable: true, get: (p) => p.name, set: (p, name) => ({ ...p, name }) },
+  {
+    kind: 'text',
+    label: productsWords.product.name,
+    inTable: true,
+    get: (p) => p.name,
+    set: (p, name) => ({ ...p, name }),
+  },
   choiceOf<Product, Product['form']>(
-    'form',
+    productsWords.product.form,
     FORMS,
     (p) => p.form,
     (p, form) => ({ ...p, form }),
   ),
   choiceOf<Product, Product['unit']>(
-    'measured in',
+    productsWords.product.measuredIn,
     PRODUCT_UNITS,
     (p) => p.unit,
     (p, unit) => ({ ...p, unit }),
@@ -88,7 +96,7 @@ const columns: readonly Column<Product>[] = [
   {
     kind: 'figure',
     figure: 'weight',
-    label: 'bag',
+    label: productsWords.product.bag,
     inTable: true,
     positive: true,
     hiddenFor: (p) => p.form === 'liquid' || p.form === 'dry',
@@ -99,103 +107,111 @@ const columns: readonly Column<Product>[] = [
   {
     kind: 'figure',
     figure: 'money',
-    label: 'price per unit',
+    label: productsWords.product.pricePerUnit,
     inTable: true,
     get: (p) => p.pricePerUnit,
     set: (p, pricePerUnit) => ({ ...p, pricePerUnit }),
   },
-  free('in the store', 'number', 'onHand', true),
-  free('days from order to store', 'whole', 'leadDays'),
+  free(productsWords.product.inTheStore, 'number', 'onHand', true),
+  free(productsWords.product.daysFromOrderStore, 'whole', 'leadDays'),
   {
     kind: 'shown',
-    label: 'label: most at once',
+    label: productsWords.product.mostAtOnce,
     inTable: true,
     show: (p) => {
       const most = p.label.mostPerApplication;
-      return most === undefined ? <span className="caution">not entered</span> : formatProductRate(most, p.unit);
+      return most === undefined ? (
+        <span className="caution">{productsWords.product.notEntered}</span>
+      ) : (
+        formatProductRate(most, p.unit)
+      );
     },
   },
-  { kind: 'shown', label: 'note', inTable: true, show: (p) => <span className="quiet">{p.note}</span> },
-  free('weight of a gallon', 'weight', 'lbPerGal'),
-  nutrient('nitrogen', 'nitrogen'),
-  nutrient('phosphate', 'phosphate'),
-  nutrient('potash', 'potash'),
-  limit('most at once, per 1,000 ft²', 'number', 'mostPerApplication'),
-  limit('most in a year, per 1,000 ft²', 'number', 'mostPerYear'),
-  limit('least days between', 'whole', 'leastDaysBetween'),
-  limit('least carrier', 'carrier', 'leastCarrierGalPer1000SqFt'),
-  limit('most carrier', 'carrier', 'mostCarrierGalPer1000SqFt'),
-  limit('most wind', 'speed', 'mostWindMph'),
-  limit('least air temperature', 'temperature', 'leastAirF'),
-  limit('most air temperature', 'temperature', 'mostAirF'),
-  limit('dry hours afterwards', 'number', 'dryHours'),
-  limit('days before seed', 'whole', 'daysBeforeSeeding'),
-  limit('days after seed', 'whole', 'daysAfterSeeding'),
+  {
+    kind: 'shown',
+    label: productsWords.product.note,
+    inTable: true,
+    show: (p) => <span className="quiet">{p.note}</span>,
+  },
+  free(productsWords.product.weightGallon, 'weight', 'lbPerGal'),
+  nutrient(commonWords.nitrogen, 'nitrogen'),
+  nutrient(commonWords.phosphate, 'phosphate'),
+  nutrient(commonWords.potash, 'potash'),
+  limit(productsWords.product.mostPerApplication, 'number', 'mostPerApplication'),
+  limit(productsWords.product.mostPerYear, 'number', 'mostPerYear'),
+  limit(productsWords.product.leastDaysBetween, 'whole', 'leastDaysBetween'),
+  limit(productsWords.product.leastCarrier, 'carrier', 'leastCarrierGalPer1000SqFt'),
+  limit(productsWords.product.mostCarrier, 'carrier', 'mostCarrierGalPer1000SqFt'),
+  limit(productsWords.product.mostWind, 'speed', 'mostWindMph'),
+  limit(productsWords.product.leastAirTemperature, 'temperature', 'leastAirF'),
+  limit(productsWords.product.mostAirTemperature, 'temperature', 'mostAirF'),
+  limit(productsWords.product.dryHoursAfterwards, 'number', 'dryHours'),
+  limit(productsWords.product.daysBeforeSeed, 'whole', 'daysBeforeSeeding'),
+  limit(productsWords.product.daysAfterSeed, 'whole', 'daysAfterSeeding'),
   {
     kind: 'flag',
-    label: 'needs agitation',
+    label: productsWords.product.needsAgitation,
     get: (p) => p.label.needsAgitation,
     set: (p, needsAgitation) => ({ ...p, label: { ...p.label, needsAgitation } }),
   },
   {
     kind: 'text',
-    label: 'registration',
+    label: productsWords.product.registration,
     get: (p) => p.label.registration,
     set: (p, registration) => ({ ...p, label: { ...p.label, registration } }),
   },
   {
     kind: 'text',
-    label: 'keep off until',
+    label: productsWords.product.keepOffUntil,
     get: (p) => p.label.reentry ?? '',
     set: (p, text) => ({ ...p, label: withMember(p.label, 'reentry', text === '' ? undefined : text) }),
   },
   yesNoOf<Product>(
-    'restricted use',
+    productsWords.product.restrictedUse,
     (p) => p.label.restrictedUse,
     (p, value) => ({ ...p, label: withMember(p.label, 'restrictedUse', value) }),
   ),
   yesNoOf<Product>(
-    'is a pesticide',
+    productsWords.product.isAPesticide,
     (p) => p.pesticide,
     (p, value) => withMember(p, 'pesticide', value),
   ),
   {
     kind: 'text',
-    label: 'sort, for records and notices',
+    label: productsWords.product.sortRecordsNotices,
     get: (p) => p.type ?? '',
     set: (p, text) => withMember(p, 'type', text === '' ? undefined : text),
   },
   {
     kind: 'text',
-    label: 'maker',
+    label: productsWords.product.maker,
     get: (p) => p.maker ?? '',
     set: (p, text) => withMember(p, 'maker', text === '' ? undefined : text),
   },
-  { kind: 'text', label: 'notes', get: (p) => p.note, set: (p, note) => ({ ...p, note }) },
+  { kind: 'text', label: productsWords.product.notes, get: (p) => p.note, set: (p, note) => ({ ...p, note }) },
 ];
 
-const LABEL_CAUTION =
-  'Rates and limits come from the label in your hand; the program never supplies one. The label is the law: wear what it asks for, mind wind, water, people and pets, and keep to local rules.';
+const LABEL_CAUTION = productsWords.product.caution;
 
 export const productShelf: ShelfPlan<'products'> = {
   shelf: 'products',
-  title: 'Products',
-  one: 'product',
-  about: 'What is applied, with the limits that its label sets. You enter them from the label.',
+  title: productsWords.product.products,
+  one: commonWords.product,
+  about: productsWords.product.about,
   caution: LABEL_CAUTION,
   columns,
   parts: [
     part<Product, Active>({
-      title: 'Active ingredients',
-      one: 'active ingredient',
+      title: productsWords.product.activeIngredients,
+      one: commonWords.activeIngredient,
       rows: (p) => p.actives ?? [],
       replace: (p, actives) => ({ ...p, actives }),
       columns: [
-        { kind: 'text', label: 'name', get: (a) => a.name, set: (a, name) => ({ ...a, name }) },
+        { kind: 'text', label: productsWords.product.name, get: (a) => a.name, set: (a, name) => ({ ...a, name }) },
         {
           kind: 'figure',
           figure: 'fine-number',
-          label: 'lb in one unit',
+          label: productsWords.product.lbPerUnit,
           positive: true,
           get: (a) => a.lbPerUnit,
           set: (a, lbPerUnit) => ({ ...a, lbPerUnit }),
@@ -203,12 +219,12 @@ export const productShelf: ShelfPlan<'products'> = {
       ],
       name: (a) => a.name,
       keyOf: (a) => a.name,
-      create: (p) => ({ name: `ingredient ${(p.actives ?? []).length + 1}`, lbPerUnit: 1 }),
+      create: (p) => ({ name: productsWords.product.newIngredient((p.actives ?? []).length + 1), lbPerUnit: 1 }),
     }),
   ],
   create: (_book, id) => ({
     id,
-    name: 'New product',
+    name: productsWords.product.newProduct,
     form: 'liquid',
     unit: 'fl-oz',
     pricePerUnit: 0,
@@ -221,16 +237,22 @@ type MixPart = Mix['parts'][number];
 
 export const mixShelf: ShelfPlan<'mixes'> = {
   shelf: 'mixes',
-  title: 'Mixes',
-  one: 'mix',
-  about: 'Tank recipes: how much water per 1,000 ft², and what goes into it.',
+  title: productsWords.product.mixes,
+  one: commonWords.mix,
+  about: productsWords.product.mixesAbout,
   caution: LABEL_CAUTION,
   columns: [
-    { kind: 'text', label: 'name', inTable: true, get: (m) => m.name, set: (m, name) => ({ ...m, name }) },
+    {
+      kind: 'text',
+      label: productsWords.product.name,
+      inTable: true,
+      get: (m) => m.name,
+      set: (m, name) => ({ ...m, name }),
+    },
     {
       kind: 'figure',
       figure: 'carrier',
-      label: 'carrier',
+      label: productsWords.product.carrier,
       inTable: true,
       positive: true,
       get: (m) => m.carrierGalPer1000SqFt,
@@ -238,7 +260,7 @@ export const mixShelf: ShelfPlan<'mixes'> = {
     },
     {
       kind: 'shown',
-      label: 'holds',
+      label: productsWords.product.holds,
       inTable: true,
       show: (m, book) =>
         m.parts
@@ -247,7 +269,7 @@ export const mixShelf: ShelfPlan<'mixes'> = {
     },
     {
       kind: 'flag',
-      label: 'needs agitation',
+      label: productsWords.product.needsAgitation,
       inTable: true,
       get: (m) => m.needsAgitation,
       set: (m, needsAgitation) => ({ ...m, needsAgitation }),
@@ -255,21 +277,21 @@ export const mixShelf: ShelfPlan<'mixes'> = {
     {
       kind: 'figure',
       figure: 'minutes',
-      label: 'to rinse',
+      label: productsWords.product.toRinse,
       get: (m) => m.rinseMin,
       set: (m, rinseMin) => ({ ...m, rinseMin }),
     },
     {
       kind: 'figure',
       figure: 'volume',
-      label: 'rinse water',
+      label: productsWords.product.rinseWater,
       get: (m) => m.rinseGal,
       set: (m, rinseGal) => ({ ...m, rinseGal }),
     },
     {
       kind: 'figure',
       figure: 'volume',
-      label: 'most left over',
+      label: productsWords.product.mostLeftOver,
       get: (m) => m.reserveGal ?? null,
       set: (m, reserveGal) => ({ ...m, reserveGal }),
       unset: ({ reserveGal: _, ...mix }) => mix,
@@ -277,14 +299,14 @@ export const mixShelf: ShelfPlan<'mixes'> = {
   ],
   parts: [
     part<Mix, MixPart>({
-      title: 'Products in it, per 1,000 ft²',
-      one: 'product',
+      title: productsWords.product.mixParts,
+      one: commonWords.product,
       rows: (m) => m.parts,
       replace: (m, parts) => ({ ...m, parts }),
       columns: [
         {
           kind: 'choice',
-          label: 'product',
+          label: commonWords.product,
           options: (book) => book.products.map((product) => ({ value: product.id, words: product.name })),
           get: (p) => p.productId,
           set: (p, productId) => ({ ...p, productId }),
@@ -292,14 +314,14 @@ export const mixShelf: ShelfPlan<'mixes'> = {
         {
           kind: 'figure',
           figure: 'number',
-          label: 'amount',
+          label: productsWords.product.amount,
           positive: true,
           get: (p) => p.amountPer1000SqFt,
           set: (p, amountPer1000SqFt) => ({ ...p, amountPer1000SqFt }),
         },
         {
           kind: 'shown',
-          label: 'unit',
+          label: productsWords.product.unit,
           show: (p, book) =>
             (book.products.find((product) => product.id === p.productId)?.unit ?? '').replace('-', ' '),
         },
@@ -308,15 +330,13 @@ export const mixShelf: ShelfPlan<'mixes'> = {
       keyOf: (p) => p.productId,
       create: (m, book) => {
         const free = book.products.find((product) => !m.parts.some((each) => each.productId === product.id));
-        return free === undefined
-          ? 'Every product of the shed is in this mix'
-          : { productId: free.id, amountPer1000SqFt: 1 };
+        return free === undefined ? productsWords.product.allInMix : { productId: free.id, amountPer1000SqFt: 1 };
       },
     }),
   ],
   create: (_book, id) => ({
     id,
-    name: 'New mix',
+    name: productsWords.product.newMix,
     carrierGalPer1000SqFt: 1,
     parts: [],
     needsAgitation: false,

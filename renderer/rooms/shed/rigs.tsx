@@ -1,4 +1,6 @@
 import { type CarriedMachine, type FillPoint, RIDES, type Rig } from '../../../core/book/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { rigsWords } from '../../texts/shed/index.ts';
 import type { QuantityKind } from '../../ui/index.ts';
 import { type Column, choiceOf } from './column.tsx';
 import { part } from './part.tsx';
@@ -24,10 +26,10 @@ function figure<R>(
 }
 
 const rigColumns: readonly Column<Rig>[] = [
-  { kind: 'text', label: 'name', inTable: true, get: (r) => r.name, set: (r, name) => ({ ...r, name }) },
+  { kind: 'text', label: rigsWords.rig.name, inTable: true, get: (r) => r.name, set: (r, name) => ({ ...r, name }) },
   {
     kind: 'choice',
-    label: 'starts from',
+    label: rigsWords.rig.startsFrom,
     inTable: true,
     options: (book) => book.fillPoints.map((point) => ({ value: point.id, words: point.name })),
     get: (r) => r.homeId,
@@ -35,72 +37,72 @@ const rigColumns: readonly Column<Rig>[] = [
   },
   {
     kind: 'choice',
-    label: 'day ends at',
+    label: rigsWords.rig.dayEndsAt,
     options: (book) => book.fillPoints.map((point) => ({ value: point.id, words: point.name })),
     get: (r) => r.endId ?? r.homeId,
     set: ({ endId: _, ...rig }, endId) => (endId === rig.homeId ? rig : { ...rig, endId }),
   },
-  figure<Rig>('crew', 'whole', 'crew', { inTable: true, positive: true }),
+  figure<Rig>(rigsWords.rig.crew, 'whole', 'crew', { inTable: true, positive: true }),
   {
     kind: 'figure',
     figure: 'money',
-    label: 'wage per hour and person',
+    label: rigsWords.rig.wagePerHourPerson,
     get: (r) => r.wagePerHour ?? null,
     set: (r, wagePerHour) => ({ ...r, wagePerHour }),
     unset: ({ wagePerHour: _, ...rig }) => rig,
   },
-  figure<Rig>('nurse tank', 'volume', 'nurseTankGal', { inTable: true }),
-  figure<Rig>('bag places', 'whole', 'bagPlaces', { inTable: true }),
-  figure<Rig>('payload', 'weight', 'payloadLb', { inTable: true, positive: true }),
-  figure<Rig>('shift starts', 'clock', 'shiftStartMin'),
-  figure<Rig>('shift', 'minutes', 'shiftMin', { positive: true }),
-  figure<Rig>('overtime at most', 'minutes', 'overtimeMin'),
+  figure<Rig>(rigsWords.rig.nurseTank, 'volume', 'nurseTankGal', { inTable: true }),
+  figure<Rig>(rigsWords.rig.bagPlaces, 'whole', 'bagPlaces', { inTable: true }),
+  figure<Rig>(rigsWords.rig.payload, 'weight', 'payloadLb', { inTable: true, positive: true }),
+  figure<Rig>(rigsWords.rig.shiftStarts, 'clock', 'shiftStartMin'),
+  figure<Rig>(rigsWords.rig.shift, 'minutes', 'shiftMin', { positive: true }),
+  figure<Rig>(rigsWords.rig.overtimeAtMost, 'minutes', 'overtimeMin'),
   {
     kind: 'figure',
     figure: 'clock',
-    label: 'break from',
+    label: rigsWords.rig.breakFrom,
     get: (r) => r.breakAfterMin ?? null,
     set: (r, breakAfterMin) => ({ ...r, breakAfterMin }),
     unset: ({ breakAfterMin: _, ...rig }) => rig,
   },
-  figure<Rig>('break', 'minutes', 'breakMin'),
-  figure<Rig>('morning work', 'minutes', 'morningMin'),
-  figure<Rig>('evening work', 'minutes', 'eveningMin'),
-  figure<Rig>('nurse flow', 'flow', 'nurseFlowGpm', { positive: true }),
-  figure<Rig>('one refill', 'minutes', 'refillMin'),
-  figure<Rig>('more in mid-zone', 'minutes', 'midZoneMin'),
-  figure<Rig>('one bag', 'minutes', 'minutesPerBag'),
-  figure<Rig>('at every stop', 'minutes', 'stopMin'),
+  figure<Rig>(rigsWords.rig.break, 'minutes', 'breakMin'),
+  figure<Rig>(rigsWords.rig.morningWork, 'minutes', 'morningMin'),
+  figure<Rig>(rigsWords.rig.eveningWork, 'minutes', 'eveningMin'),
+  figure<Rig>(rigsWords.rig.nurseFlow, 'flow', 'nurseFlowGpm', { positive: true }),
+  figure<Rig>(rigsWords.rig.oneRefill, 'minutes', 'refillMin'),
+  figure<Rig>(rigsWords.rig.moreMidZone, 'minutes', 'midZoneMin'),
+  figure<Rig>(rigsWords.rig.oneBag, 'minutes', 'minutesPerBag'),
+  figure<Rig>(rigsWords.rig.atEveryStop, 'minutes', 'stopMin'),
 ];
 
 const carriedColumns: readonly Column<CarriedMachine>[] = [
   {
     kind: 'choice',
-    label: 'machine',
+    label: commonWords.machine,
     options: (book) => book.machines.map((machine) => ({ value: machine.id, words: machine.name })),
     get: (c) => c.machineId,
     set: (c, machineId) => ({ ...c, machineId }),
   },
   choiceOf<CarriedMachine, CarriedMachine['ride']>(
-    'rides on',
+    rigsWords.rig.ridesOn,
     RIDES,
     (c) => c.ride,
     (c, ride) => ({ ...c, ride }),
   ),
-  figure<CarriedMachine>('unload', 'minutes', 'unloadMin'),
-  figure<CarriedMachine>('load', 'minutes', 'loadMin'),
+  figure<CarriedMachine>(rigsWords.rig.unload, 'minutes', 'unloadMin'),
+  figure<CarriedMachine>(rigsWords.rig.load, 'minutes', 'loadMin'),
 ];
 
 export const rigShelf: ShelfPlan<'rigs'> = {
   shelf: 'rigs',
-  title: 'Rigs',
-  one: 'rig',
-  about: 'A truck with its crew, nurse tank, bag stock and the machines it carries.',
+  title: rigsWords.rig.rigs,
+  one: commonWords.rig,
+  about: rigsWords.rig.about,
   columns: rigColumns,
   parts: [
     part<Rig, CarriedMachine>({
-      title: 'Carries',
-      one: 'machine',
+      title: rigsWords.rig.carries,
+      one: commonWords.machine,
       rows: (r) => r.machines,
       replace: (r, machines) => ({ ...r, machines }),
       columns: carriedColumns,
@@ -109,19 +111,19 @@ export const rigShelf: ShelfPlan<'rigs'> = {
       create: (r, book) => {
         const free = book.machines.find((machine) => !r.machines.some((each) => each.machineId === machine.id));
         return free === undefined
-          ? 'Every machine of the shed rides on this rig'
+          ? rigsWords.rig.allCarried
           : { machineId: free.id, ride: 'rack', unloadMin: 1, loadMin: 1 };
       },
     }),
     part<Rig, string>({
-      title: 'Hand methods aboard',
-      one: 'hand method',
+      title: rigsWords.rig.handMethodsAboard,
+      one: rigsWords.rig.handMethod,
       rows: (r) => r.handMethodIds,
       replace: (r, handMethodIds) => ({ ...r, handMethodIds }),
       columns: [
         {
           kind: 'choice',
-          label: 'method',
+          label: rigsWords.rig.method,
           options: (book) => book.handMethods.map((method) => ({ value: method.id, words: method.name })),
           get: (id) => id,
           set: (_, id) => id,
@@ -130,16 +132,15 @@ export const rigShelf: ShelfPlan<'rigs'> = {
       name: (id, book) => book.handMethods.find((method) => method.id === id)?.name ?? id,
       keyOf: (id) => id,
       create: (r, book) =>
-        book.handMethods.find((method) => !r.handMethodIds.includes(method.id))?.id ??
-        'Every hand method of the shed is aboard',
+        book.handMethods.find((method) => !r.handMethodIds.includes(method.id))?.id ?? rigsWords.rig.allAboard,
     }),
   ],
   create: (book, id) => {
     const [home] = book.fillPoints;
-    if (home === undefined) return 'Add a fill point first: the place where the rig starts';
+    if (home === undefined) return rigsWords.rig.fillPointFirst;
     return {
       id,
-      name: 'New rig',
+      name: rigsWords.rig.newRig,
       crew: 1,
       homeId: home.id,
       shiftStartMin: 420,
@@ -166,43 +167,46 @@ const FILL_KINDS = ['shop', 'hydrant', 'supplier'] as const;
 
 export const fillPointShelf: ShelfPlan<'fillPoints'> = {
   shelf: 'fillPoints',
-  title: 'Fill points',
-  one: 'fill point',
-  about: 'Where water and product can be had: the shop, a hydrant, a supplier.',
+  title: rigsWords.rig.fillPoints,
+  one: commonWords.fillPoint,
+  about: rigsWords.rig.fillPointsAbout,
   columns: [
-    { kind: 'text', label: 'name', inTable: true, get: (p) => p.name, set: (p, name) => ({ ...p, name }) },
+    { kind: 'text', label: rigsWords.rig.name, inTable: true, get: (p) => p.name, set: (p, name) => ({ ...p, name }) },
     choiceOf<FillPoint, FillPoint['what']>(
-      'kind',
+      commonWords.kind,
       FILL_KINDS,
       (p) => p.what,
       (p, what) => ({ ...p, what }),
     ),
-    figure<FillPoint>('water', 'flow', 'waterGpm', { inTable: true }),
-    figure<FillPoint>('one visit', 'minutes', 'visitMin', { inTable: true }),
+    figure<FillPoint>(rigsWords.rig.water, 'flow', 'waterGpm', { inTable: true }),
+    figure<FillPoint>(rigsWords.rig.oneVisit, 'minutes', 'visitMin', { inTable: true }),
     {
       kind: 'figure',
       figure: 'degrees',
-      label: 'longitude',
+      label: rigsWords.rig.longitude,
       get: (p) => p.at[0],
       set: (p, longitude) => ({ ...p, at: [longitude, p.at[1]] }),
     },
     {
       kind: 'figure',
       figure: 'degrees',
-      label: 'latitude',
+      label: rigsWords.rig.latitude,
       get: (p) => p.at[1],
       set: (p, latitude) => ({ ...p, at: [p.at[0], latitude] }),
     },
     {
       kind: 'shown',
-      label: 'open',
+      label: rigsWords.rig.open,
       inTable: true,
-      show: (p) => (p.hours === undefined ? 'always' : `${clock(p.hours.openMin)} to ${clock(p.hours.closeMin)}`),
+      show: (p) =>
+        p.hours === undefined
+          ? rigsWords.rig.always
+          : commonWords.span(clock(p.hours.openMin), clock(p.hours.closeMin)),
     },
     {
       kind: 'figure',
       figure: 'clock',
-      label: 'opens',
+      label: rigsWords.rig.opens,
       get: (p) => p.hours?.openMin ?? null,
       set: (p, openMin) => ({ ...p, hours: { openMin, closeMin: p.hours?.closeMin ?? END_OF_DAY_MIN } }),
       unset: alwaysOpen,
@@ -210,21 +214,21 @@ export const fillPointShelf: ShelfPlan<'fillPoints'> = {
     {
       kind: 'figure',
       figure: 'clock',
-      label: 'closes',
+      label: rigsWords.rig.closes,
       get: (p) => p.hours?.closeMin ?? null,
       set: (p, closeMin) => ({ ...p, hours: { openMin: p.hours?.openMin ?? 0, closeMin } }),
       unset: alwaysOpen,
     },
-    figure<FillPoint>('one bag', 'minutes', 'minutesPerBag'),
+    figure<FillPoint>(rigsWords.rig.oneBag, 'minutes', 'minutesPerBag'),
     {
       kind: 'flag',
-      label: 'holds every product',
+      label: rigsWords.rig.holdsEveryProduct,
       get: (p) => p.products === 'all',
       set: (p, all) => ({ ...p, products: all ? 'all' : [] }),
     },
     {
       kind: 'several',
-      label: 'products',
+      label: rigsWords.rig.products,
       hiddenFor: (p) => p.products === 'all',
       options: (book) => book.products.map((product) => ({ value: product.id, words: product.name })),
       get: (p) => (p.products === 'all' ? [] : p.products),
@@ -232,7 +236,7 @@ export const fillPointShelf: ShelfPlan<'fillPoints'> = {
     },
     {
       kind: 'shown',
-      label: 'products',
+      label: rigsWords.rig.products,
       inTable: true,
       show: (p, book) => {
         const held = p.products;
@@ -245,8 +249,8 @@ export const fillPointShelf: ShelfPlan<'fillPoints'> = {
   parts: [],
   create: (book, id) => ({
     id,
-    name: 'New fill point',
-    what: 'shop',
+    name: rigsWords.rig.newFillPoint,
+    what: rigsWords.rig.shop,
     at: book.properties[0]?.parking ?? [0, 0],
     waterGpm: 20,
     visitMin: 5,

@@ -10,6 +10,8 @@ import {
   useChecks,
   useSelection,
 } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { shedWords } from '../../texts/shed/index.ts';
 import { ChecksList, Empty, Section, Workbench } from '../../ui/index.ts';
 import { applicatorShelf } from './applicators.tsx';
 import { handMethodShelf } from './hand-methods.tsx';
@@ -52,26 +54,17 @@ const SHELVES: readonly ShelfView[] = [
   viewOf(applicatorShelf),
   {
     shelf: 'terms',
-    title: 'Money and driving',
+    title: shedWords.room.money,
     count: () => null,
     table: (book) => <TermsPanel book={book} />,
-    details: () => (
-      <Empty title="For the whole book">
-        Plans take the cheapest way by these figures. None of them is made up: what stays at nothing weighs nothing.
-      </Empty>
-    ),
+    details: () => <Empty title={shedWords.room.wholeBook}>{shedWords.room.moneyAbout}</Empty>,
   },
   {
     shelf: 'roads',
-    title: 'Roads',
+    title: shedWords.room.roads,
     count: () => null,
     table: (book) => <RoadsPanel book={book} />,
-    details: () => (
-      <Empty title="For the whole book">
-        The roads themselves lie in a file beside the book, with the same name. It can be thrown away and imported
-        again.
-      </Empty>
-    ),
+    details: () => <Empty title={shedWords.room.wholeBook}>{shedWords.room.roadsAbout}</Empty>,
   },
 ];
 
@@ -84,11 +77,11 @@ export function ShedRoom() {
   return (
     <Workbench
       room="shed"
-      title="Shed"
+      title={shedWords.room.shed}
       left={<ShelfList book={book} />}
-      leftLabel="Shelves"
+      leftLabel={shedWords.room.shelves}
       right={view?.details(book)}
-      rightLabel="Details"
+      rightLabel={shedWords.room.details}
     >
       {view?.table(book)}
     </Workbench>
@@ -100,11 +93,11 @@ function ShelfList({ book }: { readonly book: Book }) {
   return (
     <div className="list-panel">
       <div className="list-head">
-        <h2>Shed</h2>
+        <h2>{shedWords.room.shed}</h2>
       </div>
       <ListBox
         className="list"
-        aria-label="Shelves"
+        aria-label={shedWords.room.shelves}
         selectionMode="single"
         selectionBehavior="replace"
         disallowEmptySelection
@@ -125,9 +118,7 @@ function ShelfList({ book }: { readonly book: Book }) {
         ))}
       </ListBox>
       <ShedIssues />
-      {book.invented && (
-        <p className="invented">Invented book: machines, products and rates are made up and not for use.</p>
-      )}
+      {book.invented && <p className="invented">{shedWords.room.invented}</p>}
     </div>
   );
 }
@@ -139,7 +130,7 @@ function ShedIssues() {
   if (issues.length === 0) return null;
   return (
     <div className="list-issues">
-      <Section title="To check">
+      <Section title={commonWords.toCheck}>
         <ChecksList findings={issues} />
       </Section>
     </div>

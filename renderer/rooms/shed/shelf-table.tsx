@@ -12,6 +12,8 @@ import {
   showError,
   useSelection,
 } from '../../stores/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { shedWords } from '../../texts/shed/index.ts';
 import { Button, Empty, Field } from '../../ui/index.ts';
 import { Cell, type Commit, isRight } from './column.tsx';
 import type { ShelfPlan } from './shelf.ts';
@@ -36,12 +38,13 @@ export function ShelfTable<Name extends Shelf>({ plan, book }: ShelfProps<Name>)
   const columns = plan.columns.filter((column) => column.inTable === true);
   const addButton = (
     <Button look="main" whyNot={typeof fresh === 'string' ? fresh : null} onPress={add}>
-      <Plus size={15} aria-hidden="true" /> Add {/^[aeiou]/.test(plan.one) ? 'an' : 'a'} {plan.one}
+      <Plus size={15} aria-hidden="true" />{' '}
+      {shedWords.shelf.add(/^[aeiou]/.test(plan.one) ? shedWords.shelf.an : shedWords.shelf.a, plan.one)}
     </Button>
   );
   if (records.length === 0) {
     return (
-      <Empty title={`No ${plan.title.toLowerCase()} yet`} actions={addButton}>
+      <Empty title={shedWords.shelf.noneYet(plan.title.toLowerCase())} actions={addButton}>
         {plan.about}
       </Empty>
     );
@@ -70,7 +73,7 @@ export function ShelfTable<Name extends Shelf>({ plan, book }: ShelfProps<Name>)
                 </th>
               ))}
               <th scope="col">
-                <span className="only-spoken">do</span>
+                <span className="only-spoken">{shedWords.shelf.do}</span>
               </th>
             </tr>
           </thead>
@@ -96,16 +99,16 @@ export function ShelfTable<Name extends Shelf>({ plan, book }: ShelfProps<Name>)
                 <td className="row-tools">
                   <Button
                     look="quiet"
-                    label={`Duplicate ${record.name}`}
-                    tip="Duplicate"
+                    label={shedWords.shelf.duplicateOf(record.name)}
+                    tip={shedWords.shelf.duplicate}
                     onPress={() => duplicateOnShelf(plan.shelf, record)}
                   >
                     <Copy size={14} aria-hidden="true" />
                   </Button>
                   <Button
                     look="quiet"
-                    label={`Remove ${record.name}`}
-                    tip="Remove"
+                    label={shedWords.shelf.removeOf(record.name)}
+                    tip={commonWords.remove}
                     onPress={() => removeRecord(plan.shelf, record.id, record.name)}
                   >
                     <Trash2 size={14} aria-hidden="true" />
@@ -125,7 +128,7 @@ export function ShelfDetails<Name extends Shelf>({ plan, book }: ShelfProps<Name
   const records = book[plan.shelf] as readonly RecordOf<Name>[];
   const selectedId = useSelection((state) => state.shelfRecordId);
   const record = records.find((each) => each.id === selectedId) ?? records[0];
-  if (record === undefined) return <Empty title={`No ${plan.one} selected`}>{plan.about}</Empty>;
+  if (record === undefined) return <Empty title={shedWords.shelf.noneSelected(plan.one)}>{plan.about}</Empty>;
   const commit = commitTo(plan.shelf);
   return (
     <div className="inspector" key={record.id}>

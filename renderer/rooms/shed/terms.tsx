@@ -1,5 +1,6 @@
 import type { Book, Prices, TravelSettings } from '../../../core/book/index.ts';
 import { edit, showError } from '../../stores/index.ts';
+import { rigsWords } from '../../texts/shed/index.ts';
 import { Field, type QuantityKind } from '../../ui/index.ts';
 import { Cell, type Column, type Commit } from './column.tsx';
 import { part } from './part.tsx';
@@ -19,18 +20,18 @@ function price(label: string, figure: QuantityKind, key: keyof Prices): Column<T
 }
 
 export const moneyColumns: readonly Column<Terms>[] = [
-  price('wage per hour and person', 'money', 'wagePerHour'),
-  price('overtime pays, times the wage', 'number', 'overtimeFactor'),
-  price('per mile driven', 'money', 'perMile'),
-  price('for a rig going out at all', 'money', 'perRigDay'),
-  price('per lawn and day past its date', 'money', 'perDayLate'),
+  price(rigsWords.terms.wage, 'money', 'wagePerHour'),
+  price(rigsWords.terms.overtimeFactor, 'number', 'overtimeFactor'),
+  price(rigsWords.terms.perMile, 'money', 'perMile'),
+  price(rigsWords.terms.perRigDay, 'money', 'perRigDay'),
+  price(rigsWords.terms.perDayLate, 'money', 'perDayLate'),
 ];
 
 export const drivingColumns: readonly Column<Terms>[] = [
   {
     kind: 'figure',
     figure: 'number',
-    label: 'road over straight line',
+    label: rigsWords.terms.roadOverLine,
     positive: true,
     get: ({ travel }) => travel.circuity,
     set: (terms, circuity) => ({ ...terms, travel: { ...terms.travel, circuity } }),
@@ -38,15 +39,15 @@ export const drivingColumns: readonly Column<Terms>[] = [
 ];
 
 const speeds = part<Terms, Speed>({
-  title: 'Speeds by distance',
-  one: 'speed',
+  title: rigsWords.terms.speedsByDistance,
+  one: rigsWords.terms.speed,
   rows: ({ travel }) => travel.speeds,
   replace: (terms, rows) => ({ ...terms, travel: { ...terms.travel, speeds: [...rows] } }),
   columns: [
     {
       kind: 'figure',
       figure: 'number',
-      label: 'up to miles',
+      label: rigsWords.terms.upToHead,
       positive: true,
       get: (speed) => speed.upToMiles,
       set: (speed, upToMiles) => ({ ...speed, upToMiles }),
@@ -55,17 +56,17 @@ const speeds = part<Terms, Speed>({
     {
       kind: 'figure',
       figure: 'speed',
-      label: 'at',
+      label: rigsWords.terms.at,
       positive: true,
       get: (speed) => speed.mph,
       set: (speed, mph) => ({ ...speed, mph }),
     },
   ],
-  name: (speed) => (speed.upToMiles === null ? 'any distance' : `up to ${speed.upToMiles} miles`),
+  name: (speed) => (speed.upToMiles === null ? rigsWords.terms.anyDistance : rigsWords.terms.upTo(speed.upToMiles)),
   keyOf: (speed) => String(speed.upToMiles),
   create: ({ travel }) =>
     travel.speeds.some((each) => each.upToMiles === null)
-      ? 'Give the line without an end one first: write its miles'
+      ? rigsWords.terms.openLineFirst
       : { upToMiles: null, mph: travel.speeds.at(-1)?.mph ?? 30 },
 });
 
@@ -94,18 +95,14 @@ export function TermsPanel({ book }: { readonly book: Book }) {
     <div className="shelf shelf-terms">
       <header className="shelf-head">
         <div>
-          <h2>Money and driving</h2>
-          <p className="quiet small">
-            What an hour, a mile and a late day cost: plans are weighed by it. A rig may have a wage of its own.
-          </p>
+          <h2>{rigsWords.terms.title}</h2>
+          <p className="quiet small">{rigsWords.terms.whatHourMileLate}</p>
         </div>
       </header>
       {fields(moneyColumns)}
-      <h3>Driving, where no table of travel times is at hand</h3>
+      <h3>{rigsWords.terms.driving}</h3>
       <p className="quiet small">
-        {book.matrix === undefined
-          ? 'Estimated from the straight line between two places.'
-          : `Times of ${book.matrix.source} go first; the estimate fills its gaps.`}
+        {book.matrix === undefined ? rigsWords.terms.estimated : rigsWords.terms.tableFirst(book.matrix.source)}
       </p>
       {fields(drivingColumns)}
       {speeds.draw(terms, book, commit)}

@@ -1,10 +1,12 @@
 import type { Book, Coverage, Treatment } from '../../../core/book/index.ts';
+import { commonWords } from '../../texts/index.ts';
+import { productsWords } from '../../texts/shed/index.ts';
 import { type Column, choiceOf, withMember } from './column.tsx';
 import type { ShelfPlan } from './shelf.ts';
 
 const KINDS = ['spray', 'spread', 'aerate', 'seed'] as const;
 const COVERAGES = ['whole', 'spot', 'band'] as const;
-const ALONG = ['paving', 'bed', 'paving and bed'] as const;
+const ALONG = ['paving', 'bed', productsWords.treatment.pavingAndBed] as const;
 
 /** The same treatment as another kind, with the first mix or product of the book; as before where there is none. */
 function asKind(treatment: Treatment, kind: Treatment['kind'], book: Book): Treatment {
@@ -31,7 +33,7 @@ function asCoverage(kind: Coverage['kind']): Coverage {
 
 const applied: Column<Treatment> = {
   kind: 'choice',
-  label: 'applies',
+  label: productsWords.treatment.applies,
   inTable: true,
   hiddenFor: (t) => t.kind === 'aerate',
   options: (book, t) => {
@@ -48,7 +50,7 @@ const applied: Column<Treatment> = {
 const rate: readonly Column<Treatment>[] = [
   {
     kind: 'choice',
-    label: 'rate counts',
+    label: productsWords.treatment.rateCounts,
     hiddenFor: (t) => t.kind !== 'spread',
     options: () => ['product', 'nitrogen', 'phosphate', 'potash'].map((value) => ({ value, words: value })),
     get: (t) => (t.kind !== 'spread' ? '' : t.rate.kind === 'product' ? 'product' : t.rate.nutrient),
@@ -63,7 +65,7 @@ const rate: readonly Column<Treatment>[] = [
   {
     kind: 'figure',
     figure: 'number',
-    label: 'lb per 1,000 ft²',
+    label: productsWords.treatment.lbPerArea,
     inTable: true,
     positive: true,
     hiddenFor: (t) => t.kind === 'spray' || t.kind === 'aerate',
@@ -76,7 +78,7 @@ const rate: readonly Column<Treatment>[] = [
   {
     kind: 'figure',
     figure: 'whole',
-    label: 'passes',
+    label: productsWords.treatment.passes,
     positive: true,
     hiddenFor: (t) => t.kind !== 'aerate' && t.kind !== 'seed',
     get: (t) => (t.kind === 'aerate' || t.kind === 'seed' ? t.passes : null),
@@ -86,14 +88,14 @@ const rate: readonly Column<Treatment>[] = [
 
 const target: Column<Treatment> = {
   kind: 'text',
-  label: 'against, or for',
+  label: productsWords.treatment.target,
   get: (t) => t.target ?? '',
   set: (t, text) => withMember(t, 'target', text === '' ? undefined : text),
 };
 
 const coverage: readonly Column<Treatment>[] = [
   choiceOf<Treatment, Coverage['kind']>(
-    'covers',
+    productsWords.treatment.covers,
     COVERAGES,
     (t) => t.coverage.kind,
     (t, kind) => ({ ...t, coverage: asCoverage(kind) }),
@@ -101,7 +103,7 @@ const coverage: readonly Column<Treatment>[] = [
   {
     kind: 'figure',
     figure: 'share',
-    label: 'share of the zone',
+    label: productsWords.treatment.share,
     positive: true,
     most: 1,
     hiddenFor: (t) => t.coverage.kind !== 'spot',
@@ -111,7 +113,7 @@ const coverage: readonly Column<Treatment>[] = [
   {
     kind: 'figure',
     figure: 'length',
-    label: 'band width',
+    label: productsWords.treatment.bandWidth,
     positive: true,
     hiddenFor: (t) => t.coverage.kind !== 'band',
     get: (t) => (t.coverage.kind === 'band' ? t.coverage.widthFt : null),
@@ -119,10 +121,10 @@ const coverage: readonly Column<Treatment>[] = [
   },
   {
     ...choiceOf<Treatment, (typeof ALONG)[number]>(
-      'along',
+      productsWords.treatment.along,
       ALONG,
       (t) => {
-        if (t.coverage.kind !== 'band' || t.coverage.along.length === 2) return 'paving and bed';
+        if (t.coverage.kind !== 'band' || t.coverage.along.length === 2) return productsWords.treatment.pavingAndBed;
         return t.coverage.along[0] ?? 'paving';
       },
       (t, value) =>
@@ -146,15 +148,21 @@ function flag(label: string, what: Treatment['flagFirst'][number]): Column<Treat
 
 export const treatmentShelf: ShelfPlan<'treatments'> = {
   shelf: 'treatments',
-  title: 'Treatments',
-  one: 'treatment',
-  about: 'What a round does to a zone: a mix sprayed, a product spread, aeration, seed.',
-  caution: 'Rates are yours to enter, from the label. The program never supplies one.',
+  title: productsWords.treatment.treatments,
+  one: commonWords.treatment,
+  about: productsWords.treatment.about,
+  caution: productsWords.treatment.caution,
   columns: [
-    { kind: 'text', label: 'name', inTable: true, get: (t) => t.name, set: (t, name) => ({ ...t, name }) },
+    {
+      kind: 'text',
+      label: productsWords.treatment.name,
+      inTable: true,
+      get: (t) => t.name,
+      set: (t, name) => ({ ...t, name }),
+    },
     {
       kind: 'choice',
-      label: 'kind',
+      label: commonWords.kind,
       inTable: true,
       options: () => KINDS.map((value) => ({ value, words: value })),
       get: (t) => t.kind,
@@ -167,20 +175,26 @@ export const treatmentShelf: ShelfPlan<'treatments'> = {
     target,
     ...rate,
     ...coverage,
-    flag('flag sprinkler heads first', 'sprinkler-heads'),
-    flag('flag shallow lines first', 'shallow-lines'),
-    flag('flag edges first', 'edges'),
+    flag(productsWords.treatment.flagHeads, 'sprinkler-heads'),
+    flag(productsWords.treatment.flagLines, 'shallow-lines'),
+    flag(productsWords.treatment.flagEdges, 'edges'),
     {
       kind: 'figure',
       figure: 'minutes',
-      label: 'to flag',
+      label: productsWords.treatment.toFlag,
       get: (t) => t.flagMin,
       set: (t, flagMin) => ({ ...t, flagMin }),
     },
   ],
   parts: [],
   create: (book, id) => {
-    const base = { id, name: 'New treatment', coverage: { kind: 'whole' as const }, flagFirst: [], flagMin: 0 };
+    const base = {
+      id,
+      name: productsWords.treatment.newTreatment,
+      coverage: { kind: 'whole' as const },
+      flagFirst: [],
+      flagMin: 0,
+    };
     const mix = book.mixes[0];
     return mix === undefined ? { ...base, kind: 'aerate', passes: 1 } : { ...base, kind: 'spray', mixId: mix.id };
   },

@@ -141,7 +141,7 @@ export const calendarWords = {
     rain: 'Rain',
     title: 'Weather by the hour',
     from: 'from',
-    closed: (what: string | undefined) => `closed: ${what}`,
+    closed: (what: string) => `closed: ${what}`,
     hourOf: (what: string, clock: string) => `${what} at ${clock}`,
     change: 'Change weather',
     source: (source: string) => `From: ${source}`,

@@ -166,7 +166,6 @@ export const whenWords = {
       'A timing says from which day to which day the round is of use: by the calendar, by the temperature of the soil, or by growing degree days. Choose one above, or make one.',
     window: 'Window',
     siteShown: 'Kind of site that is shown',
-    timingPlace: (timing: string | undefined) => `timing ${timing}`,
     depthUnknown: (station: string, wanted: string) =>
       `It is not said at which depth the soil of ${station} is measured; the timing asks for ${wanted}.`,
     depthDiffers: (station: string, measured: string, wanted: string) =>

@@ -54,7 +54,7 @@ export function WeatherHours({ book, round, date }: WeatherHoursProps) {
                   {clock}
                   {whyOf(hour) !== '' && (
                     <span className="block small caution" title={whyOf(hour)}>
-                      {calendarWords.hours.closed(whyOf(hour).split(' ')[0])}
+                      {calendarWords.hours.closed(whyOf(hour).split(' ')[0] ?? '')}
                     </span>
                   )}
                 </th>

@@ -101,8 +101,7 @@ function TimingIssues({ when: { timing } }: { readonly when: When }) {
     () =>
       all.filter(
         ({ code, where }) =>
-          code === 'timing-senseless' &&
-          (where === whenWords.view.timingPlace(timing?.name) || where.startsWith('temperatures ')),
+          code === 'timing-senseless' && (where === `timing ${timing?.name}` || where.startsWith('temperatures ')),
       ),
     [all, timing],
   );

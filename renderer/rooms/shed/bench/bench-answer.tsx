@@ -1,4 +1,5 @@
 import type { Sheet, TipCombination } from '../../../../core/calibrate/index.ts';
+import { benchWords } from '../../../texts/shed/index.ts';
 import { labelOf, shownFigure } from './bench-form.tsx';
 import type { Worked } from './bench-state.ts';
 
@@ -22,7 +23,7 @@ export function BenchAnswerView({ sheet, worked }: { readonly sheet: Sheet; read
       {combinations.length > 0 && <Combinations combinations={combinations} />}
       {working.length > 0 && (
         <details>
-          <summary>Working</summary>
+          <summary>{benchWords.answer.working}</summary>
           <ol className="bench-working">
             {working.map((line) => (
               <li key={line}>{line}</li>
@@ -30,7 +31,7 @@ export function BenchAnswerView({ sheet, worked }: { readonly sheet: Sheet; read
           </ol>
         </details>
       )}
-      <p className="quiet small">Source: {source}</p>
+      <p className="quiet small">{benchWords.answer.source(source)}</p>
     </div>
   );
 }
@@ -39,13 +40,13 @@ function Combinations({ combinations }: { readonly combinations: readonly TipCom
   return (
     <>
       <table className="table bench-combinations">
-        <caption>Tips, pressures and speeds that give the rate, nearest first</caption>
+        <caption>{benchWords.answer.tipsTitle}</caption>
         <thead>
           <tr>
-            <th scope="col">tip</th>
-            <th scope="col">psi</th>
-            <th scope="col">mph</th>
-            <th scope="col">gal/1,000 ft²</th>
+            <th scope="col">{benchWords.answer.tip}</th>
+            <th scope="col">{benchWords.answer.psi}</th>
+            <th scope="col">{benchWords.answer.mph}</th>
+            <th scope="col">{benchWords.answer.galPerArea}</th>
           </tr>
         </thead>
         <tbody>
@@ -61,7 +62,7 @@ function Combinations({ combinations }: { readonly combinations: readonly TipCom
           ))}
         </tbody>
       </table>
-      <p className="quiet small">Which droplets a tip makes is for its maker to state.</p>
+      <p className="quiet small">{benchWords.answer.dropletsNote}</p>
     </>
   );
 }

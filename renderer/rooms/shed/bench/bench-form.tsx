@@ -1,6 +1,8 @@
 import { useId } from 'react';
 import type { Result } from '../../../../core/base/index.ts';
 import { type Blank, type Sheet, TIP_SIZES, typedBlanks } from '../../../../core/calibrate/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { benchWords } from '../../../texts/shed/index.ts';
 import { Choice } from '../../../ui/index.ts';
 import type { BenchForm, Worked } from './bench-state.ts';
 
@@ -13,9 +15,9 @@ type FormProps = {
 
 const TAKES_PRODUCT: ReadonlySet<string> = new Set(['mix', 'catch']);
 const PRODUCT_UNITS = [
-  { value: 'fl-oz', words: 'fl oz' },
-  { value: 'oz', words: 'oz by weight' },
-  { value: 'lb', words: 'lb' },
+  { value: 'fl-oz', words: benchWords.form.flOz },
+  { value: 'oz', words: benchWords.form.ozByWeight },
+  { value: 'lb', words: commonWords.lb },
 ] as const;
 
 /** The blanks of a sheet. What follows from those that are filled in stands in the others. */
@@ -27,12 +29,12 @@ export function BenchFormFields({ sheet, form, worked, onChange }: FormProps) {
     <div className="bench-fields">
       {sheet.kind === 'tip' && (
         <div className="bench-field">
-          <span aria-hidden="true">size of the tip (ISO 10625)</span>
+          <span aria-hidden="true">{benchWords.form.tipSize}</span>
           <Choice
-            label="size of the tip (ISO 10625)"
+            label={benchWords.form.tipSize}
             value={choices.tipSize ?? ''}
             options={[
-              { value: '', words: 'not said' },
+              { value: '', words: benchWords.form.notSaid },
               ...TIP_SIZES.map(({ size, colour }) => ({ value: size, words: `${size}, ${colour}` })),
             ]}
             onChoose={(size) => {
@@ -44,9 +46,9 @@ export function BenchFormFields({ sheet, form, worked, onChange }: FormProps) {
       )}
       {TAKES_PRODUCT.has(sheet.kind) && (
         <div className="bench-field">
-          <span aria-hidden="true">unit of the product</span>
+          <span aria-hidden="true">{benchWords.form.unitProduct}</span>
           <Choice
-            label="unit of the product"
+            label={benchWords.form.unitProduct}
             value={choices.productUnit ?? 'fl-oz'}
             options={PRODUCT_UNITS}
             onChoose={(productUnit) => onChange({ typed, choices: { ...choices, productUnit } })}

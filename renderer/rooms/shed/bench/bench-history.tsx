@@ -1,5 +1,6 @@
 import type { Calibration } from '../../../../core/book/index.ts';
 import { SHEETS, type Trace, tracesOf } from '../../../../core/calibrate/index.ts';
+import { benchWords } from '../../../texts/shed/index.ts';
 import { labelOf, shownFigure } from './bench-form.tsx';
 
 const WIDTH = 260;
@@ -8,7 +9,7 @@ const EDGE = 6;
 
 /** Calibrations that were kept, newest first, and how a figure went over time. */
 export function BenchHistory({ calibrations }: { readonly calibrations: readonly Calibration[] }) {
-  if (calibrations.length === 0) return <p className="quiet small">No calibration kept yet.</p>;
+  if (calibrations.length === 0) return <p className="quiet small">{benchWords.history.none}</p>;
   const [trace] = tracesOf(calibrations);
   const newest = calibrations.toSorted((left, right) => right.on.localeCompare(left.on));
   return (
@@ -50,7 +51,7 @@ function TracePlot({ trace }: { readonly trace: Trace }) {
   const y = (value: number): number =>
     HEIGHT - EDGE - ((HEIGHT - 2 * EDGE) * (value - least)) / Math.max(1e-9, most - least);
   const at = points.map((each, index) => ({ x: x(days[index] ?? first), y: y(each.value), point: each }));
-  const words = `${name}, ${unit}: ${shownFigure(least)} to ${shownFigure(most)} over ${points.length} calibrations`;
+  const words = benchWords.history.range(name, unit, shownFigure(least), shownFigure(most), points.length);
   return (
     <figure className="bench-trace">
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>

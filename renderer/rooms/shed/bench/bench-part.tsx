@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { HandMethod, Machine } from '../../../../core/book/index.ts';
+import { benchWords } from '../../../texts/shed/index.ts';
 import { Choice, Section } from '../../../ui/index.ts';
 import type { Commit } from '../column.tsx';
 import type { Part } from '../part.tsx';
@@ -7,7 +8,7 @@ import { CalibrationBench } from './bench.tsx';
 
 /** The bench for the heads of a machine. */
 export const machineBench: Part<Machine> = {
-  title: 'Calibration bench',
+  title: benchWords.part.calibrationBench,
   shownFor: (machine) => machine.heads.length > 0,
   draw: (machine, _book, commit) => <MachineBench machine={machine} commit={commit} />,
 };
@@ -17,9 +18,9 @@ function MachineBench({ machine, commit }: { readonly machine: Machine; readonly
   const head = machine.heads.find((each) => each.id === headId) ?? machine.heads[0];
   if (head === undefined) return null;
   return (
-    <Section title="Calibration bench">
+    <Section title={benchWords.part.calibrationBench}>
       <Choice
-        label="Head to calibrate"
+        label={benchWords.part.headChosen}
         value={head.id}
         options={machine.heads.map(({ id, name }) => ({ value: id, words: name }))}
         onChoose={setHeadId}
@@ -37,10 +38,10 @@ function MachineBench({ machine, commit }: { readonly machine: Machine; readonly
 
 /** The bench of a hand method. */
 export const handBench: Part<HandMethod> = {
-  title: 'Calibration bench',
+  title: benchWords.part.calibrationBench,
   shownFor: () => true,
   draw: (method, _book, commit) => (
-    <Section title="Calibration bench">
+    <Section title={benchWords.part.calibrationBench}>
       <CalibrationBench
         owner={method}
         onKeep={(next, label) => {

@@ -14,6 +14,7 @@ import {
   tipWish,
   workSheet,
 } from '../../../../core/calibrate/index.ts';
+import { benchWords } from '../../../texts/shed/index.ts';
 
 /** What stands in the form: texts by the names of the blanks, and the choices that are no figures. */
 export type BenchForm = { readonly typed: Readonly<Record<string, string>>; readonly choices: EntryChoices };
@@ -59,7 +60,7 @@ export function work(sheet: Sheet, { typed, choices }: BenchForm): Result<Worked
     if (!found.ok) return found;
     const combinations = found.value.slice(0, MOST_COMBINATIONS);
     if (combinations.length === 0) {
-      return err('request-invalid', 'tip', 'No tip gives this rate within these limits.', 'Widen pressure or speed.');
+      return err('request-invalid', 'tip', benchWords.state.noTip, benchWords.state.noTipAdvice);
     }
     const source = [SOURCES.cornellGuide, SOURCES.coreManual, SOURCES.arizona].join('; ');
     return ok({ answers: [], working: [], source, figures: entries.value.values, combinations });

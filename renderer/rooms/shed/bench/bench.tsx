@@ -3,6 +3,7 @@ import { ok } from '../../../../core/base/index.ts';
 import { type Calibrated, keepCalibration, overdueUses, type Sheet } from '../../../../core/calibrate/index.ts';
 import { todayHere } from '../../../format/index.ts';
 import { freshId } from '../../../stores/index.ts';
+import { benchWords } from '../../../texts/shed/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput } from '../../../ui/index.ts';
 import { BenchAnswerView } from './bench-answer.tsx';
 import { BenchFormFields } from './bench-form.tsx';
@@ -25,7 +26,7 @@ export function CalibrationBench<Owner extends Calibrated>({ owner, onKeep }: Be
   return (
     <div className="bench">
       <Choice
-        label={`Calculation for ${owner.name}`}
+        label={benchWords.bench.calculationFor(owner.name)}
         value={sheet.kind}
         options={sheets.map((each) => ({ value: each.kind, words: each.kind }))}
         onChoose={(chosen) => {
@@ -33,7 +34,7 @@ export function CalibrationBench<Owner extends Calibrated>({ owner, onKeep }: Be
           setForm(EMPTY_FORM);
         }}
       />
-      <p className="quiet small">{sheet.words.replaceAll('--', '')}. Fill in what was measured; the rest follows.</p>
+      <p className="quiet small">{benchWords.bench.fillIn(sheet.words.replaceAll('--', ''))}</p>
       <BenchFormFields sheet={sheet} form={form} worked={worked} onChange={setForm} />
       {worked?.ok === false && (
         <p className="fault" role="alert">
@@ -48,7 +49,7 @@ export function CalibrationBench<Owner extends Calibrated>({ owner, onKeep }: Be
         form={form}
         worked={worked?.ok === true && worked.value.answers.length > 0 ? worked.value : null}
         onKeep={(next) => {
-          onKeep(next, 'Keep calibration');
+          onKeep(next, benchWords.bench.keepCalibration);
           setForm(EMPTY_FORM);
         }}
       />
@@ -77,33 +78,33 @@ function KeepFields<Owner extends Calibrated>({ owner, sheet, form, worked, onKe
   };
   return (
     <fieldset className="bench-keep">
-      <legend>Keep it</legend>
-      <Field label="made on">
+      <legend>{benchWords.bench.keepIt}</legend>
+      <Field label={benchWords.bench.madeOn}>
         <input
           type="date"
           className="input"
-          aria-label="made on"
+          aria-label={benchWords.bench.madeOn}
           value={on}
           onChange={(event) => event.target.value !== '' && setOn(event.target.value)}
         />
       </Field>
-      <Field label="by">
-        <DraftInput label="made by" text={by} onCommit={(text) => ok(setBy(text))} />
+      <Field label={benchWords.bench.by}>
+        <DraftInput label={benchWords.bench.madeBy} text={by} onCommit={(text) => ok(setBy(text))} />
       </Field>
-      <Field label="setting">
+      <Field label={benchWords.bench.setting}>
         <DraftInput
-          label="setting: tip, pressure, gate or gear"
-          placeholder="tip, pressure, gate, gear"
+          label={benchWords.bench.settingLabel}
+          placeholder={benchWords.bench.settingPlaceholder}
           text={setting}
           onCommit={(text) => ok(setSetting(text))}
         />
       </Field>
       <Button
-        label={`Keep with ${owner.name}`}
-        whyNot={worked === null ? 'Fill in what was measured first.' : null}
+        label={benchWords.bench.keepWith(owner.name)}
+        whyNot={worked === null ? benchWords.bench.fillInFirst : null}
         onPress={keep}
       >
-        Keep with {owner.name}
+        {benchWords.bench.keepWith(owner.name)}
       </Button>
     </fieldset>
   );
@@ -120,29 +121,29 @@ function UseFields<Owner extends Calibrated>({
   return (
     <div className="bench-uses">
       <Field
-        label="due after uses"
-        {...(overdue !== null && overdue >= 0 ? { note: 'A new calibration is due.' } : {})}
+        label={benchWords.bench.dueAfterUses}
+        {...(overdue !== null && overdue >= 0 ? { note: benchWords.bench.due } : {})}
       >
         <QuantityInput
           kind="whole"
-          label={`due after uses, ${owner.name}`}
+          label={benchWords.bench.dueAfterUsesOf(owner.name)}
           value={owner.dueAfterUses ?? null}
           optional
           positive
           onCommit={(dueAfterUses) => {
             const { dueAfterUses: _, ...others } = owner;
             const next = dueAfterUses === null ? others : { ...others, dueAfterUses };
-            return ok(onChange(next as Owner, 'Change when calibration is due'));
+            return ok(onChange(next as Owner, benchWords.bench.changeDue));
           }}
         />
       </Field>
-      <Field label="days used since">
+      <Field label={benchWords.bench.daysUsed}>
         <QuantityInput
           kind="whole"
-          label={`days used since, ${owner.name}`}
+          label={benchWords.bench.daysUsedOf(owner.name)}
           value={owner.usesSince ?? 0}
           onCommit={(usesSince) =>
-            ok(onChange({ ...owner, usesSince: usesSince ?? 0 }, 'Change days used since calibration'))
+            ok(onChange({ ...owner, usesSince: usesSince ?? 0 }, benchWords.bench.changeDaysUsed))
           }
         />
       </Field>

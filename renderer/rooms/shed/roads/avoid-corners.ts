@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { err, ok, type Result } from '../../../../core/base/index.ts';
 import { type AreaGeometry, areaGeometrySchema, readJson } from '../../../../core/book/index.ts';
+import { roadsWords } from '../../../texts/shed/index.ts';
 
 const LEAST_CORNERS = 3;
 
@@ -18,16 +19,16 @@ export function readCorners(text: string): Result<AreaGeometry> {
     const figures = /^(-?\d+(?:\.\d+)?)\s*[,\s]\s*(-?\d+(?:\.\d+)?)$/.exec(line);
     const [latitude, longitude] = [Number(figures?.[1]), Number(figures?.[2])];
     if (figures === null || Math.abs(latitude) > 90 || Math.abs(longitude) > 180) {
-      const where = `corner ${index + 1}`;
-      const hint = 'Write latitude and longitude in degrees, such as 40.0375, -89.4125.';
-      return err('quantity-unreadable', where, `"${line.slice(0, 40)}" is no position on a map.`, hint);
+      const where = roadsWords.avoided.cornerPlace(index + 1);
+      const hint = roadsWords.avoided.cornerAdvice;
+      return err('quantity-unreadable', where, roadsWords.avoided.noPosition(line.slice(0, 40)), hint);
     }
     ring.push([longitude, latitude]);
   }
   const [first] = ring;
   if (first === undefined || ring.length < LEAST_CORNERS) {
-    const detail = `An area has three corners at least; there ${ring.length === 1 ? 'is one' : `are ${ring.length}`}.`;
-    return err('geometry-invalid', 'corners', detail, 'Add the corners that are missing.');
+    const detail = roadsWords.avoided.tooFewCorners(ring.length);
+    return err('geometry-invalid', 'corners', detail, roadsWords.avoided.tooFewCornersAdvice);
   }
   return ok({ type: 'Polygon', coordinates: [[...ring, first]] });
 }
@@ -58,5 +59,5 @@ export function readAreas(text: string, fileName: string): Result<readonly Named
     return [{ name: (properties?.name ?? fileName).slice(0, LONGEST_NAME), area: geometry as AreaGeometry }];
   });
   if (areas.length > 0) return ok(areas);
-  return err('format-invalid', fileName, 'It holds no polygon.', 'Choose a GeoJSON file with polygons.');
+  return err('format-invalid', fileName, roadsWords.avoided.noPolygon, roadsWords.avoided.noPolygonAdvice);
 }

@@ -3,6 +3,8 @@ import { useState } from 'react';
 import { ok, type Result } from '../../../../core/base/index.ts';
 import { type BookRoads, PLAIN_ROADS } from '../../../../core/book/index.ts';
 import { changeRoads, drawAvoided, freshId, pickFile, showError, useDraft, whyNotDraw } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { roadsWords } from '../../../texts/shed/index.ts';
 import { Button, DraftInput, Section } from '../../../ui/index.ts';
 import { readAreas, readCorners } from './avoid-corners.ts';
 
@@ -17,34 +19,37 @@ export function AvoidedAreas({ roads = PLAIN_ROADS }: { readonly roads: BookRoad
   const add = () => {
     if (read?.ok !== true) return;
     const id = freshId(roads.avoid, 'avoid');
-    const done = changeRoads({ avoid: [...roads.avoid, { id, name: name.trim(), area: read.value }] }, `Avoid ${name}`);
+    const done = changeRoads(
+      { avoid: [...roads.avoid, { id, name: name.trim(), area: read.value }] },
+      roadsWords.avoided.added(name),
+    );
     if (!done.ok) return;
     setName('');
     setCorners('');
   };
   return (
     <Section
-      title="Areas to drive round"
-      aside={<Button onPress={() => fromFile(roads).catch(() => undefined)}>From a GeoJSON file…</Button>}
+      title={roadsWords.avoided.areasDriveRound}
+      aside={<Button onPress={() => fromFile(roads).catch(() => undefined)}>{roadsWords.avoided.fromFile}</Button>}
     >
-      <p className="quiet small">
-        A place inside is still driven to; nothing else goes through. To change its corners, remove an area and draw it
-        again.
-      </p>
+      <p className="quiet small">{roadsWords.avoided.note}</p>
       <ul className="road-places">
         {roads.avoid.map((each) => (
           <li key={each.id}>
             <DraftInput
-              label={`Name of ${each.name}`}
+              label={roadsWords.avoided.nameOf(each.name)}
               text={each.name}
               onCommit={(typed) => rename(roads, each.id, typed)}
             />
             <Button
               look="quiet"
-              label={`Drive through ${each.name} again`}
-              tip="Remove"
+              label={roadsWords.avoided.driveThrough(each.name)}
+              tip={commonWords.remove}
               onPress={() => {
-                changeRoads({ avoid: roads.avoid.filter(({ id }) => id !== each.id) }, `Avoid ${each.name} no more`);
+                changeRoads(
+                  { avoid: roads.avoid.filter(({ id }) => id !== each.id) },
+                  roadsWords.avoided.removed(each.name),
+                );
               }}
             >
               <X size={14} aria-hidden="true" />
@@ -55,30 +60,30 @@ export function AvoidedAreas({ roads = PLAIN_ROADS }: { readonly roads: BookRoad
       <div className="road-tools">
         <Button whyNot={whyNotDraw()} onPress={drawAvoided}>
           <PenLine size={14} aria-hidden="true" />
-          Draw an area to drive round
+          {roadsWords.avoided.draw}
         </Button>
-        <span className="quiet small">or give its corners:</span>
+        <span className="quiet small">{roadsWords.avoided.giveCorners}</span>
       </div>
       <div className="road-avoid">
         <input
           className="input"
-          aria-label="What is to be driven round"
-          placeholder="what it is"
+          aria-label={roadsWords.avoided.whatLabel}
+          placeholder={roadsWords.avoided.whatPlaceholder}
           value={name}
           maxLength={200}
           onChange={(event) => setName(event.target.value)}
         />
         <textarea
           className="input"
-          aria-label="Corners of the area, latitude and longitude"
-          placeholder={'corners: latitude, longitude\n40.0381, -89.4130\n40.0381, -89.4110\n40.0370, -89.4120'}
+          aria-label={roadsWords.avoided.cornersLabel}
+          placeholder={roadsWords.avoided.cornersPlaceholder}
           rows={4}
           value={corners}
           onChange={(event) => setCorners(event.target.value)}
         />
         {read?.ok === false && <span className="fault" role="alert">{`${read.error.detail} ${read.error.hint}`}</span>}
         <Button whyNot={whyNot} onPress={add}>
-          Drive round it
+          {roadsWords.avoided.add}
         </Button>
       </div>
     </Section>
@@ -90,7 +95,7 @@ function rename(roads: BookRoads, id: string, typed: string): Result<unknown> {
   if (typed === '') return ok(true);
   const name = typed.slice(0, MOST_NAME);
   const avoid = roads.avoid.map((each) => (each.id === id ? { ...each, name } : each));
-  return changeRoads({ avoid }, `Call what is driven round ${name}`);
+  return changeRoads({ avoid }, roadsWords.avoided.named(name));
 }
 
 /** Characters of a name. */
@@ -107,11 +112,11 @@ async function fromFile(roads: BookRoads): Promise<void> {
   }
   const avoid = [...roads.avoid];
   for (const each of read.value) avoid.push({ ...each, id: freshId(avoid, 'avoid') });
-  changeRoads({ avoid }, `Drive round the areas of ${picked.name}`);
+  changeRoads({ avoid }, roadsWords.avoided.addedFrom(picked.name));
 }
 
 function whyNotAdd(name: string, read: ReturnType<typeof readCorners> | null): string | null {
-  if (name.trim() === '') return 'Say what it is first.';
-  if (read === null) return 'Give its corners first.';
+  if (name.trim() === '') return roadsWords.avoided.sayWhatFirst;
+  if (read === null) return roadsWords.avoided.giveCornersFirst;
   return read.ok ? null : read.error.detail;
 }

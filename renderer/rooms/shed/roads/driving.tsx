@@ -2,6 +2,7 @@ import { type Book, type BookRoads, PLAIN_ROADS } from '../../../../core/book/in
 import { ROAD_CLASSES, ROAD_SETTINGS } from '../../../../core/roads/index.ts';
 import { METRES_PER_MILE } from '../../../../core/units/index.ts';
 import { changeRoads, useFormat } from '../../../stores/index.ts';
+import { roadsWords } from '../../../texts/shed/index.ts';
 import { Field, QuantityInput, Section, TableHead } from '../../../ui/index.ts';
 import { Cell, type Column, type Commit } from '../column.tsx';
 import { part } from '../part.tsx';
@@ -34,18 +35,18 @@ function limit(
 }
 
 export const truckColumns: readonly Column<BookRoads>[] = [
-  limit('clear height it needs', 'length', 'heightFt'),
-  limit('clear width it needs', 'length', 'widthFt'),
-  limit('weight with everything aboard', 'weight', 'weightLb'),
+  limit(roadsWords.driving.clearHeightNeeds, 'length', 'heightFt'),
+  limit(roadsWords.driving.clearWidth, 'length', 'widthFt'),
+  limit(roadsWords.driving.weightAboard, 'weight', 'weightLb'),
   {
     kind: 'flag',
-    label: 'pulls a trailer',
+    label: roadsWords.driving.pullsATrailer,
     get: (roads) => truckOf(roads).trailer,
     set: (roads, trailer) => ({ ...roads, truck: { ...truckOf(roads), trailer } }),
   },
   {
     kind: 'flag',
-    label: 'rules for heavy trucks hold for it',
+    label: roadsWords.driving.truckRules,
     get: (roads) => truckOf(roads).heavy,
     set: (roads, heavy) => ({ ...roads, truck: { ...truckOf(roads), heavy } }),
   },
@@ -55,7 +56,7 @@ export const arrivalColumns: readonly Column<BookRoads>[] = [
   {
     kind: 'figure',
     figure: 'length',
-    label: 'farthest from a road',
+    label: roadsWords.driving.farthest,
     positive: true,
     most: 10_000,
     get: (roads) => roads.mostFt,
@@ -63,22 +64,22 @@ export const arrivalColumns: readonly Column<BookRoads>[] = [
   },
   {
     kind: 'flag',
-    label: "arrive on the lawn's side of the street",
+    label: roadsWords.driving.curbside,
     get: (roads) => roads.kerbSide,
     set: (roads, kerbSide) => ({ ...roads, kerbSide }),
   },
   {
     kind: 'flag',
-    label: 'private roads to a place on them',
+    label: roadsWords.driving.privateRoads,
     get: (roads) => roads.privateRoads,
     set: (roads, privateRoads) => ({ ...roads, privateRoads }),
   },
   {
     kind: 'choice',
-    label: 'traffic keeps to the',
+    label: roadsWords.driving.side,
     options: () => [
-      { value: 'right', words: 'right' },
-      { value: 'left', words: 'left' },
+      { value: 'right', words: roadsWords.driving.right },
+      { value: 'left', words: roadsWords.driving.left },
     ],
     get: (roads) => roads.drivesOn,
     set: (roads, side) => ({ ...roads, drivesOn: side === 'left' ? 'left' : 'right' }),
@@ -86,35 +87,41 @@ export const arrivalColumns: readonly Column<BookRoads>[] = [
 ];
 
 export const hours = part<BookRoads, BookRoads['times'][number]>({
-  title: 'Hours in which driving takes longer',
-  one: 'time of day',
+  title: roadsWords.driving.slowHours,
+  one: roadsWords.driving.timeOfDay,
   rows: (roads) => roads.times,
   replace: (roads, times) => ({ ...roads, times: [...times] }),
   columns: [
-    { kind: 'text', label: 'what', get: (row) => row.name, set: (row, name) => ({ ...row, name }) },
+    { kind: 'text', label: roadsWords.driving.what, get: (row) => row.name, set: (row, name) => ({ ...row, name }) },
     {
       kind: 'figure',
       figure: 'clock',
-      label: 'from',
+      label: roadsWords.driving.from,
       get: (row) => row.fromMin,
       set: (row, fromMin) => ({ ...row, fromMin }),
     },
-    { kind: 'figure', figure: 'clock', label: 'to', get: (row) => row.toMin, set: (row, toMin) => ({ ...row, toMin }) },
+    {
+      kind: 'figure',
+      figure: 'clock',
+      label: roadsWords.driving.to,
+      get: (row) => row.toMin,
+      set: (row, toMin) => ({ ...row, toMin }),
+    },
     {
       kind: 'figure',
       figure: 'number',
-      label: 'times as long',
+      label: roadsWords.driving.timesAsLong,
       positive: true,
       most: 10,
       get: (row) => row.factor,
       set: (row, factor) => ({ ...row, factor }),
     },
   ],
-  name: (row) => (row.name === '' ? 'time of day' : row.name),
+  name: (row) => (row.name === '' ? roadsWords.driving.timeOfDay : row.name),
   keyOf: (row) => `${row.name} ${row.fromMin} ${row.toMin}`,
   create: (roads) =>
     roads.times.some((each) => each.name === '')
-      ? 'Give the last one a name first'
+      ? roadsWords.driving.nameLastFirst
       : { name: '', fromMin: 7 * 60, toMin: 9 * 60, factor: 1.2 },
 });
 
@@ -135,12 +142,10 @@ export function HowDriven({ book }: { readonly book: Book }) {
   );
   return (
     <>
-      <Section title="The truck">{fields(truckColumns)}</Section>
-      <Section title="Arriving">{fields(arrivalColumns)}</Section>
+      <Section title={roadsWords.driving.theTruck}>{fields(truckColumns)}</Section>
+      <Section title={roadsWords.driving.arriving}>{fields(arrivalColumns)}</Section>
       {hours.draw(roads, book, commit)}
-      <p className="quiet small road-note">
-        A plan has one time for each way, whatever the hour: these hours count with their share of the shifts.
-      </p>
+      <p className="quiet small road-note">{roadsWords.driving.slowHoursNote}</p>
     </>
   );
 }
@@ -152,17 +157,23 @@ export function RoadSpeeds({ roads = PLAIN_ROADS }: Props) {
   const commit = (roadClass: string, mph: number | null) => {
     const others = roads.speeds.filter((each) => each.roadClass !== roadClass);
     const speeds = mph === null ? others : [...others, { roadClass, mph }];
-    return changeRoads({ speeds }, `Change speed on ${classWords(roadClass)}`);
+    return changeRoads({ speeds }, roadsWords.driving.changeSpeedOf(classWords(roadClass)));
   };
   return (
-    <Section title="Speeds where no limit is posted">
+    <Section title={roadsWords.driving.speeds}>
       <p className="quiet small">
-        Of a posted limit {Math.round((roads.shareOfLimit ?? ROAD_SETTINGS.shareOfLimit) * 100)} % is driven. An empty
-        cell takes the program's speed.
+        {roadsWords.driving.speedsNote(Math.round((roads.shareOfLimit ?? ROAD_SETTINGS.shareOfLimit) * 100))}
       </p>
       <div className="table-scroll">
         <table className="table">
-          <TableHead columns={['road', 'class in the map', { figures: 'program' }, { figures: 'yours' }]} />
+          <TableHead
+            columns={[
+              roadsWords.driving.road,
+              roadsWords.driving.classInMap,
+              { figures: roadsWords.driving.program },
+              { figures: roadsWords.driving.yours },
+            ]}
+          />
           <tbody>
             {ROAD_CLASSES.map((roadClass) => (
               <tr key={roadClass}>
@@ -172,7 +183,7 @@ export function RoadSpeeds({ roads = PLAIN_ROADS }: Props) {
                 <td className="number">
                   <QuantityInput
                     kind="speed"
-                    label={`Speed on ${classWords(roadClass)} (${roadClass})`}
+                    label={roadsWords.driving.speedOf(classWords(roadClass), roadClass)}
                     value={own.get(roadClass) ?? null}
                     optional
                     positive

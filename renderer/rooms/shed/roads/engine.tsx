@@ -1,12 +1,14 @@
 import { ok } from '../../../../core/base/index.ts';
 import { readEngineAddress } from '../../../../core/travel/engines/index.ts';
 import { setRoadEngine, useRoadEngine } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { roadsWords } from '../../../texts/shed/index.ts';
 import { Choice, DraftInput, Field, Section } from '../../../ui/index.ts';
 
 const KINDS = [
-  { value: 'none', words: 'none' },
-  { value: 'osrm', words: 'OSRM, API v1' },
-  { value: 'valhalla', words: 'Valhalla' },
+  { value: 'none', words: commonWords.none },
+  { value: 'osrm', words: roadsWords.engine.osrm },
+  { value: 'valhalla', words: roadsWords.engine.valhalla },
 ] as const;
 
 /** A table service that the user runs. Nothing is asked of any machine before its address is entered here. */
@@ -23,16 +25,12 @@ export function RoadEngine() {
     return read;
   };
   return (
-    <Section title="A table service of your own">
-      <p className="quiet small">
-        Instead of the roads beside the book, a program that you run can be asked for drive times. The positions of your
-        lawns, and nothing else, are sent to the address below, so let it be a machine of yours. It is a setting of this
-        computer and goes into no book.
-      </p>
+    <Section title={roadsWords.engine.title}>
+      <p className="quiet small">{roadsWords.engine.about}</p>
       <div className="fields">
-        <Field label="kind">
+        <Field label={commonWords.kind}>
           <Choice
-            label="Kind of table service"
+            label={roadsWords.engine.kindLabel}
             value={kind}
             options={KINDS}
             onChoose={(next) => {
@@ -40,11 +38,11 @@ export function RoadEngine() {
             }}
           />
         </Field>
-        <Field label="address">
+        <Field label={roadsWords.engine.address}>
           <DraftInput
-            label="Address of the table service"
+            label={roadsWords.engine.addressLabel}
             text={address}
-            placeholder="http://127.0.0.1:5000"
+            placeholder={roadsWords.engine.addressPlaceholder}
             onCommit={take}
           />
         </Field>

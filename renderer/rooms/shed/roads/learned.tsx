@@ -1,6 +1,7 @@
 import type { BookRoads } from '../../../../core/book/index.ts';
 import { LEAST_TRIPS } from '../../../../core/travel/index.ts';
 import { changeRoads, learnRoads, takeLearned, useFormat, useRoads } from '../../../stores/index.ts';
+import { roadsWords } from '../../../texts/shed/index.ts';
 import { Button, Section, TableHead, Tick } from '../../../ui/index.ts';
 import { classWords, factorWords } from './words.ts';
 
@@ -13,27 +14,27 @@ export function LearnedSpeeds({ roads }: { readonly roads: BookRoads | undefined
   const enough = learnt?.classes.some((each) => each.isUsed) === true;
   return (
     <Section
-      title="Learned from your drives"
+      title={roadsWords.learned.title}
       aside={
         <Button
-          whyNot={hasRoads ? null : 'Import roads first: drives are laid along them.'}
+          whyNot={hasRoads ? null : roadsWords.learned.needsRoads}
           onPress={() => learnRoads().catch(() => undefined)}
         >
-          Look at the drives
+          {roadsWords.learned.look}
         </Button>
       }
     >
-      <p className="quiet small">
-        Drive times written down in the Day room correct the times on each class of road that {LEAST_TRIPS} drives or
-        more tell of.
-      </p>
+      <p className="quiet small">{roadsWords.learned.about(LEAST_TRIPS)}</p>
       {learned !== undefined && (
         <>
           <Tick
-            label={`use what was learned on ${words.date(learned.on)}`}
+            label={roadsWords.learned.use(words.date(learned.on))}
             checked={learned.use}
             onChange={(use) => {
-              changeRoads({ learned: { ...learned, use } }, use ? 'Use learned times' : 'Leave learned times');
+              changeRoads(
+                { learned: { ...learned, use } },
+                use ? roadsWords.learned.useLearned : roadsWords.learned.leaveLearned,
+              );
             }}
           />
           <ul className="road-places">
@@ -41,7 +42,7 @@ export function LearnedSpeeds({ roads }: { readonly roads: BookRoads | undefined
               <li key={each.roadClass}>
                 <span>{classWords(each.roadClass)}</span>
                 <span className="quiet small">
-                  {factorWords(each.timeFactor)}, from {each.trips} drives
+                  {roadsWords.learned.fromDrives(factorWords(each.timeFactor), each.trips)}
                 </span>
               </li>
             ))}
@@ -51,29 +52,33 @@ export function LearnedSpeeds({ roads }: { readonly roads: BookRoads | undefined
       {learnt !== null && (
         <>
           <p>
-            {learnt.drives === 0
-              ? 'No drive times have been written down yet.'
-              : `${learnt.used} of ${learnt.drives} drives went straight from place to place and can be used.`}
+            {learnt.drives === 0 ? roadsWords.learned.noDrives : roadsWords.learned.usable(learnt.used, learnt.drives)}
           </p>
           {learnt.classes.length > 0 && (
             <table className="table">
-              <TableHead columns={['road', { figures: 'drives' }, 'what they say']} />
+              <TableHead
+                columns={[
+                  roadsWords.learned.road,
+                  { figures: roadsWords.learned.drives },
+                  roadsWords.learned.whatTheySay,
+                ]}
+              />
               <tbody>
                 {learnt.classes.map((each) => (
                   <tr key={each.roadClass}>
                     <th scope="row">{classWords(each.roadClass)}</th>
                     <td className="number">{each.trips}</td>
-                    <td>{each.isUsed ? factorWords(each.timeFactor) : `too few: ${LEAST_TRIPS} are needed`}</td>
+                    <td>{each.isUsed ? factorWords(each.timeFactor) : roadsWords.learned.tooFew(LEAST_TRIPS)}</td>
                   </tr>
                 ))}
               </tbody>
             </table>
           )}
           <Button
-            whyNot={enough ? null : `No class of road has ${LEAST_TRIPS} drives yet.`}
+            whyNot={enough ? null : roadsWords.learned.noClassReady(LEAST_TRIPS)}
             onPress={() => takeLearned(learnt)}
           >
-            Use these from now on
+            {roadsWords.learned.useNow}
           </Button>
         </>
       )}

@@ -8,6 +8,8 @@ import {
   selectProperty,
   useRoads,
 } from '../../../stores/index.ts';
+import { commonWords } from '../../../texts/index.ts';
+import { roadsWords } from '../../../texts/shed/index.ts';
 import { Button, Section, Tick } from '../../../ui/index.ts';
 import { pairsWords } from './words.ts';
 
@@ -15,32 +17,32 @@ import { pairsWords } from './words.ts';
 export function LoadedRoads({ roads }: { readonly roads: BookRoads | undefined }) {
   const status = useRoads((state) => state.status);
   const importing = useRoads((state) => state.importing);
-  const whyNot = importing === null ? null : 'An extract is being imported.';
+  const whyNot = importing === null ? null : roadsWords.loaded.beingImported;
   const hasRoads = status?.roads != null || roads?.extract !== undefined;
   return (
     <Section
-      title="Roads beside the book"
+      title={roadsWords.loaded.roadsBesideBook}
       aside={
         <Button look={hasRoads ? 'plain' : 'main'} whyNot={whyNot} onPress={() => importRoads().catch(() => undefined)}>
-          {hasRoads ? 'Import another extract…' : 'Import an extract…'}
+          {hasRoads ? roadsWords.loaded.importAnother : roadsWords.loaded.importFirst}
         </Button>
       }
     >
       {importing !== null && <Importing />}
-      {status === null ? <p className="quiet small">Looking…</p> : <About />}
+      {status === null ? <p className="quiet small">{roadsWords.loaded.looking}</p> : <About />}
       {status !== null && <p>{pairsWords(status)}</p>}
       {status?.trouble != null && <p className="fault">{status.trouble}</p>}
       {hasRoads && (
         <div className="road-tools">
           <Tick
-            label="drive by these roads in plans"
+            label={roadsWords.loaded.driveByThese}
             checked={roads?.use ?? true}
             onChange={(use) => {
-              changeRoads({ use }, use ? 'Drive by roads' : 'Drive by the estimate');
+              changeRoads({ use }, use ? roadsWords.loaded.useRoads : roadsWords.loaded.useEstimate);
             }}
           />
           <Button look="quiet" whyNot={whyNot} onPress={() => forgetRoads().catch(() => undefined)}>
-            Remove the roads
+            {roadsWords.loaded.remove}
           </Button>
         </div>
       )}
@@ -53,7 +55,7 @@ function Importing() {
   const importing = useRoads((state) => state.importing);
   if (importing === null) return null;
   const { fileName, progress } = importing;
-  const words = `Reading ${progress?.step ?? 'roads'} of ${fileName}`;
+  const words = roadsWords.loaded.reading(progress?.step ?? 'roads', fileName);
   return (
     <div className="road-import" role="status">
       <span>{words}</span>
@@ -62,7 +64,7 @@ function Importing() {
       ) : (
         <progress aria-label={words} value={progress.done} max={progress.total} />
       )}
-      <Button onPress={cancelRoadImport}>Cancel</Button>
+      <Button onPress={cancelRoadImport}>{commonWords.cancel}</Button>
     </div>
   );
 }
@@ -75,21 +77,19 @@ function About() {
     return <p className="fault">{`${where}: ${detail} ${hint}`}</p>;
   }
   if (about === undefined) {
-    return (
-      <p className="quiet">
-        None yet. Take an extract of OpenStreetMap for your counties (a file ending in .osm.pbf or .osm, from any of the
-        places that give them away) and import it once: drive times then follow real roads, without a network.
-      </p>
-    );
+    return <p className="quiet">{roadsWords.loaded.noneYet}</p>;
   }
-  const [west, south, east, north] = about.bounds.map((each) => each.toFixed(3));
+  const [west = '', south = '', east = '', north = ''] = about.bounds.map((each) => each.toFixed(3));
   const { counts } = about;
   const facts: readonly (readonly [string, string])[] = [
-    ['roads', `${counts.roads.toLocaleString('en-US')} of ${counts.ways.toLocaleString('en-US')} lines of the map`],
-    ['turns that are not allowed', counts.restrictionsUsed.toLocaleString('en-US')],
-    ['from', `${south}, ${west} to ${north}, ${east}`],
-    ['as of', about.dataOf === '' ? 'not told' : about.dataOf.slice(0, 10)],
-    ['whose', [about.attribution, about.licence].filter((each) => each !== '').join(', ')],
+    [
+      roadsWords.loaded.roads,
+      roadsWords.loaded.linesOfMap(counts.roads.toLocaleString('en-US'), counts.ways.toLocaleString('en-US')),
+    ],
+    [roadsWords.loaded.turnsForbidden, counts.restrictionsUsed.toLocaleString('en-US')],
+    [roadsWords.loaded.from, roadsWords.loaded.bounds(south, west, north, east)],
+    [roadsWords.loaded.asOf, about.dataOf === '' ? roadsWords.loaded.notTold : about.dataOf.slice(0, 10)],
+    [roadsWords.loaded.whose, [about.attribution, about.licence].filter((each) => each !== '').join(', ')],
   ];
   return (
     <dl className="road-facts">
@@ -111,12 +111,12 @@ function OffRoad() {
   if (places === undefined || places.length === 0) return null;
   return (
     <>
-      <h4>No road reaches {places.length === 1 ? 'one place' : `${places.length} places`}</h4>
+      <h4>{roadsWords.loaded.unreached(places.length)}</h4>
       <ul className="road-places">
         {places.slice(0, MOST_LISTED).map(({ id, name, what, kind, nearestM }) => (
           <li key={`${what} ${id}`}>
             {what === 'property' ? (
-              <Button look="quiet" tip="Select this lawn" onPress={() => selectProperty(id)}>
+              <Button look="quiet" tip={roadsWords.loaded.selectLawn} onPress={() => selectProperty(id)}>
                 {name}
               </Button>
             ) : (
@@ -126,7 +126,9 @@ function OffRoad() {
           </li>
         ))}
       </ul>
-      {places.length > MOST_LISTED && <p className="quiet small">and {places.length - MOST_LISTED} more.</p>}
+      {places.length > MOST_LISTED && (
+        <p className="quiet small">{roadsWords.loaded.andMore(places.length - MOST_LISTED)}</p>
+      )}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import type { Book } from '../../../../core/book/index.ts';
 import { forgetRoadsStatus, loadRoads, useBook } from '../../../stores/index.ts';
+import { roadsWords } from '../../../texts/shed/index.ts';
 import { AvoidedAreas } from './avoided.tsx';
 import { HowDriven, RoadSpeeds } from './driving.tsx';
 import { RoadEngine } from './engine.tsx';
@@ -23,11 +24,8 @@ export function RoadsPanel({ book }: { readonly book: Book }) {
     <div className="shelf shelf-roads">
       <header className="shelf-head">
         <div>
-          <h2>Roads</h2>
-          <p className="quiet small">
-            Drive times and ways by real roads, from a map file on this computer. Where no road is known, the estimate
-            from straight lines stays, and plans say so.
-          </p>
+          <h2>{roadsWords.panel.roads}</h2>
+          <p className="quiet small">{roadsWords.panel.about}</p>
         </div>
       </header>
       <LoadedRoads roads={book.roads} />

@@ -1,26 +1,27 @@
 import type { RoadsStatus } from '../../../../core/contract/index.ts';
 import { ROAD_CLASSES, type RoadClass } from '../../../../core/roads/index.ts';
+import { roadsWords } from '../../../texts/shed/index.ts';
 
 /** What a class of road is called for people. */
 export const CLASS_WORDS: Readonly<Record<RoadClass, string>> = {
-  motorway: 'freeway',
-  motorway_link: 'freeway ramp',
-  trunk: 'highway',
-  trunk_link: 'highway ramp',
-  primary: 'main road',
-  primary_link: 'main road, ramp',
-  secondary: 'second main road',
-  secondary_link: 'second main road, ramp',
-  tertiary: 'collector street',
-  tertiary_link: 'collector street, ramp',
-  unclassified: 'minor road',
-  residential: 'residential street',
-  living_street: 'shared street',
-  road: 'road of unknown kind',
-  service: 'service road, alley',
-  driveway: 'driveway',
-  parking_aisle: 'aisle of a car park',
-  track: 'track',
+  motorway: roadsWords.classes.freeway,
+  motorway_link: roadsWords.classes.freewayRamp,
+  trunk: roadsWords.classes.highway,
+  trunk_link: roadsWords.classes.highwayRamp,
+  primary: roadsWords.classes.mainRoad,
+  primary_link: roadsWords.classes.mainRoadRamp,
+  secondary: roadsWords.classes.secondMainRoad,
+  secondary_link: roadsWords.classes.secondMainRoadRamp,
+  tertiary: roadsWords.classes.collectorStreet,
+  tertiary_link: roadsWords.classes.collectorStreetRamp,
+  unclassified: roadsWords.classes.minorRoad,
+  residential: roadsWords.classes.residentialStreet,
+  living_street: roadsWords.classes.sharedStreet,
+  road: roadsWords.classes.unknown,
+  service: roadsWords.classes.service,
+  driveway: roadsWords.classes.driveway,
+  parking_aisle: roadsWords.classes.parkingAisle,
+  track: roadsWords.classes.track,
 };
 
 export function classWords(name: string): string {
@@ -31,16 +32,16 @@ export function classWords(name: string): string {
 /** How much of the book's driving is by road, in a sentence. */
 export function pairsWords({ byRoad, pairs, places }: RoadsStatus): string {
   const all = pairs.toLocaleString('en-US');
-  if (pairs === 0) return 'There are no two places to drive between yet.';
-  if (byRoad === pairs) return `All ${all} ways between ${places.toLocaleString('en-US')} places are by road.`;
-  if (byRoad === 0) return `All ${all} ways between places are an estimate from straight lines.`;
+  if (pairs === 0) return roadsWords.classes.noPairs;
+  if (byRoad === pairs) return roadsWords.classes.allByRoad(all, places.toLocaleString('en-US'));
+  if (byRoad === 0) return roadsWords.classes.allEstimated(all);
   const rest = (pairs - byRoad).toLocaleString('en-US');
-  return `${byRoad.toLocaleString('en-US')} of ${all} ways between places are by road; ${rest} are an estimate from straight lines.`;
+  return roadsWords.classes.someByRoad(byRoad.toLocaleString('en-US'), all, rest);
 }
 
 /** A factor on times as people say it: 1.25 is 25 % slower. */
 export function factorWords(timeFactor: number): string {
   const percent = Math.round((timeFactor - 1) * 100);
-  if (percent === 0) return 'as reckoned';
-  return percent > 0 ? `takes ${percent} % longer` : `takes ${-percent} % less`;
+  if (percent === 0) return roadsWords.classes.asReckoned;
+  return percent > 0 ? roadsWords.classes.takesLonger(percent) : roadsWords.classes.takesLess(-percent);
 }
