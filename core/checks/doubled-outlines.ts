@@ -1,5 +1,5 @@
 import { issue } from '../base/index.ts';
-import { cornersKey, type DrawnZone, drawnZones, zonePlace } from './drawn-zones.ts';
+import { cornersKey, type DrawnZone, drawnZones, prepareKeys, zonePlace } from './drawn-zones.ts';
 import type { Finding, Rule } from './rule.ts';
 
 /**
@@ -8,6 +8,7 @@ import type { Finding, Rule } from './rule.ts';
  */
 export const doubledOutlines: Rule = {
   code: 'duplicate-outline',
+  prepare: prepareKeys,
   find: (book) => {
     const first = new Map<string, DrawnZone>();
     return drawnZones(book).flatMap((each) => {

@@ -35,6 +35,15 @@ export function cornersKey(geometry: AreaGeometry): string {
   return key;
 }
 
+/** Works the keys of all drawn zones out, one after the other. */
+export function* prepareKeys(book: Book): Generator<undefined, void, undefined> {
+  for (const { geometry } of drawnZones(book)) {
+    if (keys.has(geometry)) continue;
+    cornersKey(geometry);
+    yield;
+  }
+}
+
 /** Outlines never change, so what was found out about one holds as long as it lives. */
 const keys = new WeakMap<AreaGeometry, string>();
 const boxes = new WeakMap<AreaGeometry, DegreesBox | 'none'>();

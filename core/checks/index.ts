@@ -23,7 +23,7 @@ import { references } from './references.ts';
 import { rigs } from './rigs.ts';
 import { roundDays } from './round-days.ts';
 import { rounds } from './rounds.ts';
-import type { Rule } from './rule.ts';
+import type { Finding, Rule } from './rule.ts';
 import { sharedMachines } from './shared-machines.ts';
 import { statedAreas } from './stated-areas.ts';
 import { strayGates } from './stray-gates.ts';
@@ -76,6 +76,20 @@ export const RULES: readonly Rule[] = [
   workedAreas,
   alteredRecords,
 ];
+
+/**
+ * The rules over a book one after the other, with pauses between lawns where a rule has much to find out: for a window that draws meanwhile.
+ * @returns what checkBook finds, with the lawns and fixes
+ */
+export function* checkInSteps(book: Book): Generator<undefined, readonly Finding[], undefined> {
+  const found: (readonly Finding[])[] = [];
+  for (const rule of RULES) {
+    if (rule.prepare !== undefined) yield* rule.prepare(book);
+    found.push(rule.find(book));
+    yield;
+  }
+  return found.flat();
+}
 
 /** What is wrong or odd in a book, in the order of the rules. Whether lawns can be reached and measured is told elsewhere. */
 export function checkBook(book: Book): readonly Issue[] {

@@ -18,6 +18,11 @@ export type Rule = {
   /** Stable name, kebab-case; the code of its issues. */
   readonly code: string;
   readonly find: (book: Book) => readonly Finding[];
+  /**
+   * Finds out beforehand, in small steps, what `find` would otherwise find out in one long one, and keeps it: for a window that has to draw
+   * between the steps. Absent: `find` is quick in any book.
+   */
+  readonly prepare?: (book: Book) => Generator<undefined, void, undefined>;
 };
 
 /** What a rule needs to know of the book beside one property. */
@@ -32,17 +37,24 @@ export function propertyRule(code: string, find: (property: Property, units: Uni
     us: new WeakMap<Property, readonly Finding[]>(),
     metric: new WeakMap<Property, readonly Finding[]>(),
   };
+  const foundIn = (property: Property, units: Units): readonly Finding[] => {
+    const of = known[units];
+    const before = of.get(property);
+    if (before !== undefined) return before;
+    const found = find(property, units);
+    of.set(property, found);
+    return found;
+  };
   return {
     code,
-    find: (book) =>
-      book.properties.flatMap((property) => {
-        const of = known[book.units];
-        const before = of.get(property);
-        if (before !== undefined) return before;
-        const found = find(property, book.units);
-        of.set(property, found);
-        return found;
-      }),
+    find: (book) => book.properties.flatMap((property) => foundIn(property, book.units)),
+    prepare: function* (book) {
+      for (const property of book.properties) {
+        if (known[book.units].has(property)) continue;
+        foundIn(property, book.units);
+        yield;
+      }
+    },
   };
 }
 

@@ -30,8 +30,18 @@ export function drawnRound(shape: RoundShape, seed: number): Book {
         : { ...zone, shape: { ...zone.shape, geometry: movedArea(zone.shape.geometry, move) } },
     );
     const exclusions = lot.exclusions.map((each) => ({ ...each, geometry: movedArea(each.geometry, move) }));
+    const gates = lot.gates.map((gate) => (gate.at === undefined ? gate : { ...gate, at: move(gate.at) }));
     const { id, name, parking } = lawn;
-    return { ...lot, id, name, parking, zones, exclusions, ...(lawn.hours === undefined ? {} : { hours: lawn.hours }) };
+    return {
+      ...lot,
+      id,
+      name,
+      parking,
+      gates,
+      zones,
+      exclusions,
+      ...(lawn.hours === undefined ? {} : { hours: lawn.hours }),
+    };
   });
   return { ...book, properties };
 }

@@ -16,6 +16,8 @@ export type Desk = {
   readonly context: BrowserContext;
   readonly address: string;
   readonly dataFolder: string;
+  /** The process of the program behind the page. */
+  readonly processId: number;
   /** What the page complained of: errors of the console and of scripts. */
   readonly complaints: readonly string[];
   /** Another window of the same program. */
@@ -64,7 +66,16 @@ export async function openDesk(wishes: DeskWishes = {}): Promise<Desk> {
       await page.goto(address);
       return page;
     };
-    return { page: await openPage(), context, address, dataFolder, complaints, openPage, close };
+    return {
+      page: await openPage(),
+      context,
+      address,
+      dataFolder,
+      processId: program.pid ?? 0,
+      complaints,
+      openPage,
+      close,
+    };
   } catch (error) {
     await close();
     throw error;

@@ -48,6 +48,12 @@ function expectNoGrowth(before: State, after: State): void {
   expect(after.handles).toBeLessThanOrEqual(before.handles + 2);
 }
 
+/** "heap 51 -> 55 -> 58 MiB, handles 23 -> 23 -> 23". */
+function course(...states: readonly State[]): string {
+  const heap = states.map((each) => each.heapMib.toFixed(0)).join(' -> ');
+  return `heap ${heap} MiB, handles ${states.map((each) => each.handles).join(' -> ')}`;
+}
+
 function openSample(): Promise<OpenBook> {
   return screen.must('book.openSample', { sampleId: 'residential-day' });
 }
@@ -70,6 +76,7 @@ async function edit(open: OpenBook, from: number, to: number): Promise<void> {
       baseRevision: number,
     };
     await screen.must('book.apply', request);
+    screen.forget();
   }
 }
 
@@ -81,7 +88,9 @@ describe('a long season in one process', () => {
     const bytes = await sizeOfBook();
     open = await openSample();
     const before = await stateNow();
-    await edit(open, 1000, EDITS);
+    await edit(open, 1000, EDITS / 2);
+    const half = await stateNow();
+    await edit(open, EDITS / 2, EDITS);
     const after = await stateNow();
     await screen.must('book.close', { session: open.session });
     expectNoGrowth(before, after);
@@ -90,9 +99,7 @@ describe('a long season in one process', () => {
     expect(again.revision).toBe(EDITS);
     expect(again.book.properties[0]?.note).toBe(`note ${EDITS - 1}`);
     await screen.must('book.close', { session: again.session });
-    console.log(
-      `${EDITS} edits: heap ${before.heapMib.toFixed(0)} -> ${after.heapMib.toFixed(0)} MiB, handles ${before.handles} -> ${after.handles}, file ${bytes} -> ${await sizeOfBook()} bytes`,
-    );
+    console.log(`${EDITS} edits: ${course(before, half, after)}, file ${bytes} -> ${await sizeOfBook()} bytes`);
   }, 3_600_000);
 
   test(`${PLANS} plans leave no more memory or handles than the first two`, async () => {
@@ -102,15 +109,16 @@ describe('a long season in one process', () => {
       const done = screen.next('job.done');
       await screen.must('job.startPlan', { session: open.session, roundId, seed, iterations: 20 });
       await done;
+      screen.forget();
     };
     for (let seed = 0; seed < 2; seed += 1) await plan(seed);
     const before = await stateNow();
-    for (let seed = 2; seed < PLANS; seed += 1) await plan(seed);
+    for (let seed = 2; seed < PLANS / 2; seed += 1) await plan(seed);
+    const half = await stateNow();
+    for (let seed = PLANS / 2; seed < PLANS; seed += 1) await plan(seed);
     const after = await stateNow();
     await screen.must('book.close', { session: open.session });
     expectNoGrowth(before, after);
-    console.log(
-      `${PLANS} plans: heap ${before.heapMib.toFixed(0)} -> ${after.heapMib.toFixed(0)} MiB, handles ${before.handles} -> ${after.handles}`,
-    );
+    console.log(`${PLANS} plans: ${course(before, half, after)}`);
   }, 3_600_000);
 });

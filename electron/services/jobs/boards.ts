@@ -9,6 +9,7 @@ import { type Plan, plannedDays } from '../../../core/plan/result/index.ts';
 import type { DriveTable } from '../../../core/travel/index.ts';
 import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
+import { bookOfRound } from './book-of-round.ts';
 import { gaveNoPlan, workerFault } from './failures.ts';
 import type { BoardAsked, BoardOrder, BoardTold } from './messages.ts';
 import { Shelf } from './shelf.ts';
@@ -137,7 +138,7 @@ class OpenBoard {
     this.plans = plans;
     const order: BoardOrder = {
       board: {
-        book: session.entry.book(),
+        book: bookOfRound(session.entry.book(), roundId),
         roundId,
         today,
         // As for planning: what is kept beside the plan of a round does not count.

@@ -13,6 +13,7 @@ import type { Session } from '../library/index.ts';
 import type { Log } from '../log/index.ts';
 import type { BookAt } from '../roads/index.ts';
 import { type Boards, createBoards } from './boards.ts';
+import { bookOfRound, lawnsListed } from './book-of-round.ts';
 import { type DrawRequest, drawPasses } from './drawing.ts';
 import { tellWhoCanGo } from './fitting.ts';
 import type { PlanBase } from './messages.ts';
@@ -99,8 +100,9 @@ export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs 
     const startedMs = performance.now();
     const { fleetId, ...wish } = request;
     const own = session.entry.book();
-    const book = fleetId === undefined ? own : bookOfFleet(own, request.roundId, fleetId);
-    const workers = workersFor(book.properties.length);
+    const whole = fleetId === undefined ? own : bookOfFleet(own, request.roundId, fleetId);
+    const book = bookOfRound(whole, request.roundId);
+    const workers = workersFor(lawnsListed(book, request.roundId));
     const onProgress = (progress: Progress): void => client.send('job.progress', { ...about, ...progress });
     const job = startLater(drivesOf(session), (roads) =>
       startPlanning(workerFile, { book, ...wish, roads, workers }, onProgress),
@@ -132,7 +134,7 @@ export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs 
     startPlan,
     fits: async (session, { roundId, problemHash, dates, evenUsdPerHour, outages = [], done = [] }) => {
       const choices = dates.length === 0 ? [null] : [null, dates];
-      const book = session.entry.book();
+      const book = bookOfRound(session.entry.book(), roundId);
       const roads = await drivesOf(session);
       const wish = { book, roundId, dates: choices, evenUsdPerHour, outages, done, roads, hash: problemHash };
       return startReckoning(workerFile, wish).outcome;
@@ -141,7 +143,7 @@ export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs 
     draw: (session, wanted) => drawPasses(workerFile, session.entry.book(), wanted),
     boards,
     whoCanGo: (session, roundId, treatmentId) =>
-      tellWhoCanGo(workerFile, { book: session.entry.book(), roundId, treatmentId }),
+      tellWhoCanGo(workerFile, { book: bookOfRound(session.entry.book(), roundId), roundId, treatmentId }),
     cancel: (jobId, client) => {
       const found = running.get(jobId);
       if (found === undefined || found.client.id !== client.id) return unknownJob();

@@ -25,6 +25,8 @@ export type TestClient = {
   /** As call, but a failure fails the test. */
   readonly must: <Name extends ChannelName>(name: Name, request: RequestOf<Name>) => Promise<ResponseOf<Name>>;
   readonly next: <Name extends EventName>(name: Name) => Promise<HostEvents[Name]>;
+  /** Keeps nothing of what it was told so far: plans are large, and a long test would fill the memory with them. */
+  readonly forget: () => void;
 };
 
 /** Services with a port whose dialogs are answered by the test. */
@@ -94,5 +96,8 @@ function testClient(services: Services, id: string): TestClient {
       return result.value;
     }) as TestClient['must'],
     next: (name) => new Promise((settle) => waiting.push({ name, settle })),
+    forget: () => {
+      events.length = 0;
+    },
   };
 }
