@@ -4,13 +4,14 @@ import { createRandom } from '../../../core/base/index.ts';
 import { writeBook } from '../../../core/book/index.ts';
 import { CHANNEL_NAMES, type ChannelName, type OpenBook } from '../../../core/contract/index.ts';
 import { buildIfStale } from '../../support/build-first.ts';
+import { openTally, WHOLE_FUZZ } from '../../support/fuzz.ts';
 import { mutateValue } from '../../support/mutate-value.ts';
 import { SOUND_HANDLE, SOUND_REQUESTS } from '../../support/sound-requests.ts';
 import { ROOT } from '../support/bundle.ts';
 import { startTestHost, type TestClient, type TestHost } from '../support/test-host.ts';
 
 /** Requests for each channel. */
-const ROUNDS = process.env.npm_lifecycle_event === 'test:fuzz' ? 1500 : 90;
+const ROUNDS = WHOLE_FUZZ ? 1500 : 90;
 /** These write files or start threads: fewer of them are sent. */
 const COSTLY: readonly ChannelName[] = [
   'book.create',
@@ -66,13 +67,14 @@ test.each(CHANNEL_NAMES)(
     const isCostly = COSTLY.includes(name);
     const rounds = isCostly ? Math.ceil(ROUNDS / 10) : ROUNDS;
     const sound = reaching(name);
+    const tally = openTally(`request, ${name}`);
     for (let round = 0; round < rounds; round += 1) {
       const request = mutateValue(sound, random);
       const begin = performance.now();
       const answer = await screen.call(name, request as never);
-      expect(performance.now() - begin, `${name}, round ${round}`).toBeLessThan(
-        isCostly ? LONGEST_COSTLY_MS : LONGEST_MS,
-      );
+      const tookMs = performance.now() - begin;
+      expect(tookMs, `${name}, round ${round}`).toBeLessThan(isCostly ? LONGEST_COSTLY_MS : LONGEST_MS);
+      tally.note(answer.ok ? 'read' : answer.error.code, tookMs);
       if (answer.ok && name === 'job.startPlan') await screen.call('job.cancel', answer.value as never);
       if (!answer.ok) {
         // A fault of the program is answered with 'internal': none is allowed here.
@@ -82,6 +84,7 @@ test.each(CHANNEL_NAMES)(
       }
       if (name === 'book.close' || name === 'backup.restore') await reopen();
     }
+    tally.close();
     expect(({} as { readonly polluted?: boolean }).polluted).toBeUndefined();
     await reopen();
     // What a reader of the file gets is what the host holds: nothing unreadable was ever stored.
