@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, rm } from 'node:fs/promises';
+import { mkdir, readdir, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Backup } from '../../../core/contract/index.ts';
-import { describePlace, fileNameFrom } from '../files/index.ts';
+import { describePlace, fileNameFrom, freeName, isFreshName } from '../files/index.ts';
 import { type BookStore, replaceBook } from '../store/index.ts';
 import { superfluous } from './keep.ts';
 
@@ -30,6 +30,10 @@ export type Backups = {
 
 const EVERY_MS = 15 * 60_000;
 const ENDING = '.swardway';
+/** A number of edits that no book has. */
+const NEVER = -1;
+/** A copy that was never finished is taken away after so long. */
+const LEFTOVER_MS = 60 * 60_000;
 /** Date and time, edits and lawns: "20261127T051810123Z-41-640". */
 const NAME = /^(\d{4})(\d{2})(\d{2})T(\d{2})(\d{2})(\d{2})(\d{3})Z-(\d+)-(\d+)$/;
 
@@ -49,9 +53,15 @@ export function createBackups(folder: string, now: () => Date): Backups {
     list,
     watch: async ({ store, revision }) => {
       const [newest] = await list(store.file);
-      last.set(store.file, { revision: newest?.revision ?? revision, at: now().getTime() });
+      // A backup with another number of edits is of another state; the book may well come to that number in another way.
+      const isCopied = newest === undefined || newest.revision === revision;
+      last.set(store.file, { revision: isCopied ? revision : NEVER, at: now().getTime() });
     },
-    isDue: (book) => isChanged(book) && now().getTime() - (last.get(book.store.file)?.at ?? 0) >= EVERY_MS,
+    isDue: (book) => {
+      const sinceMs = now().getTime() - (last.get(book.store.file)?.at ?? 0);
+      // A clock that was set back says nothing of how long ago the last copy was made.
+      return isChanged(book) && (sinceMs >= EVERY_MS || sinceMs < 0);
+    },
     take: async (book) => {
       const { store, revision, properties } = book;
       if (store.readOnlyBecause !== null || !isChanged(book)) return ok(null);
@@ -63,19 +73,31 @@ export function createBackups(folder: string, now: () => Date): Backups {
       const copied = await store.copyTo(path.join(target, `${backup.backupId}${ENDING}`));
       if (!copied.ok) return copied;
       last.set(store.file, { revision, at: at.getTime() });
-      for (const { backupId } of superfluous(await list(store.file), at)) {
-        await rm(path.join(target, `${backupId}${ENDING}`), { force: true });
-      }
+      await tidy(target, await list(store.file), backup, at);
       return ok(backup);
     },
     restore: async (file, backupId, keepOld) => {
       const known = (await list(file)).some((each) => each.backupId === backupId);
       if (!known) return missing(file);
       const stamp = stampOf(now());
-      const aside = keepOld ? path.join(path.dirname(file), `${path.basename(file)}.set-aside-${stamp}`) : null;
+      const aside = keepOld ? await freeName(`${file}.set-aside-${stamp}`, '') : null;
       return replaceBook(file, path.join(folderOf(file), `${backupId}${ENDING}`), aside);
     },
   };
+}
+
+/** Takes away what is not kept. Where that fails it is tried again with the next copy. */
+async function tidy(folder: string, backups: readonly Backup[], taken: Backup, at: Date): Promise<void> {
+  const leftovers = (await readdir(folder)).filter(isFreshName);
+  for (const name of leftovers) {
+    const status = await stat(path.join(folder, name)).catch(() => null);
+    const isOld = status !== null && Math.abs(at.getTime() - status.mtimeMs) > LEFTOVER_MS;
+    if (isOld) await rm(path.join(folder, name), { force: true }).catch(() => undefined);
+  }
+  for (const { backupId } of superfluous(backups, at)) {
+    if (backupId === taken.backupId) continue;
+    await rm(path.join(folder, `${backupId}${ENDING}`), { force: true }).catch(() => undefined);
+  }
 }
 
 function stampOf(at: Date): string {
@@ -99,7 +121,7 @@ function missing(file: string): Result<never> {
   return err(
     'backup-missing',
     describePlace(file),
-    'This backup is not there any more.',
+    'This backup is not there any more; the book was left as it is.',
     'Choose another one of the list.',
   );
 }

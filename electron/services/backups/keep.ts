@@ -6,16 +6,17 @@ export const KEPT_IN_ALL = 10;
 
 /**
  * Which backups may go: of today all but the newest three, of an earlier day all but its newest, and then the oldest until ten are left.
- * One that is dated later than now (the clock was set back) counts as of today.
+ * One that is dated later than now was made before the clock was set back: its days count like any earlier day, and as the oldest.
  *
  * @param backups newest first
  */
 export function superfluous(backups: readonly Backup[], now: Date): readonly Backup[] {
   const today = dayOf(now);
   const counts = new Map<string, number>();
-  const wanted = backups.filter(({ takenAt }) => {
-    const at = new Date(takenAt);
-    const day = at > now ? today : dayOf(at);
+  const isLater = ({ takenAt }: Backup): boolean => new Date(takenAt) > now;
+  const inOrder = [...backups.filter((each) => !isLater(each)), ...backups.filter(isLater)];
+  const wanted = inOrder.filter((each) => {
+    const day = `${dayOf(new Date(each.takenAt))}${isLater(each) ? ' later' : ''}`;
     const seen = (counts.get(day) ?? 0) + 1;
     counts.set(day, seen);
     return seen <= (day === today ? KEPT_OF_TODAY : 1);

@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import path from 'node:path';
 
@@ -32,4 +33,12 @@ export function fileNameFrom(title: string, fallback = 'book'): string {
     .toLowerCase()
     .slice(0, 60);
   return plain === '' ? fallback : plain;
+}
+
+/** A name that no file has yet, numbered from the second on: what is kept under an earlier one is not written over. */
+export async function freeName(base: string, ending: string): Promise<string> {
+  for (let number = 1; ; number += 1) {
+    const name = `${base}${number === 1 ? '' : `-${number}`}${ending}`;
+    if ((await stat(name).catch(() => null)) === null) return name;
+  }
 }

@@ -9,7 +9,7 @@ import type { Client } from '../host-port.ts';
 import { BOOK_ENDING, describeSession, type Session } from '../library/index.ts';
 import { createStoreFile } from '../store/index.ts';
 import type { Context, HandlersOf } from './context.ts';
-import { deliver } from './deliver.ts';
+import { deliver, handToPage } from './deliver.ts';
 import { backUpNowAndThen } from './keep-backup.ts';
 import { newBookFile, openAnyFile, openBookFile, openSample } from './open-book.ts';
 import { unknownToken } from './unknown-token.ts';
@@ -120,7 +120,14 @@ async function saveCopy(
   if (as === 'json') {
     return deliver(context, client, `${name}.json`, () => ok(Buffer.from(writeBook(entry.book()))));
   }
-  return deliver(context, client, `${name}${BOOK_ENDING}`, async () => {
+  const fileName = `${name}${BOOK_ENDING}`;
+  const target = await context.port.chooseTarget(client, fileName);
+  if (target.kind === 'cancelled') return ok(target);
+  if (target.kind === 'path') {
+    const copied = await entry.store.copyTo(target.file);
+    return copied.ok ? ok({ kind: 'saved', name: path.basename(target.file) }) : copied;
+  }
+  return handToPage(fileName, async () => {
     const folder = await mkdtemp(path.join(tmpdir(), 'swardway-'));
     try {
       const file = path.join(folder, `copy${BOOK_ENDING}`);

@@ -1,7 +1,7 @@
 import path from 'node:path';
-import { ok, type Result } from '../../../core/base/index.ts';
+import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { WrittenFile } from '../../../core/contract/index.ts';
-import { writeWhole } from '../files/index.ts';
+import { describePlace, writeWhole } from '../files/index.ts';
 import type { Client } from '../host-port.ts';
 import type { Context } from './context.ts';
 
@@ -19,7 +19,7 @@ const MEDIA_TYPES: Readonly<Record<string, string>> = {
 
 /** Asks where a file should go, makes it, and writes it there or hands it to the page. Nothing is made after a cancel. */
 export async function deliver(
-  { port }: Context,
+  { port, library }: Context,
   client: Client,
   suggestedName: string,
   make: () => Promise<Result<Uint8Array>> | Result<Uint8Array>,
@@ -27,12 +27,26 @@ export async function deliver(
   const name = path.basename(suggestedName);
   const target = await port.chooseTarget(client, name);
   if (target.kind === 'cancelled') return ok(target);
+  if (target.kind === 'download') return handToPage(name, make);
+  if (await library.isOpen(target.file)) return bookInTheWay(target.file);
   const bytes = await make();
   if (!bytes.ok) return bytes;
-  if (target.kind === 'path') {
-    const written = await writeWhole(target.file, bytes.value);
-    return written.ok ? ok({ kind: 'saved', name: path.basename(target.file) }) : written;
-  }
+  const written = await writeWhole(target.file, bytes.value);
+  return written.ok ? ok({ kind: 'saved', name: path.basename(target.file) }) : written;
+}
+
+/** The bytes of a file for the page, which writes it. */
+export async function handToPage(
+  name: string,
+  make: () => Promise<Result<Uint8Array>> | Result<Uint8Array>,
+): Promise<Result<WrittenFile>> {
+  const bytes = await make();
+  if (!bytes.ok) return bytes;
   const mediaType = MEDIA_TYPES[path.extname(name).toLowerCase()] ?? 'application/octet-stream';
   return ok({ kind: 'download', name, mediaType, base64: Buffer.from(bytes.value).toString('base64') });
+}
+
+function bookInTheWay(file: string): Result<never> {
+  const detail = 'This file is a book that is open, so nothing was written over it.';
+  return err('not-allowed', describePlace(file), detail, 'Choose another name.');
 }

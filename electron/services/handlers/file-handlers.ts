@@ -70,7 +70,8 @@ async function takeUpload(
     .toISOString()
     .replace(/[^0-9]/g, '')
     .slice(0, 14);
-  const folder = path.join(context.dataFolder, 'received', stamp);
+  // A folder of its own: two files of one name may come in one second, and the clock may be set back.
+  const folder = path.join(context.dataFolder, 'received', `${stamp}-${randomUUID().slice(0, 8)}`);
   const file = path.join(folder, `${fileNameFrom(path.basename(name, ending))}${ending}`);
   return receive(context, file, name, bytes);
 }

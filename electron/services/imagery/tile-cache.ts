@@ -1,6 +1,7 @@
-import { mkdir, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises';
+import { readdir, readFile, rm, stat, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import type { TileAt } from '../../../core/imagery/index.ts';
+import { writeOwn } from '../files/index.ts';
 
 /** A tile that was fetched before. */
 export type CachedTile = { readonly bytes: Uint8Array; readonly fetchedAt: Date };
@@ -57,15 +58,11 @@ function nameOf(set: string, { z, x, y }: TileAt): string {
 }
 
 async function write(file: string, bytes: Uint8Array, fetchedAt: Date): Promise<boolean> {
-  try {
-    await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(file, bytes);
-    await utimes(file, fetchedAt, fetchedAt);
-    return true;
-  } catch {
-    await rm(file, { force: true }).catch(() => undefined);
-    return false;
-  }
+  const written = await writeOwn(file, bytes);
+  if (!written.ok) return false;
+  // Where the time cannot be set the tile counts as fetched now, which it was.
+  await utimes(file, fetchedAt, fetchedAt).catch(() => undefined);
+  return true;
 }
 
 async function takeStock(folder: string): Promise<Map<string, Kept>> {

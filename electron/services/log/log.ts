@@ -25,9 +25,18 @@ export function createLog(folder: string, now: () => Date): Log {
   };
 }
 
+/** Where the files cannot be renamed the newest one goes on to twice its size, so that what is wrong there is still written down. */
 function rotate(file: string): void {
   const size = statSync(file, { throwIfNoEntry: false })?.size ?? 0;
   if (size < LARGEST_BYTES) return;
+  try {
+    shift(file);
+  } catch (error) {
+    if (size >= 2 * LARGEST_BYTES) throw error;
+  }
+}
+
+function shift(file: string): void {
   for (let number = KEPT - 1; number >= 1; number -= 1) {
     const from = number === 1 ? file : `${file}.${number - 1}`;
     if (statSync(from, { throwIfNoEntry: false }) !== undefined) renameSync(from, `${file}.${number}`);

@@ -1,27 +1,28 @@
-import { randomBytes } from 'node:crypto';
-import { open, rename, rm } from 'node:fs/promises';
-import path from 'node:path';
+import { rm } from 'node:fs/promises';
 import { ok, type Result } from '../../../core/base/index.ts';
-import { flushFolder } from '../files/index.ts';
+import { flushFile, freshBeside, takePlace } from '../files/index.ts';
+import { clearTheWay, logsOf } from './clear-the-way.ts';
 import type { Connection } from './connection.ts';
-import { damaged, guardStore } from './failures.ts';
+import { guardStore, notCopied } from './failures.ts';
 
 /**
  * Copies a book into a new file by VACUUM INTO (a plain copy of a live file misses its log), counts the rows of each table in the copy, flushes
- * it and renames it into place: a file that stood there is the old one or the whole copy. Edits wait meanwhile.
+ * it and renames it into place: a file that stood there is the old one or the whole copy. Edits wait meanwhile. A book that somebody has open
+ * is not overwritten ('book-locked').
  */
 export function copyWhole(connection: Connection, target: string): Promise<Result<true>> {
-  const fresh = path.join(path.dirname(target), `.${path.basename(target)}.${randomBytes(6).toString('hex')}.new`);
+  const fresh = freshBeside(target);
   return guardStore<true>(target, async () => {
+    const isClear = await clearTheWay(target);
+    if (!isClear.ok) return isClear;
     try {
       const missing = await connection.alone(async () => {
         await connection.run('VACUUM INTO ?', [fresh]);
         return countDifference(connection, fresh);
       });
-      if (missing !== null) return damaged(target, missing);
+      if (missing !== null) return notCopied(target, missing);
       await flushFile(fresh);
-      await rename(fresh, target);
-      await flushFolder(path.dirname(target));
+      await takePlace(fresh, target);
       return ok(true);
     } finally {
       await removeFile(fresh);
@@ -31,16 +32,7 @@ export function copyWhole(connection: Connection, target: string): Promise<Resul
 
 /** Removes a database file and whatever SQLite keeps beside it. */
 export async function removeFile(file: string): Promise<void> {
-  for (const name of [file, `${file}-wal`, `${file}-journal`, `${file}-shm`]) {
-    await rm(name, { force: true }).catch(() => undefined);
-  }
-}
-
-/** Waits until a file is on the disk. */
-export async function flushFile(file: string): Promise<void> {
-  const handle = await open(file, 'r+');
-  await handle.sync();
-  await handle.close();
+  for (const name of [file, ...logsOf(file)]) await rm(name, { force: true }).catch(() => undefined);
 }
 
 /** Null where the copy has as many rows in each table as the book. */

@@ -11,7 +11,7 @@ export function storeFailure(failure: SqliteFailure, file: string): Err | null {
       return err(
         'book-locked',
         where,
-        'Another program has this book open.',
+        'Another program has this book open; nothing was changed.',
         'Close the book in the other window or program, then open it again here.',
       );
     case 'SQLITE_READONLY':
@@ -19,7 +19,7 @@ export function storeFailure(failure: SqliteFailure, file: string): Err | null {
       return err(
         'book-read-only',
         where,
-        'The book file cannot be written to.',
+        'The book file cannot be written to, so nothing was stored; the book is as it was before.',
         'Save a copy of the book in a folder of your own and go on with the copy.',
       );
     case 'SQLITE_FULL':
@@ -36,14 +36,14 @@ export function storeFailure(failure: SqliteFailure, file: string): Err | null {
       return err(
         'file-not-readable',
         where,
-        'The book file could not be opened.',
+        'The book file could not be opened; nothing was changed.',
         'Check that the file is there and that you may read and write it and its folder.',
       );
     case 'SQLITE_IOERR':
       return err(
         'file-not-writable',
         where,
-        'The disk reported an error while the book was being read or written.',
+        'The disk reported an error while the book was being read or written; what was stored before is unchanged.',
         'Check that the disk is still connected, then save a copy of the book on another disk.',
       );
     default:
@@ -57,6 +57,16 @@ export function damaged(file: string, detail: string): Err {
     describePlace(file),
     `The book file is damaged (${detail}); nothing was written to it.`,
     'Keep this file, and open a copy or a backup of the book.',
+  );
+}
+
+/** A copy that lacks something is no copy. */
+export function notCopied(file: string, detail: string): Err {
+  return err(
+    'file-not-writable',
+    describePlace(file),
+    `The copy was not whole (${detail}), so it was thrown away; the book is unchanged.`,
+    'Check the disk, then make the copy again.',
   );
 }
 

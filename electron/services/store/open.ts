@@ -2,11 +2,12 @@ import { constants } from 'node:fs';
 import { access, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { err, ok, type Result } from '../../../core/base/index.ts';
-import { describePlace } from '../files/index.ts';
+import { describePlace, freeName } from '../files/index.ts';
 import { type Connection, openConnection } from './connection.ts';
+import { copyWhole } from './copy.ts';
 import { damaged, guardStore } from './failures.ts';
 import { readHeader } from './header.ts';
-import { APPLICATION_ID, migrate } from './migrate.ts';
+import { APPLICATION_ID, migrate, userVersion } from './migrate.ts';
 import { MIGRATIONS, type Migration } from './migrations/index.ts';
 import { type PlaceOfBook, placeOfBook } from './place.ts';
 
@@ -45,7 +46,11 @@ export async function openBookFile(
         await connection.close();
         return damaged(file, fault);
       }
-      if (readOnlyBecause === null) await upgrade(connection, file, known.value, migrations);
+      const upgraded = readOnlyBecause === null ? await upgrade(connection, file, migrations) : ok<true>(true);
+      if (!upgraded.ok) {
+        await connection.close();
+        return upgraded;
+      }
       const remarks = [
         ...(wasLeftOpen ? [RECOVERED] : []),
         ...(lies.kind === 'shared' ? [sharedWords(lies.words)] : []),
@@ -84,7 +89,7 @@ export async function checkHeader(file: string, newest = MIGRATIONS.length): Pro
     return err(
       'not-a-book',
       where,
-      'This file is not a Swardway book.',
+      'This file is not a Swardway book; it was not touched.',
       'Choose a book file (.swardway) or a book in its JSON form.',
     );
   }
@@ -142,16 +147,14 @@ async function settleIn(connection: Connection, place: PlaceOfBook): Promise<voi
   await connection.transaction(async () => undefined);
 }
 
-async function upgrade(
-  connection: Connection,
-  file: string,
-  version: number,
-  migrations: readonly Migration[],
-): Promise<void> {
-  if (version >= migrations.length) return;
-  const backup = `${file}.version-${version}.backup`;
-  if ((await stat(backup).catch(() => null)) === null) await connection.run('VACUUM INTO ?', [backup]);
-  await migrate(connection, migrations);
+/** Brings an older file to the newest version. First a whole copy of it is put beside it; where that fails the file stays as it is. */
+async function upgrade(connection: Connection, file: string, migrations: readonly Migration[]): Promise<Result<true>> {
+  // Of the file with its log: a step that was done last may stand in the log alone.
+  const version = await userVersion(connection);
+  if (version >= migrations.length) return ok(true);
+  const copied = await copyWhole(connection, await freeName(`${file}.version-${version}`, '.backup'));
+  if (copied.ok) await migrate(connection, migrations);
+  return copied;
 }
 
 /** A new, empty file with the newest tables. The file must not exist. Rejects with SqliteFailure. */

@@ -1,15 +1,11 @@
-import { randomBytes } from 'node:crypto';
-import { copyFile, link, rename } from 'node:fs/promises';
-import path from 'node:path';
+import { constants, copyFile, link, rename, rm } from 'node:fs/promises';
 import { ok, type Result } from '../../../core/base/index.ts';
-import { flushFolder } from '../files/index.ts';
+import { flushFile, freshBeside, isUnconfirmed, takePlace } from '../files/index.ts';
+import { clearTheWay, logsOf } from './clear-the-way.ts';
 import { openConnection } from './connection.ts';
-import { flushFile, removeFile } from './copy.ts';
+import { removeFile } from './copy.ts';
 import { damaged, guardStore } from './failures.ts';
 import { checkHeader } from './open.ts';
-
-/** What SQLite keeps beside a file. A log that stays beside another file would be played into that one. */
-const LOGS = ['-wal', '-journal', '-shm'];
 
 /**
  * Puts a whole, checked copy in the place of a book file that nobody has open. `aside` keeps what stood there, with its log, under another
@@ -17,25 +13,43 @@ const LOGS = ['-wal', '-journal', '-shm'];
  * Fails as opening does where the copy is no sound book; the file is then as it was.
  */
 export function replaceBook(file: string, copy: string, aside: string | null): Promise<Result<true>> {
-  const fresh = path.join(path.dirname(file), `.${path.basename(file)}.${randomBytes(6).toString('hex')}.new`);
+  const fresh = freshBeside(file);
   return guardStore<true>(file, async () => {
     try {
       await copyFile(copy, fresh);
       await flushFile(fresh);
       const sound = await checkCopy(fresh, copy);
       if (!sound.ok) return sound;
-      if (aside !== null) await link(file, aside).catch(() => copyFile(file, aside));
-      for (const log of LOGS) {
-        if (aside === null) await removeFile(`${file}${log}`);
-        else await rename(`${file}${log}`, `${aside}${log}`).catch(ignoreMissing);
-      }
-      await rename(fresh, file);
-      await flushFolder(path.dirname(file));
+      if (aside !== null) return await replaceDamaged(fresh, file, aside);
+      const isClear = await clearTheWay(file);
+      if (!isClear.ok) return isClear;
+      await takePlace(fresh, file);
       return ok(true);
     } finally {
       await removeFile(fresh);
     }
   });
+}
+
+/** The damaged book stays under another name, and its logs under that name alone; where a step fails all is as it was. */
+async function replaceDamaged(fresh: string, file: string, aside: string): Promise<Result<true>> {
+  const [logs, asides] = [logsOf(file), logsOf(aside)];
+  const moveLogs = async (from: readonly string[], to: readonly string[]): Promise<void> => {
+    for (const [index, log] of from.entries()) await rename(log, to[index] ?? '').catch(ignoreMissing);
+  };
+  try {
+    // Not every file system knows links.
+    await link(file, aside).catch(() => copyFile(file, aside, constants.COPYFILE_EXCL));
+    await moveLogs(logs, asides);
+    await takePlace(fresh, file);
+    return ok(true);
+  } catch (error) {
+    if (!isUnconfirmed(error)) {
+      await moveLogs(asides, logs).catch(() => undefined);
+      await rm(aside, { force: true }).catch(() => undefined);
+    }
+    throw error;
+  }
 }
 
 /** Reads the whole copy, every page and every index, without writing to it. */

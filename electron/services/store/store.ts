@@ -1,12 +1,12 @@
-import { randomBytes } from 'node:crypto';
-import { mkdir, rename, stat } from 'node:fs/promises';
+import { mkdir, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { err, type Issue, ok, type Result } from '../../../core/base/index.ts';
 import { type Book, readBook } from '../../../core/book/index.ts';
 import type { StoredPlan } from '../../../core/contract/index.ts';
 import type { Action } from '../../../core/edit/index.ts';
 import { type Plan, readPlan } from '../../../core/plan/result/index.ts';
-import { describePlace } from '../files/index.ts';
+import { describePlace, flushFile, freshBeside, takePlace } from '../files/index.ts';
+import { clearTheWay } from './clear-the-way.ts';
 import type { Connection } from './connection.ts';
 import { copyWhole, removeFile } from './copy.ts';
 import { readDraft, writeDraft } from './draft.ts';
@@ -93,33 +93,45 @@ async function readStore(file: string, opened: OpenedFile, leave: () => Promise<
   return ok(createStore(parts));
 }
 
-/** Writes a book into a new file: complete under another name first, so that a crash leaves no half book. */
+/**
+ * Writes a book into a new file: complete under another name first, so that a crash leaves no half book. With `overwrite` it takes the place of
+ * what stands there, unless that is a book that somebody has open ('book-locked').
+ */
 export async function createStoreFile(file: string, book: Book, overwrite = false): Promise<Result<true>> {
-  const fresh = path.join(path.dirname(file), `.${path.basename(file)}.${randomBytes(6).toString('hex')}.new`);
-  const written = await guardStore<true>(file, async () => {
-    if (!overwrite && (await stat(file).catch(() => null)) !== null) {
-      return err('not-allowed', describePlace(file), 'There is a file of this name already.', 'Choose another name.');
-    }
+  const fresh = freshBeside(file);
+  return guardStore<true>(file, async () => {
+    if (!overwrite && (await stat(file).catch(() => null)) !== null) return nameTaken(file);
     await mkdir(path.dirname(file), { recursive: true });
-    const connection = await createEmptyFile(fresh);
+    const isClear = await clearTheWay(file);
+    if (!isClear.ok) return isClear;
     try {
-      await connection.transaction(() => writeChanges(connection, changesBetween(null, book)));
-      await connection.exec('PRAGMA wal_checkpoint(TRUNCATE)');
+      const connection = await createEmptyFile(fresh);
+      try {
+        await connection.transaction(() => writeChanges(connection, changesBetween(null, book)));
+        await connection.exec('PRAGMA wal_checkpoint(TRUNCATE)');
+      } finally {
+        await connection.close();
+      }
+      await flushFile(fresh);
+      await takePlace(fresh, file);
+      return ok(true);
     } finally {
-      await connection.close();
+      await removeFile(fresh);
     }
-    await rename(fresh, file);
-    return ok(true);
   });
-  if (!written.ok) await removeFile(fresh);
-  return written;
+}
+
+function nameTaken(file: string): Result<never> {
+  const detail = 'There is a file of this name already; it was left as it is.';
+  return err('not-allowed', describePlace(file), detail, 'Choose another name.');
 }
 
 async function readStored(connection: Connection, file: string): Promise<Result<StoredBook>> {
   const text = await readBookText(connection);
   if (text.kind === 'damaged') return damaged(file, text.detail);
   const read = readBook(text.text, describePlace(file));
-  if (!read.ok) return read;
+  // What lies in a book was written by the program: where it is no JSON any more the disk has changed it.
+  if (!read.ok) return read.error.code === 'not-json' ? damaged(file, 'one of its records cannot be read') : read;
   const edits = await connection.all('SELECT revision, at FROM edit ORDER BY revision DESC LIMIT 1');
   const plans = await connection.all('SELECT round_id, saved_at, json FROM plan ORDER BY round_id');
   return ok({

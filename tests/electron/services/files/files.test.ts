@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, open, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, open, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -7,10 +7,10 @@ import {
   dataFolder,
   decodeText,
   describePlace,
+  fileFailure,
   fileNameFrom,
   readText,
   shortFolder,
-  type WriteSteps,
   writeOwn,
   writeWhole,
 } from '../../../../electron/services/files/index.ts';
@@ -37,48 +37,19 @@ describe('writing a whole file', () => {
     expect(await readdir(path.dirname(file))).toEqual(['plan.json']);
   });
 
-  type Step = 'open' | 'write' | 'sync' | 'rename';
-  const stepsFailingAt = (step: Step, code: string): WriteSteps => ({
-    open: async (file) => {
-      if (step === 'open') throw failing(code, 'open');
-      const handle = await open(file, 'wx');
-      return {
-        writeFile: async (content) => {
-          await handle.writeFile('half');
-          if (step === 'write') throw failing(code, 'write');
-          await handle.writeFile(content);
-        },
-        sync: async () => {
-          if (step === 'sync') throw failing(code, 'fsync');
-          await handle.sync();
-        },
-        close: () => handle.close(),
-      };
-    },
-    rename: async (from, to) => {
-      if (step === 'rename') throw failing(code, 'rename');
-      await rename(from, to);
-    },
-  });
-
-  test.each<[Step, string, string]>([
-    ['open', 'EACCES', 'file-not-writable'],
-    ['open', 'EROFS', 'file-not-writable'],
-    ['write', 'ENOSPC', 'disk-full'],
-    ['sync', 'ENOSPC', 'disk-full'],
-    ['sync', 'EDQUOT', 'disk-full'],
-    ['rename', 'EPERM', 'file-not-writable'],
-    ['rename', 'EIO', 'file-not-writable'],
-  ])('that fails at %s with %s is %s, and the old file is whole', async (step, code, expected) => {
-    const file = path.join(folder, 'plan.json');
-    await writeFile(file, 'old');
-    const outcome = await writeWhole(file, 'new', stepsFailingAt(step, code));
-    expect(outcome).toMatchObject({
-      ok: false,
-      error: { code: expected, where: expect.stringContaining('plan.json in ') },
-    });
-    expect(await readFile(file, 'utf8')).toBe('old');
-    expect(await readdir(folder)).toEqual(['plan.json']);
+  /** Every step of it is made to fail in tests/electron/services/faults. */
+  test.each([
+    ['EACCES', 'file-not-writable'],
+    ['EROFS', 'file-not-writable'],
+    ['EPERM', 'file-not-writable'],
+    ['EIO', 'file-not-writable'],
+    ['ENOSPC', 'disk-full'],
+    ['EDQUOT', 'disk-full'],
+    ['EFBIG', 'disk-full'],
+  ])('that fails with %s is told as %s', (code, expected) => {
+    const failure = fileFailure(failing(code, 'open'), path.join(folder, 'plan.json'), 'write');
+    expect(failure.error).toMatchObject({ code: expected, where: expect.stringContaining('plan.json in ') });
+    expect(failure.error.detail).toMatch(/unchanged|nothing was changed/);
   });
 
   test('under a file instead of a folder fails', async () => {
