@@ -7,7 +7,7 @@ import { startTestHost, type TestClient } from '../../electron/support/test-host
 import type { Line } from './figures.ts';
 
 const EDITS = 200;
-const PLANS = 3;
+const PLANS = 4;
 /** How long the plan of the day may be searched for; the aim is on the whole, from the request to the plan that is stored. */
 const SEARCH_SEC = 2;
 const MIB = 1024 * 1024;
@@ -40,7 +40,13 @@ export async function timeServices(file: string, root: string, times: number): P
     return [
       { what: 'services: book file opened', unit: 'ms', aim: 3000, figures: opening },
       { what: 'services: edit of a lawn until it is on the disk', unit: 'ms', aim: 50, figures: edits },
-      { what: `services: plan of the day, ${SEARCH_SEC} s of search with it`, unit: 'ms', aim: 5000, figures: plans },
+      {
+        what: `services: first plan of the day, ${SEARCH_SEC} s of search with it`,
+        unit: 'ms',
+        aim: 5000,
+        figures: plans.slice(0, 1),
+      },
+      { what: 'services: later plans of the day, the same', unit: 'ms', aim: 5000, figures: plans.slice(1) },
       { what: 'services: heap with the book open', unit: 'MiB', aim: 1024, figures: [heap] },
     ];
   } finally {
