@@ -9,6 +9,7 @@ import {
   type Renderer,
   svg,
 } from 'leaflet';
+import { mapWords } from '../texts/index.ts';
 import { polygonsOf, toLatLng } from './bounds.ts';
 import { plainText } from './lawn-layers.ts';
 import type { AvoidedArea } from './scene.ts';
@@ -42,7 +43,7 @@ function avoidedLayer({ name, area }: AvoidedArea, renderer: Renderer): Layer {
   );
   const [shell = []] = shells[0] ?? [];
   if (shell.length === 0) return layerGroup(shapes);
-  const html = `<span class="avoided-mark">driven round: ${plainText(name)}</span>`;
+  const html = `<span class="avoided-mark">${mapWords.marks.drivenRound(plainText(name))}</span>`;
   const icon = divIcon({ className: 'mark', iconSize: [0, 0], html });
   const bounds = latLngBounds(shell);
   const words = marker([bounds.getNorth(), bounds.getCenter().lng], {

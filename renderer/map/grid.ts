@@ -1,3 +1,5 @@
+import { mapWords } from '../texts/index.ts';
+
 const METRES_PER_FOOT = 0.3048;
 const FEET_PER_MILE = 5280;
 /** Distances that people use on the ground, ft. */
@@ -25,10 +27,10 @@ export function roundStep(metresPerPx: number, leastPx: number, system: 'us' | '
 }
 
 function feetWords(feet: number): string {
-  if (feet < 2640) return `${feet.toLocaleString('en-US')} ft`;
-  return feet === 2640 ? '1/2 mi' : `${feet / FEET_PER_MILE} mi`;
+  if (feet < 2640) return mapWords.layers.ft(feet.toLocaleString('en-US'));
+  return feet === 2640 ? '1/2 mi' : mapWords.layers.mi(feet / FEET_PER_MILE);
 }
 
 function metreWords(metres: number): string {
-  return metres < 1000 ? `${metres} m` : `${metres / 1000} km`;
+  return metres < 1000 ? mapWords.layers.m(metres) : mapWords.layers.km(metres / 1000);
 }

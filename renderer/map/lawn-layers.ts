@@ -1,6 +1,7 @@
 import { divIcon, type Layer, layerGroup, marker, type PathOptions, polygon, type Renderer } from 'leaflet';
 import type { Exclusion, Gate, Position, Property, Zone } from '../../core/book/index.ts';
 import { treatableOutline } from '../../core/measure/index.ts';
+import { mapWords } from '../texts/index.ts';
 import { labelPoint, polygonsOf, toLatLng, topPoint } from './bounds.ts';
 import { type LawnLabel, type MapPart, type MapScene, partKey } from './scene.ts';
 
@@ -163,7 +164,7 @@ function gateMark(property: Property, gate: Gate, at: Position, { look, scene, t
 function hoseStands({ zones }: Property): readonly Layer[] {
   return zones.flatMap(({ name, hoseStand }) => {
     if (hoseStand === undefined) return [];
-    const html = `<span class="hose-mark" title="hose stand of ${plainText(name)}">hose</span>`;
+    const html = `<span class="hose-mark" title="${mapWords.marks.hoseStandOf(plainText(name))}">${mapWords.marks.hose}</span>`;
     const icon = divIcon({ className: 'mark', iconSize: [0, 0], html });
     return [marker(toLatLng(hoseStand), { interactive: false, keyboard: false, pane: 'marks', icon })];
   });
@@ -186,7 +187,7 @@ function parkingMark(property: Property, look: LawnLook): Layer {
 function parkingHtml({ placedBy }: Property, { selected }: LawnLook): string {
   const assumed = placedBy === 'address-range';
   const tone = `${selected ? ' parking-selected' : ''}${assumed ? ' parking-assumed' : ''}`;
-  const title = assumed ? ' title="placed by address range"' : '';
+  const title = assumed ? ` title="${mapWords.marks.byAddressRange}"` : '';
   return `<span class="parking-mark${tone}"${title}>${assumed ? '?' : ''}</span>`;
 }
 

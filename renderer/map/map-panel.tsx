@@ -1,5 +1,6 @@
 import { Locate, Maximize, Minus, Plus } from 'lucide-react';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { commonWords, mapWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 import type { MapBackdrop } from './background-scene.ts';
 import type { DrawWish } from './drawing/draw-surface.ts';
@@ -120,27 +121,26 @@ export function MapPanel(props: MapPanelProps) {
     <section className="map-panel" aria-label={label}>
       {frame !== null && <Grid frame={frame} system={system} />}
       <MapPatterns />
-      <div
-        ref={box}
-        className="map"
-        role="application"
-        aria-label={`${label}. Arrow keys move it, plus and minus zoom; the list holds the same lawns.`}
-      />
+      <div ref={box} className="map" role="application" aria-label={mapWords.panel.label(label)} />
       {props.children}
       <div className="map-buttons">
-        <Button label="Closer" tip="Closer (+)" onPress={() => view.current?.zoomBy(0.5)}>
+        <Button label={mapWords.panel.closer} tip={mapWords.panel.closerTip} onPress={() => view.current?.zoomBy(0.5)}>
           <Plus size={16} aria-hidden="true" />
         </Button>
-        <Button label="Farther" tip="Farther (-)" onPress={() => view.current?.zoomBy(-0.5)}>
+        <Button
+          label={mapWords.panel.farther}
+          tip={mapWords.panel.fartherTip}
+          onPress={() => view.current?.zoomBy(-0.5)}
+        >
           <Minus size={16} aria-hidden="true" />
         </Button>
-        <Button label="Show all" tip="Show everything" onPress={() => view.current?.fitAll()}>
+        <Button label={mapWords.panel.showAll} tip={mapWords.panel.showAllTip} onPress={() => view.current?.fitAll()}>
           <Maximize size={15} aria-hidden="true" />
         </Button>
         <Button
-          label="Show the selected lawn"
-          whyNot={scene.selectedPropertyId === null ? 'No lawn is selected' : null}
-          tip="Show the selected lawn"
+          label={mapWords.panel.showSelected}
+          whyNot={scene.selectedPropertyId === null ? commonWords.noLawnSelected : null}
+          tip={mapWords.panel.showSelected}
           onPress={() => scene.selectedPropertyId !== null && view.current?.fitProperty(scene.selectedPropertyId)}
         >
           <Locate size={15} aria-hidden="true" />
@@ -184,8 +184,8 @@ function ScaleBar({ frame, system, caption }: FrameProps & { readonly caption: s
       </svg>
       <span>{words}</span>
       <span className="quiet">{caption}</span>
-      <span className="north" role="img" aria-label="North is up">
-        N ↑
+      <span className="north" role="img" aria-label={mapWords.panel.northIsUp}>
+        {mapWords.panel.north}
       </span>
     </div>
   );

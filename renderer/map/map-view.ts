@@ -1,3 +1,4 @@
+import { mapWords } from '../texts/index.ts';
 import 'leaflet/dist/leaflet.css';
 import {
   canvas,
@@ -275,7 +276,7 @@ function lookOf(property: Property, scene: MapScene, detail: Detail, zoom: numbe
     selected,
     selectedZoneId: selected ? scene.selectedZoneId : null,
     dim: scene.dimOthers && label === null && !selected,
-    detail: near ? 'full' : detail,
+    detail: near ? mapWords.view.full : detail,
     label: labelShown(label, zoom, selected) ? label : null,
     chosen: selected ? (scene.chosen ?? NO_KEYS) : NO_KEYS,
     hidden: selected ? (scene.hidden ?? null) : null,

@@ -5,6 +5,7 @@ import { TIGHT_SPARE_IN } from '../../core/reach/index.ts';
 import type { Formatter } from '../format/index.ts';
 import type { FillMark, GateScale, LawnLabel, MapScene, RouteLeg } from '../map/index.ts';
 import { useBook, useFormat, useSelection } from '../stores/index.ts';
+import { mapWords } from '../texts/index.ts';
 import { routeCaption, useWays } from './use-ways.ts';
 
 /** What a room wants the map to show beside the lawns themselves. */
@@ -70,7 +71,7 @@ function stopLabels(day: PlanDay): ReadonlyMap<string, LawnLabel> {
   for (const stop of day.stops) {
     const before = labels.get(stop.propertyId);
     const text = before === undefined ? String(stop.number) : `${before.text}, ${stop.number}`;
-    labels.set(stop.propertyId, { text, kind: 'stop', day: 0, spoken: `stop ${text}, ${stop.name}` });
+    labels.set(stop.propertyId, { text, kind: 'stop', day: 0, spoken: mapWords.scene.stop(text, stop.name) });
   }
   return labels;
 }
@@ -86,7 +87,7 @@ function dayLabels(plan: Plan, date: string | null, rigId: string | null): Reado
       const text = String(index + 1);
       const tone = shown ? (index % DAY_TONES) + 1 : 0;
       if (shown || !labels.has(stop.propertyId)) {
-        labels.set(stop.propertyId, { text, kind: 'day', day: tone, spoken: `${stop.name}, day ${text}` });
+        labels.set(stop.propertyId, { text, kind: 'day', day: tone, spoken: mapWords.scene.day(stop.name, text) });
       }
     }
   });

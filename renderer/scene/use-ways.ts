@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import type { Position } from '../../core/book/index.ts';
 import type { RouteLeg } from '../map/index.ts';
 import { callHost, useBook } from '../stores/index.ts';
+import { mapWords } from '../texts/index.ts';
 
 /** The drives of a day as they are drawn, and whose roads they follow; '' where they follow none. */
 export type DrawnRoute = { readonly legs: readonly RouteLeg[]; readonly credit: string };
@@ -50,7 +51,7 @@ const MOST_STOPS = 1000;
 /** What the corner of the map says of the drives. */
 export function routeCaption(route: readonly RouteLeg[], credit: string): string {
   const byRoad = route.filter((leg) => leg.along !== undefined).length;
-  if (byRoad === 0) return 'straight lines, not roads';
+  if (byRoad === 0) return mapWords.scene.straightLinesNotRoads;
   const whose = credit === '' ? '' : ` · ${credit}`;
-  return byRoad === route.length ? `along roads${whose}` : `along roads; dotted: straight lines${whose}`;
+  return byRoad === route.length ? mapWords.scene.alongRoads(whose) : mapWords.scene.partlyAlongRoads(whose);
 }

@@ -10,6 +10,7 @@ import {
   svg,
 } from 'leaflet';
 import type { Position } from '../../../core/book/index.ts';
+import { mapWords } from '../../texts/index.ts';
 import { toLatLng } from '../bounds.ts';
 import type { OutlineWish, PlaceWish, Snapped } from './draw-surface.ts';
 
@@ -83,14 +84,14 @@ function otherRing(wish: OutlineWish, ring: readonly Position[], renderer: Rende
 }
 
 function crossingMark(at: Position): Layer {
-  return mark(at, '<span class="crossing-mark" title="Sides cross here">&#10005;</span>');
+  return mark(at, `<span class="crossing-mark" title="${mapWords.marks.crossing}">&#10005;</span>`);
 }
 
 /** Closes the outline when it is clicked: larger than it looks. */
 function firstCorner(wish: OutlineWish, onFirstCorner: () => void): readonly Layer[] {
   const [at] = wish.corners;
   if (wish.mode !== 'drawing' || !wish.closes || at === undefined || wish.corners.length < 3) return [];
-  const html = '<span class="first-corner" title="Click to close the outline"></span>';
+  const html = `<span class="first-corner" title="${mapWords.marks.closeOutline}"></span>`;
   const target = marker(toLatLng(at), {
     keyboard: false,
     zIndexOffset: 2000,

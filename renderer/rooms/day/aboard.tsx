@@ -2,6 +2,7 @@ import type { Book, Gauge } from '../../../core/book/index.ts';
 import type { Content, DayNow } from '../../../core/plan/live/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { freshId, putRecord, showError, useFormat } from '../../stores/index.ts';
+import { underWayWords } from '../../texts/day/index.ts';
 import { QuantityInput, Section } from '../../ui/index.ts';
 
 type AboardProps = { readonly book: Book; readonly day: PlanDay; readonly now: DayNow };
@@ -16,7 +17,7 @@ export function Aboard({ book, day, now }: AboardProps) {
     .at(-1);
   const keep = (change: (gauge: Gauge) => Gauge) => {
     const gauge = change(read ?? blank(book, day, now));
-    const done = putRecord('gauges', gauge, 'Read the gauges');
+    const done = putRecord('gauges', gauge, underWayWords.aboard.read);
     if (!done.ok) showError(done.error);
     return done;
   };
@@ -34,7 +35,9 @@ export function Aboard({ book, day, now }: AboardProps) {
   return (
     <Section
       title={
-        aboard.readAtMin === undefined ? 'Aboard, as reckoned' : `Aboard, read at ${words.clock(aboard.readAtMin * 60)}`
+        aboard.readAtMin === undefined
+          ? underWayWords.aboard.reckonedTitle
+          : underWayWords.aboard.readTitle(words.clock(aboard.readAtMin * 60))
       }
     >
       <table className="table table-narrow">
@@ -53,7 +56,7 @@ export function Aboard({ book, day, now }: AboardProps) {
                 </th>
                 <td>
                   <QuantityInput
-                    label={`${line.label}: what is in it`}
+                    label={underWayWords.aboard.levelOf(line.label)}
                     kind={tank ? 'volume' : 'weight'}
                     value={hundredths(tank ? content.volumeGal : content.weightLb)}
                     most={line.capacity}
@@ -65,10 +68,10 @@ export function Aboard({ book, day, now }: AboardProps) {
           })}
           {hasNurse && (
             <tr>
-              <th scope="row">Nurse tank</th>
+              <th scope="row">{underWayWords.aboard.nurseTank}</th>
               <td>
                 <QuantityInput
-                  label="Nurse tank: what is in it"
+                  label={underWayWords.aboard.nurseTankLabel}
                   kind="volume"
                   value={hundredths(aboard.waterGal)}
                   onCommit={(value) => keep((gauge) => ({ ...gauge, nurseGal: value ?? 0 }))}
@@ -78,10 +81,10 @@ export function Aboard({ book, day, now }: AboardProps) {
           )}
           {aboard.bags.map(({ productId, weightLb }) => (
             <tr key={productId}>
-              <th scope="row">{nameOf(productId)}, bags</th>
+              <th scope="row">{underWayWords.aboard.bagsOf(nameOf(productId))}</th>
               <td>
                 <QuantityInput
-                  label={`${nameOf(productId)}: what is left in bags`}
+                  label={underWayWords.aboard.bagsLabel(nameOf(productId))}
                   kind="weight"
                   value={hundredths(weightLb)}
                   onCommit={(value) =>

@@ -1,7 +1,6 @@
 import { useMemo } from 'react';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { BackdropControls } from '../../backdrop/index.ts';
-import { counted } from '../../format/index.ts';
 import { MapPanel } from '../../map/index.ts';
 import { usePassScene } from '../../passes/index.ts';
 import { cursorWords, LevelsRibbon, LevelsTable, stopAt } from '../../ribbon/index.ts';
@@ -20,6 +19,7 @@ import {
   useSelection,
   useView,
 } from '../../stores/index.ts';
+import { dayWords } from '../../texts/day/index.ts';
 import { Button, Empty, type View, Views, Workbench } from '../../ui/index.ts';
 import { RigsBoard } from './board/rigs-board.tsx';
 import { DayStops } from './day-stops.tsx';
@@ -37,13 +37,13 @@ export function DayRoom() {
   return (
     <Workbench
       room="day"
-      title="Day"
+      title={dayWords.room.day}
       left={<DayStops day={day} />}
-      leftLabel="Stops"
+      leftLabel={dayWords.room.stops}
       right={<StopInspector day={day} />}
-      rightLabel="Selected stop"
-      bottom={<Views room="day" label="Views of the day" views={viewsOf(day)} />}
-      bottomLabel="Views of the day"
+      rightLabel={dayWords.room.selectedStop}
+      bottom={<Views room="day" label={dayWords.room.views} views={viewsOf(day)} />}
+      bottomLabel={dayWords.room.views}
     >
       <DayMap day={day} />
     </Workbench>
@@ -53,12 +53,12 @@ export function DayRoom() {
 /** What the dispatcher looks at below the map, one at a time. */
 function viewsOf(day: PlanDay): readonly View[] {
   return [
-    { id: 'levels', title: 'Levels', show: () => <RibbonPanel day={day} /> },
-    { id: 'rigs', title: 'Rigs', show: () => <RigsBoard day={day} /> },
-    { id: 'who', title: 'Who can go', show: () => <WhoCanGo /> },
-    { id: 'sure', title: 'How sure', show: () => <HowSure day={day} /> },
-    { id: 'morning', title: 'Morning', show: () => <MorningView day={day} /> },
-    { id: 'under-way', title: 'Under way', show: () => <UnderWay /> },
+    { id: 'levels', title: dayWords.room.levels, show: () => <RibbonPanel day={day} /> },
+    { id: 'rigs', title: dayWords.room.rigs, show: () => <RigsBoard day={day} /> },
+    { id: 'who', title: dayWords.room.whoCanGo, show: () => <WhoCanGo /> },
+    { id: 'sure', title: dayWords.room.howSure, show: () => <HowSure day={day} /> },
+    { id: 'morning', title: dayWords.room.morning, show: () => <MorningView day={day} /> },
+    { id: 'under-way', title: dayWords.room.underWay, show: () => <UnderWay /> },
   ];
 }
 
@@ -70,17 +70,16 @@ function NoDay() {
     return <NoStops roundId={round.id} lawns={lawnsOf(known.plan)} canGoBack={past > 0} />;
   return (
     <main className="middle">
-      <h1 className="only-spoken">Day</h1>
+      <h1 className="only-spoken">{dayWords.room.day}</h1>
       <Empty
-        title="No day is planned yet"
+        title={dayWords.room.noDayPlannedYet}
         actions={
           <Button look="main" onPress={() => goTo('round')}>
-            Go to the Round room
+            {dayWords.room.goToRound}
           </Button>
         }
       >
-        A day appears here when its round is planned: the stops in order, each refill in its place, and the level of
-        every tank and hopper.
+        {dayWords.room.noDayAdvice}
       </Empty>
     </main>
   );
@@ -92,24 +91,23 @@ type NoStopsProps = { readonly roundId: string; readonly lawns: number; readonly
 function NoStops({ roundId, lawns, canGoBack }: NoStopsProps) {
   return (
     <main className="middle">
-      <h1 className="only-spoken">Day</h1>
+      <h1 className="only-spoken">{dayWords.room.day}</h1>
       <Empty
-        title="No stop is left in this plan"
+        title={dayWords.room.noStopLeft}
         actions={
           <>
             {canGoBack && (
               <Button look="main" onPress={() => stepPlan(roundId, 'back')}>
-                Take the last change of the plan back
+                {dayWords.room.takeBack}
               </Button>
             )}
             <Button look={canGoBack ? 'plain' : 'main'} onPress={() => goTo('round')}>
-              Go to the Round room
+              {dayWords.room.goToRound}
             </Button>
           </>
         }
       >
-        {counted(lawns, 'lawn')} of the round {lawns === 1 ? 'is' : 'are'} left out. The Round room lists the reasons
-        and plans again.
+        {dayWords.room.leftOut(lawns)}
       </Empty>
     </main>
   );
@@ -132,7 +130,7 @@ function DayMap({ day }: { readonly day: PlanDay }) {
   };
   return (
     <MapPanel
-      label="Map of the day"
+      label={dayWords.room.map}
       scene={scene}
       backdrop={backdrop}
       system={words.system}
@@ -166,12 +164,10 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
       </h2>
       <div className="ribbon-head">
         <span className={`ribbon-readout${cursorSec === null ? '' : ' ribbon-readout-live'}`}>
-          {cursorSec === null
-            ? 'Point at the day, or step through it with the arrow keys, to read every level.'
-            : cursorWords(day, cursorSec, words)}
+          {cursorSec === null ? dayWords.room.readLevelsAdvice : cursorWords(day, cursorSec, words)}
         </span>
         <Button look="quiet" pressed={asTable} onPress={() => useView.setState({ ribbonAsTable: !asTable })}>
-          as a table
+          {dayWords.room.asATable}
         </Button>
       </div>
       {asTable ? (

@@ -7,7 +7,7 @@ import {
   type PlanDay,
   type PlanStop,
 } from '../../../core/plan/result/index.ts';
-import { counted, type Formatter } from '../../format/index.ts';
+import type { Formatter } from '../../format/index.ts';
 import { homeSec, refillAmounts, stopNumberOf } from '../../ribbon/index.ts';
 import {
   moveCursor,
@@ -19,6 +19,8 @@ import {
   useRestOfDay,
   useSelection,
 } from '../../stores/index.ts';
+import { stopsWords } from '../../texts/day/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Choice } from '../../ui/index.ts';
 import { groundWords } from './ground.ts';
 
@@ -37,7 +39,7 @@ export function DayStops({ day }: { readonly day: PlanDay }) {
   return (
     <div className="list-panel">
       <DayPicker day={day} />
-      <ol className="stop-list" aria-label={`Stops and refills of ${day.rigName}`}>
+      <ol className="stop-list" aria-label={stopsWords.stops.listLabel(day.rigName)}>
         {linesOf(day).map((line) => (
           <li key={`${line.kind} ${line.sec}`}>
             {line.kind === 'stop' && <StopLine stop={line.stop} book={book} words={words} />}
@@ -56,8 +58,8 @@ function WhatIf({ day }: { readonly day: PlanDay }) {
   const words = useFormat();
   if (day.whatIf.length === 0) return null;
   return (
-    <section className="what-if" aria-label="With a little more">
-      <h3>With a little more</h3>
+    <section className="what-if" aria-label={stopsWords.stops.withMore}>
+      <h3>{stopsWords.stops.withMore}</h3>
       {day.whatIf.map((each) => (
         <p key={each.words}>{words.said(each.words)}.</p>
       ))}
@@ -91,24 +93,28 @@ function DayPicker({ day }: { readonly day: PlanDay }) {
     <div className="day-picker">
       <div className="day-choices">
         <Choice
-          label="Date"
+          label={stopsWords.stops.date}
           value={day.date}
           options={dates.map((value) => ({ value, words: words.date(value) }))}
           onChoose={(date) => choose(date, day.rigId)}
         />
         <Choice
-          label="Rig"
+          label={stopsWords.stops.rig}
           value={day.rigId}
           options={rigs.map((each) => ({ value: each.rigId, words: each.rigName }))}
           onChoose={(rigId) => choose(day.date, rigId)}
         />
       </div>
       <h2>
-        {counted(day.stops.length, 'stop')}, {counted(day.loads.length, 'load')}
+        {commonWords.stops(day.stops.length)}, {stopsWords.stops.loads(day.loads.length)}
       </h2>
-      {isRest && <p className="caution small">The rest of the day, from {words.clock(day.startSec)}.</p>}
+      {isRest && <p className="caution small">{stopsWords.stops.restOfDay(words.clock(day.startSec))}</p>}
       <p className="quiet small">
-        home {words.clock(homeSec(day))}, done {words.clock(day.endSec)} · {words.distance(day.distanceM)}
+        {stopsWords.stops.homeAndDone(
+          words.clock(homeSec(day)),
+          words.clock(day.endSec),
+          words.distance(day.distanceM),
+        )}
       </p>
       <p className="quiet small">
         {[
@@ -121,7 +127,9 @@ function DayPicker({ day }: { readonly day: PlanDay }) {
           .filter((each) => each !== '')
           .join(' · ')}
       </p>
-      {day.overtimeSec > 0 && <p className="caution small">{words.duration(day.overtimeSec)} of overtime</p>}
+      {day.overtimeSec > 0 && (
+        <p className="caution small">{stopsWords.stops.ofOvertime(words.duration(day.overtimeSec))}</p>
+      )}
     </div>
   );
 }
@@ -172,9 +180,9 @@ function RefillLine({ day, refill, book, words }: RefillLineProps) {
     <button type="button" className="refill-row" onClick={choose}>
       <RotateCw size={12} aria-hidden="true" />
       <span>
-        {refill.afterSqFt > 0 && `after ${words.area(refill.afterSqFt)}: `}
+        {refill.afterSqFt > 0 && stopsWords.stops.afterArea(words.area(refill.afterSqFt))}
         {refillAmounts(refill, words).join(', ')}
-        {refill.fillPointId !== '' && ` at ${place}`}
+        {refill.fillPointId !== '' && stopsWords.stops.atPlace(place)}
       </span>
       <b>{words.clock(refill.startSec)}</b>
       <span className="refill-why">{words.said(refill.reason)}</span>
@@ -195,8 +203,8 @@ function PourLine({ day, pour, words }: PourLineProps) {
     <button type="button" className="refill-row" onClick={choose}>
       <RotateCw size={12} aria-hidden="true" />
       <span>
-        {pour.afterSqFt > 0 && `after ${words.area(pour.afterSqFt)}: `}
-        {pour.fills.map((fill) => words.weight(fill.weightLb)).join(', ')} from bags on the machine
+        {pour.afterSqFt > 0 && stopsWords.stops.afterArea(words.area(pour.afterSqFt))}
+        {stopsWords.stops.fromBags(pour.fills.map((fill) => words.weight(fill.weightLb)).join(', '))}
       </span>
       <b>{words.clock(pour.startSec)}</b>
     </button>

@@ -7,6 +7,8 @@ import { type FitCell, type FitColumn, fitTable, type Method, type Site } from '
 import { ofAskedZones } from '../../../core/round/programme/index.ts';
 import { Reckoning } from '../../passes/index.ts';
 import { measureOf, useCurrentRound, useFormat, useWithPasses } from '../../stores/index.ts';
+import { dayWords } from '../../texts/day/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Choice, Section } from '../../ui/index.ts';
 
 type FitProps = { readonly book: Book; readonly property: Property; readonly day: PlanDay; readonly stop: PlanStop };
@@ -18,10 +20,10 @@ export function Fit({ book, property, day, stop }: FitProps) {
   const treatment = treatments.find((each) => each.id === wanted) ?? treatments[0];
   if (treatment === undefined) return null;
   return (
-    <Section title="Who can go">
+    <Section title={dayWords.fit.whoCanGo}>
       {treatments.length > 1 ? (
         <Choice
-          label="Treatment"
+          label={dayWords.fit.treatment}
           value={treatment.id}
           options={treatments.map(({ id, name }) => ({ value: id, words: name }))}
           onChoose={setWanted}
@@ -63,7 +65,7 @@ function FitTable({ book, property, day, stop, treatment }: FitProps & { readonl
       <table className="table fit-table">
         <thead>
           <tr>
-            <th scope="col">zone</th>
+            <th scope="col">{commonWords.zone}</th>
             {table.columns.map((column) => (
               <th key={column.name} scope="col">
                 {columnWords(book, column)}
@@ -83,18 +85,21 @@ function FitTable({ book, property, day, stop, treatment }: FitProps & { readonl
                     className={`${cellLook(cell)}${chosen ? ' fit-chosen' : ''}`}
                   >
                     {cell.answer.can
-                      ? `${words.duration((cell.minutes ?? 0) * 60)}${cell.answer.tight ? ', tight' : ''}`
+                      ? `${words.duration((cell.minutes ?? 0) * 60)}${cell.answer.tight ? dayWords.fit.tight : ''}`
                       : words.said(cell.answer.words)}
                     {cell.trim !== null && (
                       <span className="fit-tag">
-                        of it {words.duration(cell.trim.minutes * 60)} hand trim of {words.area(cell.trim.areaSqFt)},{' '}
-                        {cell.trim.name}
+                        {dayWords.fit.handTrim(
+                          words.duration(cell.trim.minutes * 60),
+                          words.area(cell.trim.areaSqFt),
+                          cell.trim.name,
+                        )}
                       </span>
                     )}
                     {cell.notReachedSqFt > 0 && (
-                      <span className="fit-tag">{words.area(cell.notReachedSqFt)} not reached</span>
+                      <span className="fit-tag">{dayWords.fit.notReached(words.area(cell.notReachedSqFt))}</span>
                     )}
-                    {chosen && <span className="fit-tag">chosen</span>}
+                    {chosen && <span className="fit-tag">{dayWords.fit.chosen}</span>}
                   </td>
                 );
               })}

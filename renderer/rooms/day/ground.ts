@@ -1,4 +1,5 @@
 import { notReachedSqFt, type PlanTask } from '../../../core/plan/result/index.ts';
+import { underWayWords } from '../../texts/day/index.ts';
 
 /** Ground of some work: each zone once; and what is treated, with as many times as it is gone over, less what is not reached. ft² */
 export type Ground = { readonly zonesSqFt: number; readonly treatedSqFt: number };
@@ -25,5 +26,5 @@ export function groundOf(tasks: readonly PlanTask[]): Ground {
 export function groundWords(tasks: readonly PlanTask[], area: (sqFt: number) => string): string {
   const { zonesSqFt, treatedSqFt } = groundOf(tasks);
   const [zones, treated] = [area(zonesSqFt), area(treatedSqFt)];
-  return zones === treated ? zones : `${zones} · ${treated} ground treated`;
+  return zones === treated ? zones : underWayWords.ground.treated(zones, treated);
 }

@@ -3,8 +3,10 @@ import { useMemo } from 'react';
 import type { Book, Spread } from '../../../core/book/index.ts';
 import { type DayChance, learnSpread, type Range } from '../../../core/plan/chance/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
-import { counted, type Formatter } from '../../format/index.ts';
+import type { Formatter } from '../../format/index.ts';
 import { edit, showError, useBook, useFormat } from '../../stores/index.ts';
+import { howSureWords } from '../../texts/day/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button, QuantityInput, Section, TableHead } from '../../ui/index.ts';
 import { shiftEndSec, USUAL_SPREAD, useDayChance } from './use-day-chance.ts';
 
@@ -15,29 +17,22 @@ export function HowSure({ day }: { readonly day: PlanDay }) {
   const words = useFormat();
   const rig = book?.rigs.find((each) => each.id === day.rigId);
   if (book === null || rig === undefined) return null;
-  if (chance === null) return <p className="quiet how-sure-wait">Playing the day …</p>;
+  if (chance === null) return <p className="quiet how-sure-wait">{howSureWords.view.playing}</p>;
   return (
     <div className="how-sure">
       <div className="how-sure-words">
-        <p className="how-sure-home">9 days in 10 home by {words.clock(upToMinute(chance.home.sec90))}</p>
+        <p className="how-sure-home">{howSureWords.view.homeBy(words.clock(upToMinute(chance.home.sec90)))}</p>
         <p>
-          Planned {words.clock(homePlanned(day))}; half of all days home by {words.clock(upToMinute(chance.home.sec50))}
-          , 1 in 10 by {words.clock(upToMinute(chance.home.sec10))}.
+          {howSureWords.view.homeSpread(
+            words.clock(homePlanned(day)),
+            words.clock(upToMinute(chance.home.sec50)),
+            words.clock(upToMinute(chance.home.sec10)),
+          )}
         </p>
-        <p>
-          All done by the end of the shift, {words.clock(shiftEndSec(rig))}: {daysInHundred(chance.inShiftShare)}.
-        </p>
-        <p>
-          Something runs out at a stop before its planned refill: {daysInHundred(chance.earlyShare)}; a refill more than
-          planned: {daysInHundred(chance.runsOutShare)}.
-        </p>
-        {chance.missedShare > 0 && (
-          <p>A lawn has closed before the rig is there: {daysInHundred(chance.missedShare)}.</p>
-        )}
-        <p className="quiet small">
-          {counted(chance.played, 'day')} played with times and amounts that go from the plan as set beside. Who runs
-          out fills again at once. Morning and evening work and breaks last as planned.
-        </p>
+        <p>{howSureWords.view.doneByShiftEnd(words.clock(shiftEndSec(rig)), daysInHundred(chance.inShiftShare))}</p>
+        <p>{howSureWords.view.runsOut(daysInHundred(chance.earlyShare), daysInHundred(chance.runsOutShare))}</p>
+        {chance.missedShare > 0 && <p>{howSureWords.view.closedBefore(daysInHundred(chance.missedShare))}</p>}
+        <p className="quiet small">{howSureWords.view.about(chance.played)}</p>
       </div>
       <StopRanges day={day} chance={chance} words={words} />
       <SpreadPart book={book} />
@@ -47,11 +42,11 @@ export function HowSure({ day }: { readonly day: PlanDay }) {
 
 /** "97 days in 100"; never all or none of them where it is only nearly so. */
 export function daysInHundred(share: number): string {
-  if (share <= 0) return 'never';
-  if (share >= 1) return 'always';
+  if (share <= 0) return howSureWords.view.never;
+  if (share >= 1) return howSureWords.view.always;
   const days = Math.round(share * 100);
-  if (days === 0) return 'less than 1 day in 100';
-  return days === 100 ? 'more than 99 days in 100' : `${days} ${days === 1 ? 'day' : 'days'} in 100`;
+  if (days === 0) return howSureWords.view.rarely;
+  return days === 100 ? howSureWords.view.nearlyAlways : howSureWords.view.daysInHundred(days);
 }
 
 /** A time that is promised is rounded to the later minute. */
@@ -66,7 +61,7 @@ function homePlanned(day: PlanDay): number {
 type RangesProps = { readonly day: PlanDay; readonly chance: DayChance; readonly words: Formatter };
 
 function StopRanges({ day, chance, words }: RangesProps) {
-  const range = ({ sec10, sec90 }: Range) => `${words.clock(sec10)} to ${words.clock(sec90)}`;
+  const range = ({ sec10, sec90 }: Range) => commonWords.span(words.clock(sec10), words.clock(sec90));
   // A load that runs out does so where it is used last.
   const loadsAt = (propertyId: string) =>
     chance.loads.filter(
@@ -77,8 +72,8 @@ function StopRanges({ day, chance, words }: RangesProps) {
   const rows = chance.stops.flatMap((each, index) => {
     const stop = day.stops[index];
     if (stop === undefined) return [];
-    const runsOut = loadsAt(each.propertyId).map(
-      (load) => `load ${load.number}: ${daysInHundred(Math.min(1, load.earlyShare + load.runsOutShare))}`,
+    const runsOut = loadsAt(each.propertyId).map((load) =>
+      howSureWords.view.loadRisk(load.number, daysInHundred(Math.min(1, load.earlyShare + load.runsOutShare))),
     );
     const closed = each.missedShare > 0 ? daysInHundred(each.missedShare) : '';
     return [{ each, stop, runsOut: runsOut.join(', '), closed }];
@@ -86,14 +81,18 @@ function StopRanges({ day, chance, words }: RangesProps) {
   // Columns in which nothing stands would only take room from the names.
   const mayRunOut = rows.some((row) => row.runsOut !== '');
   const mayBeClosed = rows.some((row) => row.closed !== '');
-  const heads = ['stop', 'planned', '8 days in 10'];
+  const heads = [howSureWords.view.stop, howSureWords.view.planned, howSureWords.view.mostDays];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
-    <section className="how-sure-stops" aria-label="When the rig is where" tabIndex={0}>
+    <section className="how-sure-stops" aria-label={howSureWords.view.timesLabel} tabIndex={0}>
       <table className="table">
-        <caption className="only-spoken">When the rig arrives, 8 days in 10, and what may go wrong there</caption>
+        <caption className="only-spoken">{howSureWords.view.timesTitle}</caption>
         <TableHead
-          columns={[...heads, ...(mayRunOut ? ['may run out'] : []), ...(mayBeClosed ? ['may be closed'] : [])]}
+          columns={[
+            ...heads,
+            ...(mayRunOut ? [howSureWords.view.mayRunOut] : []),
+            ...(mayBeClosed ? [howSureWords.view.mayBeClosed] : []),
+          ]}
         />
         <tbody>
           {rows.map(({ each, stop, runsOut, closed }) => (
@@ -114,10 +113,10 @@ function StopRanges({ day, chance, words }: RangesProps) {
 }
 
 const KINDS = [
-  { what: 'driving', spread: 'drive', mean: 'driveMean' },
-  { what: 'set-up, refills', spread: 'setUp', mean: 'setUpMean' },
-  { what: 'treating', spread: 'treat', mean: 'treatMean' },
-  { what: 'amounts used', spread: 'used', mean: 'usedMean' },
+  { what: howSureWords.view.driving, spread: 'drive', mean: 'driveMean' },
+  { what: howSureWords.view.setUp, spread: 'setUp', mean: 'setUpMean' },
+  { what: howSureWords.view.treating, spread: 'treat', mean: 'treatMean' },
+  { what: howSureWords.view.amountsUsed, spread: 'used', mean: 'usedMean' },
 ] as const satisfies readonly { what: string; spread: keyof Spread; mean: keyof Spread }[];
 
 /** What the chances rest on; to be set by hand or learned from what was written down. */
@@ -131,43 +130,47 @@ function SpreadPart({ book }: { readonly book: Book }) {
   };
   const enough = found.learned.filter((each) => each.visits >= found.least);
   return (
-    <Section title="How far days go from the plan">
+    <Section title={howSureWords.view.title}>
       <table className="table table-narrow">
-        <TableHead columns={['what', { figures: 'times the plan' }, { figures: 'give or take' }]} />
+        <TableHead
+          columns={[
+            howSureWords.view.what,
+            { figures: howSureWords.view.timesThePlan },
+            { figures: howSureWords.view.giveOrTake },
+          ]}
+        />
         <tbody>
           {KINDS.map(({ what, spread: key, mean }) => (
             <tr key={what}>
               <th scope="row">{what}</th>
               <td>
                 <QuantityInput
-                  label={`${what}: on average, times the plan`}
+                  label={howSureWords.view.meanOf(what)}
                   kind="number"
                   value={spread[mean]}
                   positive
-                  onCommit={(value) => change({ ...spread, [mean]: value ?? 1 }, `Change spread of ${what}`)}
+                  onCommit={(value) => change({ ...spread, [mean]: value ?? 1 }, howSureWords.view.change(what))}
                 />
               </td>
               <td>
                 <QuantityInput
-                  label={`${what}: give or take`}
+                  label={howSureWords.view.deviationOf(what)}
                   kind="share"
                   value={spread[key]}
-                  onCommit={(value) => change({ ...spread, [key]: value ?? 0 }, `Change spread of ${what}`)}
+                  onCommit={(value) => change({ ...spread, [key]: value ?? 0 }, howSureWords.view.change(what))}
                 />
               </td>
             </tr>
           ))}
           <tr>
-            <th scope="row">the same all day</th>
+            <th scope="row">{howSureWords.view.sameAllDay}</th>
             <td />
             <td>
               <QuantityInput
-                label="part of it that a whole day has in common"
+                label={howSureWords.view.shared}
                 kind="share"
                 value={spread.inCommon}
-                onCommit={(inCommon) =>
-                  change({ ...spread, inCommon: inCommon ?? 0 }, 'Change what a day has in common')
-                }
+                onCommit={(inCommon) => change({ ...spread, inCommon: inCommon ?? 0 }, howSureWords.view.changeShared)}
               />
             </td>
           </tr>
@@ -177,23 +180,25 @@ function SpreadPart({ book }: { readonly book: Book }) {
         <Button
           whyNot={
             enough.length === 0
-              ? `${counted(found.least, 'visit')} with times or amounts written down are needed; there are ${Math.max(0, ...found.learned.map((each) => each.visits))}`
+              ? howSureWords.view.needsVisits(found.least, Math.max(0, ...found.learned.map((each) => each.visits)))
               : null
           }
-          onPress={() => change(found.spread, 'Learn the spread from recorded visits')}
+          onPress={() => change(found.spread, howSureWords.view.learned)}
         >
-          <GraduationCap size={14} aria-hidden="true" /> Learn from what was recorded
+          <GraduationCap size={14} aria-hidden="true" /> {howSureWords.view.learn}
         </Button>
       </p>
       {enough.map((each) => (
         <p key={each.what} className="quiet small">
-          {each.what}: {counted(each.visits, 'figure')}, on average {each.mean.toFixed(2)} times the plan, give or take{' '}
-          {Math.round(each.deviation * 100)} %
+          {howSureWords.view.learnedFigure(
+            each.what,
+            each.visits,
+            each.mean.toFixed(2),
+            Math.round(each.deviation * 100),
+          )}
         </p>
       ))}
-      {book.spread === undefined && (
-        <p className="quiet small">These figures are a guess to start with: set your own, or learn them.</p>
-      )}
+      {book.spread === undefined && <p className="quiet small">{howSureWords.view.guessNote}</p>}
     </Section>
   );
 }

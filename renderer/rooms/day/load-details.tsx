@@ -1,6 +1,7 @@
 import type { Book } from '../../../core/book/index.ts';
 import type { PlanDay, PlanLoad, PlanStop } from '../../../core/plan/result/index.ts';
 import { selectLoad, useFormat, useSelection } from '../../stores/index.ts';
+import { stopsWords } from '../../texts/day/index.ts';
 import { Button, Section } from '../../ui/index.ts';
 
 type LoadsProps = { readonly book: Book; readonly day: PlanDay; readonly stop: PlanStop };
@@ -14,12 +15,12 @@ export function Loads({ book, day, stop }: LoadsProps) {
     day.loads.find((each) => each.number === numbers[0]);
   if (load === undefined) return null;
   return (
-    <Section title={numbers.length > 1 ? 'Loads' : `Load ${load.number}`}>
+    <Section title={numbers.length > 1 ? stopsWords.loads.loads : stopsWords.loads.loadNumber(load.number)}>
       {numbers.length > 1 && (
         <div className="load-choice">
           {numbers.map((number) => (
             <Button key={number} pressed={number === load.number} onPress={() => selectLoad(number)}>
-              Load {number}
+              {stopsWords.loads.loadNumber(number)}
             </Button>
           ))}
         </div>
@@ -36,14 +37,14 @@ function LoadFigures({ book, load }: { readonly book: Book; readonly load: PlanL
   const nameOf = (id: string) =>
     book.mixes.find((each) => each.id === id)?.name ?? book.products.find((each) => each.id === id)?.name ?? id;
   const rows: readonly (readonly [string, string])[] = [
-    ['filled', words.clock(load.startSec)],
+    [stopsWords.loads.filled, words.clock(load.startSec)],
     [nameOf(load.materialId), amount(load.volumeGal, load.weightLb)],
     ...(tank
       ? load.products.map((each) => [nameOf(each.productId), words.product(each.amount, each.unit)] as const)
       : []),
-    ['still in it before', amount(load.beforeGal, load.beforeLb)],
-    ['covers', words.area(load.coversSqFt)],
-    ['left in the end', amount(load.leftGal, load.leftLb)],
+    [stopsWords.loads.stillBefore, amount(load.beforeGal, load.beforeLb)],
+    [stopsWords.loads.covers, words.area(load.coversSqFt)],
+    [stopsWords.loads.leftInEnd, amount(load.leftGal, load.leftLb)],
   ];
   return <Rows rows={rows} />;
 }
@@ -68,17 +69,19 @@ export function Truck({ book, day }: { readonly book: Book; readonly day: PlanDa
     <Section title={day.rigName}>
       <Rows
         rows={[
-          ['carries in the morning', words.weight(day.carryWeightLb)],
-          ['may carry', words.weight(day.payloadLb)],
+          [stopsWords.loads.carriesInMorning, words.weight(day.carryWeightLb)],
+          [stopsWords.loads.mayCarry, words.weight(day.payloadLb)],
         ]}
       />
       {day.leftOver.map((each) => (
         <p key={each.compartmentId} className="small">
-          Left in the evening: {each.volumeGal > 0 ? words.volume(each.volumeGal) : words.weight(each.weightLb)}.{' '}
+          {stopsWords.loads.leftInEvening(
+            each.volumeGal > 0 ? words.volume(each.volumeGal) : words.weight(each.weightLb),
+          )}{' '}
           <span className="quiet">{words.said(each.advice)}</span>
         </p>
       ))}
-      {book.invented && <p className="invented">Invented book: products and rates are not for use.</p>}
+      {book.invented && <p className="invented">{stopsWords.loads.invented}</p>}
     </Section>
   );
 }

@@ -1,7 +1,8 @@
 import { type Call, type FillVisit, type Morning, morningOf } from '../../../core/plan/live/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
-import { counted, type Formatter } from '../../format/index.ts';
+import type { Formatter } from '../../format/index.ts';
 import { selectDay, selectStop, useBook, useCurrentPlan, useFormat } from '../../stores/index.ts';
+import { dayWords } from '../../texts/day/index.ts';
 import { Section } from '../../ui/index.ts';
 
 /** What has to be looked through before the trucks leave: loads, fill points, calls, tight gates, rig by rig. */
@@ -13,7 +14,7 @@ export function MorningView({ day }: { readonly day: PlanDay }) {
   const days = known?.plan.days.filter((each) => each.date === day.date) ?? [];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
-    <section className="morning" aria-label={`Before the trucks leave on ${words.longDate(day.date)}`} tabIndex={0}>
+    <section className="morning" aria-label={dayWords.morning.label(words.longDate(day.date))} tabIndex={0}>
       {morningOf(book, days).map((each) => (
         <RigMorning key={each.rigId} morning={each} date={day.date} words={words} />
       ))}
@@ -31,14 +32,14 @@ function RigMorning({ morning, date, words }: RigProps) {
     selectStop(stopNumber, propertyId);
   };
   return (
-    <Section title={`${rigName}: leaves ${words.clock(leaveSec)}, home ${words.clock(homeSec)}`}>
+    <Section title={dayWords.morning.leavesAndHome(rigName, words.clock(leaveSec), words.clock(homeSec))}>
       <div className="morning-parts">
         <div>
-          <h4>Carries {words.weight(carryWeightLb)}</h4>
+          <h4>{dayWords.morning.carries(words.weight(carryWeightLb))}</h4>
           <p className={spare < 0 ? 'stop small' : 'quiet small'}>
             {spare < 0
-              ? `${words.weight(-spare)} more than its payload of ${words.weight(payloadLb)}`
-              : `${words.weight(spare)} below its payload`}
+              ? dayWords.morning.overPayload(words.weight(-spare), words.weight(payloadLb))
+              : dayWords.morning.underPayload(words.weight(spare))}
           </p>
           <ul>
             {carry.map((each) => (
@@ -50,7 +51,7 @@ function RigMorning({ morning, date, words }: RigProps) {
           </ul>
         </div>
         <div>
-          <h4>{fills.length === 0 ? 'No fill point on the way' : 'Fill points'}</h4>
+          <h4>{fills.length === 0 ? dayWords.morning.noFillPoint : dayWords.morning.fillPoints}</h4>
           <ul>
             {fills.map((each) => (
               <li key={each.startSec}>{fillWords(each, words)}</li>
@@ -58,7 +59,7 @@ function RigMorning({ morning, date, words }: RigProps) {
           </ul>
         </div>
         <div>
-          <h4>{calls.length === 0 ? 'Nobody to call first' : `Call first: ${counted(calls.length, 'lawn')}`}</h4>
+          <h4>{calls.length === 0 ? dayWords.morning.nobodyToCall : dayWords.morning.callFirst(calls.length)}</h4>
           <ul>
             {calls.map((each) => (
               <li key={each.stopNumber}>
@@ -71,7 +72,7 @@ function RigMorning({ morning, date, words }: RigProps) {
           </ul>
         </div>
         <div>
-          <h4>{tightGates.length === 0 ? 'No tight gate' : 'Tight gates'}</h4>
+          <h4>{tightGates.length === 0 ? dayWords.morning.noTightGate : dayWords.morning.tightGates}</h4>
           <ul>
             {tightGates.map((each) => (
               <li key={`${each.stopNumber} ${each.gate} ${each.machine}`}>
@@ -89,10 +90,10 @@ function RigMorning({ morning, date, words }: RigProps) {
 }
 
 const WHY: Readonly<Record<Call['why'][number], string>> = {
-  locked: 'a gate is locked',
-  pets: 'pets',
-  children: 'children',
-  hours: 'work only at certain hours',
+  locked: dayWords.morning.gateLocked,
+  pets: dayWords.morning.pets,
+  children: dayWords.morning.children,
+  hours: dayWords.morning.hours,
 };
 
 function amountWords({ amount, unit }: Morning['carry'][number], words: Formatter): string {
@@ -104,6 +105,6 @@ function amountWords({ amount, unit }: Morning['carry'][number], words: Formatte
 
 function fillWords({ name, startSec, volumeGal, weightLb, beforeStop }: FillVisit, words: Formatter): string {
   const what = [...(volumeGal > 0 ? [words.volume(volumeGal)] : []), ...(weightLb > 0 ? [words.weight(weightLb)] : [])];
-  const where = beforeStop > 0 ? `, on the way to or at stop ${beforeStop}` : '';
-  return `${words.clock(startSec)} ${name}: ${what.join(' and ')}${where}`;
+  const where = beforeStop > 0 ? dayWords.morning.beforeStop(beforeStop) : '';
+  return `${words.clock(startSec)} ${name}: ${what.join(dayWords.morning.and)}${where}`;
 }

@@ -3,6 +3,7 @@ import type { Book, Visit } from '../../../core/book/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { formatBearing, parseBearing } from '../../../core/units/index.ts';
 import { putRecord } from '../../stores/index.ts';
+import { underWayWords } from '../../texts/day/index.ts';
 import { Choice, type ChoiceOption, DraftInput, Field, QuantityInput, Section } from '../../ui/index.ts';
 
 type OnSiteProps = { readonly book: Book; readonly day: PlanDay };
@@ -17,9 +18,9 @@ export function OnSite({ book, day }: OnSiteProps) {
   const shown = done.find((each) => each.id === chosen) ?? done.at(-1);
   if (shown === undefined) return null;
   return (
-    <Section title="Read on site">
+    <Section title={underWayWords.onSite.title}>
       <Choice
-        label="Stop that was done"
+        label={underWayWords.onSite.stopDone}
         value={shown.id}
         options={done.map((visit) => ({ value: visit.id, words: stopWords(book, day, visit) }))}
         onChoose={choose}
@@ -51,21 +52,21 @@ function withConditions(visit: Visit, key: keyof Conditions, value: number | str
 function Weather({ visit }: { readonly visit: Visit }) {
   const { windMph, windFromDeg, airF, sky } = visit.conditions ?? {};
   const put = (key: keyof Conditions, value: number | string | null) =>
-    putVisit(withConditions(visit, key, value), 'Write down the weather on site');
+    putVisit(withConditions(visit, key, value), underWayWords.onSite.changeWeather);
   return (
     <>
-      <Field label="Wind">
+      <Field label={underWayWords.onSite.wind}>
         <QuantityInput
-          label="Wind"
+          label={underWayWords.onSite.wind}
           kind="speed"
           value={windMph ?? null}
           optional
           onCommit={(value) => put('windMph', value)}
         />
       </Field>
-      <Field label="Wind from" note="NW, or degrees">
+      <Field label={underWayWords.onSite.windFrom} note={underWayWords.onSite.windFromNote}>
         <DraftInput
-          label="Wind from"
+          label={underWayWords.onSite.windFrom}
           text={windFromDeg === undefined ? '' : formatBearing(windFromDeg)}
           onCommit={(text) => {
             if (text === '') return put('windFromDeg', null);
@@ -74,20 +75,20 @@ function Weather({ visit }: { readonly visit: Visit }) {
           }}
         />
       </Field>
-      <Field label="Air temperature">
+      <Field label={underWayWords.onSite.airTemperature}>
         <QuantityInput
-          label="Air temperature"
+          label={underWayWords.onSite.airTemperature}
           kind="temperature"
           value={airF ?? null}
           optional
           onCommit={(value) => put('airF', value)}
         />
       </Field>
-      <Field label="Sky">
+      <Field label={underWayWords.onSite.sky}>
         <DraftInput
-          label="Sky"
+          label={underWayWords.onSite.sky}
           text={sky ?? ''}
-          placeholder="clear"
+          placeholder={underWayWords.onSite.clear}
           onCommit={(text) => put('sky', text === '' ? null : text)}
         />
       </Field>
@@ -101,37 +102,37 @@ const NOBODY = '';
 function Persons({ book, visit }: { readonly book: Book; readonly visit: Visit }) {
   const persons = book.applicators.map(({ id, name }): ChoiceOption<string> => ({ value: id, words: name }));
   const own = book.applicators.filter((each) => each.rigIds?.includes(visit.rigId) === true);
-  const usual = own.length === 1 ? `${own[0]?.name ?? ''}, of the rig` : 'nobody named';
+  const usual = own.length === 1 ? underWayWords.onSite.ofRig(own[0]?.name ?? '') : underWayWords.onSite.nobodyNamed;
   const put = (key: 'applicatorId' | 'supervisorId', id: string) => {
     const { [key]: _, ...rest } = visit;
-    putVisit(id === NOBODY ? rest : { ...rest, [key]: id }, 'Write down who applied');
+    putVisit(id === NOBODY ? rest : { ...rest, [key]: id }, underWayWords.onSite.changeApplicator);
   };
   return (
     <>
-      <Field label="Applied by">
+      <Field label={underWayWords.onSite.appliedBy}>
         <Choice
-          label="Applied by"
+          label={underWayWords.onSite.appliedBy}
           value={visit.applicatorId ?? NOBODY}
           options={[{ value: NOBODY, words: usual }, ...persons]}
           onChoose={(id) => put('applicatorId', id)}
         />
       </Field>
-      <Field label="Supervised by" note="where who applied is not certified">
+      <Field label={underWayWords.onSite.supervisedBy} note={underWayWords.onSite.supervisorNote}>
         <Choice
-          label="Supervised by"
+          label={underWayWords.onSite.supervisedBy}
           value={visit.supervisorId ?? NOBODY}
-          options={[{ value: NOBODY, words: 'nobody' }, ...persons]}
+          options={[{ value: NOBODY, words: underWayWords.onSite.nobody }, ...persons]}
           onChoose={(id) => put('supervisorId', id)}
         />
       </Field>
-      <Field label="Helpers" note="commas between">
+      <Field label={underWayWords.onSite.helpers} note={underWayWords.onSite.helpersNote}>
         <DraftInput
-          label="Helpers"
+          label={underWayWords.onSite.helpers}
           text={(visit.helpers ?? []).join(', ')}
           onCommit={(text) => {
             const helpers = text.split(',').flatMap((each) => (each.trim() === '' ? [] : [each.trim()]));
             const { helpers: _, ...rest } = visit;
-            return putVisit(helpers.length === 0 ? rest : { ...rest, helpers }, 'Write down who helped');
+            return putVisit(helpers.length === 0 ? rest : { ...rest, helpers }, underWayWords.onSite.changeHelpers);
           }}
         />
       </Field>

@@ -3,6 +3,7 @@ import type { PlanDay, PlanStop, PlanTask } from '../../../core/plan/result/inde
 import { methodName } from '../../../core/reach/index.ts';
 import { formatShare } from '../../../core/units/index.ts';
 import { useBook, useFormat, useSelection } from '../../stores/index.ts';
+import { stopsWords } from '../../texts/day/index.ts';
 import { Empty, Section } from '../../ui/index.ts';
 import { Fit, zoneName } from './fit.tsx';
 import { Loads, Truck } from './load-details.tsx';
@@ -15,7 +16,7 @@ export function StopInspector({ day }: { readonly day: PlanDay }) {
   const stop = day.stops.find((each) => each.number === number) ?? day.stops[0];
   const property = book?.properties.find((each) => each.id === stop?.propertyId);
   if (book === null || stop === undefined || property === undefined) {
-    return <Empty title="No stop selected">Choose a stop in the list, on the map or on the ribbon.</Empty>;
+    return <Empty title={stopsWords.inspector.noStopSelected}>{stopsWords.inspector.noStopAdvice}</Empty>;
   }
   return (
     <div className="inspector">
@@ -34,14 +35,18 @@ function StopHead({ stop, property }: { readonly stop: PlanStop; readonly proper
   const words = useFormat();
   return (
     <header className="inspector-head">
-      <p className="quiet small">Stop {stop.number}</p>
+      <p className="quiet small">{stopsWords.inspector.stop(stop.number)}</p>
       <h2>{stop.name}</h2>
       <p className="quiet small">
-        {words.clock(stop.arriveSec)} to {words.clock(stop.leaveSec)}, {words.duration(stop.leaveSec - stop.arriveSec)}{' '}
-        on site after {words.duration(stop.driveSec)} of driving
+        {stopsWords.inspector.onSite(
+          words.clock(stop.arriveSec),
+          words.clock(stop.leaveSec),
+          words.duration(stop.leaveSec - stop.arriveSec),
+          words.duration(stop.driveSec),
+        )}
       </p>
       {property.cautions.length > 0 && (
-        <p className="caution small">Mind: {property.cautions.join(', ').replaceAll('-', ' ')}</p>
+        <p className="caution small">{stopsWords.inspector.mind(property.cautions.join(', ').replaceAll('-', ' '))}</p>
       )}
     </header>
   );
@@ -53,17 +58,17 @@ type ChosenProps = { readonly book: Book; readonly stop: PlanStop; readonly prop
 function Chosen({ book, stop, property }: ChosenProps) {
   const words = useFormat();
   return (
-    <Section title="Done here">
+    <Section title={stopsWords.inspector.doneHere}>
       <ol className="chosen-list">
         {stop.tasks.map((task: PlanTask) => (
           <li key={`${task.zoneId} ${task.treatmentId} ${task.step} ${task.handTrim === true}`}>
             <p>
               <b>
                 {words.clock(task.startSec)} {zoneName(property, task.zoneId)}
-                {task.handTrim === true && ', hand trim'}
+                {task.handTrim === true && stopsWords.inspector.handTrim}
               </b>
               , {words.area(task.areaSqFt)}, {methodName(book, task.method)}
-              {task.person === 2 && ', second person'}
+              {task.person === 2 && stopsWords.inspector.secondPerson}
             </p>
             <TaskFigures task={task} />
             <p className="quiet small">{words.said(task.why)}</p>
@@ -82,21 +87,22 @@ function TaskFigures({ task }: { readonly task: PlanTask }) {
   const spent = [words.duration(task.endSec - task.startSec), ...(amount === null ? [] : [amount])].join(', ');
   if (reckoned === undefined) return <p className="small">{spent}</p>;
   if (reckoned.from === 'field-capacity') {
-    return (
-      <p className="small">
-        {spent}; from field capacity, efficiency {formatShare(reckoned.fieldEfficiency)}
-      </p>
-    );
+    return <p className="small">{stopsWords.inspector.fromCapacity(spent, formatShare(reckoned.fieldEfficiency))}</p>;
   }
   const { coveredSqFt, overlapShare, averageRate, worstRate, notReachedSqFt } = reckoned;
   return (
     <>
       <p className="small">
-        {spent}; {words.area(coveredSqFt)} covered, {formatShare(overlapShare)} overlap; {words.number(averageRate, 2)}{' '}
-        × the rate on average, {worstRate} × at most
+        {stopsWords.inspector.covered(
+          spent,
+          words.area(coveredSqFt),
+          formatShare(overlapShare),
+          words.number(averageRate, 2),
+          worstRate,
+        )}
       </p>
       {notReachedSqFt > 0 && (
-        <p className="caution small">{words.area(notReachedSqFt)} not reached by the machine, left untreated</p>
+        <p className="caution small">{stopsWords.inspector.leftUntreated(words.area(notReachedSqFt))}</p>
       )}
     </>
   );
@@ -107,7 +113,7 @@ function OtherWays({ stop }: { readonly stop: PlanStop }) {
   const words = useFormat();
   if (stop.otherWays.length === 0) return null;
   return (
-    <Section title="Done another way">
+    <Section title={stopsWords.inspector.doneAnotherWay}>
       <ul className="chosen-list">
         {stop.otherWays.map((way) => (
           <li key={`${way.rigId} ${way.words}`} className="quiet small">

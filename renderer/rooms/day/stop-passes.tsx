@@ -2,13 +2,14 @@ import { useMemo } from 'react';
 import type { Book, Property } from '../../../core/book/index.ts';
 import type { PlanStop } from '../../../core/plan/result/index.ts';
 import { PassPanel, type PassSubject } from '../../passes/index.ts';
+import { stopsWords } from '../../texts/day/index.ts';
 
 type StopPassesProps = { readonly book: Book; readonly property: Property; readonly stop: PlanStop };
 
 /** The passes by which machines treat the zones of a stop. */
 export function StopPasses({ book, property, stop }: StopPassesProps) {
   const subjects = useMemo(() => subjectsOf(book, property, stop), [book, property, stop]);
-  return <PassPanel subjects={subjects} whyNone="Nothing at this stop is reckoned from passes." />;
+  return <PassPanel subjects={subjects} whyNone={stopsWords.passes.noneReckoned} />;
 }
 
 function subjectsOf(book: Book, property: Property, stop: PlanStop): readonly PassSubject[] {

@@ -10,7 +10,7 @@ import {
   withUsed,
 } from '../../../core/plan/live/index.ts';
 import type { PlanDay, PlanStop } from '../../../core/plan/result/index.ts';
-import { counted, type Formatter, todayHere } from '../../format/index.ts';
+import { type Formatter, todayHere } from '../../format/index.ts';
 import { homeSec } from '../../ribbon/index.ts';
 import {
   freshId,
@@ -28,6 +28,8 @@ import {
   useSelection,
   useWholeDay,
 } from '../../stores/index.ts';
+import { underWayWords } from '../../texts/day/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button, DraftInput, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { Aboard } from './aboard.tsx';
 import { OnSite } from './on-site.tsx';
@@ -71,18 +73,18 @@ function StopsDone({ book, day, roundId }: DoneProps) {
   };
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
-    <section className="under-way-stops" aria-label="What was done" tabIndex={0}>
+    <section className="under-way-stops" aria-label={underWayWords.view.label} tabIndex={0}>
       <table className="table">
         <thead>
           <tr>
-            <th scope="col">stop</th>
-            <th scope="col">planned</th>
-            <th scope="col">drove</th>
-            <th scope="col">came</th>
-            <th scope="col">left</th>
-            <th scope="col">used, against the plan</th>
+            <th scope="col">{underWayWords.view.stop}</th>
+            <th scope="col">{underWayWords.view.planned}</th>
+            <th scope="col">{underWayWords.view.drove}</th>
+            <th scope="col">{underWayWords.view.came}</th>
+            <th scope="col">{underWayWords.view.left}</th>
+            <th scope="col">{underWayWords.view.used}</th>
             <th scope="col">
-              <span className="only-spoken">mark</span>
+              <span className="only-spoken">{underWayWords.view.mark}</span>
             </th>
           </tr>
         </thead>
@@ -96,14 +98,19 @@ function StopsDone({ book, day, roundId }: DoneProps) {
                   {stop.number} {stop.name}
                 </th>
                 <td className="how-sure-time">
-                  {words.clock(stop.arriveSec)} to {words.clock(stop.leaveSec)}
+                  {commonWords.span(words.clock(stop.arriveSec), words.clock(stop.leaveSec))}
                 </td>
                 {visit === undefined ? (
                   <Open
                     stop={stop}
-                    onDone={() => put({ ...fresh(), ...timesNow(book, day, stop) }, `Mark ${stop.name} done`)}
+                    onDone={() =>
+                      put({ ...fresh(), ...timesNow(book, day, stop) }, underWayWords.view.markDone(stop.name))
+                    }
                     onSkip={() =>
-                      put({ ...fresh(), outcome: { kind: 'skipped', reason: '' } }, `Leave out ${stop.name}`)
+                      put(
+                        { ...fresh(), outcome: { kind: 'skipped', reason: '' } },
+                        underWayWords.view.leaveOut(stop.name),
+                      )
                     }
                   />
                 ) : (
@@ -146,11 +153,21 @@ function Open({ stop, onDone, onSkip }: OpenProps) {
       <td />
       <td />
       <td className="under-way-marks">
-        <Button look="quiet" label={`${stop.name}: done`} tip="Done" onPress={onDone}>
-          <Check size={14} aria-hidden="true" /> done
+        <Button
+          look="quiet"
+          label={underWayWords.view.doneOf(stop.name)}
+          tip={underWayWords.view.doneTip}
+          onPress={onDone}
+        >
+          <Check size={14} aria-hidden="true" /> {underWayWords.view.doneHead}
         </Button>
-        <Button look="quiet" label={`${stop.name}: left out`} tip="Left out" onPress={onSkip}>
-          <X size={14} aria-hidden="true" /> left out
+        <Button
+          look="quiet"
+          label={underWayWords.view.leftOutOf(stop.name)}
+          tip={underWayWords.view.leftOutTip}
+          onPress={onSkip}
+        >
+          <X size={14} aria-hidden="true" /> {underWayWords.view.leftOutHead}
         </Button>
       </td>
     </>
@@ -175,7 +192,7 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
       optional
       onCommit={(value) => {
         const { [key]: _, ...rest } = visit;
-        return put(value === null ? rest : { ...rest, [key]: value }, `Change when the rig ${what} ${stop.name}`);
+        return put(value === null ? rest : { ...rest, [key]: value }, underWayWords.view.changeTime(what, stop.name));
       }}
     />
   );
@@ -186,7 +203,7 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
           <td>
             <DriveTime visit={visit} stop={stop} put={put} />
           </td>
-          <td>{time('arriveMin', 'came to')}</td>
+          <td>{time('arriveMin', underWayWords.view.cameTo)}</td>
           <td>{time('leaveMin', 'left')}</td>
           <td>
             <UsedAt book={book} visit={visit} stop={stop} put={put} words={words} />
@@ -195,19 +212,22 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
       ) : (
         <td colSpan={4}>
           <DraftInput
-            label={`${stop.name}: why it was left out`}
+            label={underWayWords.view.whyOf(stop.name)}
             text={outcome.reason}
-            placeholder="left out: why?"
+            placeholder={underWayWords.view.whyPlaceholder}
             onCommit={(reason) =>
-              put({ ...visit, outcome: { ...outcome, reason } }, `Say why ${stop.name} was left out`)
+              put({ ...visit, outcome: { ...outcome, reason } }, underWayWords.view.changeWhy(stop.name))
             }
           />
           <Tick
-            label="not again in this round"
+            label={underWayWords.view.notAgain}
             checked={outcome.notAgain === true}
             onChange={(notAgain) => {
               const { notAgain: _, ...rest } = outcome;
-              put({ ...visit, outcome: notAgain ? { ...rest, notAgain } : rest }, `Change when ${stop.name} is done`);
+              put(
+                { ...visit, outcome: notAgain ? { ...rest, notAgain } : rest },
+                underWayWords.view.changeDone(stop.name),
+              );
             }}
           />
         </td>
@@ -215,9 +235,9 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
       <td className="under-way-marks">
         <Button
           look="quiet"
-          label={`${stop.name}: take back`}
-          tip="Take back"
-          onPress={() => removeRecord('visits', visit.id, `to ${stop.name}`)}
+          label={underWayWords.view.takeBackOf(stop.name)}
+          tip={underWayWords.view.takeBack}
+          onPress={() => removeRecord('visits', visit.id, underWayWords.view.visitTo(stop.name))}
         >
           <Undo2 size={14} aria-hidden="true" />
         </Button>
@@ -230,14 +250,14 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
 function DriveTime({ visit, stop, put }: Pick<WrittenProps, 'visit' | 'stop' | 'put'>) {
   return (
     <QuantityInput
-      label={`${stop.name}: driving there took`}
+      label={underWayWords.view.driveOf(stop.name)}
       kind="minutes"
       value={visit.drivenMin ?? null}
       optional
       most={MOST_DRIVE_MIN}
       onCommit={(drivenMin) => {
         const { drivenMin: _, ...rest } = visit;
-        return put(drivenMin === null ? rest : { ...rest, drivenMin }, `Change the drive to ${stop.name}`);
+        return put(drivenMin === null ? rest : { ...rest, drivenMin }, underWayWords.view.changeDrive(stop.name));
       }}
     />
   );
@@ -264,18 +284,20 @@ function UsedAt({ book, visit, stop, put, words }: WrittenProps) {
         const share = ((gal > 0 ? task.expectedGal : task.expectedLb) ?? 0) / planned;
         return withUsed(book, task, value === null ? null : value * share);
       });
-      return put({ ...visit, outcome: { kind: 'done', tasks: next } }, `Write down what ${stop.name} took`);
+      return put({ ...visit, outcome: { kind: 'done', tasks: next } }, underWayWords.view.changeUse(stop.name));
     };
     return (
       <span key={treatmentId} className="under-way-used">
         <QuantityInput
-          label={`${stop.name}: used, planned ${gal > 0 ? words.volume(gal) : words.weight(lb)}`}
+          label={underWayWords.view.usedOf(stop.name, gal > 0 ? words.volume(gal) : words.weight(lb))}
           kind={gal > 0 ? 'volume' : 'weight'}
           value={known ? used : null}
           optional
           onCommit={change}
         />
-        <span className="quiet small">of {gal > 0 ? words.volume(gal) : words.weight(lb)}</span>
+        <span className="quiet small">
+          {underWayWords.view.ofPlanned(gal > 0 ? words.volume(gal) : words.weight(lb))}
+        </span>
       </span>
     );
   });
@@ -288,15 +310,20 @@ function Used({ book, day }: { readonly book: Book; readonly day: PlanDay }) {
   if (found.length === 0) return null;
   const nameOf = (id: string): string => book.treatments.find((each) => each.id === id)?.name ?? id;
   return (
-    <Section title="Used against the plan">
+    <Section title={underWayWords.view.usedTitle}>
       {found.map((each) => {
         const amount = (value: number) => words.level(value, each.unit);
-        const percent = `${Math.abs(each.excess * 100).toFixed(1)} % ${each.excess < 0 ? 'less' : 'more'}`;
+        const percent = `${Math.abs(each.excess * 100).toFixed(1)} % ${each.excess < 0 ? underWayWords.view.less : underWayWords.view.more}`;
         return (
           <p key={`${each.treatmentId} ${each.unit}`} className={each.checkCalibration ? 'caution' : ''}>
-            {nameOf(each.treatmentId)}: {amount(each.used)} of {amount(each.planned)} on {counted(each.zones, 'zone')},{' '}
-            {percent}
-            {each.checkCalibration && '. Check calibration: more than 5 % off'}
+            {underWayWords.view.usedOnZones(
+              nameOf(each.treatmentId),
+              amount(each.used),
+              amount(each.planned),
+              each.zones,
+              percent,
+            )}
+            {each.checkCalibration && underWayWords.view.checkCalibration}
           </p>
         );
       })}
@@ -343,15 +370,12 @@ function FromHere({ book, day, now, roundId }: FromHereProps) {
     }).catch(() => undefined);
   };
   return (
-    <Section title="The rest of the day">
-      <p>
-        {counted(now.done.length, 'stop')} done, {counted(now.skipped.length, 'stop')} left out,{' '}
-        {counted(now.left.length, 'stop')} to come.
-      </p>
+    <Section title={underWayWords.view.restDay}>
+      <p>{underWayWords.view.progress(now.done.length, now.skipped.length, now.left.length)}</p>
       <p className="under-way-from">
-        <span>from</span>
+        <span>{underWayWords.view.from}</span>
         <QuantityInput
-          label="Plan the rest from this time"
+          label={underWayWords.view.planFromLabel}
           kind="clock"
           value={fromMin}
           onCommit={(value) => {
@@ -360,27 +384,27 @@ function FromHere({ book, day, now, roundId }: FromHereProps) {
           }}
         />
         <Button look="main" whyNot={whyNotPlan(now, job !== null)} onPress={plan}>
-          <Play size={13} aria-hidden="true" /> Plan the rest from here
+          <Play size={13} aria-hidden="true" /> {underWayWords.view.planFromHere}
         </Button>
       </p>
       {rest !== null && (
         <>
           <p>
-            Planned from {words.clock(rest.startSec)}: {counted(rest.stops.length, 'stop')}, home{' '}
-            {words.clock(homeSec(rest))} instead of {words.clock(homeSec(day))}.
+            {underWayWords.view.plannedFrom(
+              words.clock(rest.startSec),
+              rest.stops.length,
+              words.clock(homeSec(rest)),
+              words.clock(homeSec(day)),
+            )}
           </p>
           <p>
             <Button pressed={showsRest} onPress={() => showRest(!showsRest)}>
-              {showsRest ? 'Show the day as it was planned' : 'Show the rest of the day'}
+              {showsRest ? underWayWords.view.showWholeDay : underWayWords.view.showRest}
             </Button>
           </p>
         </>
       )}
-      {now.aboard.readAtMin === undefined && (
-        <p className="quiet small">
-          What is aboard is reckoned from the plan and from what was written down. Read the gauges for a better plan.
-        </p>
-      )}
+      {now.aboard.readAtMin === undefined && <p className="quiet small">{underWayWords.view.aboardNote}</p>}
     </Section>
   );
 }
@@ -389,6 +413,6 @@ function FromHere({ book, day, now, roundId }: FromHereProps) {
 const SECONDS = 5;
 
 function whyNotPlan(now: DayNow, busy: boolean): string | null {
-  if (busy) return 'Something is being planned already';
-  return now.left.length === 0 ? 'Every stop is done or left out' : null;
+  if (busy) return underWayWords.view.beingPlanned;
+  return now.left.length === 0 ? underWayWords.view.nothingLeft : null;
 }

@@ -1,6 +1,5 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { GoCell, GoRow, GoTable } from '../../../core/plan/board/index.ts';
-import { counted } from '../../format/index.ts';
 import {
   askHost,
   selectProperty,
@@ -10,6 +9,8 @@ import {
   usePlans,
   useSelection,
 } from '../../stores/index.ts';
+import { dayWords } from '../../texts/day/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Choice, VirtualTable } from '../../ui/index.ts';
 
 const ROW_PX = 42;
@@ -29,7 +30,7 @@ export function WhoCanGo() {
       <div className="who-head">
         {offered.length > 1 && (
           <Choice
-            label="Treatment"
+            label={dayWords.whoCanGo.treatment}
             value={treatmentId}
             options={offered.map(({ id, name }) => ({ value: id, words: name }))}
             onChoose={setWanted}
@@ -37,13 +38,13 @@ export function WhoCanGo() {
         )}
         <input
           className="input"
-          aria-label="Street, or a part of the address"
-          placeholder="street"
+          aria-label={dayWords.whoCanGo.streetLabel}
+          placeholder={dayWords.whoCanGo.street}
           value={street}
           onChange={(event) => setStreet(event.target.value)}
         />
         <span className="small quiet" role="status">
-          {table === null ? 'Being reckoned …' : summary(rows)}
+          {table === null ? dayWords.whoCanGo.beingReckoned : summary(rows)}
         </span>
       </div>
       {table !== null && <FitRows table={table} rows={rows} />}
@@ -78,7 +79,7 @@ function matching(rows: readonly GoRow[], street: string): readonly GoRow[] {
 
 function summary(rows: readonly GoRow[]): string {
   const nobody = rows.filter((row) => row.cells.every((cell) => cell.minutes === null)).length;
-  return `${counted(rows.length, 'lawn')}${nobody > 0 ? `, ${nobody} that nobody can do` : ''}`;
+  return `${commonWords.lawns(rows.length)}${nobody > 0 ? dayWords.whoCanGo.nobody(nobody) : ''}`;
 }
 
 type FitRowsProps = { readonly table: GoTable; readonly rows: readonly GoRow[] };
@@ -90,8 +91,8 @@ function FitRows({ table, rows }: FitRowsProps) {
   const columns = table.columns.map(({ id, name }) => ({ id, title: name }));
   return (
     <VirtualTable
-      label="Who can go to which lawn"
-      columns={[{ id: 'lawn', title: 'Lawn' }, ...columns]}
+      label={dayWords.whoCanGo.tableLabel}
+      columns={[{ id: 'lawn', title: dayWords.whoCanGo.lawn }, ...columns]}
       rows={named}
       rowPx={ROW_PX}
       selectedId={selectedId}
@@ -121,8 +122,8 @@ function Cell({ cell }: { readonly cell: GoCell | undefined }) {
   return (
     <td title={said}>
       <div className={minutes === null ? 'who-cell quiet' : 'who-cell'}>
-        {minutes === null ? 'no: ' : <b>{words.duration(minutes * 60)} </b>}
-        {tight && <span className="caution">tight gate </span>}
+        {minutes === null ? dayWords.whoCanGo.no : <b>{words.duration(minutes * 60)} </b>}
+        {tight && <span className="caution">{dayWords.whoCanGo.tightGate} </span>}
         {said}
       </div>
     </td>

@@ -1,12 +1,13 @@
 import { MapPin } from 'lucide-react';
 import type { Property } from '../../../core/book/index.ts';
 import { changeProperty, openPlaces } from '../../stores/index.ts';
+import { groundWords } from '../../texts/ground/index.ts';
 import { Button, DraftInput } from '../../ui/index.ts';
 
 const WORDS: Readonly<Record<NonNullable<Property['placedBy']>, string>> = {
-  hand: 'place set by hand',
-  file: 'place from a file',
-  'address-range': 'placed by address range, often 100 ft off; move its parking point on the map to set it',
+  hand: groundWords.backgroundPlacedBy.byHand,
+  file: groundWords.backgroundPlacedBy.byFile,
+  'address-range': groundWords.backgroundPlacedBy.byAddressRange,
 };
 
 /** The address of a lawn, and how its place came to be known. */
@@ -15,15 +16,17 @@ export function PlacedBy({ property }: { readonly property: Property }) {
   return (
     <div className="placed-by">
       <DraftInput
-        label="Address"
+        label={groundWords.backgroundPlacedBy.address}
         text={property.address}
-        placeholder="address"
-        onCommit={(address) => changeProperty(property, { address: address.slice(0, 4000) }, 'Change address')}
+        placeholder={groundWords.backgroundPlacedBy.addressPlaceholder}
+        onCommit={(address) =>
+          changeProperty(property, { address: address.slice(0, 4000) }, groundWords.backgroundPlacedBy.changeAddress)
+        }
       />
       <Button
         look="quiet"
-        label="Find places by address"
-        tip="Find places by address"
+        label={groundWords.backgroundPlacedBy.findPlacesAddress}
+        tip={groundWords.backgroundPlacedBy.findPlacesAddress}
         onPress={() => openPlaces().catch(() => undefined)}
       >
         <MapPin size={15} aria-hidden="true" />

@@ -1,5 +1,6 @@
 import type { Property } from '../../../core/book/index.ts';
 import { changeProperty } from '../../stores/index.ts';
+import { estimateWords } from '../../texts/ground/index.ts';
 import { DraftInput, Field, Section } from '../../ui/index.ts';
 import { withOptional } from './zone-edits.ts';
 
@@ -10,22 +11,27 @@ export function CustomerFields({ property }: { readonly property: Property }) {
   const { customer, siteUse } = property;
   const name = customer?.name.trim() ?? '';
   return (
-    <Section title="Customer">
+    <Section title={estimateWords.customerFields.customer}>
       <details className="left-out">
-        <summary>{name === '' ? 'Name, address, phone: for records and notices' : name}</summary>
-        <CustomerField property={property} name="name" label="Customer's name" />
-        <CustomerField property={property} name="address" label="Customer's address" note="empty: that of the lawn" />
-        <CustomerField property={property} name="phone" label="Customer's phone" />
-        <Field label="What is treated" note="empty: as the firm says">
+        <summary>{name === '' ? estimateWords.customerFields.summary : name}</summary>
+        <CustomerField property={property} name="name" label={estimateWords.customerFields.customersName} />
+        <CustomerField
+          property={property}
+          name="address"
+          label={estimateWords.customerFields.customersAddress}
+          note={estimateWords.customerFields.addressNote}
+        />
+        <CustomerField property={property} name="phone" label={estimateWords.customerFields.customersPhone} />
+        <Field label={estimateWords.customerFields.whatIsTreated} note={estimateWords.customerFields.treatedNote}>
           <DraftInput
-            label="What is treated"
+            label={estimateWords.customerFields.whatIsTreated}
             text={siteUse ?? ''}
-            placeholder="residential lawn"
+            placeholder={estimateWords.customerFields.treatedPlaceholder}
             onCommit={(text) =>
               changeProperty(
                 withOptional<Property, 'siteUse'>(property, 'siteUse', text === '' ? null : text),
                 {},
-                'Change what is treated',
+                estimateWords.customerFields.changeTreated,
               )
             }
           />
@@ -50,7 +56,7 @@ function CustomerField({ property, name, label, note }: CustomerFieldProps) {
       name === 'name' ? { ...customer, name: text } : withOptional(customer, name, text === '' ? null : text);
     const isEmpty = next.name === '' && next.address === undefined && next.phone === undefined;
     const changed = withOptional<Property, 'customer'>(property, 'customer', isEmpty ? null : next);
-    return changeProperty(changed, {}, 'Change customer');
+    return changeProperty(changed, {}, estimateWords.customerFields.changeCustomer);
   };
   return (
     <Field label={label} {...(note === undefined ? {} : { note })}>

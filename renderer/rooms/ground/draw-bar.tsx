@@ -16,6 +16,8 @@ import {
   useDraft,
   useFormat,
 } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button } from '../../ui/index.ts';
 import { asideWords, draftAdvice, draftTitle } from './draw-words.ts';
 
@@ -25,17 +27,17 @@ export function DrawBar() {
   const carry = useCarry((state) => state.carry);
   if (draft !== null) {
     return (
-      <section className="draw-bar" aria-label="Being drawn">
+      <section className="draw-bar" aria-label={drawWords.bar.drawnLabel}>
         {found ? <Found draft={draft} /> : asking ? <Asking draft={draft} /> : <Drawing draft={draft} />}
       </section>
     );
   }
   if (carry !== null) {
     return (
-      <section className="draw-bar" aria-label="Being carried">
-        <strong>{carry.kind === 'move' ? 'Moving' : 'Copying'}</strong>
-        <span className="quiet">Show where its middle goes</span>
-        <Button onPress={letGo}>Let go</Button>
+      <section className="draw-bar" aria-label={drawWords.bar.carriedLabel}>
+        <strong>{carry.kind === 'move' ? drawWords.bar.moving : drawWords.bar.copying}</strong>
+        <span className="quiet">{drawWords.bar.carryAdvice}</span>
+        <Button onPress={letGo}>{drawWords.bar.letGo}</Button>
       </section>
     );
   }
@@ -53,25 +55,25 @@ function Drawing({ draft }: { readonly draft: Draft }) {
     <>
       <div className="draw-bar-words">
         <strong>{draftTitle(draft)}</strong>
-        <span className={crossed ? 'stop' : 'quiet'}>{crossed ? 'Sides cross at ✕' : draftAdvice(draft)}</span>
+        <span className={crossed ? 'stop' : 'quiet'}>{crossed ? drawWords.bar.crossed : draftAdvice(draft)}</span>
       </div>
       {!isPlace(draft.purpose) && <output className="draw-area">{areaWords(figures, words)}</output>}
-      {kept === 'failed' && <span className="stop">not saved</span>}
+      {kept === 'failed' && <span className="stop">{drawWords.bar.notSaved}</span>}
       <span className="draw-bar-tools">
         <Button
-          whyNot={draft.undo.length === 0 ? 'Nothing to take back in the outline' : null}
-          tip="Take the last step back (Ctrl+Z)"
+          whyNot={draft.undo.length === 0 ? drawWords.bar.nothingToTakeBack : null}
+          tip={drawWords.bar.undoTip}
           onPress={undoDraftStep}
         >
-          Undo
+          {commonWords.undo}
         </Button>
-        <Button tip="Leave it unfinished for later (Esc)" onPress={setDraftAside}>
-          Set aside
+        <Button tip={drawWords.bar.setAsideTip} onPress={setDraftAside}>
+          {drawWords.bar.setAside}
         </Button>
-        <Button onPress={() => throwDraftAway()}>Throw away</Button>
+        <Button onPress={() => throwDraftAway()}>{drawWords.bar.throwAway}</Button>
         {!isPlace(draft.purpose) && (
           <Button look="main" whyNot={whyNotFinish(draft)} onPress={() => finishDrawing()}>
-            Finish
+            {drawWords.bar.finish}
           </Button>
         )}
       </span>
@@ -82,8 +84,8 @@ function Drawing({ draft }: { readonly draft: Draft }) {
 /** Why the outline cannot be finished as it stands. */
 export function whyNotFinish(draft: Draft): string | null {
   const wanted = cornersWanted(draft);
-  if (wanted > 0) return `Set ${wanted} more first`;
-  return hasCrossings(draft, draftOutline(draft)) ? 'Sides cross: move a corner so that they do not' : null;
+  if (wanted > 0) return drawWords.bar.setMore(wanted);
+  return hasCrossings(draft, draftOutline(draft)) ? drawWords.bar.uncross : null;
 }
 
 function hasCrossings(draft: Draft, shape: ReturnType<typeof draftOutline>): boolean {
@@ -98,13 +100,13 @@ function Found({ draft }: { readonly draft: Draft }) {
   return (
     <>
       <div className="draw-bar-words">
-        <strong>Unfinished: {asideWords(draft)}</strong>
-        <span className="quiet">It was being drawn when this book was last open. Nothing of it is lost.</span>
+        <strong>{drawWords.bar.unfinished(asideWords(draft))}</strong>
+        <span className="quiet">{drawWords.bar.unfinishedNote}</span>
       </div>
       <span className="draw-bar-tools">
-        <Button onPress={setDraftAside}>Set aside</Button>
+        <Button onPress={setDraftAside}>{drawWords.bar.setAside}</Button>
         <Button look="main" onPress={goOn}>
-          Go on
+          {drawWords.bar.goOn}
         </Button>
       </span>
     </>
@@ -117,13 +119,13 @@ function Asking({ draft }: { readonly draft: Draft }) {
   return (
     <>
       <div className="draw-bar-words" role="alert">
-        <strong>Throw away {asideWords(draft)}?</strong>
-        <span className="quiet">It cannot be taken back.</span>
+        <strong>{drawWords.bar.throwAwayAsk(asideWords(draft))}</strong>
+        <span className="quiet">{drawWords.bar.throwAwayNote}</span>
       </div>
       <span className="draw-bar-tools" ref={box}>
-        <Button onPress={() => useDraft.setState({ asking: false })}>Keep it</Button>
+        <Button onPress={() => useDraft.setState({ asking: false })}>{drawWords.bar.keepIt}</Button>
         <Button look="danger" onPress={() => throwDraftAway(true)}>
-          Throw away
+          {drawWords.bar.throwAway}
         </Button>
       </span>
     </>
@@ -132,18 +134,18 @@ function Asking({ draft }: { readonly draft: Draft }) {
 
 function Aside({ aside }: { readonly aside: readonly Draft[] }) {
   return (
-    <section className="draw-bar draw-aside" aria-label="Set aside">
+    <section className="draw-bar draw-aside" aria-label={drawWords.bar.setAside}>
       {aside.slice(0, 3).map((draft, index) => (
         // Two outlines that were set aside can be alike in all they say.
         // biome-ignore lint/suspicious/noArrayIndexKey: the place in the list is all that tells them apart.
         <span key={index} className="draw-aside-item">
-          <span>Set aside: {asideWords(draft)}</span>
-          <Button label={`Go on with ${asideWords(draft)}`} onPress={() => takeUpDraft(draft)}>
-            Go on
+          <span>{drawWords.bar.setAsideOf(asideWords(draft))}</span>
+          <Button label={drawWords.bar.goOnWith(asideWords(draft))} onPress={() => takeUpDraft(draft)}>
+            {drawWords.bar.goOn}
           </Button>
         </span>
       ))}
-      {aside.length > 3 && <span className="quiet">and {aside.length - 3} more</span>}
+      {aside.length > 3 && <span className="quiet">{commonWords.andMore(aside.length - 3)}</span>}
     </section>
   );
 }

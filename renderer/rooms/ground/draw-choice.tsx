@@ -1,5 +1,6 @@
 import type { Property } from '../../../core/book/index.ts';
 import { isSamePart, type PartRef, partName, toggleParts, useParts } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
 import { Tick } from '../../ui/index.ts';
 
 /** Every part of a lawn to tick, for choosing several without a mouse. */
@@ -9,7 +10,7 @@ export function PartChoice({ property }: { readonly property: Property }) {
   if (all.length === 0) return null;
   return (
     <details className="draw-choice">
-      <summary className="small">Choose parts of this lawn</summary>
+      <summary className="small">{drawWords.choice.label}</summary>
       <div className="ticks">
         {all.map((part) => (
           <Tick

@@ -15,6 +15,7 @@ import {
   useDraft,
   whyNotOnParts,
 } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
 import { editedPart } from './draw-wish.ts';
 
 const NO_PROPERTIES: readonly Property[] = [];
@@ -37,7 +38,7 @@ export const DRAW_EVENTS: DrawEvents = {
     if (draft === null) return;
     const ends = isPlace(draft.purpose) || draft.tool === 'rectangle' || draft.tool === 'circle';
     if (ends && cornersWanted(draft) === 0) finishDrawing();
-    else say(`Corner ${draft.corners.length}`);
+    else say(drawWords.events.corner(draft.corners.length));
   },
   onFinish: () => {
     finishDrawing();

@@ -1,6 +1,8 @@
 import { useEffect, useRef } from 'react';
 import { EXCLUSION_KINDS, type Property } from '../../../core/book/index.ts';
 import { changeProperty, changeZone, type PartRef, useParts, useProperty } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Choice, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 
 /** Asks for the name, and what else is known only on site, of what was drawn last. The focus goes to its first field. */
@@ -14,7 +16,11 @@ export function Finished() {
 
 type PartProps = { readonly property: Property; readonly part: PartRef; readonly newProperty: boolean };
 
-const TITLES = { zone: 'Zone drawn', exclusion: 'Kept out', gate: 'Gate placed' } as const;
+const TITLES = {
+  zone: drawWords.finished.zoneDrawn,
+  exclusion: drawWords.finished.keptOut,
+  gate: drawWords.finished.gatePlaced,
+} as const;
 
 function FinishedPart({ property, part, newProperty }: PartProps) {
   const box = useRef<HTMLDivElement>(null);
@@ -25,7 +31,7 @@ function FinishedPart({ property, part, newProperty }: PartProps) {
   }, []);
   return (
     <div ref={box} className="draw-finished">
-      <Section title={newProperty ? 'New lawn' : TITLES[part.kind]}>
+      <Section title={newProperty ? commonWords.newLawn : TITLES[part.kind]}>
         {newProperty && <LawnFields property={property} />}
         {part.kind === 'zone' && <ZoneFields property={property} zoneId={part.partId} named={!newProperty} />}
         {part.kind === 'exclusion' && <ExclusionFields property={property} exclusionId={part.partId} />}
@@ -38,18 +44,18 @@ function FinishedPart({ property, part, newProperty }: PartProps) {
 function LawnFields({ property }: { readonly property: Property }) {
   return (
     <>
-      <Field label="name">
+      <Field label={drawWords.finished.name}>
         <DraftInput
-          label="Name of the new lawn"
+          label={drawWords.finished.nameOfLawn}
           text={property.name}
-          onCommit={(name) => changeProperty(property, { name }, 'Change name')}
+          onCommit={(name) => changeProperty(property, { name }, commonWords.changeName)}
         />
       </Field>
-      <Field label="address">
+      <Field label={drawWords.finished.address}>
         <DraftInput
-          label="Address of the new lawn"
+          label={drawWords.finished.addressOfLawn}
           text={property.address}
-          onCommit={(address) => changeProperty(property, { address }, 'Change address')}
+          onCommit={(address) => changeProperty(property, { address }, drawWords.finished.changeAddress)}
         />
       </Field>
     </>
@@ -64,20 +70,20 @@ function ZoneFields({ property, zoneId, named }: ZoneFieldsProps) {
   return (
     <>
       {named && (
-        <Field label="name">
+        <Field label={drawWords.finished.name}>
           <DraftInput
-            label="Name of the new zone"
+            label={drawWords.finished.nameOfZone}
             text={zone.name}
-            onCommit={(name) => changeZone(property, zoneId, { name }, 'Change zone name')}
+            onCommit={(name) => changeZone(property, zoneId, { name }, drawWords.finished.changeNameOfZone)}
           />
         </Field>
       )}
-      <Field label="slope">
+      <Field label={commonWords.slope}>
         <QuantityInput
           kind="slope"
-          label="Slope of the new zone"
+          label={drawWords.finished.slopeOfZone}
           value={zone.slopeDeg}
-          onCommit={(slopeDeg) => changeZone(property, zoneId, { slopeDeg: slopeDeg ?? 0 }, 'Change slope')}
+          onCommit={(slopeDeg) => changeZone(property, zoneId, { slopeDeg: slopeDeg ?? 0 }, commonWords.changeSlope)}
         />
       </Field>
     </>
@@ -97,21 +103,21 @@ function ExclusionFields({ property, exclusionId }: { readonly property: Propert
     );
   return (
     <>
-      <Field label="name">
+      <Field label={drawWords.finished.name}>
         <DraftInput
-          label="Name of what is kept out"
+          label={drawWords.finished.nameOfExclusion}
           text={exclusion.name}
           placeholder={exclusion.what}
-          onCommit={(name) => change({ name }, 'Change name of exclusion')}
+          onCommit={(name) => change({ name }, drawWords.finished.changeNameOfExclusion)}
         />
       </Field>
-      <Field label="kind">
+      <Field label={commonWords.kind}>
         <Choice
-          label="Kind of what is kept out"
+          label={drawWords.finished.kindOfExclusion}
           value={exclusion.what}
           options={KIND_OPTIONS}
           onChoose={(what) => {
-            change({ what }, 'Change kind of exclusion');
+            change({ what }, drawWords.finished.changeKindOfExclusion);
           }}
         />
       </Field>
@@ -130,20 +136,22 @@ function GateFields({ property, gateId }: { readonly property: Property; readonl
     );
   return (
     <>
-      <Field label="clear width">
+      <Field label={drawWords.finished.clearWidth}>
         <QuantityInput
           kind="width"
-          label="Clear width of the new gate"
+          label={drawWords.finished.widthOfGate}
           value={gate.clearWidthIn}
           positive
-          onCommit={(clearWidthIn) => change({ clearWidthIn: clearWidthIn ?? gate.clearWidthIn }, 'Change gate width')}
+          onCommit={(clearWidthIn) =>
+            change({ clearWidthIn: clearWidthIn ?? gate.clearWidthIn }, drawWords.finished.changeGateWidth)
+          }
         />
       </Field>
-      <Field label="name">
+      <Field label={drawWords.finished.name}>
         <DraftInput
-          label="Name of the new gate"
+          label={drawWords.finished.nameOfGate}
           text={gate.name}
-          onCommit={(name) => change({ name }, 'Change gate name')}
+          onCommit={(name) => change({ name }, drawWords.finished.changeGateName)}
         />
       </Field>
       <div className="ticks">
@@ -163,10 +171,15 @@ function LeadsTo({ property, zoneId, gateId }: LeadsToProps) {
   const others = zone.gateIds.filter((id) => id !== gateId);
   return (
     <Tick
-      label={`leads to ${zone.name}`}
+      label={drawWords.finished.leadsTo(zone.name)}
       checked={zone.gateIds.includes(gateId)}
       onChange={(on) => {
-        changeZone(property, zoneId, { gateIds: on ? [...others, gateId] : others }, 'Change where a gate leads');
+        changeZone(
+          property,
+          zoneId,
+          { gateIds: on ? [...others, gateId] : others },
+          drawWords.finished.changeGateZones,
+        );
       }}
     />
   );

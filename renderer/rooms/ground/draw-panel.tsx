@@ -12,6 +12,8 @@ import {
   useDraft,
   useFormat,
 } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput, Section } from '../../ui/index.ts';
 import { whyNotFinish } from './draw-bar.tsx';
 import { draftTitle } from './draw-words.ts';
@@ -39,12 +41,16 @@ function Figures({ draft }: { readonly draft: Draft }) {
   return (
     <dl className="figures">
       <div>
-        <dd>{figures.areaSqFt === null ? 'no area yet' : words.area(figures.areaSqFt)}</dd>
-        <dt>{likelyErrorSqFt === null ? 'inside' : `inside, ± ${words.area(likelyErrorSqFt)}`}</dt>
+        <dd>{figures.areaSqFt === null ? drawWords.panel.noAreaYet : words.area(figures.areaSqFt)}</dd>
+        <dt>
+          {likelyErrorSqFt === null
+            ? drawWords.panel.inside
+            : drawWords.panel.insideWithin(words.area(likelyErrorSqFt))}
+        </dt>
       </div>
       <div>
-        <dd>{lastEdgeFt === null ? 'no side yet' : words.length(perimeterFt)}</dd>
-        <dt>{lastEdgeFt === null ? 'round' : `round; last side ${words.length(lastEdgeFt)}`}</dt>
+        <dd>{lastEdgeFt === null ? drawWords.panel.noSideYet : words.length(perimeterFt)}</dd>
+        <dt>{lastEdgeFt === null ? commonWords.round : drawWords.panel.roundLastSide(words.length(lastEdgeFt))}</dt>
       </div>
     </dl>
   );
@@ -69,8 +75,8 @@ function Rings({ draft }: { readonly draft: Draft }) {
         </Button>
       ))}
       {base.place.ring > 0 && (
-        <Button look="danger" tip="The hole is turf again" onPress={fillHole}>
-          Fill this hole
+        <Button look="danger" tip={drawWords.panel.fillHoleTip} onPress={fillHole}>
+          {drawWords.panel.fillHole}
         </Button>
       )}
     </div>
@@ -81,12 +87,12 @@ function Settings({ draft }: { readonly draft: Draft }) {
   const { purpose } = draft;
   const outline = !isPlace(purpose);
   return (
-    <Section title="Drawing">
+    <Section title={drawWords.panel.drawing}>
       <Rings draft={draft} />
       {purpose.kind === 'exclusion' && (
-        <Field label="kind">
+        <Field label={commonWords.kind}>
           <Choice
-            label="Kind of what is kept out"
+            label={drawWords.panel.kindOfExclusion}
             value={purpose.what}
             options={KIND_OPTIONS}
             onChoose={(what) => adjustDraft({ purpose: { ...purpose, what } })}
@@ -94,11 +100,11 @@ function Settings({ draft }: { readonly draft: Draft }) {
         </Field>
       )}
       {purpose.kind === 'avoid' && (
-        <Field label="what it is" note="trucks drive round it, in every plan">
+        <Field label={drawWords.panel.whatItIs} note={drawWords.panel.avoidNote}>
           <DraftInput
-            label="What is to be driven round"
+            label={drawWords.panel.avoidLabel}
             text={purpose.name}
-            placeholder="school street, market"
+            placeholder={drawWords.panel.avoidPlaceholder}
             onCommit={(typed) => {
               adjustDraft({ purpose: { ...purpose, name: typed.slice(0, MOST_NAME) } });
               return { ok: true, value: true };
@@ -107,10 +113,10 @@ function Settings({ draft }: { readonly draft: Draft }) {
         </Field>
       )}
       {purpose.kind === 'gate' && (
-        <Field label="clear width">
+        <Field label={drawWords.panel.clearWidth}>
           <QuantityInput
             kind="width"
-            label="Clear width of the new gate"
+            label={drawWords.panel.widthOfGate}
             value={purpose.clearWidthIn}
             positive
             onCommit={(value) => {
@@ -121,10 +127,10 @@ function Settings({ draft }: { readonly draft: Draft }) {
         </Field>
       )}
       {purpose.kind === 'zone' && (
-        <Field label="edge may be out by" note={draft.base === undefined ? 'assumed until you know better' : ''}>
+        <Field label={drawWords.panel.edgeError} note={draft.base === undefined ? drawWords.panel.edgeErrorNote : ''}>
           <QuantityInput
             kind="length"
-            label="How far the edge may be out"
+            label={drawWords.panel.edgeErrorLabel}
             value={draft.outlineErrorFt ?? null}
             optional
             onCommit={(value) => {
@@ -137,14 +143,14 @@ function Settings({ draft }: { readonly draft: Draft }) {
       {outline && (
         <div className="draw-actions">
           <Button
-            whyNot={draft.corners.length < 3 ? 'Set three corners first' : null}
-            tip="Turn nearly right angles into right ones (Q)"
+            whyNot={draft.corners.length < 3 ? drawWords.panel.setThree : null}
+            tip={drawWords.panel.squareUpTip}
             onPress={squareDraft}
           >
-            Square up
+            {drawWords.panel.squareUp}
           </Button>
           <Button look="main" whyNot={whyNotFinish(draft)} onPress={() => finishDrawing()}>
-            Finish
+            {drawWords.panel.finish}
           </Button>
         </div>
       )}
@@ -158,7 +164,7 @@ export function DrawLive() {
   const words = useFormat();
   const text = draft === null || draft.corners.length === 0 ? '' : liveText(draft, words);
   return (
-    <div className="only-spoken" role="status" aria-live="polite" aria-label="Figures of the outline">
+    <div className="only-spoken" role="status" aria-live="polite" aria-label={drawWords.panel.figuresLabel}>
       {text}
     </div>
   );
@@ -166,7 +172,7 @@ export function DrawLive() {
 
 function liveText(draft: Draft, words: ReturnType<typeof useFormat>): string {
   const figures = draftFigures(draft);
-  const side = figures.lastEdgeFt === null ? '' : `, last side ${words.length(figures.lastEdgeFt)}`;
+  const side = figures.lastEdgeFt === null ? '' : drawWords.panel.lastSide(words.length(figures.lastEdgeFt));
   const area = figures.areaSqFt === null ? '' : `, ${areaWords(figures, words)}`;
-  return `${draft.corners.length} corners${side}${area}`;
+  return drawWords.panel.spoken(draft.corners.length, side, area);
 }

@@ -1,5 +1,4 @@
 import { useEffect, useRef, useState } from 'react';
-import { counted } from '../../format/index.ts';
 import {
   deleteParts,
   editCorners,
@@ -19,6 +18,8 @@ import {
   whyNotOnOutlines,
   workedParts,
 } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button, readTyped, Section } from '../../ui/index.ts';
 import { PartChoice } from './draw-choice.tsx';
 
@@ -33,29 +34,33 @@ export function PartTools() {
   if (worked.length === 0) return <PartChoice property={property} />;
   return (
     <>
-      <h2 className="only-spoken">Chosen on the map</h2>
+      <h2 className="only-spoken">{drawWords.parts.label}</h2>
       <Section
-        title="Chosen"
-        aside={<span className="quiet small">{parts.length === 0 ? 'the zone' : counted(parts.length, 'part')}</span>}
+        title={drawWords.parts.chosen}
+        aside={
+          <span className="quiet small">
+            {parts.length === 0 ? drawWords.parts.wholeZone : drawWords.parts.parts(parts.length)}
+          </span>
+        }
       >
         <div className="draw-actions">
-          <Button whyNot={whyNotEdit()} tip="Drag, add and remove corners (E)" onPress={() => editCorners()}>
-            Corners
+          <Button whyNot={whyNotEdit()} tip={drawWords.parts.cornersTip} onPress={() => editCorners()}>
+            {drawWords.parts.corners}
           </Button>
-          <Button whyNot={whyNotOnOutlines()} tip="Turn nearly right angles into right ones (Q)" onPress={squareParts}>
-            Square up
+          <Button whyNot={whyNotOnOutlines()} tip={drawWords.parts.squareUpTip} onPress={squareParts}>
+            {drawWords.parts.squareUp}
           </Button>
-          <Button whyNot={whyNotMerge()} tip="Make one zone of the chosen ones (M)" onPress={mergeZones}>
-            Merge
+          <Button whyNot={whyNotMerge()} tip={drawWords.parts.mergeTip} onPress={mergeZones}>
+            {drawWords.parts.merge}
           </Button>
-          <Button tip="Carry to another place (V); Shift and arrows move by 1 ft" onPress={() => pickUp('move')}>
-            Move
+          <Button tip={drawWords.parts.moveTip} onPress={() => pickUp('move')}>
+            {commonWords.move}
           </Button>
-          <Button tip="The same again at another place (Y)" onPress={() => pickUp('copy')}>
-            Copy
+          <Button tip={drawWords.parts.copyTip} onPress={() => pickUp('copy')}>
+            {drawWords.parts.copy}
           </Button>
-          <Button look="danger" tip="Delete (Del)" onPress={deleteParts}>
-            Delete
+          <Button look="danger" tip={drawWords.parts.deleteTip} onPress={deleteParts}>
+            {drawWords.parts.delete}
           </Button>
         </div>
         <Offset />
@@ -88,24 +93,24 @@ function Offset() {
   return (
     <div className="draw-offset">
       <label>
-        <span className="small quiet">edge by</span>
+        <span className="small quiet">{drawWords.parts.edgeBy}</span>
         <input
           ref={input}
           className="input input-right"
-          aria-label="Distance for the edge"
+          aria-label={drawWords.parts.edgeLabel}
           autoComplete="off"
           value={text}
           onChange={(event) => setText(event.target.value)}
         />
       </label>
       <Button whyNot={whyNot} onPress={() => run(offsetParts)}>
-        Out
+        {drawWords.parts.out}
       </Button>
       <Button whyNot={whyNot} onPress={() => run((feet) => offsetParts(-feet))}>
-        In
+        {drawWords.parts.in}
       </Button>
-      <Button whyNot={whyNot} tip="A bed of this width along the inside of the edge" onPress={() => run(stripParts)}>
-        Bed along it
+      <Button whyNot={whyNot} tip={drawWords.parts.bedTip} onPress={() => run(stripParts)}>
+        {drawWords.parts.bedAlong}
       </Button>
       {fault !== null && (
         <span className="fault" role="alert">

@@ -17,6 +17,7 @@ import {
 } from 'lucide-react';
 import { COMMANDS, IS_MAC, keyWords } from '../../commands/index.ts';
 import { setDraftAside, useBook, useCarry, useDraft, useHost, useSelection } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
 import { Button } from '../../ui/index.ts';
 
 const GROUPS: readonly (readonly (readonly [id: string, icon: LucideIcon])[])[] = [
@@ -52,11 +53,11 @@ export function DrawStrip() {
   useBook((state) => state.open?.book.properties);
   useHost((state) => state.settings.letterKeys);
   return (
-    <div className="draw-strip" role="toolbar" aria-label="Drawing tools" aria-orientation="vertical">
+    <div className="draw-strip" role="toolbar" aria-label={drawWords.strip.label} aria-orientation="vertical">
       <div className="draw-tools">
         <Button
-          label="Choose"
-          tip="Choose lawns and their parts; Shift and drag chooses several"
+          label={drawWords.strip.choose}
+          tip={drawWords.strip.chooseTip}
           pressed={!drawing && !carrying}
           onPress={setDraftAside}
         >

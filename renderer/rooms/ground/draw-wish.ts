@@ -16,10 +16,15 @@ import {
 import type { Formatter } from '../../format/index.ts';
 import { type DrawTone, type DrawWish, partKey } from '../../map/index.ts';
 import { type Carry, draftFigures, draftWith, figureLines, useCarry, useDraft, useFormat } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
 
 const CHOOSE: DrawWish = { kind: 'choose' };
 
-const PLACE_WORDS = { gate: 'gate here', parking: 'the rig parks here', 'hose-stand': 'the hose stands here' } as const;
+const PLACE_WORDS = {
+  gate: drawWords.wish.gateHere,
+  parking: drawWords.wish.parkingHere,
+  'hose-stand': drawWords.wish.hoseStandHere,
+} as const;
 
 /** What the map is to draw now. */
 export function useDrawWish(): DrawWish {

@@ -3,6 +3,7 @@ import { err, type Result } from '../../../core/base/index.ts';
 import type { Book, Estimate } from '../../../core/book/index.ts';
 import { NO_ESTIMATE } from '../../../core/quote/index.ts';
 import { edit } from '../../stores/index.ts';
+import { estimateWords } from '../../texts/ground/index.ts';
 import { Button, Field, QuantityInput, type QuantityKind, Tick } from '../../ui/index.ts';
 import { withOptional } from './zone-edits.ts';
 
@@ -15,7 +16,10 @@ export function EstimateForm({ book }: { readonly book: Book }) {
     edit({ kind: 'set', changes: { estimate: next }, label });
   return (
     <>
-      <StepsTable estimate={estimate} onChange={(steps) => change({ ...estimate, steps }, 'Change price steps')} />
+      <StepsTable
+        estimate={estimate}
+        onChange={(steps) => change({ ...estimate, steps }, estimateWords.estimateForm.changePriceSteps)}
+      />
       {FIGURES.map(({ member, words, kind, note }) => (
         <Field key={member} label={words} {...(note === undefined ? {} : { note })}>
           <QuantityInput
@@ -23,7 +27,9 @@ export function EstimateForm({ book }: { readonly book: Book }) {
             label={words}
             value={estimate[member]}
             positive={member === 'roundsPerSeason'}
-            onCommit={(value) => change({ ...estimate, [member]: value ?? 0 }, `Change ${words.toLowerCase()}`)}
+            onCommit={(value) =>
+              change({ ...estimate, [member]: value ?? 0 }, estimateWords.estimateForm.change(words.toLowerCase()))
+            }
           />
         </Field>
       ))}
@@ -32,13 +38,11 @@ export function EstimateForm({ book }: { readonly book: Book }) {
         onChange={(treatmentIds) =>
           change(
             withOptional<Estimate, 'treatmentIds'>(estimate, 'treatmentIds', treatmentIds),
-            'Change usual treatments',
+            estimateWords.estimateForm.changeTreatments,
           )
         }
       />
-      <p className="quiet small">
-        Wage and mileage are in the Shed under "Money and driving", product prices with the products.
-      </p>
+      <p className="quiet small">{estimateWords.estimateForm.wageNote}</p>
     </>
   );
 }
@@ -51,12 +55,27 @@ type Figure = {
 };
 
 const FIGURES: readonly Figure[] = [
-  { member: 'leastPerVisit', words: 'Least price of a visit', kind: 'money' },
-  { member: 'roundsPerSeason', words: 'Visits per season', kind: 'whole' },
-  { member: 'overheadShare', words: 'Overhead', kind: 'share', note: 'of work, miles and product' },
-  { member: 'milesPerVisit', words: 'Miles per visit', kind: 'number', note: "its share of a day's driving" },
-  { member: 'drivingMinPerVisit', words: 'Driving per visit', kind: 'minutes' },
-  { member: 'carrierDollarsPerGal', words: 'Carrier, per gallon', kind: 'money', note: 'water and its fetching' },
+  { member: 'leastPerVisit', words: estimateWords.estimateForm.leastPrice, kind: 'money' },
+  { member: 'roundsPerSeason', words: estimateWords.estimateForm.visits, kind: 'whole' },
+  {
+    member: 'overheadShare',
+    words: estimateWords.estimateForm.overhead,
+    kind: 'share',
+    note: estimateWords.estimateForm.overheadNote,
+  },
+  {
+    member: 'milesPerVisit',
+    words: estimateWords.estimateForm.miles,
+    kind: 'number',
+    note: estimateWords.estimateForm.milesNote,
+  },
+  { member: 'drivingMinPerVisit', words: estimateWords.estimateForm.driving, kind: 'minutes' },
+  {
+    member: 'carrierDollarsPerGal',
+    words: estimateWords.estimateForm.carrier,
+    kind: 'money',
+    note: estimateWords.estimateForm.carrierNote,
+  },
 ];
 
 type StepsProps = {
@@ -72,12 +91,12 @@ function StepsTable({ estimate, onChange }: StepsProps) {
       <table className="table">
         <thead>
           <tr>
-            <th scope="col">ground up to</th>
+            <th scope="col">{estimateWords.estimateForm.groundUpTo}</th>
             <th scope="col" className="number">
-              per 1,000 ft²
+              {estimateWords.estimateForm.per1000Ft}
             </th>
             <th scope="col">
-              <span className="only-spoken">remove</span>
+              <span className="only-spoken">{estimateWords.estimateForm.remove}</span>
             </th>
           </tr>
         </thead>
@@ -87,7 +106,7 @@ function StepsTable({ estimate, onChange }: StepsProps) {
               <td>
                 <QuantityInput
                   kind="area"
-                  label={`End of step ${index + 1}; empty for no end`}
+                  label={estimateWords.estimateForm.endOfStep(index + 1)}
                   value={step.upToSqFt}
                   optional
                   positive
@@ -97,11 +116,16 @@ function StepsTable({ estimate, onChange }: StepsProps) {
               <td className="number">
                 <QuantityInput
                   kind="money"
-                  label={`Price per 1,000 ft² in step ${index + 1}`}
+                  label={estimateWords.estimateForm.priceOfStep(index + 1)}
                   value={step.dollarsPer1000SqFt}
                   onCommit={(value) =>
                     value === null
-                      ? err('quantity-out-of-range', 'price', 'There is no price here.', 'Write a price, such as 9.50.')
+                      ? err(
+                          'quantity-out-of-range',
+                          'price',
+                          estimateWords.estimateForm.noPrice,
+                          estimateWords.estimateForm.noPriceAdvice,
+                        )
                       : onChange(steps.with(index, { ...step, dollarsPer1000SqFt: value }))
                   }
                 />
@@ -109,8 +133,8 @@ function StepsTable({ estimate, onChange }: StepsProps) {
               <td className="row-tools">
                 <Button
                   look="quiet"
-                  label={`Remove step ${index + 1}`}
-                  tip="Remove this step"
+                  label={estimateWords.estimateForm.removeStep(index + 1)}
+                  tip={estimateWords.estimateForm.removeThis}
                   onPress={() => onChange(steps.toSpliced(index, 1))}
                 >
                   <Trash2 size={14} aria-hidden="true" />
@@ -120,10 +144,10 @@ function StepsTable({ estimate, onChange }: StepsProps) {
           ))}
         </tbody>
       </table>
-      <Field label="Add a step at" note="price per 1,000 ft²; then say up to which size it holds">
+      <Field label={estimateWords.estimateForm.addStep} note={estimateWords.estimateForm.priceNote}>
         <QuantityInput
           kind="money"
-          label="Price per 1,000 ft² of a new step"
+          label={estimateWords.estimateForm.priceOfNewStep}
           value={null}
           optional
           onCommit={(value) =>
@@ -153,7 +177,7 @@ function SeasonTicks({ book, onChange }: TicksProps) {
   };
   return (
     <fieldset className="ticks ticks-one">
-      <legend className="quiet small">Usual treatments</legend>
+      <legend className="quiet small">{estimateWords.estimateForm.usualTreatments}</legend>
       {book.treatments.map(({ id, name }) => (
         <Tick key={id} label={name} checked={named.includes(id)} onChange={(on) => toggle(id, on)} />
       ))}

@@ -2,9 +2,10 @@ import { useCallback, useDeferredValue } from 'react';
 import type { Book, Property } from '../../../core/book/index.ts';
 import type { PassesOf } from '../../../core/passes/index.ts';
 import { type LawnQuote, lawnQuote, type SeasonQuote, type VisitQuote } from '../../../core/quote/index.ts';
-import { counted } from '../../format/index.ts';
 import { Reckoning } from '../../passes/index.ts';
 import { measureOf, useBook, useFormat, useWithPasses } from '../../stores/index.ts';
+import { estimateWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Section } from '../../ui/index.ts';
 import { EstimateForm } from './estimate-form.tsx';
 
@@ -20,10 +21,10 @@ function Estimates({ book, property }: { readonly book: Book; readonly property:
   const find = useCallback((passes: PassesOf) => lawnQuote(book, shown, measureOf(shown), passes), [book, shown]);
   const { found: quote, isReckoning, fault } = useWithPasses(shown, shown.id, find);
   return (
-    <Section title="Cost and price">
+    <Section title={estimateWords.estimatePanel.costAndPrice}>
       {quote === null ? <Reckoning fault={fault} /> : <Quoted quote={quote} isReckoning={isReckoning} />}
       <details className="more">
-        <summary>Your figures (for every lawn)</summary>
+        <summary>{estimateWords.estimatePanel.ownFigures}</summary>
         <EstimateForm book={book} />
       </details>
     </Section>
@@ -35,7 +36,7 @@ function Quoted({ quote, isReckoning }: { readonly quote: LawnQuote; readonly is
   return (
     <div aria-busy={isReckoning}>
       {quote.visits.length === 0 ? (
-        <p className="quiet small">Add treatments in the Shed to see what this lawn takes and costs.</p>
+        <p className="quiet small">{estimateWords.estimatePanel.noTreatments}</p>
       ) : (
         <VisitsTable quote={quote} />
       )}
@@ -49,15 +50,15 @@ function VisitsTable({ quote }: { readonly quote: LawnQuote }) {
     <table className="table estimate-table">
       <thead>
         <tr>
-          <th scope="col">min</th>
+          <th scope="col">{estimateWords.estimatePanel.min}</th>
           <th scope="col" className="number">
-            cost
+            {commonWords.cost}
           </th>
           <th scope="col" className="number">
-            price
+            {estimateWords.estimatePanel.price}
           </th>
           <th scope="col" className="number">
-            margin
+            {estimateWords.estimatePanel.margin}
           </th>
         </tr>
       </thead>
@@ -99,7 +100,7 @@ function Season({ season }: { readonly season: SeasonQuote }) {
     <tbody>
       <tr className="estimate-name">
         <th scope="rowgroup" colSpan={4}>
-          Season of {counted(season.visits, 'visit')}
+          {estimateWords.estimatePanel.seasonOf(season.visits)}
         </th>
       </tr>
       <Figures
@@ -151,7 +152,7 @@ function VisitLines({ visit }: { readonly visit: VisitQuote }) {
   const words = useFormat();
   return (
     <details className="more">
-      <summary>How the cost is reckoned</summary>
+      <summary>{estimateWords.estimatePanel.howReckoned}</summary>
       <ul className="money-lines">
         {visit.lines.map((line) => (
           <li key={line.what}>
@@ -170,7 +171,7 @@ function VisitLines({ visit }: { readonly visit: VisitQuote }) {
 
 function PriceLines({ quote }: { readonly quote: LawnQuote }) {
   if (quote.price === null) {
-    return <p className="quiet small">No price: enter your own steps below. The program has none.</p>;
+    return <p className="quiet small">{estimateWords.estimatePanel.noPrice}</p>;
   }
-  return <p className="small">Price per visit: {quote.price.lines.join('; ')}.</p>;
+  return <p className="small">{estimateWords.estimatePanel.priceOfVisit(quote.price.lines.join('; '))}</p>;
 }

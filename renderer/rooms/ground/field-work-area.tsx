@@ -3,6 +3,7 @@ import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { AreaWorking, Property, Zone } from '../../../core/book/index.ts';
 import { workedArea } from '../../../core/field-work/index.ts';
 import { measureOf, showError, showNews, useFormat } from '../../stores/index.ts';
+import { fieldWorkWords } from '../../texts/ground/index.ts';
 import { Choice, DraftInput, Field, QuantityInput } from '../../ui/index.ts';
 import { type AreaDraft, blankDraft, draftOf, missingWords, workingOf } from './field-work-draft.ts';
 import { OffsetsForm, RadiiForm, ShapesForm } from './field-work-forms.tsx';
@@ -12,11 +13,11 @@ type ZoneProps = { readonly property: Property; readonly zone: Zone };
 
 type Way = 'drawn' | 'stated' | AreaWorking['kind'];
 const WAYS: readonly { readonly value: Way; readonly words: string }[] = [
-  { value: 'drawn', words: 'from its outline' },
-  { value: 'stated', words: 'as stated' },
-  { value: 'shapes', words: 'from plain shapes' },
-  { value: 'offsets', words: 'from offsets' },
-  { value: 'mean-radius', words: 'from the mean radius' },
+  { value: 'drawn', words: fieldWorkWords.area.fromOutline },
+  { value: 'stated', words: fieldWorkWords.area.asStated },
+  { value: 'shapes', words: fieldWorkWords.area.fromShapes },
+  { value: 'offsets', words: fieldWorkWords.area.fromOffsets },
+  { value: 'mean-radius', words: fieldWorkWords.area.fromRadii },
 ];
 
 /** How the area of a zone is known, and what it is known from. */
@@ -28,8 +29,7 @@ export function AreaForm({ property, zone }: ZoneProps) {
   const way: Way = draft?.kind ?? shape.kind;
   const choose = (next: Way) => {
     if (next === way) return;
-    if (next === 'drawn')
-      return showNews('Draw its outline on the map: the outline then takes the place of the figure.');
+    if (next === 'drawn') return showNews(fieldWorkWords.area.drawOutlineAdvice);
     if (next !== 'stated') return setStarted(blankDraft(next));
     setStarted(null);
     if (shape.kind === 'drawn' || shape.working !== undefined) asStated(property, zone);
@@ -45,15 +45,15 @@ export function AreaForm({ property, zone }: ZoneProps) {
       setStarted(next);
       return ok(null);
     }
-    const done = putZone(property, worked, 'Change field work');
+    const done = putZone(property, worked, fieldWorkWords.area.change);
     if (done.ok) setStarted(null);
     return done;
   };
   return (
     <>
-      <Field label="Area is known">
+      <Field label={fieldWorkWords.area.known}>
         <Choice
-          label={`How the area of ${zone.name} is known`}
+          label={fieldWorkWords.area.knownOf(zone.name)}
           value={way}
           options={shape.kind === 'drawn' || way === 'drawn' ? WAYS : WAYS.slice(1)}
           onChoose={choose}
@@ -72,9 +72,13 @@ export function AreaForm({ property, zone }: ZoneProps) {
 /** The measured or worked-out figure stays, without what it came from. */
 function asStated(property: Property, zone: Zone): void {
   const area = measureOf(property).zones.find((each) => each.zoneId === zone.id)?.areaSqFt ?? 0;
-  const had = zone.shape.kind === 'drawn' ? 'outline' : 'field work';
-  const done = putZone(property, withStatedArea(zone, area, `from an earlier ${had}`), `Set ${had} aside`);
-  if (done.ok) showNews(`The ${had} of ${zone.name} is set aside; its figure stays`, true);
+  const had = zone.shape.kind === 'drawn' ? 'outline' : fieldWorkWords.area.fieldWork;
+  const done = putZone(
+    property,
+    withStatedArea(zone, area, fieldWorkWords.area.fromEarlier(had)),
+    fieldWorkWords.area.setAside(had),
+  );
+  if (done.ok) showNews(fieldWorkWords.area.isSetAside(had, zone.name), true);
   else showError(done.error);
 }
 
@@ -100,22 +104,22 @@ function StatedForm({ property, zone }: ZoneProps) {
   const { shape } = zone;
   if (shape.kind !== 'stated') return null;
   const put = (areaSqFt: number, method: string) =>
-    putZone(property, withStatedArea(zone, areaSqFt, method), 'Change stated area');
+    putZone(property, withStatedArea(zone, areaSqFt, method), fieldWorkWords.area.changeStated);
   return (
     <>
-      <Field label="Area">
+      <Field label={fieldWorkWords.area.area}>
         <QuantityInput
           kind="area"
-          label={`Stated area of ${zone.name}`}
+          label={fieldWorkWords.area.statedOf(zone.name)}
           value={shape.areaSqFt}
           onCommit={(value) => put(value ?? 0, shape.method)}
         />
       </Field>
-      <Field label="Who says so">
+      <Field label={fieldWorkWords.area.source}>
         <DraftInput
-          label={`Source of the area of ${zone.name}`}
+          label={fieldWorkWords.area.sourceOf(zone.name)}
           text={shape.method}
-          placeholder="old card, customer, county"
+          placeholder={fieldWorkWords.area.sourcePlaceholder}
           onCommit={(method) => put(shape.areaSqFt, method)}
         />
       </Field>
@@ -128,25 +132,30 @@ function OutlineForm({ property, zone }: ZoneProps) {
   if (shape.kind !== 'drawn') return null;
   return (
     <>
-      <Field label="Drawn over">
+      <Field label={fieldWorkWords.area.drawnOver}>
         <DraftInput
-          label={`What ${zone.name} was drawn over`}
+          label={fieldWorkWords.area.drawnOverOf(zone.name)}
           text={shape.drawnOver ?? ''}
-          placeholder="aerial picture, plan"
+          placeholder={fieldWorkWords.area.drawnOverPlaceholder}
           onCommit={(text) =>
             text.length > 200
-              ? err('quantity-out-of-range', 'drawn over', 'This is too long.', 'Keep it under 200 characters.')
-              : putZone(property, withDrawnOver(zone, text), 'Change what it was drawn over')
+              ? err(
+                  'quantity-out-of-range',
+                  fieldWorkWords.area.drawnOverPlace,
+                  fieldWorkWords.area.tooLong,
+                  fieldWorkWords.area.tooLongAdvice,
+                )
+              : putZone(property, withDrawnOver(zone, text), fieldWorkWords.area.changeDrawnOver)
           }
         />
       </Field>
-      <Field label="Outline may be off by" note="too far out or in, all round; with it the area gets its ±">
+      <Field label={fieldWorkWords.area.edgeError} note={fieldWorkWords.area.edgeErrorNote}>
         <QuantityInput
           kind="length"
-          label={`How far the outline of ${zone.name} may be off`}
+          label={fieldWorkWords.area.edgeErrorOf(zone.name)}
           value={shape.outlineErrorFt ?? null}
           optional
-          onCommit={(value) => putZone(property, withOutlineError(zone, value), 'Change outline error')}
+          onCommit={(value) => putZone(property, withOutlineError(zone, value), fieldWorkWords.area.changeEdgeError)}
         />
       </Field>
       <StatedCompare property={property} zone={zone} />
@@ -161,13 +170,17 @@ function StatedCompare({ property, zone }: ZoneProps) {
   const { statedAreaSqFt } = zone;
   const note =
     statedAreaSqFt === undefined || measured === null
-      ? 'from a card or the customer'
-      : `drawn is ${words.area(Math.abs(measured - statedAreaSqFt))} ${measured < statedAreaSqFt ? 'less' : 'more'} (${words.number(Math.abs(measured / statedAreaSqFt - 1) * 100, 1)} %)`;
+      ? fieldWorkWords.area.fromCard
+      : fieldWorkWords.area.drawnIs(
+          words.area(Math.abs(measured - statedAreaSqFt)),
+          measured < statedAreaSqFt ? fieldWorkWords.area.less : fieldWorkWords.area.more,
+          words.number(Math.abs(measured / statedAreaSqFt - 1) * 100, 1),
+        );
   return (
-    <Field label="Stated, to compare" note={note}>
+    <Field label={fieldWorkWords.area.toCompare} note={note}>
       <QuantityInput
         kind="area"
-        label={`Stated area to hold ${zone.name} against`}
+        label={fieldWorkWords.area.toCompareOf(zone.name)}
         value={statedAreaSqFt ?? null}
         optional
         positive
@@ -175,7 +188,7 @@ function StatedCompare({ property, zone }: ZoneProps) {
           putZone(
             property,
             withOptional<Zone, 'statedAreaSqFt'>(zone, 'statedAreaSqFt', value),
-            'Change area to compare',
+            fieldWorkWords.area.changeToCompare,
           )
         }
       />

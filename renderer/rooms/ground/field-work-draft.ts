@@ -1,5 +1,6 @@
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { AreaWorking, PlainShape } from '../../../core/book/index.ts';
+import { fieldWorkWords } from '../../texts/ground/index.ts';
 import { readTyped } from '../../ui/index.ts';
 
 /** Field work while it is typed: figures that are not there yet are null. */
@@ -27,7 +28,7 @@ export const SHAPE_FIGURES: Readonly<Record<ShapeKind, readonly string[]>> = {
   rectangle: ['length', 'width'],
   triangle: ['base', 'height'],
   circle: ['diameter'],
-  trapezoid: ['side', 'other side', 'apart'],
+  trapezoid: ['side', fieldWorkWords.draft.otherSide, 'apart'],
   ellipse: ['length', 'width'],
 };
 
@@ -94,9 +95,10 @@ function shapeOf({ kind, take, note, figuresFt }: ShapeDraft): PlainShape | null
 /** What a draft still lacks, in words; null where it is whole. */
 export function missingWords(draft: AreaDraft): string | null {
   if (workingOf(draft) !== null) return null;
-  if (draft.kind === 'shapes') return draft.shapes.length === 0 ? 'Add a shape.' : 'Enter all figures of each shape.';
-  if (draft.kind === 'mean-radius') return 'Enter at least three radii, measured at equal angles.';
-  return draft.intervalFt === null ? 'Enter the distance between two offsets.' : 'Enter at least two offsets.';
+  if (draft.kind === 'shapes')
+    return draft.shapes.length === 0 ? fieldWorkWords.draft.addAShape : fieldWorkWords.draft.figuresMissing;
+  if (draft.kind === 'mean-radius') return fieldWorkWords.draft.radiiMissing;
+  return draft.intervalFt === null ? fieldWorkWords.draft.spacingMissing : fieldWorkWords.draft.offsetsMissing;
 }
 
 /**
@@ -112,11 +114,16 @@ export function readLengths(
   const words = splitLengths(text);
   const found: number[] = [];
   for (const [index, word] of words.entries()) {
-    const place = `${where}, figure ${index + 1}`;
+    const place = fieldWorkWords.draft.figurePlace(where, index + 1);
     const read = readTyped('length', word, place, system);
     if (!read.ok) return read;
     if (read.value < least || (least > 0 && read.value === 0)) {
-      return err('quantity-out-of-range', place, `"${word}" is too small.`, 'Measure again, or leave it out.');
+      return err(
+        'quantity-out-of-range',
+        place,
+        fieldWorkWords.draft.tooSmall(word),
+        fieldWorkWords.draft.tooSmallAdvice,
+      );
     }
     found.push(read.value);
   }

@@ -2,6 +2,7 @@ import { Trash2 } from 'lucide-react';
 import { ok, type Result } from '../../../core/base/index.ts';
 import { METRES_PER_FOOT } from '../../../core/units/index.ts';
 import { useFormat } from '../../stores/index.ts';
+import { fieldWorkWords } from '../../texts/ground/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput } from '../../ui/index.ts';
 import {
   type AreaDraft,
@@ -20,15 +21,15 @@ type FormProps<Kind extends AreaDraft['kind']> = {
 };
 
 const SHAPE_OPTIONS: readonly { readonly value: ShapeKind; readonly words: string }[] = [
-  { value: 'rectangle', words: 'rectangle' },
-  { value: 'triangle', words: 'triangle' },
-  { value: 'circle', words: 'circle' },
-  { value: 'trapezoid', words: 'trapezoid' },
-  { value: 'ellipse', words: 'oval' },
+  { value: 'rectangle', words: fieldWorkWords.forms.rectangle },
+  { value: 'triangle', words: fieldWorkWords.forms.triangle },
+  { value: 'circle', words: fieldWorkWords.forms.circle },
+  { value: 'trapezoid', words: fieldWorkWords.forms.trapezoid },
+  { value: 'ellipse', words: fieldWorkWords.forms.oval },
 ];
 const TAKE_OPTIONS = [
-  { value: 'add', words: 'add' },
-  { value: 'subtract', words: 'take off' },
+  { value: 'add', words: fieldWorkWords.forms.add },
+  { value: 'subtract', words: fieldWorkWords.forms.takeOff },
 ] as const;
 
 /** Plain shapes that are added up, and others taken off. */
@@ -47,7 +48,7 @@ export function ShapesForm({ draft, onChange }: FormProps<'shapes'>) {
           />
         ))}
       </ol>
-      <Button onPress={() => put([...draft.shapes, blankShape('rectangle')])}>Add a shape</Button>
+      <Button onPress={() => put([...draft.shapes, blankShape('rectangle')])}>{fieldWorkWords.forms.addAShape}</Button>
     </>
   );
 }
@@ -64,19 +65,24 @@ function ShapeRow({ shape, number, onChange, onRemove }: ShapeRowProps) {
     <li>
       <div className="shape-head">
         <Choice
-          label={`Shape ${number}: add or take off`}
+          label={fieldWorkWords.forms.sign(number)}
           value={shape.take}
           options={TAKE_OPTIONS}
           onChoose={(take) => onChange({ ...shape, take })}
         />
         <Choice
-          label={`Shape ${number}: kind`}
+          label={fieldWorkWords.forms.kindOf(number)}
           value={shape.kind}
           options={SHAPE_OPTIONS}
           onChoose={(kind) => onChange({ ...blankShape(kind), take: shape.take, note: shape.note })}
         />
         {onRemove !== null && (
-          <Button look="quiet" label={`Remove shape ${number}`} tip="Remove this shape" onPress={onRemove}>
+          <Button
+            look="quiet"
+            label={fieldWorkWords.forms.removeShape(number)}
+            tip={fieldWorkWords.forms.removeThis}
+            onPress={onRemove}
+          >
             <Trash2 size={14} aria-hidden="true" />
           </Button>
         )}
@@ -87,7 +93,7 @@ function ShapeRow({ shape, number, onChange, onRemove }: ShapeRowProps) {
             <span aria-hidden="true">{word}</span>
             <QuantityInput
               kind="length"
-              label={`Shape ${number}: ${word}`}
+              label={fieldWorkWords.forms.figureOf(number, word)}
               value={shape.figuresFt[index] ?? null}
               positive
               onCommit={(value) => onChange({ ...shape, figuresFt: shape.figuresFt.with(index, value) })}
@@ -100,34 +106,34 @@ function ShapeRow({ shape, number, onChange, onRemove }: ShapeRowProps) {
 }
 
 const RULE_OPTIONS = [
-  { value: 'simpson', words: "Simpson's rule (curved edge)" },
-  { value: 'trapezoid', words: 'trapezoid rule (straight pieces)' },
+  { value: 'simpson', words: fieldWorkWords.forms.simpson },
+  { value: 'trapezoid', words: fieldWorkWords.forms.trapezoidRule },
 ] as const;
 
 /** Widths measured across at equal distances along a base line. */
 export function OffsetsForm({ draft, onChange }: FormProps<'offsets'>) {
   return (
     <>
-      <Field label="Distance between">
+      <Field label={fieldWorkWords.forms.spacing}>
         <QuantityInput
           kind="length"
-          label="Distance between two offsets"
+          label={fieldWorkWords.forms.spacingLabel}
           value={draft.intervalFt}
           positive
           onCommit={(intervalFt) => onChange({ ...draft, intervalFt })}
         />
       </Field>
-      <Field label="Offsets in order" note="from one end to the other; 0 where it ends in a point">
+      <Field label={fieldWorkWords.forms.offsets} note={fieldWorkWords.forms.offsetsNote}>
         <LengthsInput
-          label="Offsets in order"
+          label={fieldWorkWords.forms.offsets}
           figuresFt={draft.offsetsFt}
           leastFt={0}
           onCommit={(offsetsFt) => onChange({ ...draft, offsetsFt })}
         />
       </Field>
-      <Field label="Rule">
+      <Field label={fieldWorkWords.forms.rule}>
         <Choice
-          label="Rule for the offsets"
+          label={fieldWorkWords.forms.ruleLabel}
           value={draft.rule}
           options={RULE_OPTIONS}
           onChoose={(rule) => onChange({ ...draft, rule })}
@@ -140,9 +146,9 @@ export function OffsetsForm({ draft, onChange }: FormProps<'offsets'>) {
 /** Radii of a round green, measured from its middle at equal angles. */
 export function RadiiForm({ draft, onChange }: FormProps<'mean-radius'>) {
   return (
-    <Field label="Radii" note="from the middle, at equal angles">
+    <Field label={fieldWorkWords.forms.radii} note={fieldWorkWords.forms.radiiNote}>
       <LengthsInput
-        label="Radii"
+        label={fieldWorkWords.forms.radii}
         figuresFt={draft.radiiFt}
         leastFt={0.01}
         onCommit={(radiiFt) => onChange({ ...draft, radiiFt })}
@@ -166,7 +172,7 @@ function LengthsInput({ label, figuresFt, leastFt, onCommit }: LengthsProps) {
     <DraftInput
       label={label}
       text={shown}
-      placeholder={system === 'us' ? 'ft: 0, 12.5, 19' : 'm: 0, 3.8, 5.8'}
+      placeholder={system === 'us' ? fieldWorkWords.forms.placeholderFt : fieldWorkWords.forms.placeholderM}
       onCommit={(text) => {
         const read = readLengths(text, label, system, leastFt);
         if (!read.ok) return read;

@@ -2,6 +2,7 @@ import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Property } from '../../../core/book/index.ts';
 import { lastChange } from '../../../core/measure/index.ts';
 import { changeProperty, measureOf, useFormat } from '../../stores/index.ts';
+import { fieldWorkWords } from '../../texts/ground/index.ts';
 import { DraftInput, Field, Section } from '../../ui/index.ts';
 import { withOptional } from './zone-edits.ts';
 
@@ -12,12 +13,12 @@ export function PastSection({ property }: PastProps) {
   const words = useFormat();
   const past = property.pastMeasures ?? [];
   return (
-    <Section title="Measured">
-      <Field label="On">
+    <Section title={fieldWorkWords.past.measured}>
+      <Field label={fieldWorkWords.past.on}>
         <DraftInput
-          label="Date of the measure"
+          label={fieldWorkWords.past.onLabel}
           text={property.measuredOn ?? ''}
-          placeholder="2027-03-16"
+          placeholder={fieldWorkWords.past.onPlaceholder}
           onCommit={(text) => changeDate(property, text)}
         />
       </Field>
@@ -26,7 +27,7 @@ export function PastSection({ property }: PastProps) {
         <ul className="money-lines">
           {past.toReversed().map((each, index) => (
             <li key={`${each.on ?? ''} ${String(index)}`}>
-              {each.on ?? 'no date'}: {words.area(each.treatableSqFt)}
+              {each.on ?? fieldWorkWords.past.noDateShort}: {words.area(each.treatableSqFt)}
               {each.errorSqFt === undefined ? '' : ` ± ${words.area(each.errorSqFt)}`}
               {each.how === '' ? '' : `, ${each.how}`}
             </li>
@@ -46,8 +47,11 @@ function ChangeLine({ property }: PastProps) {
   const now = nowErrorSqFt === null ? words.area(nowSqFt) : `${words.area(nowSqFt)} ± ${words.area(nowErrorSqFt)}`;
   return (
     <p className="small">
-      Before {words.area(past.treatableSqFt)}
-      {past.on === undefined ? ' (no date)' : ` on ${past.on}`}, now {now}:{' '}
+      {fieldWorkWords.past.before(
+        words.area(past.treatableSqFt),
+        past.on === undefined ? fieldWorkWords.past.undated : fieldWorkWords.past.onDate(past.on),
+        now,
+      )}{' '}
       <strong>
         {changeShare < 0 ? '-' : '+'}
         {words.number(Math.abs(changeShare) * 100, 1)} %
@@ -59,11 +63,11 @@ function ChangeLine({ property }: PastProps) {
 
 function changeDate(property: Property, text: string): Result<unknown> {
   if (text !== '' && !/^\d{4}-\d{2}-\d{2}$/.test(text)) {
-    return err('quantity-unreadable', 'date', `"${text}" is not a date.`, 'Write it like 2027-03-16.');
+    return err('quantity-unreadable', 'date', fieldWorkWords.past.noDate(text), fieldWorkWords.past.noDateAdvice);
   }
   const { measuredOn } = withOptional<Property, 'measuredOn'>(property, 'measuredOn', text === '' ? null : text);
   if (measuredOn === property.measuredOn) return ok(null);
-  if (measuredOn !== undefined) return changeProperty(property, { measuredOn }, 'Change date of the measure');
+  if (measuredOn !== undefined) return changeProperty(property, { measuredOn }, fieldWorkWords.past.changeDate);
   const { measuredOn: _, ...rest } = property;
-  return changeProperty(rest, {}, 'Change date of the measure');
+  return changeProperty(rest, {}, fieldWorkWords.past.changeDate);
 }

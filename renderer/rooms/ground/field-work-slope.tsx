@@ -4,6 +4,8 @@ import type { Property, SlopeWorking, Zone } from '../../../core/book/index.ts';
 import { slopeWorkingWords, workedSlope } from '../../../core/field-work/index.ts';
 import { degreesToGrade, quantity } from '../../../core/units/index.ts';
 import { useFormat } from '../../stores/index.ts';
+import { fieldWorkWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Choice, Field, QuantityInput } from '../../ui/index.ts';
 import { SlopeFromHeights } from './slope-from-heights.tsx';
 import { ZoneDirections } from './zone-directions.tsx';
@@ -18,9 +20,9 @@ type SlopeDraft =
 
 type Way = 'entered' | SlopeWorking['kind'];
 const WAYS: readonly { readonly value: Way; readonly words: string }[] = [
-  { value: 'entered', words: 'entered (° or %)' },
-  { value: 'rise-run', words: 'rise over run' },
-  { value: 'level', words: "a phone's level" },
+  { value: 'entered', words: fieldWorkWords.slope.entered },
+  { value: 'rise-run', words: fieldWorkWords.slope.riseOverRun },
+  { value: 'level', words: fieldWorkWords.slope.phoneLevel },
 ];
 
 /** Slope of a zone: typed in degrees or percent, from rise over run, or from a level. */
@@ -34,7 +36,7 @@ export function SlopeForm({ property, zone }: SlopeProps) {
     else if (next === 'level') setStarted({ kind: 'level', degrees: null });
     else {
       setStarted(null);
-      if (stored !== undefined) putZone(property, withSlope(zone, zone.slopeDeg), 'Change how the slope was found');
+      if (stored !== undefined) putZone(property, withSlope(zone, zone.slopeDeg), fieldWorkWords.slope.changeHow);
     }
   };
   const change = (next: SlopeDraft): Result<unknown> => {
@@ -45,8 +47,8 @@ export function SlopeForm({ property, zone }: SlopeProps) {
     }
     const sloped = withSlopeWorking(zone, working);
     if (sloped === null)
-      return err('quantity-out-of-range', 'slope', 'This is too steep for turf.', 'Enter up to 60°.');
-    const done = putZone(property, sloped, 'Change slope');
+      return err('quantity-out-of-range', 'slope', fieldWorkWords.slope.tooSteep, fieldWorkWords.slope.tooSteepAdvice);
+    const done = putZone(property, sloped, commonWords.changeSlope);
     if (done.ok) setStarted(null);
     return done;
   };
@@ -54,16 +56,16 @@ export function SlopeForm({ property, zone }: SlopeProps) {
     stored?.kind === 'elevation' ? [...WAYS, { value: 'elevation' as const, words: slopeWorkingWords(stored) }] : WAYS;
   return (
     <>
-      <Field label="Slope is">
-        <Choice label={`How the slope of ${zone.name} is known`} value={way} options={options} onChoose={choose} />
+      <Field label={fieldWorkWords.slope.how}>
+        <Choice label={fieldWorkWords.slope.howOf(zone.name)} value={way} options={options} onChoose={choose} />
       </Field>
       {draft === null && <TypedSlope property={property} zone={zone} />}
       {draft?.kind === 'rise-run' && <RiseRun draft={draft} onChange={change} />}
       {draft?.kind === 'level' && (
-        <Field label="Level shows">
+        <Field label={fieldWorkWords.slope.levelShows}>
           <QuantityInput
             kind="slope"
-            label="Degrees that the level shows"
+            label={fieldWorkWords.slope.levelLabel}
             value={draft.degrees}
             onCommit={(degrees) => change({ kind: 'level', degrees })}
           />
@@ -86,12 +88,12 @@ function TypedSlope({ property, zone }: SlopeProps) {
   const words = useFormat();
   const percent = 100 * degreesToGrade(quantity<'deg'>(zone.slopeDeg));
   return (
-    <Field label="Slope" note={`${words.number(percent, 1)} %; 20 % or 1:5 can be typed too`}>
+    <Field label={fieldWorkWords.slope.slope} note={fieldWorkWords.slope.percentNote(words.number(percent, 1))}>
       <QuantityInput
         kind="slope"
-        label={`Slope of ${zone.name}, degrees or percent`}
+        label={fieldWorkWords.slope.slopeOf(zone.name)}
         value={zone.slopeDeg}
-        onCommit={(value) => putZone(property, withSlope(zone, value ?? 0), 'Change slope')}
+        onCommit={(value) => putZone(property, withSlope(zone, value ?? 0), commonWords.changeSlope)}
       />
     </Field>
   );
@@ -105,18 +107,18 @@ type RiseRunProps = {
 function RiseRun({ draft, onChange }: RiseRunProps) {
   return (
     <>
-      <Field label="Rise">
+      <Field label={fieldWorkWords.slope.rise}>
         <QuantityInput
           kind="length"
-          label="Rise"
+          label={fieldWorkWords.slope.rise}
           value={draft.riseFt}
           onCommit={(riseFt) => onChange({ ...draft, riseFt })}
         />
       </Field>
-      <Field label="Run" note="along level ground">
+      <Field label={fieldWorkWords.slope.run} note={fieldWorkWords.slope.runNote}>
         <QuantityInput
           kind="length"
-          label="Run"
+          label={fieldWorkWords.slope.run}
           value={draft.runFt}
           positive
           onCommit={(runFt) => onChange({ ...draft, runFt })}
@@ -135,7 +137,9 @@ function SlopeLine({ draft }: { readonly draft: SlopeDraft }) {
       {worked?.ok === true ? (
         worked.value.lines.map((line) => <span key={line}>{line}</span>)
       ) : (
-        <span className="quiet">{draft.kind === 'level' ? 'Enter the degrees.' : 'Enter rise and run.'}</span>
+        <span className="quiet">
+          {draft.kind === 'level' ? fieldWorkWords.slope.enterDegrees : fieldWorkWords.slope.enterRiseRun}
+        </span>
       )}
     </output>
   );

@@ -1,7 +1,6 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Property, Zone } from '../../../core/book/index.ts';
 import { workingWords } from '../../../core/field-work/index.ts';
-import { counted } from '../../format/index.ts';
 import {
   changeProperty,
   freshId,
@@ -12,6 +11,8 @@ import {
   useFormat,
   useSelection,
 } from '../../stores/index.ts';
+import { fieldWorkWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { AreaForm } from './field-work-area.tsx';
 import { SlopeForm } from './field-work-slope.tsx';
@@ -27,14 +28,14 @@ export function ZonesSection({ property }: ZonesProps) {
   return (
     <>
       <Section
-        title="Zones"
+        title={fieldWorkWords.zones.zones}
         aside={
           <>
-            <span className="quiet small">{counted(property.zones.length, 'zone')}</span>
+            <span className="quiet small">{commonWords.zones(property.zones.length)}</span>
             <Button
               look="quiet"
-              label="Add a zone by its area"
-              tip="Add a zone by its area, without an outline"
+              label={fieldWorkWords.zones.addByArea}
+              tip={fieldWorkWords.zones.addByAreaTip}
               onPress={() => addZone(property)}
             >
               <Plus size={15} aria-hidden="true" />
@@ -58,7 +59,7 @@ function addZone(property: Property): void {
     slopeDeg: 0,
     gateIds: [],
   };
-  const done = changeProperty(property, { zones: [...property.zones, zone] }, 'Add zone');
+  const done = changeProperty(property, { zones: [...property.zones, zone] }, fieldWorkWords.zones.addZone);
   if (done.ok) selectZone(property.id, id);
   else showError(done.error);
 }
@@ -71,13 +72,13 @@ function ZonesTable({ property }: ZonesProps) {
     <table className="table">
       <thead>
         <tr>
-          <th scope="col">zone</th>
+          <th scope="col">{commonWords.zone}</th>
           <th scope="col" className="number">
-            to treat
+            {fieldWorkWords.zones.toTreat}
           </th>
-          <th scope="col">area is</th>
+          <th scope="col">{fieldWorkWords.zones.areaIs}</th>
           <th scope="col" className="number">
-            slope
+            {commonWords.slope}
           </th>
         </tr>
       </thead>
@@ -104,9 +105,9 @@ function ZonesTable({ property }: ZonesProps) {
             <td className="number">
               <QuantityInput
                 kind="slope"
-                label={`Slope of ${zone.name}`}
+                label={fieldWorkWords.zones.slopeOf(zone.name)}
                 value={zone.slopeDeg}
-                onCommit={(value) => putZone(property, withSlope(zone, value ?? 0), 'Change slope')}
+                onCommit={(value) => putZone(property, withSlope(zone, value ?? 0), commonWords.changeSlope)}
               />
             </td>
           </tr>
@@ -115,14 +116,14 @@ function ZonesTable({ property }: ZonesProps) {
       {property.zones.length > 1 && (
         <tfoot>
           <tr className="row-sum">
-            <th scope="row">all</th>
+            <th scope="row">{fieldWorkWords.zones.all}</th>
             <td className="number">
               <ZoneArea areaSqFt={measureOf(property).treatableSqFt} errorSqFt={measureOf(property).errorSqFt} />
             </td>
             <td colSpan={2} className="quiet small">
               {measureOf(property).errorSqFt === null
                 ? ''
-                : `± ${words.area(measureOf(property).errorSqFt ?? 0)} in all`}
+                : fieldWorkWords.zones.inAllWithin(words.area(measureOf(property).errorSqFt ?? 0))}
             </td>
           </tr>
         </tfoot>
@@ -139,7 +140,7 @@ type ZoneAreaProps = { readonly areaSqFt: number | null; readonly errorSqFt: num
 
 function ZoneArea({ areaSqFt, errorSqFt }: ZoneAreaProps) {
   const words = useFormat();
-  if (areaSqFt === null) return <>not measured</>;
+  if (areaSqFt === null) return <>{commonWords.notMeasured}</>;
   return (
     <>
       {words.area(areaSqFt)}
@@ -154,35 +155,39 @@ type ZonePanelProps = { readonly property: Property; readonly zone: Zone };
 function ZonePanel({ property, zone }: ZonePanelProps) {
   return (
     <Section
-      title={`Zone ${zone.name}`}
+      title={fieldWorkWords.zones.zoneTitle(zone.name)}
       aside={
         <Button
           look="quiet"
-          label={`Remove zone ${zone.name}`}
-          tip="Remove this zone"
+          label={fieldWorkWords.zones.removeZone(zone.name)}
+          tip={fieldWorkWords.zones.removeThis}
           onPress={() => removeZone(property, zone)}
         >
           <Trash2 size={14} aria-hidden="true" />
         </Button>
       }
     >
-      <Field label="Name">
+      <Field label={commonWords.name}>
         <DraftInput
-          label="Name of the zone"
+          label={fieldWorkWords.zones.nameOf}
           text={zone.name}
-          onCommit={(name) => putZone(property, { ...zone, name }, 'Change name of zone')}
+          onCommit={(name) => putZone(property, { ...zone, name }, fieldWorkWords.zones.changeName)}
         />
       </Field>
       <AreaForm property={property} zone={zone} />
       <SlopeForm property={property} zone={zone} />
-      <Field label="Hose to far corner" note="as paced; empty: measured">
+      <Field label={fieldWorkWords.zones.hose} note={fieldWorkWords.zones.hoseNote}>
         <QuantityInput
           kind="length"
-          label={`Hose needed to the farthest corner of ${zone.name}`}
+          label={fieldWorkWords.zones.hoseOf(zone.name)}
           value={zone.hosePathFt ?? null}
           optional
           onCommit={(value) =>
-            putZone(property, withOptional<Zone, 'hosePathFt'>(zone, 'hosePathFt', value), 'Change hose length')
+            putZone(
+              property,
+              withOptional<Zone, 'hosePathFt'>(zone, 'hosePathFt', value),
+              fieldWorkWords.zones.changeHose,
+            )
           }
         />
       </Field>
@@ -193,13 +198,13 @@ function ZonePanel({ property, zone }: ZonePanelProps) {
 
 function removeZone(property: Property, zone: Zone): void {
   const zones = property.zones.filter((each) => each.id !== zone.id);
-  const done = changeProperty(property, { zones }, `Remove zone ${zone.name}`);
+  const done = changeProperty(property, { zones }, fieldWorkWords.zones.removeZone(zone.name));
   if (!done.ok) {
     showError(done.error);
     return;
   }
   selectZone(property.id, null);
-  showNews(`Zone ${zone.name} is removed`, true);
+  showNews(fieldWorkWords.zones.zoneRemoved(zone.name), true);
 }
 
 /** The gates that have to be passed to reach the zone. */
@@ -209,11 +214,11 @@ function GateTicks({ property, zone }: ZonePanelProps) {
     const gateIds = property.gates
       .map((each) => each.id)
       .filter((each) => (each === id ? on : zone.gateIds.includes(each)));
-    return putZone(property, { ...zone, gateIds }, 'Change gates on the way');
+    return putZone(property, { ...zone, gateIds }, fieldWorkWords.zones.changeGates);
   };
   return (
     <fieldset className="ticks ticks-one">
-      <legend className="quiet small">Gates on the way</legend>
+      <legend className="quiet small">{fieldWorkWords.zones.gates}</legend>
       {property.gates.map(({ id, name }) => (
         <Tick key={id} label={name} checked={zone.gateIds.includes(id)} onChange={(on) => toggle(id, on)} />
       ))}

@@ -14,6 +14,7 @@ import {
   useParts,
   useView,
 } from '../../stores/index.ts';
+import { groundWords } from '../../texts/ground/index.ts';
 import { Workbench } from '../../ui/index.ts';
 import { DrawBar } from './draw-bar.tsx';
 import { DRAW_EVENTS, snapToBook } from './draw-events.ts';
@@ -41,18 +42,18 @@ export function GroundRoom() {
   return (
     <Workbench
       room="ground"
-      title="Ground"
+      title={groundWords.groundRoom.ground}
       left={<LawnList />}
-      leftLabel="Lawns"
+      leftLabel={groundWords.groundRoom.lawns}
       right={<Details />}
-      rightLabel="Selected lawn"
+      rightLabel={groundWords.groundRoom.selectedLawn}
     >
       <MapPanel
-        label="Map of the lawns"
+        label={groundWords.groundRoom.map}
         scene={scene}
         system={words.system}
         backdrop={backdrop}
-        caption={backdrop.tiles === null ? 'drawn from the book, no imagery' : 'drawn from the book'}
+        caption={backdrop.tiles === null ? groundWords.groundRoom.noImagery : groundWords.groundRoom.drawnFromBook}
         showAll={`${session} ${zoomToAll}`}
         showSelection={zoomToSelection}
         onSelect={chooseProperty}

@@ -2,6 +2,8 @@ import { Trash2 } from 'lucide-react';
 import { ok } from '../../../core/base/index.ts';
 import { EXCLUSION_KINDS, type Exclusion, type Gate, type Property } from '../../../core/book/index.ts';
 import { changeProperty, freshId, showError, showNews } from '../../stores/index.ts';
+import { groundWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 
 type TableProps = { readonly property: Property };
@@ -16,19 +18,19 @@ export function GatesTable({ property }: TableProps) {
       .map((zone) => zone.name)
       .join(', ');
   return (
-    <Section title="Gates">
+    <Section title={groundWords.groundTables.gates}>
       {property.gates.length > 0 && (
         <table className="table table-edit">
           <thead>
             <tr>
-              <th scope="col">gate</th>
-              <th scope="col">leads to</th>
+              <th scope="col">{groundWords.groundTables.gate}</th>
+              <th scope="col">{groundWords.groundTables.leadsTo}</th>
               <th scope="col" className="number">
-                clear width
+                {groundWords.groundTables.clearWidth}
               </th>
-              <th scope="col">locked</th>
+              <th scope="col">{groundWords.groundTables.locked}</th>
               <th scope="col">
-                <span className="only-spoken">remove</span>
+                <span className="only-spoken">{groundWords.groundTables.removeHead}</span>
               </th>
             </tr>
           </thead>
@@ -37,38 +39,41 @@ export function GatesTable({ property }: TableProps) {
               <tr key={gate.id}>
                 <th scope="row">
                   <DraftInput
-                    label={`Name of ${gate.name}`}
+                    label={groundWords.groundTables.nameOf(gate.name)}
                     text={gate.name}
-                    onCommit={(name) => change({ ...gate, name }, 'Change name of gate')}
+                    onCommit={(name) => change({ ...gate, name }, groundWords.groundTables.changeName)}
                   />
                 </th>
                 <td>{leadsTo(gate)}</td>
                 <td className="number">
                   <QuantityInput
                     kind="width"
-                    label={`Clear width of ${gate.name}`}
+                    label={groundWords.groundTables.widthOf(gate.name)}
                     value={gate.clearWidthIn}
                     positive
                     onCommit={(value) =>
-                      change({ ...gate, clearWidthIn: value ?? gate.clearWidthIn }, 'Change gate width')
+                      change(
+                        { ...gate, clearWidthIn: value ?? gate.clearWidthIn },
+                        groundWords.groundTables.changeGateWidth,
+                      )
                     }
                   />
                 </td>
                 <td>
                   <Tick
                     shown={false}
-                    label={`${gate.name} is locked`}
+                    label={groundWords.groundTables.lockedOf(gate.name)}
                     checked={gate.locked}
                     onChange={(locked) => {
-                      change({ ...gate, locked }, 'Change gate lock');
+                      change({ ...gate, locked }, groundWords.groundTables.changeLock);
                     }}
                   />
                 </td>
                 <td className="row-tools">
                   <Button
                     look="quiet"
-                    label={`Remove ${gate.name}`}
-                    tip="Remove this gate"
+                    label={groundWords.groundTables.removeOf(gate.name)}
+                    tip={groundWords.groundTables.removeThisGate}
                     onPress={() => removeGate(property, gate)}
                   >
                     <Trash2 size={14} aria-hidden="true" />
@@ -89,13 +94,13 @@ function NewGate({ property }: TableProps) {
   const add = (clearWidthIn: number) => {
     const id = freshId(property.gates, 'gate');
     const gate: Gate = { id, name: id.replace('-', ' '), clearWidthIn, locked: false };
-    return changeProperty(property, { gates: [...property.gates, gate] }, 'Add gate');
+    return changeProperty(property, { gates: [...property.gates, gate] }, groundWords.groundTables.addGate);
   };
   return (
-    <Field label="Add a gate, width">
+    <Field label={groundWords.groundTables.addWidth}>
       <QuantityInput
         kind="width"
-        label="Clear width of a new gate"
+        label={groundWords.groundTables.widthOfNew}
         value={null}
         optional
         positive
@@ -109,15 +114,15 @@ function NewGate({ property }: TableProps) {
 function removeGate(property: Property, gate: Gate): void {
   const gates = property.gates.filter((each) => each.id !== gate.id);
   const zones = property.zones.map((zone) => ({ ...zone, gateIds: zone.gateIds.filter((each) => each !== gate.id) }));
-  const done = changeProperty(property, { gates, zones }, `Remove gate ${gate.name}`);
-  if (done.ok) showNews(`Gate ${gate.name} is removed`, true);
+  const done = changeProperty(property, { gates, zones }, groundWords.groundTables.removeGate(gate.name));
+  if (done.ok) showNews(groundWords.groundTables.gateRemoved(gate.name), true);
   else showError(done.error);
 }
 
 function removeExclusion(property: Property, exclusion: Exclusion, name: string): void {
   const exclusions = property.exclusions.filter((each) => each.id !== exclusion.id);
-  const done = changeProperty(property, { exclusions }, `Remove ${name}`);
-  if (done.ok) showNews(`${name} is removed`, true);
+  const done = changeProperty(property, { exclusions }, groundWords.groundTables.removeOf(name));
+  if (done.ok) showNews(groundWords.groundTables.isRemoved(name), true);
   else showError(done.error);
 }
 
@@ -132,17 +137,17 @@ export function ExclusionsTable({ property }: TableProps) {
       label,
     );
   return (
-    <Section title="Kept out">
+    <Section title={groundWords.groundTables.keptOut}>
       <table className="table table-edit">
         <thead>
           <tr>
-            <th scope="col">what</th>
-            <th scope="col">kind</th>
+            <th scope="col">{groundWords.groundTables.what}</th>
+            <th scope="col">{commonWords.kind}</th>
             <th scope="col" className="number">
-              keep away
+              {groundWords.groundTables.keepAway}
             </th>
             <th scope="col">
-              <span className="only-spoken">remove</span>
+              <span className="only-spoken">{groundWords.groundTables.removeHead}</span>
             </th>
           </tr>
         </thead>
@@ -153,34 +158,38 @@ export function ExclusionsTable({ property }: TableProps) {
               <tr key={exclusion.id}>
                 <th scope="row">
                   <DraftInput
-                    label={`Name of ${name}`}
+                    label={groundWords.groundTables.nameOf(name)}
                     text={name}
-                    onCommit={(text) => change({ ...exclusion, name: text }, 'Change name of exclusion')}
+                    onCommit={(text) =>
+                      change({ ...exclusion, name: text }, groundWords.groundTables.changeNameOfExclusion)
+                    }
                   />
                 </th>
                 <td>
                   <Choice
-                    label={`Kind of ${name}`}
+                    label={groundWords.groundTables.kindOf(name)}
                     value={exclusion.what}
                     options={KIND_OPTIONS}
                     onChoose={(what) => {
-                      change({ ...exclusion, what }, 'Change kind of exclusion');
+                      change({ ...exclusion, what }, groundWords.groundTables.changeKind);
                     }}
                   />
                 </td>
                 <td className="number">
                   <QuantityInput
                     kind="length"
-                    label={`Distance kept from ${name}`}
+                    label={groundWords.groundTables.keepAwayOf(name)}
                     value={exclusion.keepAwayFt}
-                    onCommit={(value) => change({ ...exclusion, keepAwayFt: value ?? 0 }, 'Change keep-away distance')}
+                    onCommit={(value) =>
+                      change({ ...exclusion, keepAwayFt: value ?? 0 }, groundWords.groundTables.changeKeepAway)
+                    }
                   />
                 </td>
                 <td className="row-tools">
                   <Button
                     look="quiet"
-                    label={`Remove ${name}`}
-                    tip="Remove this exclusion"
+                    label={groundWords.groundTables.removeOf(name)}
+                    tip={groundWords.groundTables.removeThisExclusion}
                     onPress={() => removeExclusion(property, exclusion, name)}
                   >
                     <Trash2 size={14} aria-hidden="true" />

@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import type { Issue } from '../../../core/base/index.ts';
 import { CAUTIONS, type Property } from '../../../core/book/index.ts';
 import type { PropertyMeasure } from '../../../core/measure/index.ts';
-import { counted, type Formatter } from '../../format/index.ts';
+import type { Formatter } from '../../format/index.ts';
 import {
   changeProperty,
   measureOf,
@@ -14,6 +14,8 @@ import {
   useProperty,
   useSelection,
 } from '../../stores/index.ts';
+import { groundWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button, ChecksList, DraftInput, Empty, Field, Section, Tick } from '../../ui/index.ts';
 import { PlacedBy } from './background-placed-by.tsx';
 import { CustomerFields } from './customer-fields.tsx';
@@ -32,9 +34,7 @@ export function LawnInspector() {
   if (property === null) {
     return (
       <>
-        <Empty title="No lawn selected">
-          Choose a lawn in the list or on the map to see its zones, gates and exclusions.
-        </Empty>
+        <Empty title={groundWords.lawnInspector.noLawn}>{groundWords.lawnInspector.noLawnAdvice}</Empty>
         <GroundChecks />
       </>
     );
@@ -67,11 +67,16 @@ function LawnHead({ property }: { readonly property: Property }) {
     <header className="inspector-head">
       <h2 className="only-spoken">{property.name}</h2>
       <DraftInput
-        label="Name"
+        label={commonWords.name}
         text={property.name}
-        onCommit={(name) => changeProperty(property, { name }, 'Change name')}
+        onCommit={(name) => changeProperty(property, { name }, commonWords.changeName)}
       />
-      <Button look="quiet" label="Remove this lawn" tip="Remove this lawn" onPress={() => removeLawn(property.id)}>
+      <Button
+        look="quiet"
+        label={groundWords.lawnInspector.removeThis}
+        tip={groundWords.lawnInspector.removeThis}
+        onPress={() => removeLawn(property.id)}
+      >
         <Trash2 size={15} aria-hidden="true" />
       </Button>
       <PlacedBy property={property} />
@@ -87,33 +92,33 @@ function Areas({ property }: { readonly property: Property }) {
     <dl className="figures">
       <div>
         <dd>
-          {treatable === null ? 'not measured' : words.area(treatable)}
+          {treatable === null ? commonWords.notMeasured : words.area(treatable)}
           <span className="quiet small block">{errorWords(measure, words)}</span>
         </dd>
-        <dt>to treat{treatable === null ? '' : `, ${words.largeArea(treatable)}`}</dt>
+        <dt>{groundWords.lawnInspector.toTreat(treatable === null ? '' : `, ${words.largeArea(treatable)}`)}</dt>
       </div>
       <div>
         <dd>{words.area(measure.exclusionsSqFt)}</dd>
-        <dt>kept out</dt>
+        <dt>{groundWords.lawnInspector.keptOut}</dt>
       </div>
     </dl>
   );
 }
 
 const CAUTION_WORDS: Readonly<Record<(typeof CAUTIONS)[number], string>> = {
-  pets: 'pets',
-  children: 'children',
-  water: 'open water',
-  steep: 'steep ground',
-  locked: 'locked',
-  traffic: 'traffic',
-  'neighbour-garden': "neighbour's garden",
-  beehives: 'beehives',
+  pets: groundWords.lawnInspector.pets,
+  children: groundWords.lawnInspector.priceOfNewStep,
+  water: groundWords.lawnInspector.openWater,
+  steep: groundWords.lawnInspector.steepGround,
+  locked: groundWords.lawnInspector.locked,
+  traffic: groundWords.lawnInspector.traffic,
+  'neighbour-garden': groundWords.lawnInspector.neighbourGarden,
+  beehives: groundWords.lawnInspector.beehives,
 };
 
 function Site({ property }: { readonly property: Property }) {
   return (
-    <Section title="On site">
+    <Section title={groundWords.lawnInspector.onSite}>
       <div className="ticks">
         {CAUTIONS.map((caution) => (
           <Tick
@@ -124,24 +129,26 @@ function Site({ property }: { readonly property: Property }) {
               const cautions = on
                 ? [...property.cautions, caution]
                 : property.cautions.filter((each) => each !== caution);
-              changeProperty(property, { cautions }, 'Change cautions');
+              changeProperty(property, { cautions }, groundWords.lawnInspector.changeCautions);
             }}
           />
         ))}
         <Tick
-          label="no room for a trailer"
+          label={groundWords.lawnInspector.noTrailer}
           checked={property.noTrailer}
           onChange={(noTrailer) => {
-            changeProperty(property, { noTrailer }, 'Change trailer access');
+            changeProperty(property, { noTrailer }, groundWords.lawnInspector.changeTrailer);
           }}
         />
       </div>
       <WhenToWork property={property} />
-      <Field label="Note">
+      <Field label={groundWords.lawnInspector.note}>
         <DraftInput
-          label="Note"
+          label={groundWords.lawnInspector.note}
           text={property.note}
-          onCommit={(note) => (note.length > 4000 ? tooLong() : changeProperty(property, { note }, 'Change note'))}
+          onCommit={(note) =>
+            note.length > 4000 ? tooLong() : changeProperty(property, { note }, groundWords.lawnInspector.changeNote)
+          }
         />
       </Field>
     </Section>
@@ -153,9 +160,9 @@ function tooLong() {
     ok: false as const,
     error: {
       code: 'quantity-out-of-range' as const,
-      where: 'note',
-      detail: 'The note is longer than 4,000 characters.',
-      hint: 'Shorten it.',
+      where: groundWords.lawnInspector.notePlace,
+      detail: groundWords.lawnInspector.noteTooLong,
+      hint: commonWords.shortenIt,
     },
   };
 }
@@ -164,8 +171,8 @@ function tooLong() {
 function errorWords(measure: PropertyMeasure, words: Formatter): string {
   if (measure.errorSqFt !== null) return `± ${words.area(measure.errorSqFt)}`;
   const known = measure.zones.flatMap((each) => each.errorSqFt ?? []);
-  if (known.length === 0) return measure.treatableSqFt === null ? '' : '± not known';
-  return `± ${words.area(known.reduce((sum, each) => sum + each, 0))} of what is drawn`;
+  if (known.length === 0) return measure.treatableSqFt === null ? '' : groundWords.lawnInspector.errorUnknown;
+  return groundWords.lawnInspector.errorOfDrawn(words.area(known.reduce((sum, each) => sum + each, 0)));
 }
 
 type LawnChecksProps = { readonly property: Property; readonly issues: readonly Issue[] };
@@ -179,7 +186,7 @@ function Checks({ property, issues }: LawnChecksProps) {
   );
   if (found.length === 0) return null;
   return (
-    <Section title="To check">
+    <Section title={commonWords.toCheck}>
       <ChecksList findings={found} />
     </Section>
   );
@@ -192,7 +199,10 @@ function GroundChecks() {
   if (found.length === 0) return null;
   return (
     <div className="inspector">
-      <Section title="To check" aside={<span className="quiet small">{counted(found.length, 'finding')}</span>}>
+      <Section
+        title={commonWords.toCheck}
+        aside={<span className="quiet small">{groundWords.lawnInspector.findings(found.length)}</span>}
+      >
         <ChecksList findings={found} linked />
       </Section>
     </div>

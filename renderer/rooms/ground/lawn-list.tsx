@@ -2,7 +2,6 @@ import { FileInput, Plus, TriangleAlert } from 'lucide-react';
 import { memo, useDeferredValue, useMemo, useState } from 'react';
 import type { Property } from '../../../core/book/index.ts';
 import { COMMANDS, commandForKey } from '../../commands/index.ts';
-import { counted } from '../../format/index.ts';
 import {
   addLawn,
   importFile,
@@ -15,6 +14,8 @@ import {
   useMeasures,
   useSelection,
 } from '../../stores/index.ts';
+import { groundWords } from '../../texts/ground/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button, Empty, VirtualList } from '../../ui/index.ts';
 
 const ROW_PX = 48;
@@ -32,18 +33,23 @@ export function LawnList() {
       <div className="list-head">
         <h2>
           {found.length === properties.length
-            ? counted(found.length, 'lawn')
-            : `${found.length} of ${properties.length}`}
+            ? commonWords.lawns(found.length)
+            : groundWords.lawnList.shownOf(found.length, properties.length)}
         </h2>
         <TurfTotal />
         <span className="list-tools">
-          <Button look="quiet" label="Add a lawn" tip="Add a lawn" onPress={addLawn}>
+          <Button
+            look="quiet"
+            label={groundWords.lawnList.addALawn}
+            tip={groundWords.lawnList.addALawn}
+            onPress={addLawn}
+          >
             <Plus size={16} aria-hidden="true" />
           </Button>
           <Button
             look="quiet"
-            label="Add lawns from a file"
-            tip="Add lawns from a file: outlines, drawings, tables"
+            label={groundWords.lawnList.addFromFile}
+            tip={groundWords.lawnList.addFromFileTip}
             onPress={() => importFile().catch(() => undefined)}
           >
             <FileInput size={16} aria-hidden="true" />
@@ -53,8 +59,8 @@ export function LawnList() {
       <input
         className="input search"
         type="search"
-        aria-label="Find a lawn by name or address"
-        placeholder="Find a lawn"
+        aria-label={groundWords.lawnList.findLabel}
+        placeholder={groundWords.lawnList.find}
         value={query}
         onChange={(event) => setQuery(event.target.value)}
       />
@@ -73,15 +79,16 @@ export function searchLawns(properties: readonly Property[], query: string): rea
 function TurfTotal() {
   const { done, total, treatableSqFt } = useMeasures();
   const words = useFormat();
-  if (done < total) return <span className="quiet small">measuring {Math.floor((100 * done) / total)} %</span>;
-  return <span className="quiet small">{words.largeArea(treatableSqFt)} turf</span>;
+  if (done < total)
+    return <span className="quiet small">{groundWords.lawnList.measuring(Math.floor((100 * done) / total))}</span>;
+  return <span className="quiet small">{groundWords.lawnList.turf(words.largeArea(treatableSqFt))}</span>;
 }
 
 function Lawns({ properties }: { readonly properties: readonly Property[] }) {
   const selected = useSelection((state) => state.propertyId);
   return (
     <VirtualList
-      label="Lawns"
+      label={groundWords.lawnList.lawns}
       items={properties}
       rowPx={ROW_PX}
       selectedId={selected}
@@ -109,12 +116,14 @@ const LawnRow = memo(function LawnRow({ property }: { readonly property: Propert
   return (
     <div className="lawn-row">
       <span className="row-title">{property.name}</span>
-      <span className="row-figure">{measure === null ? '…' : area === null ? 'not measured' : words.area(area)}</span>
+      <span className="row-figure">
+        {measure === null ? '…' : area === null ? commonWords.notMeasured : words.area(area)}
+      </span>
       <span className="row-note">
         {words.said(rowNote(property))}
         {faults > 0 && (
           <span className="caution row-flag">
-            <TriangleAlert size={11} aria-hidden="true" /> {faults} to check
+            <TriangleAlert size={11} aria-hidden="true" /> {groundWords.lawnList.toCheck(faults)}
           </span>
         )}
       </span>
@@ -123,27 +132,26 @@ const LawnRow = memo(function LawnRow({ property }: { readonly property: Propert
 });
 
 function rowNote(property: Property): string {
-  const zones = counted(property.zones.length, 'zone');
+  const zones = commonWords.zones(property.zones.length);
   const narrowest = property.gates.length === 0 ? null : Math.min(...property.gates.map((gate) => gate.clearWidthIn));
-  const stated = property.zones.some((zone) => zone.shape.kind === 'stated') ? ' · stated' : '';
-  return `${zones}${narrowest === null ? '' : ` · gate ${narrowest} in`}${stated}`;
+  const stated = property.zones.some((zone) => zone.shape.kind === 'stated') ? groundWords.lawnList.stated : '';
+  return `${zones}${narrowest === null ? '' : groundWords.lawnList.gate(narrowest)}${stated}`;
 }
 
 function NoLawns() {
   return (
     <Empty
-      title="No lawns yet"
+      title={groundWords.lawnList.noLawnsYet}
       actions={
         <>
           <Button look="main" onPress={() => importFile().catch(() => undefined)}>
-            Add lawns from a file…
+            {groundWords.lawnList.addFromFileMore}
           </Button>
-          <Button onPress={addLawn}>Add one by its area</Button>
+          <Button onPress={addLawn}>{groundWords.lawnList.addByArea}</Button>
         </>
       }
     >
-      The lawns you treat belong here: outlines from a map program, the county or a walk with a receiver, a list from a
-      table, or one by one from old cards.
+      {groundWords.lawnList.noLawnsAdvice}
     </Empty>
   );
 }

@@ -2,8 +2,9 @@ import { Plus, X } from 'lucide-react';
 import { useState } from 'react';
 import { HOLDS, type Property, SITES, WEEKDAYS } from '../../../core/book/index.ts';
 import { weekdayName } from '../../../core/round/calendar/index.ts';
-import { counted, tagsFrom, tagText } from '../../format/index.ts';
+import { tagsFrom, tagText } from '../../format/index.ts';
 import { changeProperty, useFormat } from '../../stores/index.ts';
+import { estimateWords } from '../../texts/ground/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { withOptional } from './zone-edits.ts';
 
@@ -14,7 +15,7 @@ type Closed = NonNullable<Property['closed']>[number];
 /** What rounds ask of a lawn: by which words it is chosen, why it is left out, which days are closed, and its notice. */
 export function RoundTerms({ property }: TermsProps) {
   return (
-    <Section title="In rounds">
+    <Section title={estimateWords.roundTerms.inRounds}>
       <details className="left-out">
         <summary>{termsWords(property)}</summary>
         <Terms property={property} />
@@ -29,11 +30,11 @@ function termsWords({ tags = [], sites = [], hold, closed = [], noticeDays, seed
     ...(hold === undefined ? [] : [HOLD_WORDS[hold.why]]),
     ...tags,
     ...sites.map((site) => SITE_WORDS[site]),
-    ...(closed.length === 0 ? [] : [counted(closed.length, 'closed day')]),
-    ...(noticeDays === undefined ? [] : [`${counted(noticeDays, 'day')} of notice`]),
-    ...(seededOn === undefined ? [] : [`seeded on ${seededOn}`]),
+    ...(closed.length === 0 ? [] : [estimateWords.roundTerms.closedDays(closed.length)]),
+    ...(noticeDays === undefined ? [] : [estimateWords.roundTerms.notice(noticeDays)]),
+    ...(seededOn === undefined ? [] : [estimateWords.roundTerms.seeded(seededOn)]),
   ];
-  return words.length === 0 ? 'Tags, hold, closed days, notice' : words.join(', ');
+  return words.length === 0 ? estimateWords.roundTerms.summaryWhenNone : words.join(', ');
 }
 
 function Terms({ property }: TermsProps) {
@@ -41,34 +42,34 @@ function Terms({ property }: TermsProps) {
     changeProperty(withOptional<Property, Key>(property, key, value), {}, label);
   return (
     <>
-      <Field label="Tags" note="words by which rounds choose it, commas between">
+      <Field label={estimateWords.roundTerms.tags} note={estimateWords.roundTerms.tagsNote}>
         <DraftInput
-          label="Tags"
+          label={estimateWords.roundTerms.tags}
           text={tagText(property.tags)}
           onCommit={(text) => {
             const tags = tagsFrom(text);
-            return put('tags', tags.length === 0 ? null : tags, 'Change tags');
+            return put('tags', tags.length === 0 ? null : tags, estimateWords.roundTerms.changeTags);
           }}
         />
       </Field>
       <Sites property={property} />
       <HoldFields property={property} />
       <ClosedDays property={property} />
-      <Field label="Days of notice" note="empty: as the calendar says">
+      <Field label={estimateWords.roundTerms.noticeDays} note={estimateWords.roundTerms.noticeDaysNote}>
         <QuantityInput
           kind="whole"
-          label="Days of notice"
+          label={estimateWords.roundTerms.noticeDays}
           value={property.noticeDays ?? null}
           optional
-          onCommit={(value) => put('noticeDays', value, 'Change notice')}
+          onCommit={(value) => put('noticeDays', value, estimateWords.roundTerms.changeNotice)}
         />
       </Field>
-      <Field label="Seeded on" note="or to be seeded">
+      <Field label={estimateWords.roundTerms.seededLabel} note={estimateWords.roundTerms.seededNote}>
         <DateInput
-          label="Seeded on"
+          label={estimateWords.roundTerms.seededLabel}
           value={property.seededOn ?? ''}
           onChange={(date) => {
-            put('seededOn', date === '' ? null : date, 'Change day of seeding');
+            put('seededOn', date === '' ? null : date, estimateWords.roundTerms.changeSeeded);
           }}
         />
       </Field>
@@ -91,16 +92,16 @@ function DateInput({ label, value, onChange }: DateInputProps) {
 }
 
 const SITE_WORDS: Readonly<Record<(typeof SITES)[number], string>> = {
-  'paved-edge': 'paved edge',
-  'south-slope': 'south slope',
-  shade: 'shade',
+  'paved-edge': estimateWords.roundTerms.pavedEdge,
+  'south-slope': estimateWords.roundTerms.southSlope,
+  shade: estimateWords.roundTerms.shade,
 };
 
 function Sites({ property }: TermsProps) {
   const own = property.sites ?? [];
   return (
     <fieldset className="ticks">
-      <legend className="quiet small">Warmer or cooler than the station</legend>
+      <legend className="quiet small">{estimateWords.roundTerms.sites}</legend>
       {SITES.map((site) => (
         <Tick
           key={site}
@@ -109,7 +110,7 @@ function Sites({ property }: TermsProps) {
           onChange={(on) => {
             const sites = SITES.filter((each) => (each === site ? on : own.includes(each)));
             const next = withOptional<Property, 'sites'>(property, 'sites', sites.length === 0 ? null : sites);
-            changeProperty(next, {}, 'Change kind of site');
+            changeProperty(next, {}, estimateWords.roundTerms.changeSites);
           }}
         />
       ))}
@@ -118,31 +119,34 @@ function Sites({ property }: TermsProps) {
 }
 
 const HOLD_WORDS: Readonly<Record<Hold['why'], string>> = {
-  seeding: 'seeded',
-  new: 'new customer',
-  'on-hold': 'on hold',
+  seeding: estimateWords.roundTerms.seeding,
+  new: estimateWords.roundTerms.newCustomer,
+  'on-hold': estimateWords.roundTerms.onHold,
 };
 
 function HoldFields({ property }: TermsProps) {
   const { hold } = property;
   const put = (next: Hold | null) =>
-    changeProperty(withOptional<Property, 'hold'>(property, 'hold', next), {}, 'Change hold');
+    changeProperty(withOptional<Property, 'hold'>(property, 'hold', next), {}, estimateWords.roundTerms.changeHold);
   return (
     <>
-      <Field label="Left out of rounds">
+      <Field label={estimateWords.roundTerms.leftOut}>
         <Choice
-          label="Left out of rounds"
+          label={estimateWords.roundTerms.leftOut}
           value={hold?.why ?? ''}
-          options={[{ value: '', words: 'no' }, ...HOLDS.map((value) => ({ value, words: HOLD_WORDS[value] }))]}
+          options={[
+            { value: '', words: estimateWords.roundTerms.notLeftOut },
+            ...HOLDS.map((value) => ({ value, words: HOLD_WORDS[value] })),
+          ]}
           onChoose={(why) => {
             put(why === '' ? null : { ...hold, why });
           }}
         />
       </Field>
       {hold !== undefined && (
-        <Field label="to" note="empty: until it is taken away">
+        <Field label={estimateWords.roundTerms.until} note={estimateWords.roundTerms.untilNote}>
           <DateInput
-            label="Left out to"
+            label={estimateWords.roundTerms.untilLabel}
             value={hold.until ?? ''}
             onChange={(until) => {
               put(until === '' ? { why: hold.why } : { ...hold, until });
@@ -162,26 +166,26 @@ function ClosedDays({ property }: TermsProps) {
     changeProperty(
       withOptional<Property, 'closed'>(property, 'closed', next.length === 0 ? null : next),
       {},
-      'Change closed days',
+      estimateWords.roundTerms.changeClosedDays,
     );
   const nameOf = (each: Closed): string =>
     each.kind === 'date' ? `${words.date(each.on)} ${each.on.slice(0, 4)}` : `${weekdayName(each.weekday)}s`;
   return (
     <fieldset className="closed-days">
-      <legend className="quiet small">Closed for work</legend>
+      <legend className="quiet small">{estimateWords.roundTerms.closed}</legend>
       <ul className="holidays">
         {closed.map((each, index) => (
           <li key={nameOf(each)}>
             <span>{nameOf(each)}</span>
             <DraftInput
-              label={`Why it is closed on ${nameOf(each)}`}
+              label={estimateWords.roundTerms.whyClosed(nameOf(each))}
               text={each.why}
-              placeholder="mowing, watering"
+              placeholder={estimateWords.roundTerms.whyPlaceholder}
               onCommit={(why) => put(closed.with(index, { ...each, why }))}
             />
             <Button
               look="quiet"
-              label={`Open again on ${nameOf(each)}`}
+              label={estimateWords.roundTerms.openAgain(nameOf(each))}
               onPress={() => put(closed.toSpliced(index, 1))}
             >
               <X size={14} aria-hidden="true" />
@@ -202,23 +206,32 @@ function AddClosed({ closed, onAdd }: AddClosedProps) {
   const free = WEEKDAYS.filter((each) => !taken.has(each));
   return (
     <>
-      <Field label="Every">
+      <Field label={estimateWords.roundTerms.every}>
         <Choice
-          label="Close a day of the week"
+          label={estimateWords.roundTerms.closeWeekday}
           value=""
-          options={[{ value: '', words: 'choose' }, ...free.map((value) => ({ value, words: weekdayName(value) }))]}
+          options={[
+            { value: '', words: estimateWords.roundTerms.choose },
+            ...free.map((value) => ({ value, words: weekdayName(value) })),
+          ]}
           onChoose={(weekday) => {
             if (weekday !== '') onAdd({ kind: 'weekday', weekday, why: '' });
           }}
         />
       </Field>
-      <Field label="On">
+      <Field label={estimateWords.roundTerms.on}>
         <span className="date-add">
-          <DateInput label="Close a date" value={date} onChange={setDate} />
+          <DateInput label={estimateWords.roundTerms.closeDate} value={date} onChange={setDate} />
           <Button
             look="quiet"
-            label="Add the closed date"
-            whyNot={date === '' ? 'Choose a date first' : taken.has(date) ? 'It is closed already' : null}
+            label={estimateWords.roundTerms.addClosedDate}
+            whyNot={
+              date === ''
+                ? estimateWords.roundTerms.chooseDateFirst
+                : taken.has(date)
+                  ? estimateWords.roundTerms.closedAlready
+                  : null
+            }
             onPress={() => {
               onAdd({ kind: 'date', on: date, why: '' });
               setDate('');

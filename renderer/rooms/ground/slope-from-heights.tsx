@@ -9,6 +9,7 @@ import {
   useFormat,
   useHeights,
 } from '../../stores/index.ts';
+import { groundWords } from '../../texts/ground/index.ts';
 import { Button, Field } from '../../ui/index.ts';
 import { putZone, withOptional } from './zone-edits.ts';
 
@@ -27,26 +28,33 @@ export function SlopeFromHeights({ property, zone }: SlopeProps) {
     const working = { kind: 'elevation', source } as const;
     const { slopeDeg, downhillDeg } = slope.value;
     const sloped = withOptional<Zone, 'downhillDeg'>(zone, 'downhillDeg', downhillDeg);
-    const done = putZone(property, { ...sloped, slopeDeg, slopeWorking: working }, 'Slope from heights');
+    const done = putZone(property, { ...sloped, slopeDeg, slopeWorking: working }, groundWords.slopeFromHeights.change);
     if (done.ok) showNews(`${zone.name}: ${slopeDeg}°, ${source}`, true);
     else showError(done.error);
   };
   const choose = async (): Promise<void> => {
     if (await chooseHeights()) await read();
   };
-  const chooseWords = file === null ? 'Slope from heights…' : 'Other file of heights…';
+  const chooseWords = file === null ? groundWords.slopeFromHeights.readFile : groundWords.slopeFromHeights.otherFile;
   const whyNot =
-    outline === null ? 'The zone has no outline to read heights in.' : isReading ? 'Heights are being read.' : null;
+    outline === null
+      ? groundWords.slopeFromHeights.noOutline
+      : isReading
+        ? groundWords.slopeFromHeights.beingRead
+        : null;
   return (
-    <Field label="Heights" note={file === null ? 'GeoTIFF of heights' : file.name}>
+    <Field
+      label={groundWords.slopeFromHeights.heights}
+      note={file === null ? groundWords.slopeFromHeights.heightsNote : file.name}
+    >
       {file !== null && (
         <Button
           look="quiet"
           whyNot={whyNot}
-          label={`Read slope of ${zone.name} from ${file.name}`}
+          label={groundWords.slopeFromHeights.readOf(zone.name, file.name)}
           onPress={() => void read()}
         >
-          Read slope
+          {groundWords.slopeFromHeights.read}
         </Button>
       )}
       <Button look="quiet" whyNot={whyNot} label={`${chooseWords} (${zone.name})`} onPress={() => void choose()}>
@@ -62,6 +70,6 @@ function sourceWords(
   length: (feet: number) => string,
 ): string {
   const off = length(metresToFeet(quantity<'m'>(residualM)));
-  const unit = isUnitStated ? '' : '; taken for metres, the file names no unit';
-  return `${fileName}, ${samples} heights, ${off} off a plane on average${unit}`;
+  const unit = isUnitStated ? '' : groundWords.slopeFromHeights.metresTaken;
+  return groundWords.slopeFromHeights.source(fileName, samples, off, unit);
 }

@@ -1,4 +1,5 @@
 import { err, type Result } from '../../../core/base/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
 import { DraftInput } from '../../ui/index.ts';
 
 type AngleProps = {
@@ -33,7 +34,12 @@ export function readAngle(text: string, where: string): Result<number> {
   const found = /^([-+]?\d+(?:\.\d+)?)\s*(?:°|deg|degrees)?$/i.exec(text.trim().replace('−', '-'));
   const value = Number(found?.[1]);
   if (found === null || Math.abs(value) > 360) {
-    return err('quantity-unreadable', where, `"${text}" is no direction.`, 'Write degrees, such as 90 or -45.');
+    return err(
+      'quantity-unreadable',
+      where,
+      drawWords.vertexAngle.noDirection(text),
+      drawWords.vertexAngle.noDirectionAdvice,
+    );
   }
   return { ok: true, value };
 }

@@ -1,5 +1,6 @@
 import { closeWalk, type Draft, isOutline, isWalkedRound } from '../../../core/sketch/index.ts';
 import { draftStep, say, useFormat } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
 import { Button } from '../../ui/index.ts';
 
 /** Where a walk ends beside its start: by how much, and a way to share that out over all its sides. */
@@ -11,12 +12,12 @@ export function VertexClose({ draft }: { readonly draft: Draft }) {
   const gap = words.length(closed.closingErrorFt);
   const close = () => {
     draftStep({ kind: 'replace', corners: closed.corners });
-    say(`The last corner is now the first; the gap of ${gap} is shared out over all sides.`);
+    say(drawWords.vertexClose.closedSpoken(gap));
   };
   return (
     <div className="vertex-start">
-      <span className="small quiet">The last corner lies {gap} from the first.</span>
-      <Button onPress={close}>Close, sharing the gap out</Button>
+      <span className="small quiet">{drawWords.vertexClose.gap(gap)}</span>
+      <Button onPress={close}>{drawWords.vertexClose.close}</Button>
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { type FormEvent, useRef, useState } from 'react';
 import { type Draft, placeAlong, propertyIdOf, sidesOf } from '../../../core/sketch/index.ts';
 import { mapMiddle, propertyOf, say, typedStep, useFormat } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
 import { Button, readTyped } from '../../ui/index.ts';
 import { readAngle } from './vertex-angle.tsx';
 
@@ -24,7 +25,7 @@ export function VertexEntry({ draft }: { readonly draft: Draft }) {
       return;
     }
     typedStep({ kind: 'add', at: placeAlong(from, (before?.bearingDeg ?? 0) + angle.value, feet.value) });
-    say(`Corner ${draft.corners.length + 1}`);
+    say(drawWords.vertexEntry.corner(draft.corners.length + 1));
     setLength('');
     setTurn('');
     setFault(null);
@@ -33,37 +34,39 @@ export function VertexEntry({ draft }: { readonly draft: Draft }) {
   return (
     <form className="vertex-entry" onSubmit={add}>
       <label>
-        <span className="small quiet">next side</span>
+        <span className="small quiet">{drawWords.vertexEntry.nextSide}</span>
         <input
           ref={lengthInput}
           className="input input-right"
-          aria-label="Length of the next side"
-          placeholder={words.system === 'us' ? 'ft' : 'm'}
+          aria-label={drawWords.vertexEntry.lengthLabel}
+          placeholder={words.system === 'us' ? drawWords.vertexEntry.ft : drawWords.vertexEntry.metres}
           autoComplete="off"
           value={length}
           onChange={(event) => setLength(event.target.value)}
         />
       </label>
       <label>
-        <span className="small quiet">{before === undefined ? 'bearing' : 'turn'}</span>
+        <span className="small quiet">
+          {before === undefined ? drawWords.vertexEntry.bearing : drawWords.vertexEntry.turn}
+        </span>
         <input
           className="input input-right"
-          aria-label={before === undefined ? 'Bearing of the first side' : 'Turn before the next side'}
-          placeholder="°"
+          aria-label={before === undefined ? drawWords.vertexEntry.bearingLabel : drawWords.vertexEntry.turnLabel}
+          placeholder={drawWords.vertexEntry.text}
           autoComplete="off"
           value={turn}
           onChange={(event) => setTurn(event.target.value)}
         />
       </label>
       <button type="submit" className="button button-plain">
-        Add side
+        {drawWords.vertexEntry.addSide}
       </button>
       {fault !== null && (
         <span className="fault" role="alert">
           {fault}
         </span>
       )}
-      <p className="quiet small">Turns are clockwise: 90 to the right, -90 to the left.</p>
+      <p className="quiet small">{drawWords.vertexEntry.turnNote}</p>
     </form>
   );
 }
@@ -74,9 +77,9 @@ function Start({ draft }: { readonly draft: Draft }) {
   const start = (at: readonly [number, number]) => typedStep({ kind: 'add', at });
   return (
     <div className="vertex-start">
-      <span className="small quiet">Type it from nothing: start at</span>
-      <Button onPress={() => start(mapMiddle())}>the middle of the map</Button>
-      {parking !== null && <Button onPress={() => start(parking)}>the parking point</Button>}
+      <span className="small quiet">{drawWords.vertexEntry.startAt}</span>
+      <Button onPress={() => start(mapMiddle())}>{drawWords.vertexEntry.middleOfMap}</Button>
+      {parking !== null && <Button onPress={() => start(parking)}>{drawWords.vertexEntry.parkingPoint}</Button>}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import type { Position } from '../../../core/book/index.ts';
 import { pointAtMap, typedStep } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
 import { Button, Field, QuantityInput } from '../../ui/index.ts';
 
 /** The place of the marked corner in degrees. */
@@ -11,23 +12,23 @@ export function VertexPlace({ index, at }: { readonly index: number; readonly at
   };
   return (
     <div className="vertex-place">
-      <Field label={`Corner ${index + 1}, latitude`}>
+      <Field label={drawWords.vertexPlace.latitude(index + 1)}>
         <QuantityInput
           kind="degrees"
-          label={`Latitude of corner ${index + 1}`}
+          label={drawWords.vertexPlace.latitudeOf(index + 1)}
           value={latitude}
           onCommit={(value) => move([longitude, value ?? latitude])}
         />
       </Field>
-      <Field label="longitude">
+      <Field label={drawWords.vertexPlace.longitude}>
         <QuantityInput
           kind="degrees"
-          label={`Longitude of corner ${index + 1}`}
+          label={drawWords.vertexPlace.longitudeOf(index + 1)}
           value={longitude}
           onCommit={(value) => move([value ?? longitude, latitude])}
         />
       </Field>
-      <Button onPress={() => pointAtMap(at)}>Show on the map</Button>
+      <Button onPress={() => pointAtMap(at)}>{drawWords.vertexPlace.showOnMap}</Button>
     </div>
   );
 }

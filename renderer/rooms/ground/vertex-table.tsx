@@ -3,6 +3,7 @@ import type { Result } from '../../../core/base/index.ts';
 import type { Position } from '../../../core/book/index.ts';
 import { type Draft, isOutline, type OutlineSide, sidesOf, withSide } from '../../../core/sketch/index.ts';
 import { markCorner, typedStep, useDraft } from '../../stores/index.ts';
+import { drawWords } from '../../texts/ground/index.ts';
 import { Button, QuantityInput, Section } from '../../ui/index.ts';
 import { AngleInput } from './vertex-angle.tsx';
 import { VertexClose } from './vertex-close.tsx';
@@ -21,23 +22,23 @@ export function VertexTable({ draft }: { readonly draft: Draft }) {
   const first = Math.max(0, Math.min((marked ?? corners.length) - MOST_ROWS / 2, corners.length - MOST_ROWS));
   const rows = corners.slice(first, first + MOST_ROWS).map((_, offset) => first + offset);
   return (
-    <Section title="Sides and corners">
+    <Section title={drawWords.vertexTable.sidesAndCorners}>
       {corners.length > 0 && (
         <table className="table vertex-table">
           <thead>
             <tr>
-              <th scope="col">from</th>
+              <th scope="col">{drawWords.vertexTable.from}</th>
               <th scope="col" className="number">
-                length
+                {drawWords.vertexTable.length}
               </th>
               <th scope="col" className="number">
-                bearing
+                {drawWords.vertexTable.bearing}
               </th>
               <th scope="col" className="number">
-                turn
+                {drawWords.vertexTable.turn}
               </th>
               <th scope="col">
-                <span className="only-spoken">tools</span>
+                <span className="only-spoken">{drawWords.vertexTable.tools}</span>
               </th>
             </tr>
           </thead>
@@ -49,9 +50,7 @@ export function VertexTable({ draft }: { readonly draft: Draft }) {
         </table>
       )}
       {corners.length > MOST_ROWS && (
-        <p className="quiet small">
-          Corners {first + 1} to {first + rows.length} of {corners.length}; mark another to see those near it.
-        </p>
+        <p className="quiet small">{drawWords.vertexTable.shown(first + 1, first + rows.length, corners.length)}</p>
       )}
       {marked !== null && corners[marked] !== undefined && (
         <VertexPlace index={marked} at={corners[marked] as Position} />
@@ -75,7 +74,7 @@ function Row({ draft, index, side }: RowProps) {
     if (next.ok) typedStep({ kind: 'replace', corners: next.value });
     return next;
   };
-  const name = `side ${index + 1}`;
+  const name = drawWords.vertexTable.side(index + 1);
   return (
     <tr className={marked === index ? 'row-selected' : undefined}>
       <th scope="row">
@@ -83,7 +82,7 @@ function Row({ draft, index, side }: RowProps) {
           type="button"
           className="row-button"
           aria-pressed={marked === index}
-          aria-label={`Corner ${index + 1}`}
+          aria-label={drawWords.vertexTable.corner(index + 1)}
           onClick={() => markCorner(marked === index ? null : index)}
         >
           {index + 1}
@@ -93,7 +92,7 @@ function Row({ draft, index, side }: RowProps) {
         {side !== undefined && (
           <QuantityInput
             kind="length"
-            label={`Length of ${name}`}
+            label={drawWords.vertexTable.lengthOf(name)}
             value={side.lengthFt}
             positive
             onCommit={(lengthFt) => type({ lengthFt: lengthFt ?? 0 })}
@@ -103,7 +102,7 @@ function Row({ draft, index, side }: RowProps) {
       <td className="number">
         {side !== undefined && (
           <AngleInput
-            label={`Bearing of ${name}`}
+            label={drawWords.vertexTable.bearingOf(name)}
             deg={side.bearingDeg}
             onType={(bearingDeg) => type({ bearingDeg })}
           />
@@ -111,24 +110,28 @@ function Row({ draft, index, side }: RowProps) {
       </td>
       <td className="number">
         {side?.turnDeg != null && (
-          <AngleInput label={`Turn before ${name}`} deg={side.turnDeg} onType={(turnDeg) => type({ turnDeg })} />
+          <AngleInput
+            label={drawWords.vertexTable.turnBefore(name)}
+            deg={side.turnDeg}
+            onType={(turnDeg) => type({ turnDeg })}
+          />
         )}
       </td>
       <td className="row-tools">
         <Button
           look="quiet"
-          label={`Add a corner in the middle of ${name}`}
-          tip="Add a corner in the middle"
-          whyNot={side === undefined ? 'There is no side after the last corner' : null}
+          label={drawWords.vertexTable.addCornerIn(name)}
+          tip={drawWords.vertexTable.addCorner}
+          whyNot={side === undefined ? drawWords.vertexTable.noSideAfter : null}
           onPress={() => side !== undefined && typedStep({ kind: 'add', index: index + 1, at: middle(side) })}
         >
           <Plus size={13} aria-hidden="true" />
         </Button>
         <Button
           look="quiet"
-          label={`Remove corner ${index + 1}`}
-          tip="Remove this corner"
-          whyNot={draft.base !== undefined && draft.corners.length <= 3 ? 'An outline keeps three corners' : null}
+          label={drawWords.vertexTable.removeCorner(index + 1)}
+          tip={drawWords.vertexTable.removeThis}
+          whyNot={draft.base !== undefined && draft.corners.length <= 3 ? drawWords.vertexTable.keepsThree : null}
           onPress={() => typedStep({ kind: 'remove', index })}
         >
           <Trash2 size={13} aria-hidden="true" />

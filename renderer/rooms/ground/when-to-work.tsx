@@ -1,6 +1,7 @@
 import { err, type Result } from '../../../core/base/index.ts';
 import { type Property, WEEKDAYS } from '../../../core/book/index.ts';
 import { changeProperty, showError } from '../../stores/index.ts';
+import { estimateWords } from '../../texts/ground/index.ts';
 import { Field, QuantityInput, Tick } from '../../ui/index.ts';
 import { END_OF_DAY_MIN, withHours, withWeekday } from './zone-edits.ts';
 
@@ -9,39 +10,49 @@ export function WhenToWork({ property }: { readonly property: Property }) {
   const { openMin, closeMin } = property.hours ?? { openMin: 0, closeMin: END_OF_DAY_MIN };
   const setHours = (from: number, until: number): Result<unknown> => {
     const next = withHours(property, from, until);
-    if (next !== null) return changeProperty(next, {}, 'Change working hours');
-    return err('quantity-out-of-range', 'hours', 'Work would end before it starts.', 'Write a later end.');
+    if (next !== null) return changeProperty(next, {}, estimateWords.whenToWork.changeHours);
+    return err(
+      'quantity-out-of-range',
+      'hours',
+      estimateWords.whenToWork.endsBeforeStart,
+      estimateWords.whenToWork.endsBeforeStartAdvice,
+    );
   };
   const setDay = (day: (typeof WEEKDAYS)[number], on: boolean): void => {
     const next = withWeekday(property, day, on);
     const done =
       next === null
-        ? err('quantity-out-of-range', 'days of the week', 'No day would be left.', 'Choose another day first.')
-        : changeProperty(next, {}, 'Change working days');
+        ? err(
+            'quantity-out-of-range',
+            estimateWords.whenToWork.weekdaysPlace,
+            estimateWords.whenToWork.noDayLeft,
+            estimateWords.whenToWork.noDayLeftAdvice,
+          )
+        : changeProperty(next, {}, estimateWords.whenToWork.changeWeekdays);
     if (!done.ok) showError(done.error);
   };
   return (
     <>
-      <Field label="Work may start" note="empty: at any time of the shift">
+      <Field label={estimateWords.whenToWork.from} note={estimateWords.whenToWork.fromNote}>
         <QuantityInput
           kind="clock"
-          label="Work may start from"
+          label={estimateWords.whenToWork.fromLabel}
           value={openMin === 0 ? null : openMin}
           optional
           onCommit={(from) => setHours(from ?? 0, closeMin)}
         />
       </Field>
-      <Field label="and until">
+      <Field label={estimateWords.whenToWork.until}>
         <QuantityInput
           kind="clock"
-          label="Work may start until"
+          label={estimateWords.whenToWork.untilLabel}
           value={closeMin === END_OF_DAY_MIN ? null : closeMin}
           optional
           onCommit={(until) => setHours(openMin, until ?? END_OF_DAY_MIN)}
         />
       </Field>
       <fieldset className="ticks">
-        <legend className="quiet small">Days of the week</legend>
+        <legend className="quiet small">{estimateWords.whenToWork.weekdays}</legend>
         {WEEKDAYS.map((day) => (
           <Tick
             key={day}

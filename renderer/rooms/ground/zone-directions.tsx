@@ -1,4 +1,5 @@
 import type { Property, Zone } from '../../../core/book/index.ts';
+import { groundWords } from '../../texts/ground/index.ts';
 import { Field, QuantityInput } from '../../ui/index.ts';
 import { putZone, withOptional } from './zone-edits.ts';
 
@@ -8,29 +9,33 @@ type DirectionsProps = { readonly property: Property; readonly zone: Zone };
 export function ZoneDirections({ property, zone }: DirectionsProps) {
   return (
     <>
-      <Field label="Falls towards" note="NE or 45; empty: not known">
+      <Field label={groundWords.zoneDirections.falls} note={groundWords.zoneDirections.fallsNote}>
         <QuantityInput
           kind="bearing"
-          label={`Which way ${zone.name} falls`}
+          label={groundWords.zoneDirections.fallsOf(zone.name)}
           value={zone.downhillDeg ?? null}
           optional
           onCommit={(value) =>
             putZone(
               property,
               withOptional<Zone, 'downhillDeg'>(zone, 'downhillDeg', value),
-              'Change which way it falls',
+              groundWords.zoneDirections.changeFalls,
             )
           }
         />
       </Field>
-      <Field label="Swaths run" note="NE or 45; empty: the quickest way">
+      <Field label={groundWords.zoneDirections.swaths} note={groundWords.zoneDirections.swathsNote}>
         <QuantityInput
           kind="bearing"
-          label={`Which way swaths run on ${zone.name}`}
+          label={groundWords.zoneDirections.swathsOf(zone.name)}
           value={zone.swathDeg ?? null}
           optional
           onCommit={(value) =>
-            putZone(property, withOptional<Zone, 'swathDeg'>(zone, 'swathDeg', value), 'Change direction of swaths')
+            putZone(
+              property,
+              withOptional<Zone, 'swathDeg'>(zone, 'swathDeg', value),
+              groundWords.zoneDirections.changeSwaths,
+            )
           }
         />
       </Field>

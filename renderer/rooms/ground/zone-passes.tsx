@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { Property } from '../../../core/book/index.ts';
 import { PassPanel, type PassSubject } from '../../passes/index.ts';
 import { useBook, useSelection } from '../../stores/index.ts';
+import { groundWords } from '../../texts/ground/index.ts';
 
 /** The passes of the book's heads over the chosen zone, or over the only one. */
 export function ZonePasses({ property }: { readonly property: Property }) {
@@ -22,9 +23,9 @@ export function ZonePasses({ property }: { readonly property: Property }) {
   }, [machines, property.id, zone]);
   const whyNone =
     zone === null
-      ? 'Choose a zone to see passes over it.'
+      ? groundWords.zonePasses.chooseZone
       : zone.shape.kind === 'stated'
-        ? 'This zone has no outline, so no passes can be laid.'
-        : 'No head of the book says how it is driven: set overlap, trim passes and turns in the Shed.';
+        ? groundWords.zonePasses.noOutline
+        : groundWords.zonePasses.noHead;
   return <PassPanel subjects={subjects} whyNone={whyNone} />;
 }

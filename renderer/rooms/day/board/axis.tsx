@@ -2,7 +2,8 @@ import { useRef } from 'react';
 import { useDrop } from 'react-aria-components';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import type { Formatter } from '../../../format/index.ts';
-import { counted } from '../../../format/index.ts';
+import { boardWords } from '../../../texts/day/index.ts';
+import { commonWords } from '../../../texts/index.ts';
 import { STOP_TYPE } from './spots.ts';
 import type { BoardHands } from './use-board-hands.ts';
 
@@ -18,7 +19,7 @@ type DateStripProps = {
 /** The days of the round; a stop may be dropped on one of them. */
 export function DateStrip({ dates, ...props }: DateStripProps) {
   return (
-    <nav className="board-dates" aria-label="Days of the round">
+    <nav className="board-dates" aria-label={boardWords.axis.label}>
       {dates.map((each) => (
         <DateTarget key={each} each={each} {...props} />
       ))}
@@ -55,7 +56,7 @@ function DateTarget({
       data-date={each}
       onClick={() => onDate(each)}
     >
-      <b>{words.date(each)}</b> <span className="small quiet">{counted(stops, 'stop')}</span>
+      <b>{words.date(each)}</b> <span className="small quiet">{commonWords.stops(stops)}</span>
     </button>
   );
 }

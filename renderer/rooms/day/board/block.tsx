@@ -1,6 +1,8 @@
 import { type DragEvent, useRef } from 'react';
 import { useDrag } from 'react-aria-components';
 import type { Formatter } from '../../../format/index.ts';
+import { boardWords } from '../../../texts/day/index.ts';
+import { commonWords } from '../../../texts/index.ts';
 import type { BoardRow, BoardStop } from './rows.ts';
 import { STOP_TYPE } from './spots.ts';
 import type { BoardHands } from './use-board-hands.ts';
@@ -33,7 +35,9 @@ export function Block({ row, stop, place, words, hands, isActive, isSelected, is
     ...(isHeld ? ['board-stop-held'] : []),
     ...(isPinned ? ['board-stop-pinned'] : []),
   ];
-  const times = row.rough ? 'times being reckoned' : `${words.clock(stop.startSec)} to ${words.clock(stop.endSec)}`;
+  const times = row.rough
+    ? boardWords.block.beingReckoned
+    : commonWords.span(words.clock(stop.startSec), words.clock(stop.endSec));
   return (
     <button
       type="button"
@@ -42,7 +46,7 @@ export function Block({ row, stop, place, words, hands, isActive, isSelected, is
       data-stop={stop.key}
       tabIndex={isActive ? 0 : -1}
       title={`${stop.number} ${stop.name}, ${times}`}
-      aria-label={`${stop.number} ${stop.name}, ${row.rigName}, ${times}${isPinned ? ', pinned' : ''}`}
+      aria-label={`${stop.number} ${stop.name}, ${row.rigName}, ${times}${isPinned ? boardWords.block.pinned : ''}`}
       {...dragProps}
       {...touch}
       onDragStart={(event: DragEvent<HTMLElement>) => {

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { Breach, TaskName, UseOfRest } from '../../../../core/plan/board/index.ts';
 import type { Plan, UnplacedTask } from '../../../../core/plan/result/index.ts';
 import { askBoard, useBook, useFormat } from '../../../stores/index.ts';
+import { boardWords } from '../../../texts/day/index.ts';
 import { Button, Section } from '../../../ui/index.ts';
 
 /** What the plan breaks, in the judge's figures. */
@@ -13,10 +14,10 @@ export function BreachList({
   readonly refused: string;
 }) {
   return (
-    <Section title="What this plan breaks">
-      {refused !== '' && <p className="stop">Not moved: {refused}.</p>}
-      {breaches === null && <p className="quiet">Being judged …</p>}
-      {breaches?.length === 0 && <p className="quiet">Nothing: every rule holds.</p>}
+    <Section title={boardWords.lists.whatPlanBreaks}>
+      {refused !== '' && <p className="stop">{boardWords.lists.notMoved(refused)}</p>}
+      {breaches === null && <p className="quiet">{boardWords.lists.beingJudged}</p>}
+      {breaches?.length === 0 && <p className="quiet">{boardWords.lists.nothingBroken}</p>}
       {breaches !== null && breaches.length > 0 && (
         <ul className="board-words">
           {breaches.map((each) => (
@@ -37,8 +38,8 @@ export function LeftOutList({ plan, onPutIn }: LeftOutProps) {
   const lawns = new Map<string, readonly UnplacedTask[]>();
   for (const each of plan.unplaced) lawns.set(each.propertyId, [...(lawns.get(each.propertyId) ?? []), each]);
   return (
-    <Section title="Left out">
-      {lawns.size === 0 && <p className="quiet">Every lawn of the round has its day.</p>}
+    <Section title={boardWords.lists.leftOut}>
+      {lawns.size === 0 && <p className="quiet">{boardWords.lists.noneLeftOut}</p>}
       <ul className="board-words">
         {[...lawns].map(([propertyId, tasks]) => {
           const [first] = tasks;
@@ -46,8 +47,11 @@ export function LeftOutList({ plan, onPutIn }: LeftOutProps) {
           return (
             <li key={propertyId}>
               <b>{first.propertyName}</b>: {reasonWords(tasks, rigName)}.{' '}
-              <Button label={`Put in ${first.propertyName}`} onPress={() => onPutIn(first, first.propertyName)}>
-                Put in …
+              <Button
+                label={boardWords.lists.putInOf(first.propertyName)}
+                onPress={() => onPutIn(first, first.propertyName)}
+              >
+                {boardWords.lists.choosePlace}
               </Button>
             </li>
           );
@@ -89,15 +93,18 @@ export function RestList({ plan, date, onUse }: RestsProps) {
   }, [plan, date, hasRest]);
   if (!hasRest) return null;
   return (
-    <Section title="Would use up what is left in the tanks">
-      {uses.length === 0 && <p className="quiet">No lawn of a later day, and none left out, can take what is left.</p>}
+    <Section title={boardWords.lists.usesLeftover}>
+      {uses.length === 0 && <p className="quiet">{boardWords.lists.noneUsesLeftover}</p>}
       <ul className="board-words">
         {uses.map((use) => (
           <li key={use.words}>
             {words.said(use.words)} (
-            {use.plannedOn === '' ? 'left out so far' : `planned on ${words.date(use.plannedOn)}`}).{' '}
-            <Button label={`Put in: ${words.said(use.words)}`} onPress={() => onUse(use)}>
-              Put in
+            {use.plannedOn === ''
+              ? boardWords.lists.leftOutSoFar
+              : boardWords.lists.plannedOn(words.date(use.plannedOn))}
+            ).{' '}
+            <Button label={boardWords.lists.change(words.said(use.words))} onPress={() => onUse(use)}>
+              {boardWords.lists.putIn}
             </Button>
           </li>
         ))}

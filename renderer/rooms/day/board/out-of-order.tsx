@@ -4,6 +4,8 @@ import type { Orphan } from '../../../../core/plan/board/index.ts';
 import type { Outage } from '../../../../core/plan/problem/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import { askBoard, useBook, useFormat } from '../../../stores/index.ts';
+import { boardWords } from '../../../texts/day/index.ts';
+import { commonWords } from '../../../texts/index.ts';
 import { Button, Choice, Field } from '../../../ui/index.ts';
 
 type OutOfOrderProps = {
@@ -25,14 +27,14 @@ export function OutOfOrder({ plan, date, onPlanAgain, onClose }: OutOfOrderProps
       const machine = book?.machines.find((each) => each.id === machineId);
       return machine === undefined
         ? []
-        : [{ value: `${day.rigId} ${machineId}`, words: `${machine.name} of ${day.rigName}` }];
+        : [{ value: `${day.rigId} ${machineId}`, words: boardWords.outOfOrder.machineOf(machine.name, day.rigName) }];
     });
-    return [...named, { value: `${day.rigId} `, words: `${day.rigName}, the whole rig` }];
+    return [...named, { value: `${day.rigId} `, words: boardWords.outOfOrder.wholeRig(day.rigName) }];
   });
   const outRigs = outages.filter((each) => each.date === date && !days.some((day) => day.rigId === each.rigId));
   const back = outRigs.map(({ rigId, machineId = '' }) => {
     const name = book?.rigs.find((rig) => rig.id === rigId)?.name ?? rigId;
-    return { value: `${rigId} ${machineId}`, words: `${name}, out of order` };
+    return { value: `${rigId} ${machineId}`, words: boardWords.outOfOrder.outOf(name) };
   });
   const [chosen, setChosen] = useState(options[0]?.value ?? back[0]?.value ?? '');
   const outage = outageOf(chosen, date);
@@ -43,13 +45,18 @@ export function OutOfOrder({ plan, date, onPlanAgain, onClose }: OutOfOrderProps
       <Modal className="modal">
         <Dialog className="dialog">
           <div className="dialog-head">
-            <Heading slot="title">Out of order on {words.date(date)}</Heading>
+            <Heading slot="title">{boardWords.outOfOrder.title(words.date(date))}</Heading>
             <Button look="quiet" onPress={onClose}>
-              Close
+              {commonWords.close}
             </Button>
           </div>
-          <Field label="What cannot go">
-            <Choice label="What cannot go" value={chosen} options={[...options, ...back]} onChoose={setChosen} />
+          <Field label={boardWords.outOfOrder.what}>
+            <Choice
+              label={boardWords.outOfOrder.what}
+              value={chosen}
+              options={[...options, ...back]}
+              onChoose={setChosen}
+            />
           </Field>
           <Orphans key={chosen} plan={plan} outage={outage} />
           <div className="dialog-foot">
@@ -60,7 +67,7 @@ export function OutOfOrder({ plan, date, onPlanAgain, onClose }: OutOfOrderProps
                 onClose();
               }}
             >
-              {isOut ? 'It can go again: plan again with it' : 'Plan again without it'}
+              {isOut ? boardWords.outOfOrder.planWith : boardWords.outOfOrder.planWithout}
             </Button>
           </div>
         </Dialog>
@@ -95,23 +102,23 @@ function Orphans({ plan, outage }: OrphansProps) {
       isWanted = false;
     };
   }, [plan, date, rigId, machineId]);
-  if (orphans === null) return <p className="quiet">Looking who can take over …</p>;
+  if (orphans === null) return <p className="quiet">{boardWords.outOfOrder.looking}</p>;
   const [first] = orphans;
-  if (first === undefined) return <p>No lawn of that date needs it.</p>;
+  if (first === undefined) return <p>{boardWords.outOfOrder.nothingNeeded}</p>;
   const columns = first.takers.map((taker) => taker.rigId);
   const nameOf = (id: string): string => rigs?.find((rig) => rig.id === id)?.name ?? id;
   return (
     <section
       className="board-orphans"
-      aria-label="Who can take over"
+      aria-label={boardWords.outOfOrder.tableLabel}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be reached and scrolled from the keyboard.
       tabIndex={0}
     >
       <table className="table">
-        <caption className="only-spoken">Who can take over which lawn</caption>
+        <caption className="only-spoken">{boardWords.outOfOrder.tableTitle}</caption>
         <thead>
           <tr>
-            <th scope="col">Lawn</th>
+            <th scope="col">{boardWords.outOfOrder.lawnHead}</th>
             {columns.map((id) => (
               <th key={id} scope="col">
                 {nameOf(id)}
@@ -126,7 +133,9 @@ function Orphans({ plan, outage }: OrphansProps) {
                 {orphan.number} {orphan.name}
               </th>
               {orphan.takers.map((taker) => (
-                <td key={taker.rigId}>{taker.visitSec === null ? `no: ${taker.words}` : taker.words}</td>
+                <td key={taker.rigId}>
+                  {taker.visitSec === null ? boardWords.outOfOrder.no(taker.words) : taker.words}
+                </td>
               ))}
             </tr>
           ))}

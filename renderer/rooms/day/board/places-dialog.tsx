@@ -3,6 +3,8 @@ import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import type { Place, TaskName } from '../../../../core/plan/board/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import { askBoard, useFormat } from '../../../stores/index.ts';
+import { boardWords } from '../../../texts/day/index.ts';
+import { commonWords } from '../../../texts/index.ts';
 import { Button } from '../../../ui/index.ts';
 
 type PlacesDialogProps = {
@@ -31,15 +33,15 @@ export function PlacesDialog({ plan, task, name, onChoose, onClose }: PlacesDial
       <Modal className="modal">
         <Dialog className="dialog">
           <div className="dialog-head">
-            <Heading slot="title">Where should {name} go?</Heading>
+            <Heading slot="title">{boardWords.places.title(name)}</Heading>
             <Button look="quiet" onPress={onClose}>
-              Close
+              {commonWords.close}
             </Button>
           </div>
-          {places === null && <p className="quiet">Looking for places …</p>}
-          {places?.length === 0 && <p>No rig has a place for it on any day.</p>}
+          {places === null && <p className="quiet">{boardWords.places.looking}</p>}
+          {places?.length === 0 && <p>{boardWords.places.noPlace}</p>}
           {places !== null && places.length > 0 && (
-            <ul className="board-places" aria-label={`Places for ${name}, the cheapest first`}>
+            <ul className="board-places" aria-label={boardWords.places.listLabel(name)}>
               {places.map((place) => (
                 <li key={`${place.date} ${place.rigId} ${place.position}`}>
                   <button type="button" className="row-button" onClick={() => onChoose(place)}>

@@ -1,5 +1,5 @@
 import type { Formatter } from '../../../format/index.ts';
-import { counted } from '../../../format/index.ts';
+import { boardWords } from '../../../texts/day/index.ts';
 import { Tick } from '../../../ui/index.ts';
 import { Block } from './block.tsx';
 import type { BoardRow } from './rows.ts';
@@ -34,14 +34,14 @@ export function RigRow(props: RigRowProps) {
       ? undefined
       : gaps[positionOf(over, props.rows, carried.stop.key)];
   const done =
-    row.stops.length === 0 ? 'no stops' : `${counted(row.stops.length, 'stop')}, done ${words.clock(row.endSec)}`;
+    row.stops.length === 0 ? boardWords.row.noStops : boardWords.row.summary(row.stops.length, words.clock(row.endSec));
   return (
     <li className="board-row" aria-label={`${row.rigName}: ${done}`}>
       <div className="board-rig">
         <b>{row.rigName}</b>
-        <span className="quiet small">{row.rough ? 'being reckoned …' : done}</span>
+        <span className="quiet small">{row.rough ? boardWords.row.beingReckoned : done}</span>
         {out !== '' && <span className="small caution">{out}</span>}
-        <Tick label={`pin this day of ${row.rigName}`} shown={false} checked={pinned} onChange={onPin} />
+        <Tick label={boardWords.row.pinDay(row.rigName)} shown={false} checked={pinned} onChange={onPin} />
       </div>
       <Track rigId={row.rigId} rough={row.rough} hands={hands}>
         {row.spans.map((span) => (
@@ -49,7 +49,11 @@ export function RigRow(props: RigRowProps) {
             key={`${span.kind} ${span.startSec}`}
             className={`board-span board-span-${span.kind}`}
             style={{ left: share(span.startSec), width: length(span.startSec, span.endSec) }}
-            title={`${span.kind === 'break' ? 'Break' : 'At a fill point'}, ${words.clock(span.startSec)} to ${words.clock(span.endSec)}`}
+            title={boardWords.row.span(
+              span.kind === 'break' ? boardWords.row.break : boardWords.row.atFillPoint,
+              words.clock(span.startSec),
+              words.clock(span.endSec),
+            )}
           />
         ))}
         {row.stops.map((stop) => (

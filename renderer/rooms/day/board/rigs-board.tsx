@@ -20,6 +20,7 @@ import {
   useSelection,
   useShownPlan,
 } from '../../../stores/index.ts';
+import { boardWords } from '../../../texts/day/index.ts';
 import { Button } from '../../../ui/index.ts';
 import { DateStrip, HourAxis } from './axis.tsx';
 import { BreachList, LeftOutList, RestList } from './lists.tsx';
@@ -77,7 +78,9 @@ function Board({ day, name, dates, rigIds, plan }: BoardProps) {
   const outWords = (row: BoardRow): string => {
     const here = (plan.outages ?? []).filter((each) => each.date === row.date && each.rigId === row.rigId);
     if (here.length === 0) return '';
-    return here.some((each) => each.machineId === undefined) ? 'out of order' : 'a machine is out of order';
+    return here.some((each) => each.machineId === undefined)
+      ? boardWords.board.outOfOrder
+      : boardWords.board.machineOut;
   };
   return (
     <div className="board" ref={box}>
@@ -85,7 +88,7 @@ function Board({ day, name, dates, rigIds, plan }: BoardProps) {
       <DateStrip dates={dates} date={date} plan={plan} words={words} onDate={goToDate} hands={hands} />
       <div className="board-scroll">
         <HourAxis hours={hours} words={words} />
-        <ul className="board-rows" aria-label={`Rigs on ${words.date(date)}`} onBlur={hands.unfocus}>
+        <ul className="board-rows" aria-label={boardWords.board.label(words.date(date))} onBlur={hands.unfocus}>
           {rows.map((row) => (
             <RigRow
               key={row.rigId}
@@ -138,46 +141,44 @@ function BoardTools({ name, plan, date, selected, onMove }: ToolsProps) {
   const seconds = useHost((state) => state.settings.planSeconds);
   const [open, setOpen] = useState<'places' | 'out' | null>(null);
   const stop = selected?.stop ?? null;
-  const noStop = stop === null ? 'Select a stop first' : null;
-  const busy = job === null ? null : 'A plan is being made';
+  const noStop = stop === null ? boardWords.board.selectStopFirst : null;
+  const busy = job === null ? null : boardWords.board.planInMaking;
   const isPinned = stop !== null && pinnedLawns.has(stop.propertyId);
   const improve = (outages?: readonly Outage[]) => void improveFromHere(name, seconds, outages);
   return (
     <div className="board-tools">
       <Button
         look="quiet"
-        label="Take the last change of the plan back"
-        whyNot={past === 0 ? 'Nothing to take back' : null}
+        label={boardWords.board.takeBack}
+        whyNot={past === 0 ? boardWords.board.nothingToTakeBack : null}
         onPress={() => stepPlan(name, 'back')}
       >
         <Undo2 size={15} aria-hidden="true" />
       </Button>
       <Button
         look="quiet"
-        label="Make the change of the plan again"
-        whyNot={ahead === 0 ? 'Nothing to make again' : null}
+        label={boardWords.board.makeAgain}
+        whyNot={ahead === 0 ? boardWords.board.nothingToMakeAgain : null}
         onPress={() => stepPlan(name, 'ahead')}
       >
         <Redo2 size={15} aria-hidden="true" />
       </Button>
       <Button whyNot={noStop} onPress={() => setOpen('places')}>
-        Move …
+        {boardWords.board.move}
       </Button>
       <Button
         whyNot={noStop}
         onPress={() => stop !== null && void onMove([{ task: stop.task, to: { kind: 'out' } }], stop.key)}
       >
-        Take out
+        {boardWords.board.takeOut}
       </Button>
       <Button whyNot={noStop} pressed={isPinned} onPress={() => stop !== null && pinLawn(stop.propertyId, !isPinned)}>
-        Pin
+        {boardWords.board.pin}
       </Button>
-      <span className="board-chosen small quiet">
-        {stop === null ? 'Drag a stop, or press Enter on it and use the arrow keys.' : stop.name}
-      </span>
-      <Button onPress={() => setOpen('out')}>Out of order …</Button>
-      <Button whyNot={busy} tip="Plans again from here; what is pinned keeps its rig and day" onPress={() => improve()}>
-        Improve from here
+      <span className="board-chosen small quiet">{stop === null ? boardWords.board.keysAdvice : stop.name}</span>
+      <Button onPress={() => setOpen('out')}>{boardWords.board.markOutOfOrder}</Button>
+      <Button whyNot={busy} tip={boardWords.board.improveNote} onPress={() => improve()}>
+        {boardWords.board.improve}
       </Button>
       {open === 'places' && stop !== null && (
         <PlacesDialog

@@ -1,3 +1,4 @@
+import { boardWords } from '../../../texts/day/index.ts';
 import { type BoardRow, hoursOf, positionAt } from './rows.ts';
 
 /** Where something that is carried is held over: a moment of a rig's row, a place in its order, or a date of the round. */
@@ -20,12 +21,17 @@ export function gapsOf(row: BoardRow, movedKey: string): readonly Gap[] {
   return Array.from({ length: others.length + 1 }, (_, position) => {
     const next = others[position];
     const sec = position === own ? row.stops[own]?.startSec : next?.startSec;
-    const place = `${row.rigName}, place ${position + 1} of ${others.length + 1}`;
-    const beside = next === undefined ? (last === undefined ? '' : `, after ${last.name}`) : `, before ${next.name}`;
+    const place = boardWords.spots.placeOf(row.rigName, position + 1, others.length + 1);
+    const beside =
+      next === undefined
+        ? last === undefined
+          ? ''
+          : boardWords.spots.after(last.name)
+        : boardWords.spots.before(next.name);
     return {
       position,
       sec: sec ?? last?.endSec ?? row.startSec,
-      words: `${place}${position === own ? ', where it is' : beside}`,
+      words: `${place}${position === own ? boardWords.spots.asItIs : beside}`,
     };
   });
 }

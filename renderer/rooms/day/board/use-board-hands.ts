@@ -2,6 +2,7 @@ import { type FocusEvent, type KeyboardEvent, type RefObject, useLayoutEffect, u
 import type { StopMove } from '../../../../core/plan/board/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import { moveStops, say, selectDay, selectStop, stepPlan, usePlans } from '../../../stores/index.ts';
+import { boardWords } from '../../../texts/day/index.ts';
 import { type BoardRow, type BoardStop, taskKey, taskOfStop } from './rows.ts';
 import { positionOf, type Spot, sameTarget, spotAfter } from './spots.ts';
 import { useTouch } from './use-touch.ts';
@@ -76,14 +77,14 @@ export function useBoardHands(wish: Wish) {
     setFocusKey(stop.key);
     if (spot.kind === 'date') {
       if (spot.date === row.date) return;
-      say(`${stop.name} dropped on ${wish.dateWords(spot.date)}. Being judged.`);
+      say(boardWords.hands.droppedOnDay(stop.name, wish.dateWords(spot.date)));
       const position = countAt(plan, spot.date, row.rigId);
       void move([{ task: stop.task, to: { kind: 'day', date: spot.date, rigId: row.rigId, position } }], stop.key);
       return;
     }
     const position = positionOf(spot, rows, stop.key);
     if (spot.rigId === row.rigId && position === row.stops.indexOf(stop)) return;
-    say(`${stop.name} dropped on ${wish.rigName(spot.rigId)}, place ${position + 1}. Being judged.`);
+    say(boardWords.hands.droppedOnRig(stop.name, wish.rigName(spot.rigId), position + 1));
     void move([{ task: stop.task, to: { kind: 'day', date, rigId: spot.rigId, position } }], stop.key);
   };
   const onCarry = (row: BoardRow, stop: BoardStop, by: Carried['by']): void => {
