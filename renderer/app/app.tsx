@@ -3,6 +3,8 @@ import { AddressDialog } from '../addresses/index.ts';
 import { useCommandKeys } from '../commands/index.ts';
 import type { NoHost } from '../host/index.ts';
 import { takeDroppedFile, useBook, useHost, useView } from '../stores/index.ts';
+import { appWords } from '../texts/app/index.ts';
+import { commonWords } from '../texts/index.ts';
 import { boot } from './boot.ts';
 import { Header } from './header.tsx';
 import { ImportDialog } from './import/import-dialog.tsx';
@@ -34,7 +36,7 @@ export function App() {
   const open = useBook((book) => book.open !== null);
   return (
     <div className="window">
-      {state === 'starting' && <p className="starting quiet">Opening…</p>}
+      {state === 'starting' && <p className="starting quiet">{appWords.app.opening}</p>}
       {typeof state === 'object' && <NoHostPage fault={state} />}
       {state === 'ready' && (open ? <Desk /> : <Welcome />)}
       <Overlays />
@@ -89,12 +91,8 @@ function useDroppedFiles(): void {
 function NoHostPage({ fault }: { readonly fault: NoHost }) {
   return (
     <main className="starting">
-      <h1>Swardway</h1>
-      <p>
-        {fault.kind === 'no-token'
-          ? 'This page was opened without its key. Open the address that the program printed when it was started.'
-          : 'The program does not answer. Start it again and open the address that it prints.'}
-      </p>
+      <h1>{commonWords.program}</h1>
+      <p>{fault.kind === 'no-token' ? appWords.app.noKey : appWords.app.noAnswer}</p>
     </main>
   );
 }

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { Backup } from '../../core/contract/index.ts';
-import { counted } from '../format/index.ts';
 import { restoreBackup, useBackups } from '../stores/index.ts';
+import { appWords } from '../texts/app/index.ts';
+import { commonWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 
 /** The copies that the program took of a book, newest first, each to be put in the book's place after a second press. */
@@ -12,15 +13,11 @@ export function BackupList() {
     <>
       {because !== null && (
         <p role="alert">
-          <b>{because.detail}</b> The newest backup below brings the book back as it was then. The damaged file is kept
-          beside it under another name.
+          <b>{because.detail}</b> {appWords.backups.damagedNote}
         </p>
       )}
-      <p className="quiet">
-        While a book is edited the program copies it every quarter of an hour and when it is closed. It keeps three
-        copies of today, one of each day before, ten in all, on this machine: write a copy to another disk as well.
-      </p>
-      {backups.length === 0 && <p>There is no backup of this book yet.</p>}
+      <p className="quiet">{appWords.backups.about}</p>
+      {backups.length === 0 && <p>{appWords.backups.noneYet}</p>}
       <ul className="start-list">
         {backups.map((backup) => (
           <li key={backup.backupId} className="backup-row">
@@ -28,17 +25,17 @@ export function BackupList() {
               <b>{new Date(backup.takenAt).toLocaleString()}</b>
               <span className="quiet small">
                 {' '}
-                {counted(backup.properties, 'lawn')}, {counted(backup.revision, 'edit')}
+                {commonWords.lawns(backup.properties)}, {appWords.backups.edits(backup.revision)}
               </span>
             </span>
             {asked === backup.backupId ? (
               <Confirm backup={backup} onGiveUp={() => setAsked(null)} />
             ) : (
               <Button
-                label={`Restore ${new Date(backup.takenAt).toLocaleString()}`}
+                label={appWords.backups.restoreOf(new Date(backup.takenAt).toLocaleString())}
                 onPress={() => setAsked(backup.backupId)}
               >
-                Restore…
+                {appWords.backups.restore}
               </Button>
             )}
           </li>
@@ -53,12 +50,10 @@ function Confirm({ backup, onGiveUp }: { readonly backup: Backup; readonly onGiv
   const [busy, setBusy] = useState(false);
   return (
     <span className="backup-confirm">
-      <span className="small">
-        {because === null ? 'The book as it is now becomes one more backup.' : 'The damaged file is set aside.'}
-      </span>
+      <span className="small">{because === null ? appWords.backups.becomesBackup : appWords.backups.setAside}</span>
       <Button
         look="main"
-        whyNot={busy ? 'It is being restored' : null}
+        whyNot={busy ? appWords.backups.beingRestored : null}
         onPress={() => {
           setBusy(true);
           restoreBackup(backup)
@@ -66,10 +61,10 @@ function Confirm({ backup, onGiveUp }: { readonly backup: Backup; readonly onGiv
             .finally(() => setBusy(false));
         }}
       >
-        Put it in place
+        {appWords.backups.putInPlace}
       </Button>
       <Button look="plain" onPress={onGiveUp}>
-        Keep the book
+        {appWords.backups.keepTheBook}
       </Button>
     </span>
   );

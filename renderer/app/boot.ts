@@ -15,6 +15,7 @@ import {
   useBook,
   useHost,
 } from '../stores/index.ts';
+import { appWords } from '../texts/app/index.ts';
 
 /** Finds the host, reads what it is and what the user set, and follows what it tells. Null when all is well. */
 export async function boot(): Promise<NoHost | null> {
@@ -48,9 +49,9 @@ function follow(host: Host): void {
     useHost.setState({ lost: reason });
     showError({
       code: 'host-lost',
-      where: 'the program behind this page',
-      detail: 'The connection to the program is gone.',
-      hint: 'Start Swardway again; every edit that was shown as saved is in the book.',
+      where: appWords.boot.program,
+      detail: appWords.boot.connectionGone,
+      hint: appWords.boot.connectionGoneAdvice,
     });
   });
 }

@@ -1,7 +1,7 @@
 import { TriangleAlert } from 'lucide-react';
 import { useMemo } from 'react';
 import { COMMANDS } from '../commands/index.ts';
-import { clockOf, counted } from '../format/index.ts';
+import { clockOf } from '../format/index.ts';
 import { SHEET_COUNT } from '../rooms/paper/index.ts';
 import {
   goTo,
@@ -19,6 +19,7 @@ import {
   usePlans,
   useView,
 } from '../stores/index.ts';
+import { appWords } from '../texts/app/index.ts';
 import { MainMenu } from './main-menu.tsx';
 
 /** The pipeline: five rooms, each with its live result and what needs attention. */
@@ -31,7 +32,7 @@ export function Header() {
         <MainMenu commands={COMMANDS} />
         <BookName />
       </div>
-      <nav className="pipeline" aria-label="Rooms">
+      <nav className="pipeline" aria-label={appWords.header.rooms}>
         <ol>
           {summaries.map((summary) => (
             <PipelineStep key={summary.room} summary={summary} active={summary.room === room} />
@@ -71,13 +72,13 @@ function BookName() {
       </span>
       {save.kind === 'failed' ? (
         <button type="button" className="save-state save-failed" onClick={trySavingAgain}>
-          not saved · try again
+          {appWords.header.notSaved}
         </button>
       ) : (
         <span className="save-state">
-          {open.book.invented && 'invented · '}
-          {open.readOnlyBecause !== null && <strong title={open.readOnlyBecause}>read only</strong>}
-          {open.readOnlyBecause === null && save.kind === 'saving' && 'saving…'}
+          {open.book.invented && appWords.header.invented}
+          {open.readOnlyBecause !== null && <strong title={open.readOnlyBecause}>{appWords.header.readOnly}</strong>}
+          {open.readOnlyBecause === null && save.kind === 'saving' && appWords.header.saving}
           {open.readOnlyBecause === null && save.kind === 'saved' && savedWords(open.savedAt)}
         </span>
       )}
@@ -86,7 +87,7 @@ function BookName() {
 }
 
 function savedWords(savedAt: string | null): string {
-  return savedAt === null ? 'saved' : `saved ${clockOf(savedAt)}`;
+  return savedAt === null ? 'saved' : appWords.header.saved(clockOf(savedAt));
 }
 
 function PipelineStep({ summary, active }: { readonly summary: RoomSummary; readonly active: boolean }) {
@@ -99,8 +100,8 @@ function PipelineStep({ summary, active }: { readonly summary: RoomSummary; read
           <span className={`step-attention ${attention.stops ? 'stop' : 'caution'}`}>
             <TriangleAlert size={12} aria-hidden="true" />
             {attention.count}
-            <span className="step-to-check"> to check</span>
-            <span className="only-spoken">{counted(attention.count, 'thing')} to check</span>
+            <span className="step-to-check"> {appWords.header.toCheck}</span>
+            <span className="only-spoken">{appWords.header.thingsToCheck(attention.count)}</span>
           </span>
         )}
         <span className="step-result">{result}</span>

@@ -11,19 +11,20 @@ import {
   Text,
 } from 'react-aria-components';
 import { COMMAND_GROUPS, type Command, IS_MAC, keyWords } from '../commands/index.ts';
+import { appWords } from '../texts/app/index.ts';
 
 /** Every command, in its group, with its key; those that cannot be used say why. */
 export function MainMenu({ commands }: { readonly commands: readonly Command[] }) {
   const run = (id: string) => commands.find((command) => command.id === id)?.run();
   return (
     <MenuTrigger>
-      <Button className="button button-quiet menu-button" aria-label="Menu">
+      <Button className="button button-quiet menu-button" aria-label={appWords.mainMenu.menu}>
         <MenuIcon size={17} aria-hidden="true" />
       </Button>
       <Popover className="popover menu-popover" placement="bottom start">
         <Menu
           className="menu"
-          aria-label="Commands"
+          aria-label={appWords.mainMenu.commands}
           onAction={(key) => run(String(key))}
           disabledKeys={commands.filter((command) => command.whyNot() !== null).map((command) => command.id)}
         >

@@ -1,6 +1,8 @@
 import { X } from 'lucide-react';
 import { useEffect } from 'react';
 import { closeNotice, undo, useNotices } from '../stores/index.ts';
+import { appWords } from '../texts/app/index.ts';
+import { commonWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 
 const NEWS_MS = 6000;
@@ -17,7 +19,7 @@ export function NoticeBar() {
   }, [notice, serial]);
   if (notice === null) return null;
   return (
-    <section className={`notice notice-${notice.kind}`} aria-label="Notice">
+    <section className={`notice notice-${notice.kind}`} aria-label={appWords.notices.label}>
       {notice.kind === 'error' ? (
         <div role="alert">
           <p className="strong">{notice.error.detail}</p>
@@ -36,10 +38,10 @@ export function NoticeBar() {
             undo();
           }}
         >
-          Undo
+          {commonWords.undo}
         </Button>
       )}
-      <Button look="quiet" label="Close this notice" onPress={closeNotice}>
+      <Button look="quiet" label={appWords.notices.close} onPress={closeNotice}>
         <X size={15} aria-hidden="true" />
       </Button>
     </section>

@@ -14,6 +14,8 @@ import {
 } from 'react-aria-components';
 import { COMMAND_GROUPS, COMMANDS, type Command, IS_MAC, keyWords, searchCommands } from '../commands/index.ts';
 import { copyDiagnostics, openOverlay, say, useHost, useView } from '../stores/index.ts';
+import { appWords } from '../texts/app/index.ts';
+import { commonWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 import { BackupList } from './backups.tsx';
 
@@ -25,7 +27,7 @@ export function Overlays() {
   if (overlay === 'keys') return <KeysHelp />;
   if (overlay === 'backups') {
     return (
-      <OverlaySheet title="Backups of this book">
+      <OverlaySheet title={appWords.overlays.backups}>
         <BackupList />
       </OverlaySheet>
     );
@@ -43,7 +45,7 @@ function OverlaySheet({ title, children, narrow = false }: SheetProps) {
           <div className="dialog-head">
             <Heading slot="title">{title}</Heading>
             <Button look="quiet" onPress={() => openOverlay(null)}>
-              Close
+              {commonWords.close}
             </Button>
           </div>
           {children}
@@ -75,20 +77,20 @@ function Palette() {
       onOpenChange={(isOpen) => !isOpen && openOverlay(null)}
     >
       <Modal className="modal palette">
-        <Dialog className="dialog" aria-label="Find a command">
+        <Dialog className="dialog" aria-label={appWords.overlays.findACommand}>
           <Autocomplete inputValue={query} onInputChange={setQuery}>
-            <SearchField aria-label="Find a command" autoFocus className="palette-search">
-              <Input className="input" placeholder="Find a command" />
+            <SearchField aria-label={appWords.overlays.findACommand} autoFocus className="palette-search">
+              <Input className="input" placeholder={appWords.overlays.findACommand} />
             </SearchField>
             <ListBox
               className="palette-list"
-              aria-label="Commands"
+              aria-label={appWords.overlays.commands}
               selectionMode="none"
               onAction={(key) => {
                 const command = COMMANDS.find((each) => each.id === key);
                 if (command !== undefined) runFromPalette(command);
               }}
-              renderEmptyState={() => <p className="quiet palette-none">No command is called that.</p>}
+              renderEmptyState={() => <p className="quiet palette-none">{appWords.overlays.noneFound}</p>}
             >
               {found.map((command) => (
                 <PaletteRow key={command.id} command={command} />
@@ -121,7 +123,7 @@ function PaletteRow({ command }: { readonly command: Command }) {
 
 function KeysHelp() {
   return (
-    <OverlaySheet title="Keys">
+    <OverlaySheet title={appWords.overlays.keys}>
       <div className="keys-columns">
         {COMMAND_GROUPS.map((group) => (
           <section key={group}>
@@ -143,20 +145,17 @@ function KeysHelp() {
           </section>
         ))}
         <section>
-          <h3>In lists, map and ribbon</h3>
+          <h3>{appWords.overlays.elsewhere}</h3>
           <dl className="keys-list">
-            <KeyLine what="Move in a list" keys="↑ ↓" />
-            <KeyLine what="Move the map" keys="← ↑ ↓ →" />
-            <KeyLine what="Map closer, farther" keys="+ −" />
-            <KeyLine
-              what="While drawing: move the crosshair, by 1 ft, by 0.1 ft"
-              keys="← →, Shift ← →, Alt Shift ← →"
-            />
-            <KeyLine what="While drawing: set a corner, finish" keys="Enter, Enter twice" />
-            <KeyLine what="While drawing: no snapping, move the map" keys="Alt, Space" />
-            <KeyLine what="Next or previous event on the ribbon" keys="← →" />
-            <KeyLine what="Size a panel, fold it" keys="← → Enter" />
-            <KeyLine what="Take typed text, drop it" keys="Enter, Esc" />
+            <KeyLine what={appWords.overlays.moveInList} keys="↑ ↓" />
+            <KeyLine what={appWords.overlays.moveTheMap} keys="← ↑ ↓ →" />
+            <KeyLine what={appWords.overlays.mapZoom} keys={appWords.overlays.example} />
+            <KeyLine what={appWords.overlays.moveCrosshair} keys="← →, Shift ← →, Alt Shift ← →" />
+            <KeyLine what={appWords.overlays.setCorner} keys={appWords.overlays.keysSetCorner} />
+            <KeyLine what={appWords.overlays.noSnapping} keys={appWords.overlays.keysNoSnapping} />
+            <KeyLine what={appWords.overlays.ribbonEvents} keys="← →" />
+            <KeyLine what={appWords.overlays.sizePanel} keys="← → Enter" />
+            <KeyLine what={appWords.overlays.takeText} keys={appWords.overlays.keysTakeText} />
           </dl>
         </section>
       </div>
@@ -178,25 +177,21 @@ function KeyLine({ what, keys }: { readonly what: string; readonly keys: string 
 function About() {
   const info = useHost((state) => state.info);
   return (
-    <OverlaySheet title="Swardway" narrow>
-      <p>
-        Plans days of lawn treatment: how much turf there is, which machine reaches it, what goes into each fill, where
-        to refill, and when the truck is home.
-      </p>
-      <p className="quiet">
-        It gives no advice on products. The label is the law; mind wind, heat, water, slopes, people and pets, and keep
-        to local rules.
-      </p>
+    <OverlaySheet title={commonWords.program} narrow>
+      <p>{appWords.overlays.what}</p>
+      <p className="quiet">{appWords.overlays.caution}</p>
       {info !== null && (
         <p className="quiet small">
-          Version {info.version}, {info.host === 'window' ? 'in its own window' : 'in a browser'}, {info.platform},
-          SQLite {info.sqliteVersion}
+          {appWords.overlays.versions(
+            info.version,
+            info.host === 'window' ? appWords.overlays.ownWindow : appWords.overlays.inABrowser,
+            info.platform,
+            info.sqliteVersion,
+          )}
         </p>
       )}
-      <Button onPress={() => copyDiagnostics().catch(() => undefined)}>Copy diagnostics</Button>
-      <p className="quiet small">
-        Versions, sizes and the end of the log as text, for a report of a fault. No name, address or place is in it.
-      </p>
+      <Button onPress={() => copyDiagnostics().catch(() => undefined)}>{appWords.overlays.copyDiagnostics}</Button>
+      <p className="quiet small">{appWords.overlays.diagnosticsNote}</p>
     </OverlaySheet>
   );
 }

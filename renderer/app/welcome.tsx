@@ -2,8 +2,9 @@ import { FilePlus2, FolderOpen } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import type { RecentBook, SampleInfo } from '../../core/contract/index.ts';
 import { COMMANDS } from '../commands/index.ts';
-import { counted } from '../format/index.ts';
 import { askHost, createBook, openBookFile, openSample, openToken } from '../stores/index.ts';
+import { appWords } from '../texts/app/index.ts';
+import { commonWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 import { MainMenu } from './main-menu.tsx';
 
@@ -29,16 +30,14 @@ export function Welcome() {
       </div>
       <main className="welcome-sheet">
         <header>
-          <h1>Swardway</h1>
-          <p className="welcome-line">
-            Real lawns in, a day that fits out: turf measured, machines matched to gates, every fill and refill placed.
-          </p>
+          <h1>{commonWords.program}</h1>
+          <p className="welcome-line">{appWords.welcome.claim}</p>
           <Pipeline />
         </header>
         <div className="welcome-columns">
           <section>
-            <h2>Look at an invented book</h2>
-            <p className="quiet small">Places, people, products and rates are made up and not for use.</p>
+            <h2>{appWords.welcome.sampleTitle}</h2>
+            <p className="quiet small">{appWords.welcome.sampleNote}</p>
             <ul className="start-list">
               {starts.samples.map((sample) => (
                 <li key={sample.sampleId}>
@@ -48,10 +47,10 @@ export function Welcome() {
             </ul>
           </section>
           <section>
-            <h2>Your own</h2>
+            <h2>{appWords.welcome.yourOwn}</h2>
             <NewBook />
             <Button onPress={() => openBookFile().catch(() => undefined)}>
-              <FolderOpen size={16} aria-hidden="true" /> Open a book file…
+              <FolderOpen size={16} aria-hidden="true" /> {appWords.welcome.openBookFile}
             </Button>
             {starts.recent.length > 0 && <Recent books={starts.recent} />}
           </section>
@@ -70,19 +69,19 @@ function Pipeline() {
   return (
     <ol className="welcome-pipeline">
       <li>
-        <b>Ground</b> what there is to treat
+        <b>{commonWords.rooms.ground}</b> {appWords.welcome.groundFor}
       </li>
       <li>
-        <b>Shed</b> what you treat it with
+        <b>{commonWords.rooms.shed}</b> {appWords.welcome.shedFor}
       </li>
       <li>
-        <b>Round</b> what has to be done by when
+        <b>{commonWords.rooms.round}</b> {appWords.welcome.roundFor}
       </li>
       <li>
-        <b>Day</b> who goes where, and what runs out
+        <b>{commonWords.rooms.day}</b> {appWords.welcome.dayFor}
       </li>
       <li>
-        <b>Paper</b> what the crew takes along
+        <b>{commonWords.rooms.paper}</b> {appWords.welcome.paperFor}
       </li>
     </ol>
   );
@@ -94,7 +93,7 @@ function SampleButton({ sample }: { readonly sample: SampleInfo }) {
       <span className="start-name">{sample.name}</span>
       <span className="start-note">{sample.note}</span>
       <span className="start-count">
-        {counted(sample.properties, 'lawn')} · {counted(sample.rigs, 'rig')}
+        {commonWords.lawns(sample.properties)} · {appWords.welcome.rigs(sample.rigs)}
       </span>
     </button>
   );
@@ -107,19 +106,19 @@ function NewBook() {
       className="new-book"
       onSubmit={(event) => {
         event.preventDefault();
-        createBook(name.trim() === '' ? 'New book' : name.trim()).catch(() => undefined);
+        createBook(name.trim() === '' ? appWords.welcome.newBook : name.trim()).catch(() => undefined);
       }}
     >
       <input
         className="input"
-        aria-label="Name of the new book"
-        placeholder="Name of the new book"
+        aria-label={appWords.welcome.nameOfNew}
+        placeholder={appWords.welcome.nameOfNew}
         maxLength={200}
         value={name}
         onChange={(event) => setName(event.target.value)}
       />
       <button type="submit" className="button button-main">
-        <FilePlus2 size={16} aria-hidden="true" /> Start an empty book
+        <FilePlus2 size={16} aria-hidden="true" /> {appWords.welcome.startEmpty}
       </button>
     </form>
   );
@@ -128,7 +127,7 @@ function NewBook() {
 function Recent({ books }: { readonly books: readonly RecentBook[] }) {
   return (
     <section>
-      <h3>Opened before</h3>
+      <h3>{appWords.welcome.openedBefore}</h3>
       <ul className="start-list">
         {books.map((book) => (
           <li key={book.token}>
@@ -136,12 +135,12 @@ function Recent({ books }: { readonly books: readonly RecentBook[] }) {
               type="button"
               className="start start-recent"
               aria-disabled={book.missing || undefined}
-              title={book.missing ? 'The file is no longer there' : undefined}
+              title={book.missing ? appWords.welcome.goneNote : undefined}
               onClick={() => !book.missing && openToken(book.token).catch(() => undefined)}
             >
               <span className="start-name">{book.name}</span>
               <span className="start-note">
-                {book.missing ? 'missing: ' : ''}
+                {book.missing ? appWords.welcome.missing : ''}
                 {book.fileName}, {book.place}
               </span>
             </button>

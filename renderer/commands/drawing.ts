@@ -37,12 +37,13 @@ import {
   whyNotOnParts,
   whyNotOnZone,
 } from '../stores/index.ts';
+import { commandsWords } from '../texts/index.ts';
 import type { Command } from './command.ts';
 
 type Line = readonly [id: string, title: string, keys: readonly string[], whyNot: () => string | null, run: () => void];
 
 const draft = () => useDraft.getState().draft;
-const needsDraft = () => (draft() === null ? 'Nothing is being drawn' : null);
+const needsDraft = () => (draft() === null ? commandsWords.drawing.nothingDrawn : null);
 
 function whyNotSquare(): string | null {
   return draft() === null ? whyNotOnOutlines() : null;
@@ -54,7 +55,7 @@ const lawnToLeave = () => useView.getState().room === 'ground' && useSelection.g
 function whyNotBack(): string | null {
   const { parts } = useParts.getState();
   return draft() === null && useCarry.getState().carry === null && parts.length === 0 && !lawnToLeave()
-    ? 'There is nothing to leave'
+    ? commandsWords.drawing.nothingToLeave
     : null;
 }
 
@@ -74,7 +75,7 @@ function removeLast(): void {
 /** While something is drawn, Del takes the marked corner out; else what is chosen on the map. */
 function whyNotDelete(): string | null {
   if (draft() === null) return whyNotOnParts();
-  return useDraft.getState().marked === null ? 'Point at a corner first, or mark one in the table' : null;
+  return useDraft.getState().marked === null ? commandsWords.drawing.pointFirst : null;
 }
 
 function deleteChosen(): void {
@@ -85,50 +86,62 @@ function deleteChosen(): void {
 
 function whyNotRemoveLast(): string | null {
   const open = draft();
-  if (open === null) return 'Nothing is being drawn';
-  if (open.base !== undefined) return 'Point at a corner and press Delete';
-  return open.corners.length === 0 ? 'There is no corner yet' : null;
+  if (open === null) return commandsWords.drawing.nothingDrawn;
+  if (open.base !== undefined) return commandsWords.drawing.pointAndDelete;
+  return open.corners.length === 0 ? commandsWords.drawing.noCorner : null;
 }
 
 const inGround = (whyNot: () => string | null) => () =>
-  useView.getState().room === 'ground' ? whyNot() : 'This is done in the Ground room';
+  useView.getState().room === 'ground' ? whyNot() : commandsWords.drawing.inGroundRoom;
 
 const LINES: readonly Line[] = [
-  ['draw.lawn', 'Draw a new lawn', ['L'], whyNotDraw, () => drawZone('polygon', true)],
-  ['draw.zone', 'Draw a zone', ['Z'], whyNotDraw, () => drawZone()],
-  ['draw.zone-rectangle', 'Draw a zone as a rectangle', ['R'], whyNotDraw, () => drawZone('rectangle')],
-  ['draw.zone-circle', 'Draw a zone as a circle', ['C'], whyNotDraw, () => drawZone('circle')],
-  ['draw.building', 'Draw a building to keep out', ['B'], whyNotOnLawn, () => drawExclusion('building')],
-  ['draw.paving', 'Draw paving to keep out', ['D'], whyNotOnLawn, () => drawExclusion('paving')],
-  ['draw.exclusion', 'Draw something else to keep out', ['X'], whyNotOnLawn, () => drawExclusion('other')],
-  ['draw.exclusion-circle', 'Draw a round bed', [], whyNotOnLawn, () => drawExclusion('bed', 'circle')],
+  ['draw.lawn', commandsWords.drawing.lawn, ['L'], whyNotDraw, () => drawZone('polygon', true)],
+  ['draw.zone', commandsWords.drawing.zone, ['Z'], whyNotDraw, () => drawZone()],
+  ['draw.zone-rectangle', commandsWords.drawing.zoneRectangle, ['R'], whyNotDraw, () => drawZone('rectangle')],
+  ['draw.zone-circle', commandsWords.drawing.zoneCircle, ['C'], whyNotDraw, () => drawZone('circle')],
+  ['draw.building', commandsWords.drawing.building, ['B'], whyNotOnLawn, () => drawExclusion('building')],
+  ['draw.paving', commandsWords.drawing.paving, ['D'], whyNotOnLawn, () => drawExclusion('paving')],
+  ['draw.exclusion', commandsWords.drawing.exclusion, ['X'], whyNotOnLawn, () => drawExclusion('other')],
+  ['draw.exclusion-circle', commandsWords.drawing.roundBed, [], whyNotOnLawn, () => drawExclusion('bed', 'circle')],
   [
     'draw.exclusion-rectangle',
-    'Draw a rectangle to keep out',
+    commandsWords.drawing.exclusionRectangle,
     [],
     whyNotOnLawn,
     () => drawExclusion('building', 'rectangle'),
   ],
-  ['draw.avoid', 'Draw an area to drive round', [], whyNotDraw, drawAvoided],
-  ['draw.gate', 'Place a gate', ['G'], whyNotOnLawn, placeGate],
-  ['draw.parking', 'Place the parking point', ['P'], whyNotOnLawn, placeParking],
-  ['draw.hose-stand', 'Place the hose stand of the zone', ['H'], whyNotOnZone, placeHoseStand],
-  ['draw.corners', 'Move corners', ['E'], whyNotEdit, () => editCorners()],
-  ['draw.hole', 'Cut a hole in the zone', ['O'], whyNotOnZone, () => drawInZone('hole')],
-  ['draw.cut', 'Cut a piece off the zone', ['K'], whyNotOnZone, () => drawInZone('cut')],
-  ['draw.split', 'Split the zone by a line', ['S'], whyNotOnZone, () => drawInZone('split-line')],
-  ['draw.merge', 'Merge the chosen zones', ['M'], inGround(whyNotMerge), mergeZones],
-  ['draw.square', 'Square up', ['Q'], whyNotSquare, () => (draft() === null ? squareParts() : squareDraft())],
-  ['draw.offset', 'Move the edge by so many feet', ['F'], inGround(whyNotOnOutlines), offerOffset],
-  ['draw.move', 'Move to another place', ['V'], whyNotCarry, () => pickUp('move')],
-  ['draw.copy', 'Copy to another place', ['Y'], whyNotCarry, () => pickUp('copy')],
-  ['draw.delete', 'Delete what is chosen', ['Delete'], inGround(whyNotDelete), deleteChosen],
-  ['draw.finish', 'Finish the outline', [], needsDraft, () => finishDrawing()],
-  ['draw.remove-last', 'Remove the last corner', ['Backspace'], whyNotRemoveLast, removeLast],
-  ['draw.point', 'Go to the crosshair', ['.'], needsDraft, () => pointAtMap(draft()?.corners.at(-1) ?? null)],
-  ['draw.aside', 'Set the outline aside', [], needsDraft, setDraftAside],
-  ['draw.throw-away', 'Throw the outline away', [], needsDraft, () => throwDraftAway()],
-  ['draw.back', 'One step back', ['Escape'], whyNotBack, stepBack],
+  ['draw.avoid', commandsWords.drawing.avoided, [], whyNotDraw, drawAvoided],
+  ['draw.gate', commandsWords.drawing.gate, ['G'], whyNotOnLawn, placeGate],
+  ['draw.parking', commandsWords.drawing.parking, ['P'], whyNotOnLawn, placeParking],
+  ['draw.hose-stand', commandsWords.drawing.hoseStand, ['H'], whyNotOnZone, placeHoseStand],
+  ['draw.corners', commandsWords.drawing.moveCorners, ['E'], whyNotEdit, () => editCorners()],
+  ['draw.hole', commandsWords.drawing.cutHole, ['O'], whyNotOnZone, () => drawInZone('hole')],
+  ['draw.cut', commandsWords.drawing.cutPiece, ['K'], whyNotOnZone, () => drawInZone('cut')],
+  ['draw.split', commandsWords.drawing.split, ['S'], whyNotOnZone, () => drawInZone('split-line')],
+  ['draw.merge', commandsWords.drawing.merge, ['M'], inGround(whyNotMerge), mergeZones],
+  [
+    'draw.square',
+    commandsWords.drawing.squareUp,
+    ['Q'],
+    whyNotSquare,
+    () => (draft() === null ? squareParts() : squareDraft()),
+  ],
+  ['draw.offset', commandsWords.drawing.moveEdge, ['F'], inGround(whyNotOnOutlines), offerOffset],
+  ['draw.move', commandsWords.drawing.move, ['V'], whyNotCarry, () => pickUp('move')],
+  ['draw.copy', commandsWords.drawing.copy, ['Y'], whyNotCarry, () => pickUp('copy')],
+  ['draw.delete', commandsWords.drawing.deleteChosen, ['Delete'], inGround(whyNotDelete), deleteChosen],
+  ['draw.finish', commandsWords.drawing.finish, [], needsDraft, () => finishDrawing()],
+  ['draw.remove-last', commandsWords.drawing.removeLast, ['Backspace'], whyNotRemoveLast, removeLast],
+  [
+    'draw.point',
+    commandsWords.drawing.goCrosshair,
+    ['.'],
+    needsDraft,
+    () => pointAtMap(draft()?.corners.at(-1) ?? null),
+  ],
+  ['draw.aside', commandsWords.drawing.setAside, [], needsDraft, setDraftAside],
+  ['draw.throw-away', commandsWords.drawing.throwAway, [], needsDraft, () => throwDraftAway()],
+  ['draw.back', commandsWords.drawing.stepBack, ['Escape'], whyNotBack, stepBack],
 ];
 
 const NUDGES: readonly (readonly [key: string, words: string, east: number, north: number])[] = [
@@ -142,9 +155,11 @@ function nudges(step: number, held: string): readonly Command[] {
   return NUDGES.map(([key, words, east, north]) => ({
     id: `draw.nudge-${words}-${step}`,
     group: 'Draw',
-    title: () => `Move ${step} ft ${words}`,
+    title: () => commandsWords.drawing.nudge(step, words),
     keys: [`${held}${key}`],
-    whyNot: inGround(() => (useSelection.getState().propertyId === null ? 'Nothing is chosen' : whyNotOnParts())),
+    whyNot: inGround(() =>
+      useSelection.getState().propertyId === null ? commandsWords.drawing.nothingChosen : whyNotOnParts(),
+    ),
     run: () => nudgeParts(east * step, north * step),
   }));
 }

@@ -1,4 +1,5 @@
 import { showNews } from '../stores/index.ts';
+import { commandsWords } from '../texts/index.ts';
 
 type Printer = () => void;
 let printer: Printer | null = null;
@@ -9,10 +10,10 @@ export function offerPrinting(print: Printer | null): void {
 }
 
 export function whyNotPrint(): string | null {
-  return printer === null ? 'Choose a sheet in the Paper room first' : null;
+  return printer === null ? commandsWords.printing.chooseSheet : null;
 }
 
 export function printSheet(): void {
-  if (printer === null) showNews('Choose a sheet in the Paper room first');
+  if (printer === null) showNews(commandsWords.printing.chooseSheet);
   else printer();
 }

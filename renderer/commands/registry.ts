@@ -38,13 +38,14 @@ import {
   useSelection,
   useView,
 } from '../stores/index.ts';
+import { commandsWords, commonWords } from '../texts/index.ts';
 import type { Command } from './command.ts';
 import { drawCommands } from './drawing.ts';
 import { exportCommands } from './exporting.ts';
 import { printSheet, whyNotPrint } from './printing.ts';
 
 const always = () => null;
-const needsBook = () => (useBook.getState().open === null ? 'No book is open' : null);
+const needsBook = () => (useBook.getState().open === null ? commonWords.noBook : null);
 
 /** Starts work that tells of its own failures by notices. */
 const start = (work: () => Promise<unknown>) => () => {
@@ -55,7 +56,7 @@ const bookCommands: readonly Command[] = [
   {
     id: 'book.new',
     group: 'Book',
-    title: () => 'Start or open a book…',
+    title: () => commandsWords.registry.closeBook,
     keys: [],
     whyNot: needsBook,
     run: start(closeBook),
@@ -63,7 +64,7 @@ const bookCommands: readonly Command[] = [
   {
     id: 'book.open',
     group: 'Book',
-    title: () => 'Open a book file…',
+    title: () => commandsWords.registry.openBook,
     keys: ['Mod+O'],
     whyNot: always,
     run: start(openBookFile),
@@ -71,7 +72,7 @@ const bookCommands: readonly Command[] = [
   {
     id: 'book.import',
     group: 'Book',
-    title: () => 'Add lawns or travel times from a file…',
+    title: () => commandsWords.registry.import,
     keys: ['Mod+I'],
     whyNot: needsBook,
     run: start(() => importFile()),
@@ -79,7 +80,7 @@ const bookCommands: readonly Command[] = [
   {
     id: 'book.copy',
     group: 'Book',
-    title: () => 'Write a copy of the book',
+    title: () => commandsWords.registry.writeCopy,
     keys: ['Mod+Shift+S'],
     whyNot: needsBook,
     run: start(() => saveCopy('book')),
@@ -87,7 +88,7 @@ const bookCommands: readonly Command[] = [
   {
     id: 'book.json',
     group: 'Book',
-    title: () => 'Write a copy as JSON',
+    title: () => commandsWords.registry.writeJson,
     keys: [],
     whyNot: needsBook,
     run: start(() => saveCopy('json')),
@@ -95,7 +96,7 @@ const bookCommands: readonly Command[] = [
   {
     id: 'book.backups',
     group: 'Book',
-    title: () => 'Backups of this book…',
+    title: () => commandsWords.registry.backups,
     keys: [],
     whyNot: needsBook,
     run: start(showBackups),
@@ -104,15 +105,15 @@ const bookCommands: readonly Command[] = [
   {
     id: 'book.retry',
     group: 'Book',
-    title: () => 'Try to save again',
+    title: () => commandsWords.registry.retrySave,
     keys: [],
-    whyNot: () => (useBook.getState().save.kind === 'failed' ? null : 'Every edit is saved'),
+    whyNot: () => (useBook.getState().save.kind === 'failed' ? null : commandsWords.registry.allSaved),
     run: trySavingAgain,
   },
   {
     id: 'paper.print',
     group: 'Book',
-    title: () => 'Print the sheet',
+    title: () => commandsWords.registry.print,
     keys: ['Mod+P'],
     whyNot: whyNotPrint,
     run: printSheet,
@@ -124,8 +125,7 @@ const drawing = () => useDraft.getState().draft;
 /** While something is drawn, undo and redo are about that alone: what it is drawn on must not go from under it. */
 function whyNotStep(way: 'undo' | 'redo', nothing: string): string | null {
   const draft = drawing();
-  if (draft !== null)
-    return draft[way].length === 0 ? `${nothing} in the outline; finish it or set it aside first` : null;
+  if (draft !== null) return draft[way].length === 0 ? commandsWords.registry.inOutlineOnly(nothing) : null;
   return useBook.getState().history[way].length === 0 ? nothing : null;
 }
 
@@ -134,31 +134,38 @@ const editCommands: readonly Command[] = [
     id: 'edit.undo',
     group: 'Edit',
     title: () => {
-      if (drawing() !== null) return 'Undo the last step of the outline';
+      if (drawing() !== null) return commandsWords.registry.undoInOutline;
       const step = useBook.getState().history.undo.at(-1);
-      return step === undefined ? 'Undo' : `Undo ${step.label}`;
+      return step === undefined ? commonWords.undo : commandsWords.registry.undoStep(step.label);
     },
     keys: ['Mod+Z'],
-    whyNot: () => whyNotStep('undo', 'Nothing to take back'),
+    whyNot: () => whyNotStep('undo', commandsWords.registry.nothingToUndo),
     run: () => (drawing() === null ? undo() : undoDraftStep()),
   },
   {
     id: 'edit.redo',
     group: 'Edit',
     title: () => {
-      if (drawing() !== null) return 'Redo the step of the outline';
+      if (drawing() !== null) return commandsWords.registry.redoInOutline;
       const step = useBook.getState().history.redo.at(-1);
-      return step === undefined ? 'Redo' : `Redo ${step.label}`;
+      return step === undefined ? commandsWords.registry.redo : commandsWords.registry.redoStep(step.label);
     },
     keys: ['Mod+Y', 'Mod+Shift+Z'],
-    whyNot: () => whyNotStep('redo', 'Nothing to do again'),
+    whyNot: () => whyNotStep('redo', commandsWords.registry.nothingToRedo),
     run: () => (drawing() === null ? redo() : redoDraftStep()),
   },
-  { id: 'edit.add-lawn', group: 'Edit', title: () => 'Add a lawn', keys: [], whyNot: needsBook, run: () => addLawn() },
+  {
+    id: 'edit.add-lawn',
+    group: 'Edit',
+    title: () => commandsWords.registry.addLawn,
+    keys: [],
+    whyNot: needsBook,
+    run: () => addLawn(),
+  },
   {
     id: 'edit.places',
     group: 'Edit',
-    title: () => 'Find places by address…',
+    title: () => commandsWords.registry.findPlaces,
     keys: [],
     whyNot: needsBook,
     run: start(openPlaces),
@@ -166,7 +173,7 @@ const editCommands: readonly Command[] = [
   {
     id: 'edit.lay-picture',
     group: 'Edit',
-    title: () => 'Lay a photo or plan on the map…',
+    title: () => commandsWords.registry.layPicture,
     keys: [],
     whyNot: needsBook,
     run: start(async () => {
@@ -177,9 +184,9 @@ const editCommands: readonly Command[] = [
   {
     id: 'edit.remove-lawn',
     group: 'Edit',
-    title: () => 'Remove the selected lawn',
+    title: () => commandsWords.registry.removeLawn,
     keys: ['Mod+Delete'],
-    whyNot: () => needsBook() ?? (useSelection.getState().propertyId === null ? 'No lawn is selected' : null),
+    whyNot: () => needsBook() ?? (useSelection.getState().propertyId === null ? commonWords.noLawnSelected : null),
     run: () => {
       const { propertyId } = useSelection.getState();
       if (propertyId !== null) removeLawn(propertyId);
@@ -188,11 +195,11 @@ const editCommands: readonly Command[] = [
 ];
 
 const ROOM_TITLES: Readonly<Record<Room, string>> = {
-  ground: 'Ground',
-  shed: 'Shed',
-  round: 'Round',
-  day: 'Day',
-  paper: 'Paper',
+  ground: commonWords.rooms.ground,
+  shed: commonWords.rooms.shed,
+  round: commonWords.rooms.round,
+  day: commonWords.rooms.day,
+  paper: commonWords.rooms.paper,
 };
 
 const roomCommands: readonly Command[] = ROOMS.map((room, index) => ({
@@ -214,19 +221,19 @@ function stepStop(by: 1 | -1): void {
   if (next !== undefined) selectStop(next.number, next.propertyId);
 }
 
-const needsDay = () => needsBook() ?? (currentDay() === null ? 'No day is planned yet' : null);
+const needsDay = () => needsBook() ?? (currentDay() === null ? commandsWords.registry.noDay : null);
 
 function whyNotPlan(): string | null {
-  if (useBook.getState().open === null) return 'No book is open';
-  if (usePlans.getState().job !== null) return 'A round is being planned already';
-  return currentRound() === null ? 'There is no round to plan; add one first' : null;
+  if (useBook.getState().open === null) return commonWords.noBook;
+  if (usePlans.getState().job !== null) return commandsWords.registry.planningAlready;
+  return currentRound() === null ? commandsWords.registry.noRoundToPlan : null;
 }
 
 const planCommands: readonly Command[] = [
   {
     id: 'plan.start',
     group: 'Plan',
-    title: () => `Plan ${currentRound()?.name ?? 'the round'}`,
+    title: () => commandsWords.registry.planRound(currentRound()?.name ?? commandsWords.registry.theRound),
     keys: ['Mod+Enter'],
     whyNot: whyNotPlan,
     run: start(async () => {
@@ -247,15 +254,15 @@ const planCommands: readonly Command[] = [
   {
     id: 'plan.cancel',
     group: 'Plan',
-    title: () => 'Stop planning and keep the best plan',
+    title: () => commandsWords.registry.stopPlanning,
     keys: ['Mod+.'],
-    whyNot: () => (usePlans.getState().job === null ? 'Nothing is being planned' : null),
+    whyNot: () => (usePlans.getState().job === null ? commandsWords.registry.nothingPlanned : null),
     run: start(cancelPlanning),
   },
   {
     id: 'plan.files',
     group: 'Plan',
-    title: () => 'Write days for other programs: GPX, GeoJSON, KML, iCalendar, CSV, JSON…',
+    title: () => commandsWords.registry.writeDays,
     keys: [],
     whyNot: needsBook,
     run: () => {
@@ -266,7 +273,7 @@ const planCommands: readonly Command[] = [
   {
     id: 'day.next-stop',
     group: 'Plan',
-    title: () => 'Next stop',
+    title: () => commandsWords.registry.nextStop,
     keys: ['Alt+ArrowDown'],
     whyNot: needsDay,
     run: () => stepStop(1),
@@ -274,7 +281,7 @@ const planCommands: readonly Command[] = [
   {
     id: 'day.previous-stop',
     group: 'Plan',
-    title: () => 'Previous stop',
+    title: () => commandsWords.registry.previousStop,
     keys: ['Alt+ArrowUp'],
     whyNot: needsDay,
     run: () => stepStop(-1),
@@ -287,7 +294,7 @@ function foldCommand(panel: Panel, key: string): Command {
   return {
     id: `view.fold-${panel}`,
     group: 'View',
-    title: () => `${useView.getState().panels[panel].folded ? 'Unfold' : 'Fold'} the ${PANEL_WORDS[panel]}`,
+    title: () => commandsWords.registry.fold(useView.getState().panels[panel].folded, PANEL_WORDS[panel]),
     keys: [key],
     whyNot: needsBook,
     run: () => foldPanel(panel, !useView.getState().panels[panel].folded),
@@ -300,7 +307,7 @@ function appearanceCommand(appearance: 'system' | 'light' | 'dark', title: strin
     group: 'View',
     title: () => title,
     keys: [],
-    whyNot: () => (useHost.getState().settings.appearance === appearance ? 'It looks like this already' : null),
+    whyNot: () => (useHost.getState().settings.appearance === appearance ? commandsWords.registry.looksSo : null),
     run: start(() => changeSettings({ appearance })),
   };
 }
@@ -312,7 +319,7 @@ const viewCommands: readonly Command[] = [
   {
     id: 'view.all',
     group: 'View',
-    title: () => 'Show all on the map',
+    title: () => commandsWords.registry.showAll,
     keys: ['Alt+0'],
     whyNot: needsBook,
     run: showAllOnMap,
@@ -320,15 +327,16 @@ const viewCommands: readonly Command[] = [
   {
     id: 'view.selection',
     group: 'View',
-    title: () => 'Show the selected lawn on the map',
+    title: () => commandsWords.registry.showSelected,
     keys: ['Alt+9'],
-    whyNot: () => (useSelection.getState().propertyId === null ? 'No lawn is selected' : null),
+    whyNot: () => (useSelection.getState().propertyId === null ? commonWords.noLawnSelected : null),
     run: showSelectionOnMap,
   },
   {
     id: 'view.table',
     group: 'View',
-    title: () => (useView.getState().ribbonAsTable ? 'Levels as a ribbon' : 'Levels as a table'),
+    title: () =>
+      useView.getState().ribbonAsTable ? commandsWords.registry.levelsRibbon : commandsWords.registry.levelsTable,
     keys: [],
     whyNot: needsDay,
     run: () => useView.setState(({ ribbonAsTable }) => ({ ribbonAsTable: !ribbonAsTable })),
@@ -336,21 +344,22 @@ const viewCommands: readonly Command[] = [
   {
     id: 'view.units',
     group: 'View',
-    title: () => (useHost.getState().settings.units === 'us' ? 'Show metric units' : 'Show US units'),
+    title: () =>
+      useHost.getState().settings.units === 'us' ? commandsWords.registry.metricUnits : commandsWords.registry.usUnits,
     keys: [],
     whyNot: always,
     run: start(() => changeSettings({ units: useHost.getState().settings.units === 'us' ? 'metric' : 'us' })),
   },
-  appearanceCommand('system', 'Light or dark as the system has it'),
-  appearanceCommand('light', 'Light'),
-  appearanceCommand('dark', 'Dark'),
+  appearanceCommand('system', commandsWords.registry.asSystem),
+  appearanceCommand('light', commandsWords.registry.light),
+  appearanceCommand('dark', commandsWords.registry.dark),
 ];
 
 const helpCommands: readonly Command[] = [
   {
     id: 'help.palette',
     group: 'Help',
-    title: () => 'Find a command…',
+    title: () => commandsWords.registry.find,
     keys: ['Mod+K', 'F1'],
     whyNot: always,
     run: () => openOverlay('palette'),
@@ -358,17 +367,26 @@ const helpCommands: readonly Command[] = [
   {
     id: 'help.diagnostics',
     group: 'Help',
-    title: () => 'Copy diagnostics',
+    title: () => commandsWords.registry.copyDiagnostics,
     keys: [],
     whyNot: always,
     run: start(copyDiagnostics),
   },
-  { id: 'help.keys', group: 'Help', title: () => 'Keys', keys: ['?'], whyNot: always, run: () => openOverlay('keys') },
+  {
+    id: 'help.keys',
+    group: 'Help',
+    title: () => commandsWords.registry.keys,
+    keys: ['?'],
+    whyNot: always,
+    run: () => openOverlay('keys'),
+  },
   {
     id: 'help.letters',
     group: 'Help',
     title: () =>
-      useHost.getState().settings.letterKeys ? 'Turn single-character keys off' : 'Turn single-character keys on',
+      useHost.getState().settings.letterKeys
+        ? commandsWords.registry.characterKeysOff
+        : commandsWords.registry.characterKeysOn,
     keys: [],
     whyNot: always,
     run: start(() => changeSettings({ letterKeys: !useHost.getState().settings.letterKeys })),
@@ -376,7 +394,7 @@ const helpCommands: readonly Command[] = [
   {
     id: 'help.about',
     group: 'Help',
-    title: () => 'About Swardway',
+    title: () => commandsWords.registry.about,
     keys: [],
     whyNot: always,
     run: () => openOverlay('about'),

@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
 import type { Background } from '../../core/contract/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { useBook } from './book.ts';
 import { pickFile } from './files.ts';
 import { askHost, callHost, changeSettings, useHost } from './host.ts';
@@ -53,7 +54,7 @@ async function showBackground(id: string): Promise<void> {
   useBackground.setState({ missing: 0, trouble: null });
   await changeSettings({ background: id });
   const name = useBackground.getState().list.find((each) => each.id === id)?.name;
-  say(name === undefined ? 'The map shows no background.' : `Behind the map: ${name}.`);
+  say(name === undefined ? storesWords.background.none : storesWords.background.chosen(name));
 }
 
 /** The user's answer to the question whether a machine may be asked. After a no everything stays as it was. */

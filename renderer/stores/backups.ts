@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
 import type { Backup } from '../../core/contract/index.ts';
+import { filesWords } from '../texts/stores/index.ts';
 import { showBook, useBook } from './book.ts';
 import { draftSettled } from './draft.ts';
 import { askHost } from './host.ts';
@@ -53,5 +54,5 @@ export async function restoreBackup({ backupId, takenAt }: Backup): Promise<void
   if (opened !== null) showBook(opened);
   if (restored === null) return;
   openOverlay(null);
-  showNews(`The book is as it was on ${new Date(takenAt).toLocaleString()}`);
+  showNews(filesWords.backups.restored(new Date(takenAt).toLocaleString()));
 }

@@ -4,6 +4,7 @@ import { applyChange, type Breach, type StopMove } from '../../core/plan/board/i
 import type { Outage } from '../../core/plan/problem/index.ts';
 import { askedOf, type Plan } from '../../core/plan/result/index.ts';
 import { todayHere } from '../format/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { askHost, callHost } from './host.ts';
 import { say, showError } from './notices.ts';
 import { type KnownPlan, startPlanning, usePlans } from './plans.ts';
@@ -104,7 +105,7 @@ async function moveNow(name: string, moves: readonly StopMove[]): Promise<void> 
   if (reply.kind === 'refused') {
     const refused = reply.refusals.map((each) => each.words).join('. ');
     useBoard.setState({ refused });
-    say(`Not moved: ${refused}`);
+    say(storesWords.board.notMoved(refused));
     return;
   }
   if (reply.kind !== 'moved') return;
@@ -113,7 +114,9 @@ async function moveNow(name: string, moves: readonly StopMove[]): Promise<void> 
   note(plan, reply.breaches);
   remember(name, known);
   show(name, { ...known, plan, savedAt: new Date().toISOString() });
-  say(reply.breaches.length === 0 ? 'Nothing is broken by it.' : reply.breaches.map((each) => each.words).join('. '));
+  say(
+    reply.breaches.length === 0 ? storesWords.board.nothingBroken : reply.breaches.map((each) => each.words).join('. '),
+  );
 }
 
 function note(plan: Plan, breaches: readonly Breach[]): void {
@@ -145,7 +148,7 @@ export function stepPlan(name: string, way: 'back' | 'ahead'): void {
       : { ahead: { ...ahead, ...left }, past: { ...past, ...grown }, refused: '' },
   );
   show(name, target);
-  say(way === 'back' ? 'The change of the plan is taken back.' : 'The change of the plan is made again.');
+  say(way === 'back' ? storesWords.board.takenBack : storesWords.board.madeAgain);
   queue = queue.then(() => keep(name, target.plan));
 }
 

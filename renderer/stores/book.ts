@@ -13,6 +13,7 @@ import {
   takesNothingBack,
 } from '../../core/edit/index.ts';
 import { todayHere } from '../format/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { draftSettled, startDrafts } from './draft.ts';
 import { askHost, callHost } from './host.ts';
 import { keepTotals } from './keep-totals.ts';
@@ -65,7 +66,7 @@ export function showBook(opened: OpenBook): void {
   useBook.setState({ open, history: NO_HISTORY, save: { kind: 'saved' } });
   startPlans(opened.session, plans);
   startDrafts(opened.session, draft);
-  say(`${opened.book.name} is open, ${opened.book.properties.length} lawns.`);
+  say(storesWords.book.isOpen(opened.book.name, opened.book.properties.length));
   if (remark !== null) showNews(remark);
   if (opened.readOnlyBecause !== null) showError(readOnly(opened.fileName, opened.readOnlyBecause));
 }
@@ -110,7 +111,7 @@ export function undo(): void {
   }
   const again = { label: step.label, action: done.value.inverse };
   useBook.setState(({ history }) => ({ history: stepBack(history, again) }));
-  showNews(`Undid: ${step.label}`);
+  showNews(storesWords.book.undid(step.label));
 }
 
 export function redo(): void {
@@ -123,7 +124,7 @@ export function redo(): void {
   }
   const back = { label: step.label, action: done.value.inverse };
   useBook.setState(({ history }) => ({ history: stepForward(history, back) }));
-  showNews(`Did again: ${step.label}`);
+  showNews(storesWords.book.didAgain(step.label));
 }
 
 function change(action: Action): ReturnType<typeof applyAction> {
@@ -143,7 +144,7 @@ function change(action: Action): ReturnType<typeof applyAction> {
 }
 
 function readOnly(where: string, detail: string): AppError {
-  const hint = 'Everything can be looked at, planned and printed; nothing of it is kept.';
+  const hint = storesWords.book.readOnlyAdvice;
   return { code: 'book-read-only', where, detail, hint };
 }
 
@@ -152,9 +153,9 @@ function noBook(): Result<never> {
     ok: false,
     error: {
       code: 'nothing-to-do',
-      where: 'the book',
-      detail: 'No book is open.',
-      hint: 'Open or start a book first.',
+      where: storesWords.book.thePlace,
+      detail: storesWords.book.noneOpen,
+      hint: storesWords.book.noneOpenAdvice,
     },
   };
 }

@@ -1,3 +1,4 @@
+import { storesWords } from '../texts/stores/index.ts';
 import { askHost } from './host.ts';
 import { showError, showNews } from './notices.ts';
 
@@ -7,13 +8,13 @@ export async function copyDiagnostics(): Promise<void> {
   if (answer === null) return;
   try {
     await navigator.clipboard.writeText(answer.text);
-    showNews('The diagnostics are on the clipboard');
+    showNews(storesWords.diagnostics.copied);
   } catch {
     showError({
       code: 'not-available',
-      where: 'the clipboard',
-      detail: 'The diagnostics could not be copied: the clipboard is not open to this window.',
-      hint: 'They stand in the log file in the folder of the program as well.',
+      where: storesWords.diagnostics.clipboard,
+      detail: storesWords.diagnostics.notCopied,
+      hint: storesWords.diagnostics.notCopiedAdvice,
     });
   }
 }

@@ -3,6 +3,8 @@ import type { Result } from '../../core/base/index.ts';
 import type { AreaGeometry, Position, Property } from '../../core/book/index.ts';
 import { centreOf } from '../../core/geometry/index.ts';
 import { carryPlace, copyShape, cornersAt, FIRST_SHELL } from '../../core/sketch/index.ts';
+import { commonWords } from '../texts/index.ts';
+import { draftsWords } from '../texts/stores/index.ts';
 import { edit, useBook } from './book.ts';
 import { pointAtMap } from './draft.ts';
 import { withChanged, workedParts } from './draft-operations.ts';
@@ -30,7 +32,7 @@ export const useCarry = create<{ readonly carry: Carry | null }>(() => ({ carry:
 export function whyNotCarry(): string | null {
   const reason = whyNotOnLawn();
   if (reason !== null) return reason;
-  return useCarry.getState().carry === null ? null : 'Something is being carried already; Esc lets it go';
+  return useCarry.getState().carry === null ? null : draftsWords.draftCarry.carryingAlready;
 }
 
 /** Takes the chosen parts up, or the whole lawn where none is chosen. */
@@ -44,7 +46,7 @@ export function pickUp(wish: 'move' | 'copy'): void {
   const [first] = outlines;
   const anchor = first === undefined ? null : centreOf(first);
   if (anchor === null) {
-    showNews('Nothing here has an outline to carry');
+    showNews(draftsWords.draftCarry.nothingToCarry);
     return;
   }
   const kind = wish === 'copy' && chosen.length === 0 ? 'lawn' : wish;
@@ -52,7 +54,7 @@ export function pickUp(wish: 'move' | 'copy'): void {
   useCarry.setState({ carry: { kind, propertyId: property.id, parts, anchor, shells } });
   goTo('ground');
   pointAtMap(anchor);
-  say('Click where its middle goes, or move the crosshair and press Enter. Esc lets it go.');
+  say(draftsWords.draftCarry.carryAdvice);
 }
 
 function allParts({ id: propertyId, zones, exclusions, gates }: Property): readonly PartRef[] {
@@ -81,7 +83,7 @@ export function putDown(at: Position): void {
     return;
   }
   const isLawn = carry.kind === 'lawn';
-  const label = `${carry.kind === 'move' ? 'Move' : 'Copy'} ${isLawn ? 'lawn' : 'parts of'} ${property.name}`;
+  const label = `${carry.kind === 'move' ? commonWords.move : draftsWords.draftCarry.copy} ${isLawn ? 'lawn' : draftsWords.draftCarry.partsOf} ${property.name}`;
   const edited = edit({ kind: 'put', table: 'properties', record: done.value, label });
   if (!edited.ok) {
     showError(edited.error);
@@ -103,7 +105,13 @@ function carried({ kind, parts, anchor }: Carry, property: Property, at: Positio
   const { parcel: _parcel, pastMeasures: _past, placedBy: _placed, ...rest } = value;
   return {
     ok: true,
-    value: { ...rest, id, name: `${property.name} copy`, address: '', parking: place(value.parking) },
+    value: {
+      ...rest,
+      id,
+      name: draftsWords.draftCarry.copyOf(property.name),
+      address: '',
+      parking: place(value.parking),
+    },
   };
 }
 
@@ -112,13 +120,15 @@ function withCopies(before: Property, moved: Property, parts: readonly PartRef[]
   let { zones, exclusions, gates } = before;
   const has = (kind: PartRef['kind'], id: string) => parts.some((part) => part.kind === kind && part.partId === id);
   for (const zone of moved.zones) {
-    if (has('zone', zone.id)) zones = [...zones, { ...zone, id: freshId(zones, 'zone'), name: `${zone.name} copy` }];
+    if (has('zone', zone.id))
+      zones = [...zones, { ...zone, id: freshId(zones, 'zone'), name: draftsWords.draftCarry.copyOf(zone.name) }];
   }
   for (const exclusion of moved.exclusions) {
     if (has('exclusion', exclusion.id)) exclusions = [...exclusions, { ...exclusion, id: freshId(exclusions, 'out') }];
   }
   for (const gate of moved.gates) {
-    if (has('gate', gate.id)) gates = [...gates, { ...gate, id: freshId(gates, 'gate'), name: `${gate.name} copy` }];
+    if (has('gate', gate.id))
+      gates = [...gates, { ...gate, id: freshId(gates, 'gate'), name: draftsWords.draftCarry.copyOf(gate.name) }];
   }
   return { ...before, zones, exclusions, gates };
 }

@@ -2,6 +2,7 @@ import type { Position } from '../../core/book/index.ts';
 import { lineLengthMetres, polygonsOf } from '../../core/geometry/index.ts';
 import { applyDraft, type Draft, draftOutline, isOutline, openRing, outlineFigures } from '../../core/sketch/index.ts';
 import type { Formatter } from '../format/index.ts';
+import { draftsWords } from '../texts/stores/index.ts';
 
 /** What is shown of a draft while it is drawn. */
 export type DraftFigures = {
@@ -61,13 +62,13 @@ function withOtherRings(
 export function figureLines(figures: DraftFigures, words: Formatter): readonly string[] {
   const { areaSqFt, lastEdgeFt, perimeterFt } = figures;
   return [
-    ...(lastEdgeFt === null ? [] : [`side ${words.length(lastEdgeFt)}`]),
+    ...(lastEdgeFt === null ? [] : [draftsWords.draftFigures.side(words.length(lastEdgeFt))]),
     ...(areaSqFt === null ? [] : [areaWords(figures, words)]),
-    ...(lastEdgeFt === null ? [] : [`round ${words.length(perimeterFt)}`]),
+    ...(lastEdgeFt === null ? [] : [draftsWords.draftFigures.round(words.length(perimeterFt))]),
   ];
 }
 
 export function areaWords({ areaSqFt, likelyErrorSqFt }: DraftFigures, words: Formatter): string {
-  if (areaSqFt === null) return 'no area yet';
+  if (areaSqFt === null) return draftsWords.draftFigures.noAreaYet;
   return `${words.area(areaSqFt)}${likelyErrorSqFt === null ? '' : ` ± ${words.area(likelyErrorSqFt)}`}`;
 }

@@ -2,6 +2,8 @@ import { err, ok, type Result } from '../../core/base/index.ts';
 import type { AreaGeometry, Gate, Position, Property, Zone } from '../../core/book/index.ts';
 import type { Action } from '../../core/edit/index.ts';
 import { edgeStrip, mergeZones as mergeDrawnZones, nudge, nudgePlace, offsetOutline } from '../../core/sketch/index.ts';
+import { commonWords } from '../texts/index.ts';
+import { draftsWords } from '../texts/stores/index.ts';
 import { edit } from './book.ts';
 import { chooseParts, outlineOf, type PartRef, partName, propertyOf, useParts } from './draft-parts.ts';
 import { mapRings, squareRing } from './draft-rings.ts';
@@ -19,18 +21,18 @@ export function workedParts(): readonly PartRef[] {
 }
 
 export function whyNotOnParts(): string | null {
-  return whyNotOnLawn() ?? (workedParts().length === 0 ? 'Choose a zone, an exclusion or a gate first' : null);
+  return whyNotOnLawn() ?? (workedParts().length === 0 ? draftsWords.draftOperations.choosePart : null);
 }
 
 /** For what changes an outline: a gate has none. */
 export function whyNotOnOutlines(): string | null {
   const outlines = workedParts().filter((part) => part.kind !== 'gate');
-  return whyNotOnLawn() ?? (outlines.length === 0 ? 'Choose a zone or an exclusion first' : null);
+  return whyNotOnLawn() ?? (outlines.length === 0 ? draftsWords.draftOperations.chooseShape : null);
 }
 
 export function whyNotMerge(): string | null {
   const zones = workedParts().filter((part) => part.kind === 'zone').length;
-  return whyNotOnLawn() ?? (zones < 2 ? 'Choose two or more zones first (Shift and click)' : null);
+  return whyNotOnLawn() ?? (zones < 2 ? draftsWords.draftOperations.chooseZones : null);
 }
 
 function worked(): { readonly property: Property; readonly parts: readonly PartRef[] } | null {
@@ -42,12 +44,14 @@ function worked(): { readonly property: Property; readonly parts: readonly PartR
 /** "zone front lawn", "3 zones", "2 parts". */
 function partWords(property: Property, parts: readonly PartRef[]): string {
   const [first] = parts;
-  if (first === undefined) return 'nothing';
+  if (first === undefined) return draftsWords.draftOperations.noPart;
   if (parts.length === 1) {
     const name = partName(property, first);
     return name.toLowerCase().startsWith(first.kind) ? name : `${first.kind} ${name}`;
   }
-  return parts.every((part) => part.kind === first.kind) ? `${parts.length} ${first.kind}s` : `${parts.length} parts`;
+  return parts.every((part) => part.kind === first.kind)
+    ? draftsWords.draftOperations.partsOfKind(parts.length, first.kind)
+    : draftsWords.draftOperations.parts(parts.length);
 }
 
 function put(record: Property, label: string, mergeKey?: string): boolean {
@@ -72,10 +76,10 @@ export function deleteParts(): void {
   const gates = kept('gate', property.gates);
   const zones = kept('zone', property.zones).map((zone) => withoutGates(zone, gates));
   const next = { ...property, zones, gates, exclusions: kept('exclusion', property.exclusions) };
-  if (!put(next, `Delete ${words}`)) return;
+  if (!put(next, draftsWords.draftOperations.deletePart(words))) return;
   chooseParts([]);
   useSelection.setState({ zoneId: null });
-  showNews(`${words.charAt(0).toUpperCase()}${words.slice(1)} deleted`, true);
+  showNews(draftsWords.draftOperations.deleted(words.charAt(0).toUpperCase(), words.slice(1)), true);
 }
 
 function withoutGates(zone: Zone, gates: readonly Gate[]): Zone {
@@ -103,7 +107,14 @@ export function withChanged(
     if (!changed.ok) return changed;
     next = withOutline(next, part, changed.value);
   }
-  return next === property ? err('nothing-to-do', property.name, 'Nothing has an outline.', 'Draw one.') : ok(next);
+  return next === property
+    ? err(
+        'nothing-to-do',
+        property.name,
+        draftsWords.draftOperations.noOutline,
+        draftsWords.draftOperations.noOutlineAdvice,
+      )
+    : ok(next);
 }
 
 function withGateAt(property: Property, gateId: string, move: (at: Position) => Position): Property {
@@ -139,7 +150,7 @@ export function nudgeParts(eastFt: number, northFt: number): void {
     .map((part) => part.partId)
     .join(' ')}`;
   change(
-    'Move',
+    commonWords.move,
     (geometry) => nudge(geometry, eastFt, northFt),
     (at) => nudgePlace(at, eastFt, northFt),
     key,
@@ -147,12 +158,14 @@ export function nudgeParts(eastFt: number, northFt: number): void {
 }
 
 export function squareParts(): void {
-  change('Square up', (geometry) => mapRings(geometry, squareRing));
+  change(draftsWords.draftOperations.squareUp, (geometry) => mapRings(geometry, squareRing));
 }
 
 /** Moves the edge of the chosen outlines out by so many feet, or in where negative. */
 export function offsetParts(feet: number): void {
-  change(feet > 0 ? 'Widen' : 'Narrow', (geometry) => offsetOutline(geometry, feet));
+  change(feet > 0 ? draftsWords.draftOperations.widen : draftsWords.draftOperations.narrow, (geometry) =>
+    offsetOutline(geometry, feet),
+  );
 }
 
 /** A bed of so many feet along the inside of the edge of each chosen zone. */
@@ -172,7 +185,8 @@ export function stripParts(feet: number): void {
     const bed = { id, name: '', what: 'bed', geometry: strip.value, keepAwayFt: 0 } as const;
     property = { ...property, exclusions: [...property.exclusions, bed] };
   }
-  if (property !== target.property) put(property, `Add a bed along the edge of ${partWords(property, target.parts)}`);
+  if (property !== target.property)
+    put(property, draftsWords.draftOperations.addBed(partWords(property, target.parts)));
 }
 
 /** Makes one zone of the chosen ones: the first chosen keeps its name. */
@@ -187,5 +201,5 @@ export function mergeZones(): void {
     zones.map((part) => part.partId),
   );
   if (!merged.ok || first === undefined) tell(merged);
-  else if (put(merged.value, `Merge ${partWords(property, zones)}`)) chooseParts([first]);
+  else if (put(merged.value, draftsWords.draftOperations.merge(partWords(property, zones)))) chooseParts([first]);
 }

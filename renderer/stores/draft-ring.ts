@@ -1,6 +1,7 @@
 import { polygonsOf } from '../../core/geometry/index.ts';
 import type { Draft, RingPlace } from '../../core/sketch/index.ts';
 import { propertyIdOf, removeHole } from '../../core/sketch/index.ts';
+import { draftsWords } from '../texts/stores/index.ts';
 import { edit } from './book.ts';
 import { changeDraft, useDraft } from './draft.ts';
 import { drawnPart, finishDrawing } from './draft-finish.ts';
@@ -18,8 +19,11 @@ export function ringsOf({ base }: Draft): readonly RingChoice[] {
   const polygons = polygonsOf(base.geometry);
   return polygons.flatMap((rings, polygon) =>
     rings.map((_, ring) => {
-      const part = polygons.length === 1 ? '' : `part ${polygon + 1}, `;
-      return { place: { polygon, ring }, name: `${part}${ring === 0 ? 'outline' : `hole ${ring}`}` };
+      const part = polygons.length === 1 ? '' : draftsWords.draftRing.part(polygon + 1);
+      return {
+        place: { polygon, ring },
+        name: `${part}${ring === 0 ? draftsWords.draftRing.outline : draftsWords.draftRing.hole(ring)}`,
+      };
     }),
   );
 }
@@ -41,7 +45,7 @@ export function fillHole(): void {
   if (draft?.base === undefined || property === null || part === null) return;
   const { place } = draft.base;
   const filled = withChanged(property, [part], (geometry) => removeHole(geometry, place));
-  const label = `Fill a hole of ${partName(property, part)}`;
+  const label = draftsWords.draftRing.fillHole(partName(property, part));
   const done = filled.ok ? edit({ kind: 'put', table: 'properties', record: filled.value, label }) : filled;
   if (!done.ok) {
     showError(done.error);

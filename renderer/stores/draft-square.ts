@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import { squareUp } from '../../core/sketch/index.ts';
+import { draftsWords } from '../texts/stores/index.ts';
 import { draftStep, useDraft } from './draft.ts';
 import { say, showError } from './notices.ts';
 
@@ -13,7 +14,7 @@ export function squareDraft(): void {
     return;
   }
   draftStep({ kind: 'replace', corners: squared.value.corners });
-  say(`Squared up; no corner moved more than ${squared.value.movedFt.toFixed(2)} feet`);
+  say(draftsWords.draftSquare.squaredUp(squared.value.movedFt.toFixed(2)));
 }
 
 /** Counts the wishes to type a distance for the edge; the panel answers by taking the focus. */

@@ -1,5 +1,7 @@
 import { type Exclusion, PLAIN_ROADS, type Property } from '../../core/book/index.ts';
 import { beginDraft, cornersAt, type Draft, type DraftTool, type RingPlace } from '../../core/sketch/index.ts';
+import { commonWords } from '../texts/index.ts';
+import { draftsWords } from '../texts/stores/index.ts';
 import { NO_BACKGROUND, useBackground } from './background.ts';
 import { useBook } from './book.ts';
 import { changeDraft, pointAtMap, useDraft } from './draft.ts';
@@ -15,12 +17,12 @@ export const ASSUMED_ERROR_FT = 1;
 /** A usual width to begin with, in; it is asked for at once. */
 const FIRST_GATE_IN = 36;
 
-const BUSY = 'An outline is being drawn: finish it or set it aside first';
+const BUSY = draftsWords.draftStart.drawingAlready;
 
 /** Why nothing can be drawn now; null where it can. */
 export function whyNotDraw(): string | null {
   const { open } = useBook.getState();
-  if (open === null) return 'No book is open';
+  if (open === null) return commonWords.noBook;
   if (open.readOnlyBecause !== null) return open.readOnlyBecause;
   return useDraft.getState().draft === null ? null : BUSY;
 }
@@ -30,7 +32,7 @@ function selected(): Property | null {
 }
 
 export function whyNotOnLawn(): string | null {
-  return whyNotDraw() ?? (selected() === null ? 'No lawn is selected' : null);
+  return whyNotDraw() ?? (selected() === null ? commonWords.noLawnSelected : null);
 }
 
 /** The zone that a tool works on: the selected one, else the only one. */
@@ -46,8 +48,8 @@ export function whyNotOnZone(): string | null {
   if (reason !== null || property === null) return reason;
   if (workedZone(property) !== undefined) return null;
   return property.zones.some((zone) => zone.shape.kind === 'drawn')
-    ? 'Select a zone first'
-    : 'This lawn has no zone with an outline';
+    ? draftsWords.draftStart.selectZone
+    : draftsWords.draftStart.noOutline;
 }
 
 function begin(draft: Draft, words: string): void {
@@ -58,7 +60,7 @@ function begin(draft: Draft, words: string): void {
   say(words);
 }
 
-const HOW = 'Click, or move the crosshair with the arrow keys and press Enter; Enter twice finishes.';
+const HOW = draftsWords.draftStart.how;
 
 /** What the map shows behind the lawns, so that the sheet can say what was drawn over. */
 function drawnOver(): Pick<Draft, 'drawnOver'> | Record<never, never> {
@@ -75,8 +77,11 @@ export function drawZone(tool: DraftTool = 'polygon', newLawn = false): void {
   const drawing = { tool, outlineErrorFt: ASSUMED_ERROR_FT, ...drawnOver() };
   if (property === null) {
     const propertyId = freshId(open.book.properties, 'lawn');
-    const purpose = { kind: 'zone', propertyId, zoneId: 'zone-1', name: 'lawn' } as const;
-    begin(beginDraft({ ...drawing, purpose, newPropertyName: 'New lawn' }), `Drawing a new lawn. ${HOW}`);
+    const purpose = { kind: 'zone', propertyId, zoneId: 'zone-1', name: commonWords.lawn } as const;
+    begin(
+      beginDraft({ ...drawing, purpose, newPropertyName: commonWords.newLawn }),
+      draftsWords.draftStart.drawingLawn(HOW),
+    );
     return;
   }
   const { zoneId } = useSelection.getState();
@@ -88,7 +93,7 @@ export function drawZone(tool: DraftTool = 'polygon', newLawn = false): void {
     zoneId: target?.id ?? freshId(property.zones, 'zone'),
     name: '',
   } as const;
-  begin(beginDraft({ ...drawing, purpose }), `Drawing a zone of ${property.name}. ${HOW}`);
+  begin(beginDraft({ ...drawing, purpose }), draftsWords.draftStart.drawingZone(property.name, HOW));
 }
 
 export function drawExclusion(what: Exclusion['what'], tool: DraftTool = 'polygon'): void {
@@ -96,7 +101,7 @@ export function drawExclusion(what: Exclusion['what'], tool: DraftTool = 'polygo
   if (property === null || whyNotDraw() !== null) return;
   const exclusionId = freshId(property.exclusions, 'out');
   const purpose = { kind: 'exclusion', propertyId: property.id, exclusionId, name: '', what } as const;
-  begin(beginDraft({ tool, purpose }), `Drawing what is kept out of ${property.name}. ${HOW}`);
+  begin(beginDraft({ tool, purpose }), draftsWords.draftStart.drawingExclusion(property.name, HOW));
 }
 
 /** An area that trucks drive round; it belongs to no lawn. */
@@ -105,7 +110,7 @@ export function drawAvoided(): void {
   if (open === null || whyNotDraw() !== null) return;
   const { avoid } = open.book.roads ?? PLAIN_ROADS;
   const purpose = { kind: 'avoid', areaId: freshId(avoid, 'avoid'), name: '' } as const;
-  begin(beginDraft({ tool: 'polygon', purpose }), `Drawing an area to drive round. ${HOW}`);
+  begin(beginDraft({ tool: 'polygon', purpose }), draftsWords.draftStart.drawingAvoided(HOW));
 }
 
 export function placeGate(): void {
@@ -113,14 +118,14 @@ export function placeGate(): void {
   if (property === null || whyNotDraw() !== null) return;
   const gateId = freshId(property.gates, 'gate');
   const purpose = { kind: 'gate', propertyId: property.id, gateId, name: '', clearWidthIn: FIRST_GATE_IN } as const;
-  begin(beginDraft({ tool: 'polygon', purpose }), 'Show where the gate is.');
+  begin(beginDraft({ tool: 'polygon', purpose }), draftsWords.draftStart.showGate);
 }
 
 export function placeParking(): void {
   const property = selected();
   if (property === null || whyNotDraw() !== null) return;
   const purpose = { kind: 'parking', propertyId: property.id } as const;
-  begin(beginDraft({ tool: 'polygon', purpose }), 'Show where the rig parks.');
+  begin(beginDraft({ tool: 'polygon', purpose }), draftsWords.draftStart.showParking);
 }
 
 export function placeHoseStand(): void {
@@ -128,7 +133,7 @@ export function placeHoseStand(): void {
   const zone = property === null ? undefined : workedZone(property);
   if (property === null || zone === undefined || whyNotDraw() !== null) return;
   const purpose = { kind: 'hose-stand', propertyId: property.id, zoneId: zone.id } as const;
-  begin(beginDraft({ tool: 'polygon', purpose }), `Show where the hose stands for ${zone.name}.`);
+  begin(beginDraft({ tool: 'polygon', purpose }), draftsWords.draftStart.showHoseStand(zone.name));
 }
 
 /** A hole in the zone, a piece cut off it, or a line that splits it. */
@@ -137,14 +142,18 @@ export function drawInZone(kind: 'hole' | 'cut' | 'split-line'): void {
   const zone = property === null ? undefined : workedZone(property);
   if (property === null || zone === undefined || whyNotDraw() !== null) return;
   const purpose = { kind, propertyId: property.id, zoneId: zone.id } as const;
-  const words = { hole: 'Drawing a hole in', cut: 'Drawing a piece to cut off', 'split-line': 'Drawing a line across' };
+  const words = {
+    hole: draftsWords.draftStart.drawingHole,
+    cut: draftsWords.draftStart.drawingCut,
+    'split-line': draftsWords.draftStart.drawingSplit,
+  };
   begin(beginDraft({ tool: 'polygon', purpose }), `${words[kind]} ${zone.name}. ${HOW}`);
 }
 
 export function whyNotEdit(): string | null {
   const reason = whyNotOnLawn();
   if (reason !== null) return reason;
-  return editable() === null ? 'Select a zone or what is kept out first' : null;
+  return editable() === null ? draftsWords.draftStart.selectShape : null;
 }
 
 function editable() {
@@ -179,5 +188,8 @@ export function editCorners(place: RingPlace = { polygon: 0, ring: 0 }): void {
   const shape = part.kind === 'zone' ? property.zones.find((each) => each.id === part.partId)?.shape : undefined;
   const known = shape?.kind === 'drawn' && shape.outlineErrorFt !== undefined ? shape.outlineErrorFt : null;
   const error = known === null ? {} : { outlineErrorFt: known };
-  begin(beginDraft({ tool: 'polygon', purpose, corners, base: { geometry, place }, ...error }), 'Drag the corners.');
+  begin(
+    beginDraft({ tool: 'polygon', purpose, corners, base: { geometry, place }, ...error }),
+    draftsWords.draftStart.dragCorners,
+  );
 }

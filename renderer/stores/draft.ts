@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import { err, ok, type Result } from '../../core/base/index.ts';
 import type { Position } from '../../core/book/index.ts';
 import { applyDraft, type Draft, type DraftStep, readDraft, redoDraft, undoDraft } from '../../core/sketch/index.ts';
+import { draftsWords } from '../texts/stores/index.ts';
 import { callHost } from './host.ts';
 import { say, showError } from './notices.ts';
 
@@ -63,7 +64,7 @@ export function startDrafts(newSession: string | null, text: string | null): voi
   }
   const { open, aside } = read.value;
   useDraft.setState({ ...NOTHING, draft: open, aside, found: open !== null });
-  if (open !== null) say('An unfinished outline was found. Go on with it, or set it aside.');
+  if (open !== null) say(draftsWords.draft.found);
 }
 
 type Stored = { readonly open: Draft | null; readonly aside: readonly Draft[] };
@@ -88,7 +89,7 @@ function readStored(text: string | null): Result<Stored> {
 }
 
 function unreadable(): Result<never> {
-  return err('format-invalid', 'draft', 'The unfinished outline of this book cannot be read.', 'Draw it again.');
+  return err('format-invalid', 'draft', draftsWords.draft.unreadable, draftsWords.draft.unreadableAdvice);
 }
 
 /** The text that is kept with the book; null where nothing is unfinished. */
@@ -156,12 +157,12 @@ export function removeCorner(index: number): void {
   const { draft } = useDraft.getState();
   if (draft === null) return;
   if (draft.base !== undefined && draft.corners.length <= FEWEST_CORNERS) {
-    say('An outline keeps three corners. Delete the whole of it instead.');
+    say(draftsWords.draft.keepsThree);
     return;
   }
   draftStep({ kind: 'remove', index });
   markCorner(null);
-  say(`Corner ${index + 1} is removed`);
+  say(draftsWords.draft.cornerRemoved(index + 1));
 }
 
 /** Puts other members into the draft without a step: its name, its kind, how far it may be out. */
@@ -209,7 +210,7 @@ export function setDraftAside(): void {
   if (draft === null) return;
   const worth = draft.base === undefined ? draft.corners.length > 0 : draft.undo.length > 0;
   changeDraft({ draft: null, marked: null, dragging: null, aside: worth ? [draft, ...aside] : aside });
-  if (worth) say('The outline is set aside, unfinished.');
+  if (worth) say(draftsWords.draft.setAside);
 }
 
 /** Takes an outline that was set aside up again; one that is open meanwhile is set aside in turn. */
@@ -231,7 +232,7 @@ export function throwDraftAway(sure = false): void {
     return;
   }
   changeDraft({ draft: null, marked: null, dragging: null });
-  say('The outline is thrown away.');
+  say(draftsWords.draft.thrownAway);
 }
 
 /** Esc: one level back. It never throws away: what has corners is set aside. */

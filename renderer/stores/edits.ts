@@ -3,6 +3,8 @@ import type { Book, Position, Property, Round, TemperatureYear, TravelMatrix, Zo
 import { references } from '../../core/checks/index.ts';
 import { type Action, type AnyRecord, RECORD_NAMES, type RecordOf, type TableName } from '../../core/edit/index.ts';
 import { applyIntake, type IntakePreview } from '../../core/intake/index.ts';
+import { commonWords } from '../texts/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { edit, useBook } from './book.ts';
 import { showError, showNews } from './notices.ts';
 import { type Shelf, selectProperty, selectRound, selectShelf, useSelection } from './selection.ts';
@@ -43,7 +45,7 @@ export function removeRecord(table: TableName, id: string, name: string): void {
   }
   const now = placesOfMissing();
   const left = [...now].filter((each) => !before.has(each));
-  showNews(`${sentence(RECORD_NAMES[table])} ${name} is removed${stillNamed(left)}`, true);
+  showNews(storesWords.edits.isRemoved(sentence(RECORD_NAMES[table]), name, stillNamed(left)), true);
 }
 
 /** Where something is named that the open book does not have. */
@@ -56,8 +58,8 @@ function placesOfMissing(): ReadonlySet<string> {
 function stillNamed(places: readonly string[]): string {
   const [first] = places;
   if (first === undefined) return '';
-  const more = places.length > 1 ? ` and ${places.length - 1} more` : '';
-  return `; still named by ${first}${more}: see To check`;
+  const more = places.length > 1 ? storesWords.edits.andMore(places.length - 1) : '';
+  return storesWords.edits.stillNamed(first, more);
 }
 
 export function removeLawn(propertyId: string): void {
@@ -83,7 +85,7 @@ export function mapMiddle(): Position {
 export function bareLawn(id: string, name: string, address: string, parking: Property['parking']): Property {
   const zone: Zone = {
     id: 'whole',
-    name: 'whole lawn',
+    name: storesWords.edits.wholeLawn,
     shape: { kind: 'stated', areaSqFt: 0, method: '' },
     slopeDeg: 0,
     gateIds: [],
@@ -107,8 +109,8 @@ export function addLawn(): void {
   const { open } = useBook.getState();
   if (open === null) return;
   const id = freshId(open.book.properties, 'lawn');
-  const record = bareLawn(id, 'New lawn', '', mapCentre());
-  const done = putRecord('properties', record, 'Add lawn');
+  const record = bareLawn(id, commonWords.newLawn, '', mapCentre());
+  const done = putRecord('properties', record, storesWords.edits.addLawn);
   if (!done.ok) {
     showError(done.error);
     return;
@@ -138,9 +140,9 @@ export function importAction(book: Book, fileName: string, wish: ImportWish): Re
   if (wish.kind === 'ground') return applyIntake(book, wish.preview);
   if (wish.kind === 'temperatures') {
     const actions = wish.records.map((record): Action => ({ kind: 'put', table: 'temperatures', record }));
-    return ok({ kind: 'several', actions, label: `Add temperatures of ${fileName}` });
+    return ok({ kind: 'several', actions, label: storesWords.edits.addTemperatures(fileName) });
   }
-  return ok({ kind: 'set', changes: { matrix: wish.matrix }, label: `Use travel times of ${fileName}` });
+  return ok({ kind: 'set', changes: { matrix: wish.matrix }, label: storesWords.edits.travelTimesOf(fileName) });
 }
 
 /** Adds a record to a shelf and selects it. */
@@ -153,7 +155,11 @@ export function addToShelf(shelf: Shelf, record: RecordOf<Shelf>): void {
 /** A copy of a record under an id and a name of its own, selected at once. */
 export function duplicateOnShelf(shelf: Shelf, record: RecordOf<Shelf>): void {
   const records = useBook.getState().open?.book[shelf] ?? [];
-  addToShelf(shelf, { ...record, id: freshId(records, record.id.replace(/-\d+$/, '')), name: `${record.name} copy` });
+  addToShelf(shelf, {
+    ...record,
+    id: freshId(records, record.id.replace(/-\d+$/, '')),
+    name: storesWords.edits.copyOf(record.name),
+  });
 }
 
 /** Changes some members of a round as one step. */

@@ -1,5 +1,6 @@
 import type { AppError } from '../../core/base/index.ts';
 import type { PickedFile, RequestOf, WrittenFile } from '../../core/contract/index.ts';
+import { filesWords } from '../texts/stores/index.ts';
 import { askHost } from './host.ts';
 import { showError, showNews } from './notices.ts';
 
@@ -41,9 +42,9 @@ export async function uploadFile(purpose: Purpose, file: File): Promise<PickedFi
 const LARGEST_UPLOAD = 64 * 1024 * 1024;
 
 function tooLarge(purpose: Purpose, { name, size }: File): AppError {
-  const detail = `The file has ${Math.round(size / 1024 / 1024)} MiB; a browser hands over 64 at most.`;
-  const elsewhere = "Split it, or open it in the program's own window.";
-  const hint = purpose === 'background' ? 'Put it into the folder of backgrounds that the panel names.' : elsewhere;
+  const detail = filesWords.files.tooLarge(Math.round(size / 1024 / 1024));
+  const elsewhere = filesWords.files.tooLargeAdvice;
+  const hint = purpose === 'background' ? filesWords.files.tooLargeBackground : elsewhere;
   return { code: 'file-too-large', where: name, detail, hint };
 }
 
@@ -74,7 +75,7 @@ function toBase64(file: File): Promise<string> {
 export function receiveFile(written: WrittenFile | null): void {
   if (written === null || written.kind === 'cancelled') return;
   if (written.kind === 'download') download(written.name, written.mediaType, written.base64);
-  showNews(`${written.name} is written`);
+  showNews(filesWords.files.written(written.name));
 }
 
 function download(name: string, mediaType: string, base64: string): void {

@@ -3,6 +3,7 @@ import { type AppError, err, ok, type Result } from '../../core/base/index.ts';
 import type { AreaGeometry } from '../../core/book/index.ts';
 import type { Elevation } from '../../core/contract/index.ts';
 import { sampleGrid, slopeFromHeights } from '../../core/measure/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { pickFile } from './files.ts';
 import { callHost } from './host.ts';
 
@@ -45,7 +46,7 @@ export async function chooseHeights(): Promise<boolean> {
 export async function readHeightSlope(outline: AreaGeometry): Promise<Result<HeightSlope>> {
   const { file } = useHeights.getState();
   if (file === null)
-    return err('nothing-to-do', 'slope', 'No picture of heights is chosen.', 'Choose a GeoTIFF of heights.');
+    return err('nothing-to-do', 'slope', storesWords.heights.noneChosen, storesWords.heights.noneChosenAdvice);
   const positions = sampleGrid(outline);
   useHeights.setState({ isReading: true });
   const answer = await callHost('ground.elevation', {
@@ -74,6 +75,6 @@ function fitSlope(
     const downhillDeg = fitted.slopeDeg < LEVEL_DEG ? null : Math.round(fitted.downhillDeg) % 360;
     return ok({ slopeDeg, downhillDeg, fileName, samples: fitted.samples, residualM: fitted.residualM, isUnitStated });
   }
-  const hint = 'Choose a picture that covers the lawn with pixels of a few metres, or enter the slope.';
+  const hint = storesWords.heights.chooseAdvice;
   return err('nothing-to-do', fileName, fitted.why, hint);
 }

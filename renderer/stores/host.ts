@@ -9,6 +9,7 @@ import {
   type ResponseOf,
   type Settings,
 } from '../../core/contract/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { showError } from './notices.ts';
 
 type HostState = {
@@ -31,9 +32,9 @@ export async function callHost<Name extends ChannelName>(
   if (host === null) {
     return err(
       'host-lost',
-      'the program behind this page',
-      'There is no connection to the program.',
-      'Start Swardway again.',
+      storesWords.host.program,
+      storesWords.host.noConnection,
+      storesWords.host.noConnectionAdvice,
     );
   }
   return host.call(name, request);

@@ -20,6 +20,7 @@ import {
 } from '../../core/intake/index.ts';
 import { withPastMeasure } from '../../core/measure/index.ts';
 import { todayHere } from '../format/index.ts';
+import { filesWords } from '../texts/stores/index.ts';
 import { useBook } from './book.ts';
 import { callHost } from './host.ts';
 import { say, showError } from './notices.ts';
@@ -130,7 +131,7 @@ export function readTemperatureFile(fileName: string, text: string | null): void
   closeImport();
   const read =
     text === null
-      ? err('file-not-readable', fileName, 'The file came without its text.', 'Choose a CSV file.')
+      ? err('file-not-readable', fileName, filesWords.imports.noText, filesWords.imports.noTextAdvice)
       : readTemperatureTable(text, fileName);
   if (read.ok) show(beginTemperatures(fileName, read.value, stations()));
   else failWith(read.error);
@@ -155,7 +156,7 @@ function stations(): readonly string[] {
 /** Reads a table of travel times. Nothing is changed yet. Errors: those of the format. */
 export function previewTimes(fileName: string, text: string | null): Result<MatrixImport> {
   if (text === null) {
-    return err('file-not-readable', fileName, 'The file came without its text.', 'Choose a CSV file.');
+    return err('file-not-readable', fileName, filesWords.imports.noText, filesWords.imports.noTextAdvice);
   }
   const read = previewMatrix(text, fileName);
   if (!read.ok) return read;
@@ -200,9 +201,9 @@ export function understandFile(changes: Partial<Mapping>): void {
 }
 
 const STEP_WORDS: Readonly<Record<ImportStep, string>> = {
-  content: 'Step 1 of 3: what is in the file',
-  fields: 'Step 2 of 3: what its fields mean',
-  changes: 'Step 3 of 3: what would change',
+  content: filesWords.imports.step1,
+  fields: filesWords.imports.step2,
+  changes: filesWords.imports.step3,
 };
 
 /** Goes to a step; the last one looks at the book first. */
@@ -231,7 +232,7 @@ export async function lookAtBook(): Promise<void> {
     (preview) => {
       keep({ preview, progress: null });
       const { found, rejected } = preview.counts;
-      say(`${found} records looked at, ${rejected} rejected`);
+      say(filesWords.imports.looked(found, rejected));
     },
   );
 }

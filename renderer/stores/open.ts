@@ -1,4 +1,5 @@
 import type { AppInfo } from '../../core/contract/index.ts';
+import { filesWords } from '../texts/stores/index.ts';
 import { bookDidNotOpen } from './backups.ts';
 import { showBook, useBook } from './book.ts';
 import { pickFile, receiveFile, uploadFile } from './files.ts';
@@ -58,12 +59,12 @@ export async function takeDroppedFile(file: File): Promise<void> {
     return;
   }
   if (useBook.getState().open === null) {
-    const detail = 'This file is no book, and no book is open that it could go into.';
+    const detail = filesWords.open.noBook;
     showError({
       code: 'nothing-to-do',
       where: file.name,
       detail,
-      hint: 'Open or start a book first, then drop it again.',
+      hint: filesWords.open.noBookAdvice,
     });
     return;
   }

@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import { err, type Result } from '../../core/base/index.ts';
 import type { Overlay, Position } from '../../core/book/index.ts';
 import { type FitKind, type Placement, placePicture } from '../../core/imagery/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { edit, useBook } from './book.ts';
 import { freshId } from './edits.ts';
 import { pickFile } from './files.ts';
@@ -54,7 +55,7 @@ export async function startPicture(): Promise<void> {
   const id = freshId(overlaysOf(), 'picture');
   const overlay: Overlay = { ...kept, id, name: picked.name.slice(0, 200), points: [], opacity: 0.7 };
   useOverlays.setState({ placing: { overlay, pending: null } });
-  say('Choose a point in the picture, then the same point on the map.');
+  say(storesWords.overlays.choosePoint);
 }
 
 export function adjustPicture(overlay: Overlay): void {
@@ -69,7 +70,7 @@ function change(changes: Partial<Overlay>): void {
 
 export function pickPixel(px: readonly [number, number]): void {
   useOverlays.setState(({ placing }) => (placing === null ? {} : { placing: { ...placing, pending: px } }));
-  say('Now choose the same point on the map.');
+  say(storesWords.overlays.sameOnMap);
 }
 
 /** The place on the map of the pixel that was chosen. */
@@ -84,7 +85,7 @@ export function addPoint(px: readonly [number, number], at: Position): void {
   if (placing === null) return;
   const points = [...placing.overlay.points, { px, at }];
   useOverlays.setState({ placing: { overlay: { ...placing.overlay, points }, pending: null } });
-  say(`Point ${points.length} is set.`);
+  say(storesWords.overlays.pointSet(points.length));
 }
 
 export function changePoint(index: number, point: Overlay['points'][number]): void {
@@ -120,28 +121,29 @@ export function placementOf({ widthPx, heightPx, points, fit }: Overlay): Result
 /** Puts the picture that is being laid into the book, as one step. */
 export function keepPlacing(): Result<unknown> {
   const { placing } = useOverlays.getState();
-  if (placing === null) return err('nothing-to-do', 'picture', 'No picture is being laid.', 'Open one first.');
+  if (placing === null)
+    return err('nothing-to-do', 'picture', storesWords.overlays.noneLaid, storesWords.overlays.noneLaidAdvice);
   const { overlay } = placing;
   const placed = placementOf(overlay);
   if (!placed.ok) return placed;
   const others = overlaysOf();
   const isKnown = others.some(({ id }) => id === overlay.id);
   const overlays = isKnown ? others.map((each) => (each.id === overlay.id ? overlay : each)) : [...others, overlay];
-  const done = edit({ kind: 'set', changes: { overlays }, label: `Lay ${overlay.name} on the map` });
+  const done = edit({ kind: 'set', changes: { overlays }, label: storesWords.overlays.lay(overlay.name) });
   if (done.ok) stopPlacing();
   return done;
 }
 
 export function fadeOverlay(id: string, opacity: number): void {
   const overlays = overlaysOf().map((each) => (each.id === id ? { ...each, opacity } : each));
-  const done = edit({ kind: 'set', changes: { overlays }, label: 'Change how strong the picture is' });
+  const done = edit({ kind: 'set', changes: { overlays }, label: storesWords.overlays.changeStrength });
   if (!done.ok) showError(done.error);
 }
 
 export function removeOverlay({ id, name }: Overlay): void {
   const left = overlaysOf().filter((each) => each.id !== id);
   const changes = { overlays: left.length === 0 ? null : left };
-  const done = edit({ kind: 'set', changes, label: `Take ${name} off the map` });
-  if (done.ok) showNews(`${name} is off the map`, true);
+  const done = edit({ kind: 'set', changes, label: storesWords.overlays.takeOff(name) });
+  if (done.ok) showNews(storesWords.overlays.isOff(name), true);
   else showError(done.error);
 }

@@ -3,6 +3,8 @@ import type { Property } from '../../core/book/index.ts';
 import type { StreetsInfo } from '../../core/contract/index.ts';
 import type { Action } from '../../core/edit/index.ts';
 import type { AddressAnswer } from '../../core/places/index.ts';
+import { commonWords } from '../texts/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { edit, useBook } from './book.ts';
 import { bareLawn, freshId } from './edits.ts';
 import { pickFile } from './files.ts';
@@ -69,7 +71,7 @@ async function seek(): Promise<void> {
     return answer === undefined ? [] : [{ property, answer, chosen: answer.kind === 'placed' }];
   });
   usePlaces.setState({ sought });
-  say(`${sought.filter(({ chosen }) => chosen).length} of ${sought.length} addresses have a place.`);
+  say(storesWords.places.placed(sought.filter(({ chosen }) => chosen).length, sought.length));
 }
 
 export async function openStreetFile(): Promise<void> {
@@ -79,8 +81,8 @@ export async function openStreetFile(): Promise<void> {
   const loaded = await askHost('places.load', { token: picked.token });
   usePlaces.setState({ isBusy: false });
   if (loaded === null) return;
-  const unused = loaded.unused === 0 ? '' : `; ${loaded.unused} lines have no name or numbers and are left out`;
-  showNews(`${loaded.name}: ${loaded.streets} streets${unused}`);
+  const unused = loaded.unused === 0 ? '' : storesWords.places.unused(loaded.unused);
+  showNews(storesWords.places.read(loaded.name, loaded.streets, unused));
   await loadStreetList();
 }
 
@@ -104,14 +106,14 @@ export function placeSought(): void {
         ? [{ kind: 'put', table: 'properties', record: { ...property, parking: answer.at, placedBy: 'address-range' } }]
         : [],
     );
-  const count = actions.length === 1 ? '1 lawn' : `${actions.length} lawns`;
-  const done = edit({ kind: 'several', label: `Place ${count} by address`, actions });
+  const count = commonWords.lawns(actions.length);
+  const done = edit({ kind: 'several', label: storesWords.places.place(count), actions });
   if (!done.ok) {
     showError(done.error);
     return;
   }
   closePlaces();
-  showNews(`${count} placed by address range; move them by hand where that is not right`, true);
+  showNews(storesWords.places.placedAdvice(count), true);
 }
 
 /** A new lawn of a stated area where its address is. The answer says why there is none. */
@@ -121,7 +123,7 @@ export async function addLawnAt(address: string): Promise<AddressAnswer | null> 
   const answer = answers?.[0] ?? null;
   if (open === null || answer === null || answer.kind === 'not-placed') return answer;
   const record = lawnAt(freshId(open.book.properties, 'lawn'), address, answer.at);
-  const done = edit({ kind: 'put', table: 'properties', record, label: `Add lawn at ${address}` });
+  const done = edit({ kind: 'put', table: 'properties', record, label: storesWords.places.addLawn(address) });
   if (!done.ok) {
     showError(done.error);
     return null;

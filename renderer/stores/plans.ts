@@ -5,6 +5,8 @@ import type { JobDone, JobFailed, JobProgress, RequestOf, StoredPlan } from '../
 import type { DoneWork, Outage } from '../../core/plan/problem/index.ts';
 import type { Plan } from '../../core/plan/result/index.ts';
 import { todayHere } from '../format/index.ts';
+import { commonWords } from '../texts/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { askHost } from './host.ts';
 import { say, showError, showNews } from './notices.ts';
 import { useView } from './view.ts';
@@ -90,9 +92,9 @@ export async function startPlanning({
   const { jobId } = answer;
   if (finishedEarly.delete(jobId)) return;
   usePlans.setState({
-    job: { jobId, roundId, step: 'Starting', done: 0, total: 1, bestSoFar: '', cancelling: false },
+    job: { jobId, roundId, step: storesWords.plans.starting, done: 0, total: 1, bestSoFar: '', cancelling: false },
   });
-  say('Planning has started.');
+  say(storesWords.plans.started);
 }
 
 /** Jobs that ended before the answer to their start arrived. */
@@ -116,9 +118,9 @@ export function planDone({ jobId, session, roundId, plan, savedAt, revision, can
   if (usePlans.getState().session !== session) return;
   endJob(jobId);
   usePlans.setState(({ plans }) => ({ plans: { ...plans, [roundId]: { plan, savedAt, madeOnRevision: revision } } }));
-  const days = plan.days.length === 1 ? '1 rig day' : `${plan.days.length} rig days`;
+  const days = commonWords.rigDays(plan.days.length);
   const what = roundId === plan.roundId ? plan.roundName : besideName(roundId, plan);
-  const words = cancelled ? `Stopped; the best plan so far is kept: ${days}` : `${what} is planned: ${days}`;
+  const words = cancelled ? storesWords.plans.stopped(days) : storesWords.plans.planned(what, days);
   if (useView.getState().room === 'round') say(words);
   else showNews(words);
 }
@@ -127,7 +129,7 @@ export function planFailed({ jobId, session, roundId, error }: JobFailed): void 
   if (usePlans.getState().session !== session) return;
   endJob(jobId);
   if (error.code === 'cancelled') {
-    showNews('Stopped before there was a plan; what was there before is kept');
+    showNews(storesWords.plans.stoppedBefore);
     return;
   }
   usePlans.setState(({ failures }) => ({ failures: { ...failures, [roundId]: error } }));
@@ -137,7 +139,7 @@ export function planFailed({ jobId, session, roundId, error }: JobFailed): void 
 /** What a plan beside that of the round is called. */
 function besideName(keptAs: string, plan: Plan): string {
   const isFleet = keptAs.startsWith(fleetPlanName(plan.roundId, ''));
-  return isFleet ? `${plan.roundName} by a fleet` : 'The rest of the day';
+  return isFleet ? storesWords.plans.byFleet(plan.roundName) : storesWords.plans.restDay;
 }
 
 /** Plans a round by several fleets, one after the other; ends where one of them is stopped or fails. */

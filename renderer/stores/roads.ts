@@ -4,6 +4,7 @@ import { type BookRoads, PLAIN_ROADS } from '../../core/book/index.ts';
 import type { RoadsFile, RoadsProgress, RoadsStatus } from '../../core/contract/index.ts';
 import type { Learnt } from '../../core/travel/by-road/index.ts';
 import { todayHere } from '../format/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { edit, useBook } from './book.ts';
 import { pickFile } from './files.ts';
 import { askHost, callHost, changeSettings, useHost } from './host.ts';
@@ -66,8 +67,8 @@ export async function importRoads(): Promise<void> {
   if (!made.ok) {
     if (made.error.code !== 'cancelled') showError(made.error);
   } else if (useBook.getState().open?.session === session) {
-    changeRoads({ use: true, extract: extractOf(picked.name, made.value) }, `Import roads of ${picked.name}`);
-    showNews(`Roads of ${picked.name} are imported`);
+    changeRoads({ use: true, extract: extractOf(picked.name, made.value) }, storesWords.roads.import(picked.name));
+    showNews(storesWords.roads.imported(picked.name));
   }
   await loadRoads();
 }
@@ -105,7 +106,7 @@ export async function forgetRoads(): Promise<void> {
   if (done === null) return;
   if (open.book.roads?.extract !== undefined) {
     const { extract: _, ...rest } = open.book.roads;
-    const changed = edit({ kind: 'set', changes: { roads: rest }, label: 'Remove the roads' });
+    const changed = edit({ kind: 'set', changes: { roads: rest }, label: storesWords.roads.removeTheRoads });
     if (!changed.ok) showError(changed.error);
   }
   useRoads.setState({ learnt: null });
@@ -129,8 +130,8 @@ export function takeLearned({ classes }: Learnt): void {
       trips,
       timeFactor: Math.round(timeFactor * 1000) / 1000,
     }));
-  const done = changeRoads({ learned: { use: true, on: todayHere(), factors } }, 'Use learned driving times');
-  if (done.ok) showNews('Plans use the learned driving times from now on', true);
+  const done = changeRoads({ learned: { use: true, on: todayHere(), factors } }, storesWords.roads.useLearned);
+  if (done.ok) showNews(storesWords.roads.learnedUsed, true);
 }
 
 /** Names the table service to ask; nothing is asked of any machine before. */

@@ -1,7 +1,9 @@
 import { hasErrors, type Issue } from '../../core/base/index.ts';
 import type { Book, Round } from '../../core/book/index.ts';
 import type { PlanDay } from '../../core/plan/result/index.ts';
-import { counted, type Formatter } from '../format/index.ts';
+import type { Formatter } from '../format/index.ts';
+import { commonWords } from '../texts/index.ts';
+import { storesWords } from '../texts/stores/index.ts';
 import { roomOfIssue } from './checks.ts';
 import type { KnownPlan, RunningJob } from './plans.ts';
 import type { Room } from './view.ts';
@@ -40,11 +42,11 @@ const NONE: Attention = { count: 0, stops: false };
 /** The five rooms with their live results. */
 export function roomSummaries(input: SummaryInput): readonly RoomSummary[] {
   return [
-    { room: 'ground', title: 'Ground', ...ground(input) },
-    { room: 'shed', title: 'Shed', ...shed(input) },
-    { room: 'round', title: 'Round', ...round(input) },
-    { room: 'day', title: 'Day', ...day(input) },
-    { room: 'paper', title: 'Paper', result: paper(input), attention: NONE },
+    { room: 'ground', title: commonWords.rooms.ground, ...ground(input) },
+    { room: 'shed', title: commonWords.rooms.shed, ...shed(input) },
+    { room: 'round', title: commonWords.rooms.round, ...round(input) },
+    { room: 'day', title: commonWords.rooms.day, ...day(input) },
+    { room: 'paper', title: commonWords.rooms.paper, result: paper(input), attention: NONE },
   ];
 }
 
@@ -57,40 +59,44 @@ function toCheck(issues: readonly Issue[], room: Room): Attention {
 }
 
 function ground({ measured, book, issues, words }: SummaryInput): Line {
-  const lawns = counted(book.properties.length, 'lawn');
-  if (book.properties.length === 0) return { result: 'no lawns yet', attention: NONE };
+  const lawns = commonWords.lawns(book.properties.length);
+  if (book.properties.length === 0) return { result: storesWords.summaries.noLawnsYet, attention: NONE };
   const turf =
     measured.done < measured.total
-      ? `measuring ${Math.floor((100 * measured.done) / measured.total)} %`
-      : `${words.largeArea(measured.treatableSqFt)} turf`;
+      ? storesWords.summaries.measuring(Math.floor((100 * measured.done) / measured.total))
+      : storesWords.summaries.turf(words.largeArea(measured.treatableSqFt));
   const checks = toCheck(issues, 'ground');
   return { result: `${lawns} · ${turf}`, attention: { ...checks, count: checks.count + measured.attention } };
 }
 
 function shed({ book, issues }: SummaryInput): Line {
-  if (book.machines.length + book.rigs.length === 0) return { result: 'no machines yet', attention: NONE };
+  if (book.machines.length + book.rigs.length === 0)
+    return { result: storesWords.summaries.noMachinesYet, attention: NONE };
   return {
-    result: `${counted(book.machines.length, 'machine')} · ${counted(book.rigs.length, 'rig')}`,
+    result: `${storesWords.summaries.machines(book.machines.length)} · ${storesWords.summaries.rigs(book.rigs.length)}`,
     attention: toCheck(issues, 'shed'),
   };
 }
 
 function round({ round: chosen, issues, known, stale, job }: SummaryInput): Line {
   if (job !== null)
-    return { result: `planning ${Math.floor((100 * job.done) / Math.max(1, job.total))} %`, attention: NONE };
-  if (chosen === null) return { result: 'no round yet', attention: NONE };
+    return {
+      result: storesWords.summaries.planning(Math.floor((100 * job.done) / Math.max(1, job.total))),
+      attention: NONE,
+    };
+  if (chosen === null) return { result: storesWords.summaries.noRoundYet, attention: NONE };
   const checks = toCheck(issues, 'round');
-  if (known === null) return { result: `not planned · ${chosen.name}`, attention: checks };
+  if (known === null) return { result: storesWords.summaries.notPlanned(chosen.name), attention: checks };
   const dates = new Set(known.plan.days.map((each) => each.date)).size;
   const unplaced = known.plan.unplaced.length;
   return {
-    result: `${counted(dates, 'day')} · ${chosen.name}`,
+    result: `${commonWords.days(dates)} · ${chosen.name}`,
     attention: { count: checks.count + unplaced + (stale ? 1 : 0), stops: checks.stops || unplaced > 0 },
   };
 }
 
 function day({ day: shown, words }: SummaryInput): Line {
-  if (shown === null) return { result: 'no day planned', attention: NONE };
+  if (shown === null) return { result: storesWords.summaries.noDayPlanned, attention: NONE };
   return {
     result: `${words.date(shown.date)} · ${words.duration(shown.paidSec)}`,
     attention: { count: shown.overtimeSec > 0 ? 1 : 0, stops: false },
@@ -98,5 +104,5 @@ function day({ day: shown, words }: SummaryInput): Line {
 }
 
 function paper({ sheets }: SummaryInput): string {
-  return sheets === 0 ? 'nothing to print' : `${counted(sheets, 'sheet')} ready`;
+  return sheets === 0 ? storesWords.summaries.nothingToPrint : storesWords.summaries.ready(sheets);
 }

@@ -12,6 +12,7 @@ import {
   type TemperatureReading,
 } from '../../core/formats/index.ts';
 import { type MergedYear, mergeTemperatures } from '../../core/round/timing/index.ts';
+import { filesWords } from '../texts/stores/index.ts';
 
 /** A table of temperatures on its way into the book: what was seen in it, and what was answered. */
 export type TemperatureImport = {
@@ -80,13 +81,13 @@ export function openQuestions({
 }: TemperatureImport): readonly string[] {
   const hasAir = columns.max >= 0 || columns.min >= 0;
   return [
-    ...(columns.date < 0 ? ['which column has the date'] : []),
-    ...(!hasAir && columns.soil < 0 ? ['which columns have temperatures'] : []),
-    ...(columns.date >= 0 && dateOrder === null ? ['in which order the dates are written'] : []),
-    ...(hasAir && airUnit === null ? ['whether the air is in Fahrenheit or Celsius'] : []),
-    ...(columns.soil >= 0 && soilUnit === null ? ['whether the soil is in Fahrenheit or Celsius'] : []),
-    ...(guess.stations.length > 1 && taken === null ? ['which station is wanted'] : []),
-    ...(station.trim() === '' ? ['what the station is called'] : []),
+    ...(columns.date < 0 ? [filesWords.temperatureImport.dateColumn] : []),
+    ...(!hasAir && columns.soil < 0 ? [filesWords.temperatureImport.temperatureColumns] : []),
+    ...(columns.date >= 0 && dateOrder === null ? [filesWords.temperatureImport.dateOrder] : []),
+    ...(hasAir && airUnit === null ? [filesWords.temperatureImport.airUnit] : []),
+    ...(columns.soil >= 0 && soilUnit === null ? [filesWords.temperatureImport.soilUnit] : []),
+    ...(guess.stations.length > 1 && taken === null ? [filesWords.temperatureImport.station] : []),
+    ...(station.trim() === '' ? [filesWords.temperatureImport.stationName] : []),
   ];
 }
 

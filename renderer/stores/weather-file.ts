@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import { err, ok, type Result } from '../../core/base/index.ts';
 import { looksLikeWeather, readTable, type Table } from '../../core/formats/index.ts';
+import { filesWords } from '../texts/stores/index.ts';
 import { useBook } from './book.ts';
 import { pickFile } from './files.ts';
 import { showError } from './notices.ts';
@@ -33,8 +34,8 @@ export function weatherTableOf(text: string, name: string): Table | null {
 /** Shows a table in the calendar of the round, where its units and dates are asked. */
 export function takeWeatherTable(name: string, table: Table): Result<null> {
   if ((useBook.getState().open?.book.rounds ?? []).length === 0) {
-    const detail = 'This is weather by the hour, which belongs to the calendar of a round, and the book has no round.';
-    return err('nothing-to-do', name, detail, 'Add a round in the Round room, then read the file again.');
+    const detail = filesWords.weatherFile.noRound;
+    return err('nothing-to-do', name, detail, filesWords.weatherFile.noRoundAdvice);
   }
   useWeatherFile.setState({ opened: { name, table } });
   goTo('round');

@@ -2,6 +2,8 @@ import { counted } from '../format/index.ts';
 
 /** Words that stand on several screens for the same thing. */
 export const commonWords = {
+  program: 'Swardway',
+  rooms: { ground: 'Ground', shed: 'Shed', round: 'Round', day: 'Day', paper: 'Paper' },
   name: 'Name',
   changeName: 'Change name',
   remove: 'Remove',
@@ -54,6 +56,8 @@ export const commonWords = {
   activeIngredient: 'active ingredient',
   lastUsefulDay: 'last useful day',
   lawns: (count: number) => counted(count, 'lawn'),
+  rigs: (count: number) => counted(count, 'rig'),
+  rigDays: (count: number) => counted(count, 'rig day'),
   stops: (count: number) => counted(count, 'stop'),
   days: (count: number) => counted(count, 'day'),
   zones: (count: number) => counted(count, 'zone'),

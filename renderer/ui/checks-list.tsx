@@ -1,5 +1,6 @@
 import type { Finding, Fix } from '../../core/checks/index.ts';
 import { edit, selectProperty, showError, showNews, useBook } from '../stores/index.ts';
+import { uiWords } from '../texts/index.ts';
 import { Button } from './button.tsx';
 import { IssueList } from './issue-list.tsx';
 
@@ -26,8 +27,8 @@ function Tools({ finding, linked }: { readonly finding: Finding; readonly linked
         </Button>
       )}
       {leads && (
-        <Button look="quiet" label={`Show ${where}`} onPress={() => selectProperty(propertyId)}>
-          Show
+        <Button look="quiet" label={uiWords.checksList.show(where)} onPress={() => selectProperty(propertyId)}>
+          {uiWords.checksList.showFinding}
         </Button>
       )}
     </span>
@@ -39,7 +40,7 @@ function putRight(fix: Fix): void {
   const { open } = useBook.getState();
   const action = open === null ? null : fix.action(open.book);
   if (action === null) {
-    showNews('There is nothing to put right there any more, or a round needs it.');
+    showNews(uiWords.checksList.nothingToPutRight);
     return;
   }
   const done = edit(action);

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { counted } from '../format/index.ts';
+import { uiWords } from '../texts/index.ts';
 import { Button } from './button.tsx';
 
 type FirstRows<Item> = {
@@ -26,7 +27,7 @@ export function MoreRows({ hidden, what, onMore }: MoreRowsProps) {
   if (hidden <= 0) return null;
   return (
     <p className="more-rows">
-      <Button onPress={onMore}>Show more: {counted(hidden, what)} left</Button>
+      <Button onPress={onMore}>{uiWords.firstRows.showMore(counted(hidden, what))}</Button>
     </p>
   );
 }

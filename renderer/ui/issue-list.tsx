@@ -2,10 +2,15 @@ import { TriangleAlert } from 'lucide-react';
 import { type ReactNode, useMemo } from 'react';
 import type { Issue, Severity } from '../../core/base/index.ts';
 import { useFormat } from '../stores/index.ts';
+import { uiWords } from '../texts/index.ts';
 import { MoreRows, useFirstRows } from './first-rows.tsx';
 
 const ORDER: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
-const SEVERITY_WORDS: Readonly<Record<Severity, string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
+const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
+  error: uiWords.issueList.error,
+  warning: uiWords.issueList.warning,
+  note: uiWords.issueList.note,
+};
 
 type IssueListProps<Found extends Issue> = {
   readonly issues: readonly Found[];
@@ -37,7 +42,7 @@ export function IssueList<Found extends Issue>({ issues, most, tools }: IssueLis
           </li>
         ))}
       </ul>
-      <MoreRows hidden={hidden} what="thing" onMore={showMore} />
+      <MoreRows hidden={hidden} what={uiWords.issueList.row} onMore={showMore} />
     </>
   );
 }

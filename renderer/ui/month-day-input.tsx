@@ -1,5 +1,6 @@
 import type { Result } from '../../core/base/index.ts';
 import { formatMonthDay, parseMonthDay } from '../../core/units/index.ts';
+import { uiWords } from '../texts/index.ts';
 import { DraftInput } from './draft-input.tsx';
 
 type MonthDayInputProps = {
@@ -23,7 +24,7 @@ export function MonthDayInput({ label, value, optional = false, onCommit }: Mont
       label={label}
       align="right"
       text={value === null ? '' : formatMonthDay(value)}
-      placeholder={optional ? 'not set' : 'day and month'}
+      placeholder={optional ? uiWords.monthDayInput.notSet : uiWords.monthDayInput.dayAndMonth}
       onCommit={commit}
     />
   );

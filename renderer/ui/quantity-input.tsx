@@ -23,6 +23,7 @@ import {
 } from '../../core/units/index.ts';
 import type { Formatter } from '../format/index.ts';
 import { useFormat } from '../stores/index.ts';
+import { uiWords } from '../texts/index.ts';
 import { DraftInput } from './draft-input.tsx';
 
 /** Kinds of figures that can be typed. `minutes` is a span in minutes, `clock` a time of day in minutes after midnight. */
@@ -124,20 +125,20 @@ function numberFrom(text: string, where: string): Result<number> {
   const value = Number(text.replace(/,/g, ''));
   return text !== '' && Number.isFinite(value)
     ? ok(value)
-    : err('quantity-unreadable', where, `"${text}" is not a number.`, 'Write a figure such as 12 or 0.5.');
+    : err('quantity-unreadable', where, uiWords.quantityInput.noNumber(text), uiWords.quantityInput.noNumberAdvice);
 }
 
 /** Longitude or latitude. */
 function degreesFrom(text: string, where: string): Result<number> {
   const value = numberFrom(text, where);
   if (!value.ok || Math.abs(value.value) <= 180) return value;
-  return err('quantity-out-of-range', where, 'This is no longitude or latitude.', 'Write degrees, such as -89.440035.');
+  return err('quantity-out-of-range', where, uiWords.quantityInput.noDegrees, uiWords.quantityInput.noDegreesAdvice);
 }
 
 function wholeFrom(text: string, where: string): Result<number> {
   const value = numberFrom(text, where);
   if (!value.ok || (Number.isInteger(value.value) && value.value >= 0)) return value;
-  return err('quantity-out-of-range', where, 'This has to be a whole number.', 'Write 0, 1, 2 and so on.');
+  return err('quantity-out-of-range', where, uiWords.quantityInput.notWhole, uiWords.quantityInput.notWholeAdvice);
 }
 
 /** Reads a typed figure into its canonical unit; a bare number is in the unit that is shown. */
@@ -177,10 +178,20 @@ export function QuantityInput({ kind, label, value, optional, positive, most, on
     const read = readTyped(kind, text, label, words.system);
     if (!read.ok) return read;
     if ((read.value < 0 && !SIGNED.includes(kind)) || (positive === true && read.value <= 0)) {
-      return err('quantity-out-of-range', label, 'This has to be more than zero.', 'Write a larger figure.');
+      return err(
+        'quantity-out-of-range',
+        label,
+        uiWords.quantityInput.notPositive,
+        uiWords.quantityInput.notPositiveAdvice,
+      );
     }
     if (most !== undefined && read.value > most) {
-      return err('quantity-out-of-range', label, `This can be ${most} at most.`, 'Write a smaller figure.');
+      return err(
+        'quantity-out-of-range',
+        label,
+        uiWords.quantityInput.tooLarge(most),
+        uiWords.quantityInput.tooLargeAdvice,
+      );
     }
     return onCommit(read.value);
   };
@@ -189,7 +200,7 @@ export function QuantityInput({ kind, label, value, optional, positive, most, on
       label={label}
       align="right"
       text={value === null ? '' : tidyFigure(READERS[kind].format(value, words))}
-      placeholder={optional === true ? 'not set' : ''}
+      placeholder={optional === true ? uiWords.quantityInput.notSet : ''}
       onCommit={commit}
     />
   );

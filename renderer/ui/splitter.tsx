@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
+import { uiWords } from '../texts/index.ts';
 
 type SplitterProps = {
   readonly label: string;
@@ -43,10 +44,10 @@ export function Splitter({ label, grows, sizePx, limits, folded, controls, onSiz
       aria-valuenow={folded ? limits[0] : sizePx}
       aria-valuemin={limits[0]}
       aria-valuemax={limits[1]}
-      aria-valuetext={folded ? 'folded' : `${sizePx} pixels`}
+      aria-valuetext={folded ? uiWords.splitter.folded : uiWords.splitter.pixels(sizePx)}
       aria-controls={controls}
       tabIndex={0}
-      title={`${label}: drag, arrow keys, Enter folds`}
+      title={uiWords.splitter.title(label)}
       onPointerDown={(event) => {
         event.currentTarget.setPointerCapture(event.pointerId);
         start.current = { at: along(event), sizePx: folded ? limits[0] : sizePx };

@@ -1,6 +1,7 @@
 import { PanelLeft, PanelRight } from 'lucide-react';
 import type { CSSProperties, ReactNode } from 'react';
 import { foldPanel, type Panel, panelLimits, sizePanel, useView } from '../stores/index.ts';
+import { uiWords } from '../texts/index.ts';
 import { Splitter } from './splitter.tsx';
 
 type WorkbenchProps = {
@@ -27,18 +28,18 @@ export function Workbench(props: WorkbenchProps) {
   } as CSSProperties;
   return (
     <div className={`workbench workbench-${room}${bottom === undefined ? '' : ' workbench-with-bottom'}`} style={style}>
-      <SidePanel panel="left" label={leftLabel} size="Width" grows="right">
+      <SidePanel panel="left" label={leftLabel} size={uiWords.workbench.width} grows="right">
         {left}
       </SidePanel>
       <main className="middle">
         <h1 className="only-spoken">{title}</h1>
         {children}
       </main>
-      <SidePanel panel="right" label={rightLabel} size="Width" grows="left">
+      <SidePanel panel="right" label={rightLabel} size={uiWords.workbench.width} grows="left">
         {right}
       </SidePanel>
       {bottom !== undefined && (
-        <SidePanel panel="bottom" label={bottomLabel} size="Height" grows="up">
+        <SidePanel panel="bottom" label={bottomLabel} size={uiWords.workbench.height} grows="up">
           {bottom}
         </SidePanel>
       )}
@@ -57,7 +58,7 @@ type SidePanelProps = {
 /** A panel with the splitter that sizes it. The splitter stays where the panel is folded, and brings it back. */
 function SidePanel({ panel, label, size, grows, children }: SidePanelProps) {
   const { sizePx, folded } = useView((state) => state.panels[panel]);
-  const splitterLabel = `${size} of: ${label.toLowerCase()}`;
+  const splitterLabel = uiWords.workbench.sizeOf(size, label.toLowerCase());
   const content = (
     // A panel that scrolls can be reached and scrolled from the keyboard even where it holds nothing but text.
     <div
@@ -85,8 +86,8 @@ function SidePanel({ panel, label, size, grows, children }: SidePanelProps) {
         <button
           type="button"
           className="unfold"
-          aria-label={`Unfold: ${label.toLowerCase()}`}
-          title="Unfold"
+          aria-label={uiWords.workbench.unfold(label.toLowerCase())}
+          title={uiWords.workbench.unfoldTip}
           onClick={() => foldPanel(panel, false)}
         >
           {panel === 'right' ? <PanelRight size={15} aria-hidden="true" /> : <PanelLeft size={15} aria-hidden="true" />}

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { type IntakeRow, ROW_KINDS, type RowKind } from '../../../core/intake/index.ts';
 import type { GroundImport } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 import { IssueList, VirtualList } from '../../ui/index.ts';
 import { KIND_WORDS } from './words.ts';
 import { Working } from './working.tsx';
@@ -18,13 +19,13 @@ export function ChangesStep({ file }: { readonly file: GroundImport }) {
     [preview],
   );
   const shown = useMemo(() => (only === null ? rows : rows.filter((row) => row.kind === only)), [rows, only]);
-  if (preview === null) return <Working step="Looking at the book" progress={progress} />;
+  if (preview === null) return <Working step={importWords.changesStep.looking} progress={progress} />;
   const selected = rows.find((row) => row.id === selectedId) ?? null;
   return (
     <>
-      <fieldset className="import-kinds" aria-label="Show">
+      <fieldset className="import-kinds" aria-label={importWords.changesStep.show}>
         <KindButton
-          words="records"
+          words={importWords.changesStep.records}
           count={preview.counts.found}
           pressed={only === null}
           onPress={() => setOnly(null)}
@@ -42,10 +43,10 @@ export function ChangesStep({ file }: { readonly file: GroundImport }) {
       </fieldset>
       <div className="import-rows">
         {shown.length === 0 ? (
-          <p className="quiet">No record is {only === null ? 'there' : KIND_WORDS[only]}.</p>
+          <p className="quiet">{importWords.changesStep.noRecordIs(only === null ? 'there' : KIND_WORDS[only])}</p>
         ) : (
           <VirtualList
-            label="Records"
+            label={importWords.changesStep.recordsLabel}
             items={shown}
             rowPx={ROW_PX}
             selectedId={selectedId}
@@ -87,7 +88,7 @@ function RecordRow({ row }: { readonly row: Listed }) {
       <span className="row-title">{row.name === '' ? row.where : row.name}</span>
       <span className="row-note">
         {row.words}
-        {doubts > 0 && <span className="caution"> · {doubts} to check</span>}
+        {doubts > 0 && <span className="caution"> {importWords.changesStep.toCheck(doubts)}</span>}
       </span>
     </div>
   );
@@ -97,9 +98,10 @@ function RecordDetail({ row }: { readonly row: Listed }) {
   const more = row.issues.filter((each) => each.message !== row.words);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
-    <section className="import-detail" aria-label="Selected record" tabIndex={0}>
+    <section className="import-detail" aria-label={importWords.changesStep.selectedLabel} tabIndex={0}>
       <p>
-        <strong>{row.name === '' ? 'Record' : row.name}</strong> <span className="quiet">{row.where}</span>
+        <strong>{row.name === '' ? importWords.changesStep.record : row.name}</strong>{' '}
+        <span className="quiet">{row.where}</span>
       </p>
       <p>
         {KIND_WORDS[row.kind]}: {row.words}

@@ -2,6 +2,7 @@ import type { SourceLayer } from '../../../core/formats/index.ts';
 import { LAYER_ROLES, type LayerMapping } from '../../../core/intake/index.ts';
 import { counted } from '../../format/index.ts';
 import { type GroundImport, understandFile, understandLayer } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 import { Choice, Field, IssueList, Tick } from '../../ui/index.ts';
 import { DrawingQuestion } from './drawing-question.tsx';
 import { SystemQuestion } from './system-question.tsx';
@@ -9,8 +10,8 @@ import { ROLE_WORDS } from './words.ts';
 
 const ROLES = LAYER_ROLES.map((value) => ({ value, words: ROLE_WORDS[value] }));
 const MERGES = [
-  { value: 'id', words: 'the id, and by the place where a record has no id' },
-  { value: 'place', words: 'the place: most of the ground, or the parking point, in common' },
+  { value: 'id', words: importWords.contentStep.byId },
+  { value: 'place', words: importWords.contentStep.byPlace },
 ] as const;
 
 /** Step one: the layers of a file, what they are, and where they lie. */
@@ -25,14 +26,14 @@ export function ContentStep({ file }: { readonly file: GroundImport }) {
   const drawing = source.layers[drawn]?.coordinates;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
-    <section className="import-body" aria-label="What is in the file" tabIndex={0}>
+    <section className="import-body" aria-label={importWords.contentStep.label} tabIndex={0}>
       <table className="table import-table">
         <thead>
           <tr>
-            <th scope="col">Layer</th>
-            <th scope="col">Records</th>
-            <th scope="col">They are</th>
-            <th scope="col">Coordinates</th>
+            <th scope="col">{importWords.contentStep.layer}</th>
+            <th scope="col">{importWords.contentStep.records}</th>
+            <th scope="col">{importWords.contentStep.theyAre}</th>
+            <th scope="col">{importWords.contentStep.coordinates}</th>
           </tr>
         </thead>
         <tbody>
@@ -55,14 +56,14 @@ export function ContentStep({ file }: { readonly file: GroundImport }) {
       ))}
       {hasLines(source.layers) && (
         <Tick
-          label="Lines go round turf: close them as outlines"
+          label={importWords.contentStep.closeLines}
           checked={mapping.closeLines}
           onChange={(closeLines) => understandFile({ closeLines })}
         />
       )}
-      <Field label="A record is a lawn of the book by">
+      <Field label={importWords.contentStep.matchBy}>
         <Choice
-          label="A record is a lawn of the book by"
+          label={importWords.contentStep.matchBy}
           value={mapping.mergeBy}
           options={MERGES}
           onChoose={(mergeBy) => understandFile({ mergeBy })}
@@ -82,13 +83,13 @@ type LayerRowProps = {
 function LayerRow({ layer, place, understood }: LayerRowProps) {
   return (
     <tr>
-      <th scope="row">{layer.name === '' ? 'the file' : layer.name}</th>
+      <th scope="row">{layer.name === '' ? importWords.contentStep.theFile : layer.name}</th>
       <td>
         {layer.features.length.toLocaleString('en-US')} <span className="quiet">{shapeWords(layer)}</span>
       </td>
       <td>
         <Choice
-          label={`Records of ${layer.name} are`}
+          label={importWords.contentStep.recordsAre(layer.name)}
           value={understood?.role ?? 'nothing'}
           options={ROLES}
           onChoose={(role) => understandLayer(place, { role })}
@@ -116,15 +117,15 @@ function shapeWords({ features }: SourceLayer): string {
   const words = (['outline', 'line', 'point'] as const).flatMap((each) =>
     counts[each] === 0 ? [] : [counted(counts[each], each)],
   );
-  if (counts.none > 0) words.push(`${counts.none.toLocaleString('en-US')} without a shape`);
+  if (counts.none > 0) words.push(importWords.contentStep.withoutShape(counts.none.toLocaleString('en-US')));
   return words.join(', ');
 }
 
 function coordinateWords({ coordinates }: SourceLayer, understood: LayerMapping | undefined): string {
   const answer = understood?.coordinates ?? null;
-  if (answer !== null) return answer.kind === 'epsg' ? `EPSG:${answer.code}` : 'as you said below';
-  if (coordinates.kind === 'degrees') return `degrees, from ${coordinates.from}`;
-  return coordinates.kind === 'drawing' ? 'a drawing: say where it lies' : 'not known: say what they are';
+  if (answer !== null) return answer.kind === 'epsg' ? `EPSG:${answer.code}` : importWords.contentStep.asSaid;
+  if (coordinates.kind === 'degrees') return importWords.contentStep.degreesFrom(coordinates.from);
+  return coordinates.kind === 'drawing' ? importWords.contentStep.drawing : importWords.contentStep.unknown;
 }
 
 function hasLines(layers: readonly SourceLayer[]): boolean {

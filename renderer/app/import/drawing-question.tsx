@@ -5,6 +5,7 @@ import type { SourceCoordinates } from '../../../core/formats/index.ts';
 import type { ControlPoint, CoordinatesAnswer } from '../../../core/intake/index.ts';
 import { METRES_PER_FOOT, parseLength } from '../../../core/units/index.ts';
 import { placeDrawing } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 import { Choice, DraftInput, Field } from '../../ui/index.ts';
 import { notRead, type Pair, PairInput } from './pair-input.tsx';
 import { ScaleWords } from './scale-words.tsx';
@@ -21,8 +22,8 @@ type Placement = {
 
 const EMPTY: Typed = { drawing: null, ground: null };
 const WAYS = [
-  { value: 'two-points', words: 'two points' },
-  { value: 'one-point', words: 'one point, the length of a unit, and a bearing' },
+  { value: 'two-points', words: importWords.drawingQuestion.twoPoints },
+  { value: 'one-point', words: importWords.drawingQuestion.onePoint },
 ] as const;
 
 type DrawingQuestionProps = {
@@ -40,10 +41,15 @@ export function DrawingQuestion({ given, answer }: DrawingQuestionProps) {
   };
   return (
     <fieldset className="import-question">
-      <legend>Where does the drawing lie?</legend>
+      <legend>{importWords.drawingQuestion.title}</legend>
       <p className="quiet small">{given.why}</p>
-      <Field label="It is placed by">
-        <Choice label="It is placed by" value={typed.by} options={WAYS} onChoose={(by) => change({ by })} />
+      <Field label={importWords.drawingQuestion.placedBy}>
+        <Choice
+          label={importWords.drawingQuestion.placedBy}
+          value={typed.by}
+          options={WAYS}
+          onChoose={(by) => change({ by })}
+        />
       </Field>
       <PointRow number={1} typed={typed.first} onChange={(first) => change({ first })} />
       {typed.by === 'two-points' ? (
@@ -69,12 +75,12 @@ function PointRow({ number, typed, onChange }: PointRowProps) {
   return (
     <div className="import-points">
       <PairInput
-        label={`Point ${number} in the drawing: x, y`}
+        label={importWords.drawingQuestion.pointInDrawing(number)}
         pair={drawing}
         onRead={(read) => onChange({ ...typed, drawing: read })}
       />
       <PairInput
-        label={`Point ${number} on the ground: latitude, longitude`}
+        label={importWords.drawingQuestion.pointOnGround(number)}
         pair={ground === null ? null : [ground[1], ground[0]]}
         most={[90, 180]}
         onRead={([latitude, longitude]) => onChange({ ...typed, ground: [longitude, latitude] })}
@@ -89,28 +95,29 @@ function UnitRow({ typed, onChange }: UnitRowProps) {
   const { metresPerUnit, bearingDeg } = typed;
   return (
     <div className="import-points">
-      <Field label="Length of one unit">
+      <Field label={importWords.drawingQuestion.unitLength}>
         <DraftInput
-          label="Length of one unit"
-          text={metresPerUnit === null ? '' : `${metresPerUnit} m`}
-          placeholder="1 m, 1 ft, 1 in"
+          label={importWords.drawingQuestion.unitLength}
+          text={metresPerUnit === null ? '' : importWords.drawingQuestion.metres(metresPerUnit)}
+          placeholder={importWords.drawingQuestion.unitPlaceholder}
           onCommit={(text) => {
             const read = parseLength(text);
             if (!read.ok) return read;
-            if (read.value === 0) return notRead('a length', 'Enter the length of one unit, such as 1 ft.');
+            if (read.value === 0)
+              return notRead(importWords.drawingQuestion.unitWanted, importWords.drawingQuestion.unitAdvice);
             onChange({ metresPerUnit: Number((read.value * METRES_PER_FOOT).toPrecision(9)) });
             return read;
           }}
         />
       </Field>
-      <Field label="Bearing of the y axis, degrees">
+      <Field label={importWords.drawingQuestion.bearing}>
         <DraftInput
-          label="Bearing of the y axis, degrees"
+          label={importWords.drawingQuestion.bearing}
           text={String(bearingDeg)}
           onCommit={(text) => {
             const bearing = Number(text.replace(/\s*°$/, ''));
             if (text === '' || !Number.isFinite(bearing)) {
-              return notRead('a bearing', 'Enter degrees from north by east: 0 where the plan has north on top.');
+              return notRead(importWords.drawingQuestion.bearingWanted, importWords.drawingQuestion.bearingAdvice);
             }
             onChange({ bearingDeg: bearing });
             return ok(bearing);

@@ -9,6 +9,7 @@ import {
   unitsOf,
 } from '../../../core/intake/index.ts';
 import { type GroundImport, understandLayer } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 import { Choice } from '../../ui/index.ts';
 import { layerKey } from './content-step.tsx';
 import { MEANING_WORDS, MEANINGS_OF, ROLE_MEANINGS, ROLE_WORDS, UNIT_WORDS } from './words.ts';
@@ -23,15 +24,15 @@ export function FieldsStep({ file }: { readonly file: GroundImport }) {
   const people = [...new Set(leftOut.map((each) => each.field))];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard.
-    <section className="import-body" aria-label="What its fields mean" tabIndex={0}>
-      {used.length === 0 && <p className="quiet">No layer is taken. Go back and say what its records are.</p>}
+    <section className="import-body" aria-label={importWords.fieldsStep.label} tabIndex={0}>
+      {used.length === 0 && <p className="quiet">{importWords.fieldsStep.noLayer}</p>}
       {used.map(({ layer, place, understood }) => (
         <LayerFields key={layerKey(layer, place)} layer={layer} place={place} understood={understood} />
       ))}
       {people.length > 0 && (
         <p className="small">
-          Left out, since they look like names of people: <span className="quiet">{people.join(', ')}</span>. Choose one
-          above if you want it.
+          {importWords.fieldsStep.peopleLeftOut} <span className="quiet">{people.join(', ')}</span>
+          {importWords.fieldsStep.peopleAdvice}
         </p>
       )}
     </section>
@@ -54,18 +55,19 @@ function LayerFields({ layer, place, understood }: LayerFieldsProps) {
   return (
     <>
       <h3>
-        {layer.name === '' ? 'The file' : layer.name}: <span className="quiet">{ROLE_WORDS[role]}</span>
+        {layer.name === '' ? importWords.fieldsStep.theFile : layer.name}:{' '}
+        <span className="quiet">{ROLE_WORDS[role]}</span>
       </h3>
       {layer.fields.length === 0 ? (
-        <p className="quiet small">The layer has no fields, only shapes.</p>
+        <p className="quiet small">{importWords.fieldsStep.noFields}</p>
       ) : (
         <table className="table import-table">
           <thead>
             <tr>
-              <th scope="col">Meaning</th>
-              <th scope="col">Field</th>
-              <th scope="col">Unit</th>
-              <th scope="col">For instance</th>
+              <th scope="col">{importWords.fieldsStep.meaning}</th>
+              <th scope="col">{importWords.fieldsStep.field}</th>
+              <th scope="col">{importWords.fieldsStep.unit}</th>
+              <th scope="col">{importWords.fieldsStep.example}</th>
             </tr>
           </thead>
           <tbody>
@@ -98,10 +100,13 @@ type MeaningRowProps = {
 const NONE = ' ';
 
 function MeaningRow({ layer, meaning, use, hasOwnIds, onChoose }: MeaningRowProps) {
-  const none = meaning === 'id' && hasOwnIds ? "the file's own ids" : 'not in the file';
+  const none = meaning === 'id' && hasOwnIds ? importWords.fieldsStep.ownIds : importWords.fieldsStep.notFile;
   const options = [
     { value: NONE, words: none },
-    ...layer.fields.map((value) => ({ value, words: looksLikePerson(value) ? `${value} (people)` : value })),
+    ...layer.fields.map((value) => ({
+      value,
+      words: looksLikePerson(value) ? importWords.fieldsStep.people(value) : value,
+    })),
   ];
   const units = unitsOf(meaning);
   return (
@@ -109,7 +114,7 @@ function MeaningRow({ layer, meaning, use, hasOwnIds, onChoose }: MeaningRowProp
       <th scope="row">{MEANING_WORDS[meaning]}</th>
       <td>
         <Choice
-          label={`Field for ${MEANING_WORDS[meaning]}`}
+          label={importWords.fieldsStep.fieldFor(MEANING_WORDS[meaning])}
           value={use?.field ?? NONE}
           options={options}
           onChoose={(field) => onChoose(field === NONE ? null : { field, unit: guessUnit(meaning, field) })}
@@ -118,7 +123,7 @@ function MeaningRow({ layer, meaning, use, hasOwnIds, onChoose }: MeaningRowProp
       <td>
         {use !== null && units.length > 0 && (
           <Choice
-            label={`Unit of ${MEANING_WORDS[meaning]}`}
+            label={importWords.fieldsStep.unitOf(MEANING_WORDS[meaning])}
             value={use.unit ?? units[0] ?? 'ft2'}
             options={units.map((value) => ({ value, words: UNIT_WORDS[value] }))}
             onChoose={(unit) => onChoose({ field: use.field, unit })}

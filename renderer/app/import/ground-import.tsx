@@ -9,6 +9,8 @@ import {
   showAllOnMap,
   useBook,
 } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button } from '../../ui/index.ts';
 import { ChangesStep } from './changes-step.tsx';
 import { ContentStep } from './content-step.tsx';
@@ -16,9 +18,9 @@ import { FieldsStep } from './fields-step.tsx';
 import { nothingToTake, takeWords } from './words.ts';
 
 const STEP_TITLES: Readonly<Record<ImportStep, string>> = {
-  content: 'What is in the file',
-  fields: 'What its fields mean',
-  changes: 'What would change',
+  content: importWords.groundImport.content,
+  fields: importWords.groundImport.fields,
+  changes: importWords.groundImport.changes,
 };
 
 /** A file of ground in three steps; the buttons stay where they are, so that the focus does too. */
@@ -43,24 +45,30 @@ export function GroundImportSheet({ file }: { readonly file: GroundImport }) {
       {step === 'changes' && <ChangesStep file={file} />}
       {step === 'changes' && isOld && (
         <p className="caution" role="alert">
-          The lawns of the book have changed since the file was looked at.{' '}
-          <Button onPress={() => lookAtBook().catch(() => undefined)}>Look once more</Button>
+          {importWords.groundImport.stale}{' '}
+          <Button onPress={() => lookAtBook().catch(() => undefined)}>{importWords.groundImport.lookOnceMore}</Button>
         </p>
       )}
       <div className="dialog-foot">
-        <Button onPress={closeImport}>Leave it</Button>
+        <Button onPress={closeImport}>{commonWords.leaveIt}</Button>
         <Button
-          whyNot={previous === undefined ? 'This is the first step' : null}
+          whyNot={previous === undefined ? importWords.groundImport.firstStep : null}
           onPress={() => previous !== undefined && goToImportStep(previous)}
         >
-          Back
+          {importWords.groundImport.back}
         </Button>
         <Button
           look="main"
-          whyNot={next === undefined ? nothingToTake(preview) : records === 0 ? 'The file has no records' : null}
+          whyNot={
+            next === undefined ? nothingToTake(preview) : records === 0 ? importWords.groundImport.noRecords : null
+          }
           onPress={() => (next === undefined ? take(file) : goToImportStep(next))}
         >
-          {next === undefined ? (preview === null ? 'Add lawns' : takeWords(preview)) : 'Next'}
+          {next === undefined
+            ? preview === null
+              ? importWords.groundImport.addLawns
+              : takeWords(preview)
+            : importWords.groundImport.next}
         </Button>
       </div>
     </>

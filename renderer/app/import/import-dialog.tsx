@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { closeImport, useImport } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 import { Button } from '../../ui/index.ts';
 import { GroundImportSheet } from './ground-import.tsx';
 import { MatrixImportSheet } from './matrix-import.tsx';
@@ -16,9 +17,9 @@ export function ImportDialog() {
     case 'reading':
       return (
         <Frame key="reading" title={current.fileName} narrow>
-          <Working step="Reading the file" progress={current.progress} />
+          <Working step={importWords.importDialog.reading} progress={current.progress} />
           <div className="dialog-foot">
-            <Button onPress={closeImport}>Stop</Button>
+            <Button onPress={closeImport}>{importWords.importDialog.stop}</Button>
           </div>
         </Frame>
       );

@@ -1,4 +1,5 @@
 import { err, ok, type Result } from '../../../core/base/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 import { DraftInput, Field } from '../../ui/index.ts';
 
 export type Pair = readonly [number, number];
@@ -22,10 +23,10 @@ export function PairInput({ label, pair, most, onRead }: PairInputProps) {
           const [first, second] = parts;
           const isPair = parts.length === 2 && parts.every(Number.isFinite);
           if (!isPair || first === undefined || second === undefined) {
-            return notRead('two numbers', 'Enter two numbers with a comma between them.');
+            return notRead(importWords.pairInput.numbersWanted, importWords.pairInput.numbersAdvice);
           }
           if (most !== undefined && (Math.abs(first) > most[0] || Math.abs(second) > most[1])) {
-            return notRead('a place', 'Enter latitude, then longitude, in degrees: 39.9612, -82.9988.');
+            return notRead(importWords.pairInput.placeWanted, importWords.pairInput.placeAdvice);
           }
           onRead([first, second]);
           return ok(text);
@@ -37,5 +38,5 @@ export function PairInput({ label, pair, most, onRead }: PairInputProps) {
 
 /** Why a typed text is not taken. */
 export function notRead(what: string, hint: string): Result<never> {
-  return err('quantity-unreadable', 'the import', `This is not ${what}.`, hint);
+  return err('quantity-unreadable', importWords.pairInput.theImport, importWords.pairInput.isNot(what), hint);
 }

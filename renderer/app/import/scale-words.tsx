@@ -1,5 +1,6 @@
 import { type ControlPoint, readScale, scaleErrorShare, unitResidualM } from '../../../core/intake/index.ts';
 import { useFormat } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 
 /** A point is clicked or read off with about this error: 1 ft. Common practice, no source. */
 const POINT_ERROR_M = 0.3048;
@@ -15,18 +16,17 @@ type ScaleWordsProps = {
 export function ScaleWords({ first, second, metresPerUnit }: ScaleWordsProps) {
   const words = useFormat();
   if (first === null || second === null) {
-    return <p className="quiet small">Two points far apart, such as two corners of the lot, give scale and turn.</p>;
+    return <p className="quiet small">{importWords.scaleWords.farApart}</p>;
   }
   const scale = readScale(first, second);
-  if (scale === null) return <p className="stop small">The two points are the same, or nearer than 3 ft.</p>;
+  if (scale === null) return <p className="stop small">{importWords.scaleWords.tooNear}</p>;
   const feet = (metres: number) => words.length(metres / POINT_ERROR_M);
   const share = (100 * scaleErrorShare(POINT_ERROR_M, scale.baseM)).toFixed(1);
   return (
     <p className="small">
-      One unit of the drawing is {feet(scale.metresPerUnit)}; the points are {feet(scale.baseM)} apart. With each of
-      them off by 1 ft an area is likely off by {share} %.
+      {importWords.scaleWords.scale(feet(scale.metresPerUnit), feet(scale.baseM), share)}
       {metresPerUnit !== null &&
-        ` By its own unit the second point would lie ${feet(unitResidualM(first, second, metresPerUnit))} from its place.`}
+        importWords.scaleWords.unitDisagrees(feet(unitResidualM(first, second, metresPerUnit)))}
     </p>
   );
 }

@@ -2,12 +2,13 @@ import { err, ok } from '../../../core/base/index.ts';
 import { projectionFromEpsg } from '../../../core/geometry/index.ts';
 import type { CoordinatesAnswer } from '../../../core/intake/index.ts';
 import { understandLayer } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 import { Choice, DraftInput } from '../../ui/index.ts';
 
 const SYSTEMS = [
-  { value: 'open', words: 'not said yet' },
-  { value: 'degrees', words: 'longitude and latitude in degrees' },
-  { value: 'epsg', words: 'a map grid with an EPSG code' },
+  { value: 'open', words: importWords.systemQuestion.notSaidYet },
+  { value: 'degrees', words: importWords.systemQuestion.degrees },
+  { value: 'epsg', words: importWords.systemQuestion.mapGrid },
 ] as const;
 const USUAL_CODE = 3857;
 
@@ -28,20 +29,31 @@ export function SystemQuestion({ name, why, place, answer }: SystemQuestionProps
   };
   return (
     <fieldset className="import-question">
-      <legend>Where does {name === '' ? 'the file' : name} lie?</legend>
+      <legend>{importWords.systemQuestion.title(name === '' ? importWords.systemQuestion.theFile : name)}</legend>
       <p className="quiet small">{why}</p>
       <div className="import-points">
-        <Choice label="What the coordinates are" value={kind} options={SYSTEMS} onChoose={choose} />
+        <Choice label={importWords.systemQuestion.whatCoordinates} value={kind} options={SYSTEMS} onChoose={choose} />
         {answer?.kind === 'epsg' && (
           <DraftInput
-            label="EPSG code"
+            label={importWords.systemQuestion.epsgCode}
             text={String(answer.code)}
             onCommit={(text) => {
               const code = Number(/^(?:epsg:)?\s*(\d{4,6})$/i.exec(text)?.[1]);
               if (!Number.isInteger(code))
-                return err('quantity-unreadable', 'EPSG code', 'This is not a code.', 'Enter a number such as 2249.');
+                return err(
+                  'quantity-unreadable',
+                  importWords.systemQuestion.epsgCode,
+                  importWords.systemQuestion.noCode,
+                  importWords.systemQuestion.noCodeAdvice,
+                );
               const known = projectionFromEpsg(code);
-              if (known.kind === 'unknown') return err('format-unknown', 'EPSG code', known.why, 'Enter another one.');
+              if (known.kind === 'unknown')
+                return err(
+                  'format-unknown',
+                  importWords.systemQuestion.epsgCode,
+                  known.why,
+                  importWords.systemQuestion.unknownCodeAdvice,
+                );
               understandLayer(place, { coordinates: { kind: 'epsg', code } });
               return ok(code);
             }}

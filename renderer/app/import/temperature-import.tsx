@@ -2,7 +2,6 @@ import { useMemo } from 'react';
 import { ok } from '../../../core/base/index.ts';
 import type { DateOrder, DegreeUnit, TemperatureColumns, UnitGuess } from '../../../core/formats/index.ts';
 import type { DayRange } from '../../../core/round/timing/index.ts';
-import { counted } from '../../format/index.ts';
 import {
   addImported,
   closeImport,
@@ -14,6 +13,8 @@ import {
   useBook,
   useFormat,
 } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Button, Choice, DraftInput, Field, IssueList, QuantityInput } from '../../ui/index.ts';
 import { Count } from './count.tsx';
 
@@ -24,27 +25,27 @@ export function TemperatureImportSheet({ file }: { readonly file: TemperatureImp
   const book = useBook((state) => state.open?.book ?? null);
   const questions = openQuestions(file);
   const merged = useMemo(() => (book === null ? null : readAnswered(file, book)), [file, book]);
-  const nothing = merged !== null && merged.reading.accepted === 0 ? 'No row of the file can be used' : null;
-  const whyNot = questions.length > 0 ? `Say first ${questions.join(', ')}` : nothing;
+  const nothing = merged !== null && merged.reading.accepted === 0 ? importWords.temperatureImport.noRow : null;
+  const whyNot = questions.length > 0 ? importWords.temperatureImport.whyNot(questions.join(', ')) : nothing;
   return (
     <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reachable from the keyboard. */}
-      <section className="import-body" aria-label="Temperatures of the file" tabIndex={0}>
+      <section className="import-body" aria-label={importWords.temperatureImport.label} tabIndex={0}>
         <Columns file={file} />
         <DatesQuestion file={file} />
-        <UnitQuestion file={file} what="air" />
-        <UnitQuestion file={file} what="soil" />
+        <UnitQuestion file={file} what={importWords.temperatureImport.air} />
+        <UnitQuestion file={file} what={importWords.temperatureImport.soil} />
         <StationQuestion file={file} />
         {merged === null ? (
           <p className="caution" role="status">
-            Say first {questions.join(', ')}.
+            {importWords.temperatureImport.sayFirst(questions.join(', '))}
           </p>
         ) : (
           <Outcome file={file} merged={merged} />
         )}
       </section>
       <div className="dialog-foot">
-        <Button onPress={closeImport}>Leave it</Button>
+        <Button onPress={closeImport}>{commonWords.leaveIt}</Button>
         <Button
           look="main"
           whyNot={whyNot}
@@ -53,7 +54,7 @@ export function TemperatureImportSheet({ file }: { readonly file: TemperatureImp
             if (addImported(file.fileName, { kind: 'temperatures', records })) closeImport();
           }}
         >
-          Add these temperatures
+          {importWords.temperatureImport.add}
         </Button>
       </div>
     </>
@@ -62,28 +63,28 @@ export function TemperatureImportSheet({ file }: { readonly file: TemperatureImp
 
 const MEANINGS: readonly { readonly name: keyof TemperatureColumns; readonly words: string }[] = [
   { name: 'date', words: 'date' },
-  { name: 'max', words: 'highest of the air' },
-  { name: 'min', words: 'lowest of the air' },
-  { name: 'soil', words: 'mean of the soil' },
+  { name: 'max', words: importWords.temperatureImport.highestOfAir },
+  { name: 'min', words: importWords.temperatureImport.lowestOfAir },
+  { name: importWords.temperatureImport.soil, words: importWords.temperatureImport.meanOfSoil },
   { name: 'station', words: 'station' },
 ];
 const SAMPLES = 3;
 
 function Columns({ file: { table, columns } }: { readonly file: TemperatureImport }) {
   const options = [
-    { value: '-1', words: 'not in the file' },
+    { value: '-1', words: importWords.temperatureImport.notInFile },
     ...table.columns.map((name, place) => ({
       value: String(place),
-      words: name === '' ? `column ${place + 1}` : name,
+      words: name === '' ? importWords.temperatureImport.column(place + 1) : name,
     })),
   ];
   return (
     <table className="table import-table">
       <thead>
         <tr>
-          <th scope="col">Meaning</th>
-          <th scope="col">Column</th>
-          <th scope="col">For instance</th>
+          <th scope="col">{importWords.temperatureImport.meaning}</th>
+          <th scope="col">{importWords.temperatureImport.columnHead}</th>
+          <th scope="col">{importWords.temperatureImport.example}</th>
         </tr>
       </thead>
       <tbody>
@@ -92,7 +93,7 @@ function Columns({ file: { table, columns } }: { readonly file: TemperatureImpor
             <th scope="row">{words}</th>
             <td>
               <Choice
-                label={`Column for ${words}`}
+                label={importWords.temperatureImport.columnFor(words)}
                 value={String(columns[name])}
                 options={options}
                 onChoose={(place) => understandTemperatures({ columns: { ...columns, [name]: Number(place) } })}
@@ -114,9 +115,9 @@ function Columns({ file: { table, columns } }: { readonly file: TemperatureImpor
 
 const OPEN = 'open';
 const ORDER_WORDS: Readonly<Record<DateOrder, string>> = {
-  mdy: 'month, day, year',
-  dmy: 'day, month, year',
-  ymd: 'year, month, day',
+  mdy: importWords.temperatureImport.mdy,
+  dmy: importWords.temperatureImport.dmy,
+  ymd: importWords.temperatureImport.ymd,
 };
 
 /** Asked where the dates can be read in several ways; the example says what each of them would mean. */
@@ -126,16 +127,16 @@ function DatesQuestion({ file: { guess, dateOrder } }: { readonly file: Temperat
   if (example === null) return null;
   return (
     <fieldset className="import-question">
-      <legend>In which order are the dates written?</legend>
-      <p className="quiet small">No day of the file settles it. Its first date is {example.text}.</p>
+      <legend>{importWords.temperatureImport.orderAsked}</legend>
+      <p className="quiet small">{importWords.temperatureImport.orderOpen(example.text)}</p>
       <Choice
-        label="Order of the dates"
+        label={importWords.temperatureImport.orderLabel}
         value={dateOrder ?? OPEN}
         options={[
-          { value: OPEN, words: 'not said yet' },
+          { value: OPEN, words: importWords.temperatureImport.notSaidYet },
           ...example.readings.map(({ order, date }) => ({
             value: order,
-            words: `${ORDER_WORDS[order]}: ${example.text} is ${words.longDate(date)}`,
+            words: importWords.temperatureImport.orderExample(ORDER_WORDS[order], example.text, words.longDate(date)),
           })),
         ]}
         onChoose={(order) => understandTemperatures({ dateOrder: order === OPEN ? null : order })}
@@ -145,9 +146,9 @@ function DatesQuestion({ file: { guess, dateOrder } }: { readonly file: Temperat
 }
 
 const UNITS: readonly { readonly value: DegreeUnit | typeof OPEN; readonly words: string }[] = [
-  { value: OPEN, words: 'not said yet' },
-  { value: 'F', words: 'Fahrenheit' },
-  { value: 'C', words: 'Celsius' },
+  { value: OPEN, words: importWords.temperatureImport.notSaidYet },
+  { value: 'F', words: importWords.temperatureImport.fahrenheit },
+  { value: 'C', words: importWords.temperatureImport.celsius },
 ];
 
 type UnitProps = { readonly file: TemperatureImport; readonly what: 'air' | 'soil' };
@@ -160,10 +161,10 @@ function UnitQuestion({ file: { columns, guess, airUnit, soilUnit }, what }: Uni
   const unit = what === 'soil' ? soilUnit : airUnit;
   return (
     <fieldset className="import-question">
-      <legend>Is the {what} in Fahrenheit or Celsius?</legend>
+      <legend>{importWords.temperatureImport.unitAsked(what)}</legend>
       <p className="quiet small">{found.why}</p>
       <Choice
-        label={`Unit of the ${what}`}
+        label={importWords.temperatureImport.unitOf(what)}
         value={unit ?? OPEN}
         options={UNITS}
         onChoose={(chosen) => {
@@ -182,14 +183,14 @@ function StationQuestion({
 }) {
   return (
     <fieldset className="import-question">
-      <legend>Which station is it?</legend>
+      <legend>{importWords.temperatureImport.stationAsked}</legend>
       {guess.stations.length > 1 && (
-        <Field label="Taken out of the file">
+        <Field label={importWords.temperatureImport.takenFromFile}>
           <Choice
-            label="Taken out of the file"
+            label={importWords.temperatureImport.takenFromFile}
             value={taken ?? ''}
             options={[
-              { value: '', words: `not said yet, of ${guess.stations.length}` },
+              { value: '', words: importWords.temperatureImport.notSaidYetOf(guess.stations.length) },
               ...guess.stations.map((value) => ({ value, words: value })),
             ]}
             onChoose={(value) =>
@@ -198,9 +199,9 @@ function StationQuestion({
           />
         </Field>
       )}
-      <Field label="Name in the book" note="days of the same name are put together">
+      <Field label={importWords.temperatureImport.nameInBook} note={importWords.temperatureImport.nameNote}>
         <DraftInput
-          label="Name of the station in the book"
+          label={importWords.temperatureImport.nameLabel}
           text={station}
           onCommit={(name) => {
             understandTemperatures({ station: name });
@@ -209,10 +210,10 @@ function StationQuestion({
         />
       </Field>
       {columns.soil >= 0 && (
-        <Field label="Depth of the soil thermometer">
+        <Field label={importWords.temperatureImport.depthSoilThermometer}>
           <QuantityInput
             kind="width"
-            label="Depth of the soil thermometer"
+            label={importWords.temperatureImport.depthSoilThermometer}
             value={soilDepthIn}
             optional
             positive
@@ -233,38 +234,39 @@ function Outcome({ file, merged: { reading, years } }: OutcomeProps) {
   const words = useFormat();
   const { found, accepted, rejected, empty, elsewhere, issues, days } = reading;
   const [first] = days;
-  const degrees = (value: number | null) => (value === null ? 'not read' : words.temperature(value));
+  const degrees = (value: number | null) =>
+    value === null ? importWords.temperatureImport.notRead : words.temperature(value);
   return (
     <>
       <dl className="counts">
-        <Count value={found} words="rows in the file" />
-        <Count value={accepted} words="days" />
-        <Count value={empty} words="rows without a figure" />
-        {elsewhere > 0 && <Count value={elsewhere} words="of other stations" />}
-        <Count value={rejected} words="rejected" stop={rejected > 0} />
+        <Count value={found} words={importWords.temperatureImport.rows} />
+        <Count value={accepted} words={importWords.temperatureImport.days} />
+        <Count value={empty} words={importWords.temperatureImport.rowsEmpty} />
+        {elsewhere > 0 && <Count value={elsewhere} words={importWords.temperatureImport.otherStations} />}
+        <Count value={rejected} words={importWords.temperatureImport.rejected} stop={rejected > 0} />
       </dl>
       {first !== undefined && (
         <p className="small">
-          Read so: {words.longDate(first[0])}
-          {file.columns.max >= 0 && `, highest ${degrees(first[1])}`}
-          {file.columns.min >= 0 && `, lowest ${degrees(first[2])}`}
-          {file.columns.soil >= 0 && `, soil ${degrees(first[3])}`}.
+          {importWords.temperatureImport.sample(words.longDate(first[0]))}
+          {file.columns.max >= 0 && importWords.temperatureImport.highest(degrees(first[1]))}
+          {file.columns.min >= 0 && importWords.temperatureImport.lowest(degrees(first[2]))}
+          {file.columns.soil >= 0 && importWords.temperatureImport.soilAt(degrees(first[3]))}.
         </p>
       )}
       <table className="table import-table">
         <thead>
           <tr>
-            <th scope="col">Year</th>
+            <th scope="col">{importWords.temperatureImport.year}</th>
             <th scope="col" className="number">
-              New
+              {importWords.temperatureImport.new}
             </th>
             <th scope="col" className="number">
-              Changed
+              {importWords.temperatureImport.changed}
             </th>
             <th scope="col" className="number">
-              The same
+              {importWords.temperatureImport.theSame}
             </th>
-            <th scope="col">Missing between the first and the last day</th>
+            <th scope="col">{importWords.temperatureImport.missingBetween}</th>
           </tr>
         </thead>
         <tbody>
@@ -274,7 +276,7 @@ function Outcome({ file, merged: { reading, years } }: OutcomeProps) {
               <td className="number">{added}</td>
               <td className="number">{changed}</td>
               <td className="number">{same}</td>
-              <td>{missing.length === 0 ? 'none' : missingWords(missing, words.date)}</td>
+              <td>{missing.length === 0 ? commonWords.none : missingWords(missing, words.date)}</td>
             </tr>
           ))}
         </tbody>
@@ -287,7 +289,7 @@ function Outcome({ file, merged: { reading, years } }: OutcomeProps) {
 function missingWords(missing: readonly DayRange[], dateWords: (date: string) => string): string {
   const days = missing.reduce((sum, each) => sum + each.days, 0);
   const ranges = missing.map(({ from, to }) =>
-    from === to ? dateWords(from) : `${dateWords(from)} to ${dateWords(to)}`,
+    from === to ? dateWords(from) : commonWords.span(dateWords(from), dateWords(to)),
   );
-  return `${counted(days, 'day')}: ${ranges.join(', ')}`;
+  return `${commonWords.days(days)}: ${ranges.join(', ')}`;
 }

@@ -1,30 +1,30 @@
 import type { FieldUnit, IntakePreview, LayerRole, Meaning, RowKind } from '../../../core/intake/index.ts';
-import { counted } from '../../format/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 
 export const ROLE_WORDS: Readonly<Record<LayerRole, string>> = {
-  properties: 'properties, each outline its turf',
-  zones: 'zones of properties',
+  properties: importWords.words.properties,
+  zones: importWords.words.zones,
   exclusions: 'exclusions',
   gates: 'gates',
-  parcels: 'lots of properties',
-  nothing: 'nothing to take',
+  parcels: importWords.words.parcels,
+  nothing: importWords.words.nothingToTake,
 };
 
 export const MEANING_WORDS: Readonly<Record<Meaning, string>> = {
   id: 'id',
-  name: 'name',
+  name: importWords.words.name,
   address: 'address',
   property: 'id of its property',
-  propertyName: 'name of its property',
+  propertyName: importWords.words.propertyName,
   role: 'role of the record',
-  area: 'turf area',
+  area: importWords.words.area,
   slope: 'slope',
-  gateWidth: 'gate, clear width',
-  what: 'kind of exclusion',
-  keepAway: 'keep-away distance',
-  zones: 'zones behind the gate',
-  locked: 'gate is locked',
-  parking: 'parking point',
+  gateWidth: importWords.words.gateWidth,
+  what: importWords.words.kindOfExclusion,
+  keepAway: importWords.words.keepAway,
+  zones: importWords.words.zonesBehindGate,
+  locked: importWords.words.locked,
+  parking: importWords.words.recordsLabel,
 };
 
 /** What the records of a layer can say, the usual things first. */
@@ -64,15 +64,15 @@ export const KIND_WORDS: Readonly<Record<RowKind, string>> = {
 export function takeWords({ properties }: IntakePreview): string {
   const fresh = properties.filter((each) => each.kind === 'new').length;
   const changed = properties.filter((each) => each.kind === 'changed').length;
-  if (changed === 0) return `Add ${counted(fresh, 'lawn')}`;
-  if (fresh === 0) return `Change ${counted(changed, 'lawn')}`;
-  return `Add ${fresh}, change ${changed}`;
+  if (changed === 0) return importWords.words.add(fresh);
+  if (fresh === 0) return importWords.words.change(changed);
+  return importWords.words.addAndChange(fresh, changed);
 }
 
 /** Why there is nothing to do, or null. */
 export function nothingToTake(preview: IntakePreview | null): string | null {
-  if (preview === null) return 'The book has not been looked at yet';
+  if (preview === null) return importWords.words.notLooked;
   if (preview.properties.some((each) => each.kind !== 'same')) return null;
   const { rejected, found } = preview.counts;
-  return found > 0 && rejected === found ? 'Every record is rejected' : 'The file changes nothing in the book';
+  return found > 0 && rejected === found ? importWords.words.allRejected : importWords.words.changesNothing;
 }

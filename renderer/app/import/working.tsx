@@ -1,4 +1,5 @@
 import type { ImportProgress } from '../../stores/index.ts';
+import { importWords } from '../../texts/app/index.ts';
 
 type WorkingProps = { readonly step: string; readonly progress: ImportProgress | null };
 
@@ -13,7 +14,10 @@ export function Working({ step, progress }: WorkingProps) {
         {progress !== null && progress.total > 0 && (
           <span className="quiet">
             {' '}
-            {progress.done.toLocaleString('en-US')} of {progress.total.toLocaleString('en-US')}
+            {importWords.working.progress(
+              progress.done.toLocaleString('en-US'),
+              progress.total.toLocaleString('en-US'),
+            )}
           </span>
         )}
       </span>

@@ -1,0 +1,2 @@
+export { appWords } from './app.ts';
+export { importWords } from './import.ts';
