@@ -12,3 +12,4 @@ export {
 export { IS_MAC, useCommandKeys } from './keys.ts';
 export { offerPrinting } from './printing.ts';
 export { COMMANDS } from './registry.ts';
+export { runCommand } from './run.ts';

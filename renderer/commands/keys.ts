@@ -1,7 +1,8 @@
 import { useEffect } from 'react';
-import { say, useHost, useView } from '../stores/index.ts';
+import { useHost, useView } from '../stores/index.ts';
 import { commandForKey, isCharacterKey, keyName } from './command.ts';
 import { COMMANDS } from './registry.ts';
+import { runCommand } from './run.ts';
 
 export const IS_MAC = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
 
@@ -25,10 +26,8 @@ export function useCommandKeys(): void {
       // Esc with nothing to leave belongs to whatever else closes on it.
       if (name === 'Escape' && reason !== null) return;
       event.preventDefault();
-      if (reason === null) {
-        takeTypedText(event.target);
-        command.run();
-      } else say(`${command.title()}: ${reason}`);
+      if (reason === null) takeTypedText(event.target);
+      runCommand(command);
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);

@@ -32,7 +32,7 @@ export { askHost, callHost, changeSettings, useHost } from './host.ts';
 export * from './imports.ts';
 export * from './known-passes.ts';
 export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';
-export { closeNotice, type Notice, say, showError, showNews, useNotices } from './notices.ts';
+export { closeNotice, type Notice, refuse, say, showError, showNews, useNotices } from './notices.ts';
 export {
   createBook,
   importFile,

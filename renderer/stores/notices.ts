@@ -35,6 +35,12 @@ export function withdrawUndo(): void {
   if (notice?.kind === 'news' && notice.undoable) closeNotice();
 }
 
+/** Says why something cannot be done, to be seen and heard. An error that stands there still is not taken away by it. */
+export function refuse(text: string): void {
+  if (useNotices.getState().notice?.kind === 'error') say(text);
+  else showNews(text);
+}
+
 /** Says something to a screen reader without showing it. */
 export function say(text: string): void {
   useNotices.setState({ spoken: text });

@@ -98,6 +98,9 @@ describeWithChromium('without a mouse', () => {
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
+    // Its key says so too, where it can be seen.
+    await page.keyboard.press('Control+.');
+    await page.getByRole('region', { name: 'Notice' }).getByText('Nothing is being planned').waitFor();
   });
 
   test('the menu opens, is walked through, and gives the focus back', async () => {
@@ -106,8 +109,13 @@ describeWithChromium('without a mouse', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('menu').waitFor();
     await page.keyboard.press('ArrowDown');
+    // What cannot be used is come to as well.
+    await page.keyboard.type('stop planning');
+    const refused = page.getByRole('menuitem', { name: /Stop planning/ });
+    await expect.poll(() => refused.evaluate((item) => item === document.activeElement)).toBe(true);
+    expect(await refused.getAttribute('aria-disabled')).toBe('true');
     await page.keyboard.press('Escape');
     await page.getByRole('menu').waitFor({ state: 'detached' });
-    expect(await focusWords(page)).toBe('Menu');
+    await expect.poll(() => focusWords(page)).toBe('Menu');
   });
 });
