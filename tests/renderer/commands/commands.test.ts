@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { type Book, emptyBook } from '../../../core/book/index.ts';
 import {
   COMMAND_GROUPS,
   COMMANDS,
@@ -8,7 +9,9 @@ import {
   keyWords,
   searchCommands,
 } from '../../../renderer/commands/index.ts';
-import { useBook, useHost, useSelection } from '../../../renderer/stores/index.ts';
+import { drawZone, useBook, useDraft, useHost, usePlans, useSelection } from '../../../renderer/stores/index.ts';
+import { sampleBook } from '../../support/samples.ts';
+import { openBookOf } from '../fake-host.ts';
 
 const press = (key: string, held: Partial<Record<'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey', boolean>> = {}) => ({
   key,
@@ -20,6 +23,8 @@ const press = (key: string, held: Partial<Record<'ctrlKey' | 'metaKey' | 'altKey
 });
 
 beforeEach(() => {
+  useDraft.setState(useDraft.getInitialState(), true);
+  usePlans.setState(usePlans.getInitialState(), true);
   useBook.setState(useBook.getInitialState(), true);
   useHost.setState(useHost.getInitialState(), true);
   useSelection.setState(useSelection.getInitialState(), true);
@@ -64,6 +69,47 @@ describe('registry', () => {
   test('single characters are the only keys that can be turned off', () => {
     const lettered = COMMANDS.filter((command) => command.keys.some(isCharacterKey));
     expect(new Set(lettered.map((command) => command.group))).toEqual(new Set(['Draw', 'Help']));
+  });
+});
+
+describe('whatever the program is doing', () => {
+  const open = (book: Book) => useBook.setState({ open: openBookOf(book) });
+  const sample = () => open(sampleBook('residential-day'));
+  const states: Readonly<Record<string, () => void>> = {
+    'no book is open': () => undefined,
+    'an empty book is open': () => open(emptyBook('b', 'Book')),
+    'a sample is open': sample,
+    'something is drawn': () => {
+      sample();
+      drawZone('polygon', true);
+      expect(useDraft.getState().draft).not.toBeNull();
+    },
+    'a round is planned': () => {
+      sample();
+      const job = { jobId: 'j', roundId: 'r', step: '', done: 0, total: 1, bestSoFar: '', cancelling: false };
+      usePlans.setState({ job });
+    },
+  };
+
+  test.each(Object.entries(states))('%s: every command has words, and a reason or none', (_, enter) => {
+    enter();
+    for (const command of COMMANDS) {
+      expect(command.title().trim(), command.id).not.toBe('');
+      const reason = command.whyNot();
+      if (reason !== null) expect(reason, command.id).toMatch(/\p{L}{2}/u);
+      // Every command stands in a group, which the menu shows, and is found in the palette by its own words.
+      expect(COMMAND_GROUPS, command.id).toContain(command.group);
+      expect(searchCommands(COMMANDS, command.title())).toContain(command);
+    }
+  });
+
+  test('what is drawn and what is planned keep commands from being begun twice', () => {
+    const reasonOf = (id: string) => COMMANDS.find((command) => command.id === id)?.whyNot();
+    states['something is drawn']?.();
+    expect(reasonOf('draw.zone')).toMatch(/finish it or set it aside/);
+    states['a round is planned']?.();
+    expect(reasonOf('plan.start')).toMatch(/planned already/);
+    expect(reasonOf('plan.cancel')).toBeNull();
   });
 });
 
