@@ -4,6 +4,7 @@ import type { Book } from '../../core/book/index.ts';
 import { type Action, applyAction } from '../../core/edit/index.ts';
 import { createBackups } from '../../electron/services/backups/index.ts';
 import { writeWhole } from '../../electron/services/files/index.ts';
+import { startPlanJob } from '../../electron/services/jobs/index.ts';
 import { type BookStore, openStore, replaceBook } from '../../electron/services/store/index.ts';
 import { numberedEdit } from '../electron/support/numbered-edit.ts';
 
@@ -15,12 +16,13 @@ import { numberedEdit } from '../electron/support/numbered-edit.ts';
  *   migrate   "opened" after an old book is brought to the newest version
  *   backup    "stored N" after edit N and a backup of it
  *   export    "stored N" after FOLDER/out.txt holds the text of number N
+ *   plan      "stored N" after edit N, which sets the note, and a plan of the book searched for with the seed N in a thread
  *   restore   "stored N" after FOLDER/even.swardway (N even) or odd.swardway took the book's place
  */
 export const PARCEL = 200;
 
-/** The text of an export: as many lines as a fair list of lawns, each with its number, so that a torn one is seen. */
-export const exportText = (number: number): string => `${number}\n`.repeat(20_000);
+/** The text of an export: many more lines than any list of lawns, each with its number, so that a torn one is seen. */
+export const exportText = (number: number): string => `${number}\n`.repeat(100_000);
 
 const tell = (words: string): void => {
   process.stdout.write(`${words}\n`);
@@ -110,6 +112,23 @@ async function exports(folder: string): Promise<void> {
   }
 }
 
+async function plans(folder: string): Promise<void> {
+  const store = await mustOpen(path.join(folder, 'book.swardway'));
+  let { book, revision } = store.stored;
+  const roundId = book.rounds[0]?.id ?? '';
+  for (;;) {
+    revision += 1;
+    book = await saveAction(store, book, revision, { kind: 'set', changes: { note: `${revision}` } });
+    tell(`edited ${revision}`);
+    const wish = { book, roundId, dates: null, seed: revision, seconds: null, iterations: 2 };
+    const found = await startPlanJob(process.env.PLAN_WORKER ?? '', wish, () => undefined).outcome;
+    if (!found.ok) throw new Error(found.error.detail);
+    const saved = await store.savePlan({ roundId, savedAt: new Date(0).toISOString(), plan: found.value.plan });
+    if (!saved.ok) throw new Error(saved.error.detail);
+    tell(`stored ${revision}`);
+  }
+}
+
 async function restores(folder: string): Promise<void> {
   for (let number = 1; ; number += 1) {
     const copy = path.join(folder, number % 2 === 0 ? 'even.swardway' : 'odd.swardway');
@@ -126,6 +145,7 @@ const WORKS: Readonly<Record<string, (folder: string) => Promise<void>>> = {
   migrate,
   backup: backUp,
   export: exports,
+  plan: plans,
   restore: restores,
 };
 

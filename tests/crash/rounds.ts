@@ -5,12 +5,15 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { expect } from 'vitest';
 import { createRandom } from '../../core/base/index.ts';
 import { type Book, emptyBook } from '../../core/book/index.ts';
+import type { StoredPlan } from '../../core/contract/index.ts';
+import { judgePlan } from '../../core/plan/judge/index.ts';
 import { createStoreFile, MIGRATIONS, openConnection, openStore } from '../../electron/services/store/index.ts';
 import { migrate } from '../../electron/services/store/migrate.ts';
 import { startChild } from '../electron/support/child.ts';
+import { problemOf, sampleBook } from '../support/samples.ts';
 import { exportText, PARCEL } from './crash-program.ts';
 
-export const WORKS = ['edit', 'draft', 'import', 'migrate', 'backup', 'export', 'restore'] as const;
+export const WORKS = ['edit', 'draft', 'import', 'migrate', 'backup', 'export', 'restore', 'plan'] as const;
 export type Work = (typeof WORKS)[number];
 
 /** What the rounds of one kind of work showed. */
@@ -31,7 +34,13 @@ const ROUNDS_EACH = 25;
 const LONGEST_MS = 120;
 
 /** Kills the program again and again in one kind of work, and looks at what it left behind each time. */
-export async function killRounds(program: string, work: Work, rounds: number, seed: number): Promise<Seen> {
+export async function killRounds(
+  program: string,
+  planWorker: string,
+  work: Work,
+  rounds: number,
+  seed: number,
+): Promise<Seen> {
   const folder = await mkdtemp(path.join(tmpdir(), `swardway-crash-${work}-`));
   const random = createRandom(seed);
   const seen: Seen = { rounds, inWriting: 0, told: 0, longestMs: 0 };
@@ -39,7 +48,9 @@ export async function killRounds(program: string, work: Work, rounds: number, se
     for (let round = 0; round < rounds; round += 1) {
       if (round % ROUNDS_EACH === 0) await prepare(folder, work);
       if (work === 'migrate') await oldBook(path.join(folder, 'book.swardway'));
-      const child = startChild(process.execPath, [program, work, folder]);
+      const child = startChild(process.execPath, [program, work, folder], {
+        env: { ...process.env, PLAN_WORKER: planWorker },
+      });
       await child.until(work === 'migrate' ? 'begins' : 'stored ');
       await wait(random.unit() * LONGEST_MS);
       child.process.kill('SIGKILL');
@@ -60,7 +71,7 @@ async function prepare(folder: string, work: Work): Promise<void> {
     const made = await createStoreFile(path.join(folder, name), book);
     if (!made.ok) throw new Error(made.error.detail);
   };
-  await must('book.swardway', emptyBook('book', 'Book'));
+  await must('book.swardway', work === 'plan' ? sampleBook('residential-day') : emptyBook('book', 'Book'));
   if (work !== 'restore') return;
   await must('even.swardway', manyLawns('even', 400));
   await must('odd.swardway', manyLawns('odd', 700));
@@ -101,13 +112,14 @@ async function oldBook(file: string): Promise<void> {
   await connection.close();
 }
 
+/** True where a log or a half-written file is left. Such a file is taken away, so that the next round does not count it again. */
 async function wasWriting(folder: string): Promise<boolean> {
   const names = await readdir(folder, { recursive: true });
+  const left = names.filter((name) => /-wal$|-journal$|\.new$/.test(name));
   const sizes = await Promise.all(
-    names
-      .filter((name) => /-wal$|-journal$|\.new$/.test(name))
-      .map(async (name) => (await stat(path.join(folder, name)).catch(() => null))?.size ?? 0),
+    left.map(async (name) => (await stat(path.join(folder, name)).catch(() => null))?.size ?? 0),
   );
+  for (const name of left.filter((each) => each.endsWith('.new'))) await rm(path.join(folder, name), { force: true });
   return sizes.some((size) => size > 0);
 }
 
@@ -122,9 +134,10 @@ async function look(folder: string, work: Work, output: string, label: string, s
     return told;
   }
   const file = path.join(folder, 'book.swardway');
-  const { book, revision, draft } = await reopen(file, label, seen);
+  const { book, revision, draft, plans } = await reopen(file, label, seen);
   if (work === 'edit' || work === 'backup') checkEdits(book, revision, 1, told, label);
   if (work === 'import') checkEdits(book, revision, PARCEL, told, label);
+  if (work === 'plan') checkPlan(book, revision, plans, output, label);
   if (work === 'migrate') expect(book.name, label).toBe('Old');
   if (work === 'restore')
     expect([`even 400`, 'odd 700', 'Book 0'], label).toContain(`${book.name} ${book.properties.length}`);
@@ -156,6 +169,18 @@ function checkEdits(book: Book, revision: number, lawnsEach: number, told: numbe
   expect(revision, label).toBeGreaterThanOrEqual(told);
   expect(book.note, label).toBe(revision === 0 ? '' : String(revision));
   expect(book.properties, label).toHaveLength(revision * lawnsEach);
+}
+
+/** The edit that was told last is there, and so is the last plan that was told: whole, and one of this book. */
+function checkPlan(book: Book, revision: number, plans: readonly StoredPlan[], output: string, label: string): void {
+  const lastOf = (word: string): number =>
+    Math.max(0, ...[...output.matchAll(new RegExp(`^${word} (\\d+)\n`, 'gm'))].map((match) => Number(match[1])));
+  expect(revision, label).toBeGreaterThanOrEqual(lastOf('edited'));
+  expect(book.note, label).toBe(`${revision}`);
+  const [stored] = plans;
+  if (stored === undefined) throw new Error(`${label}: the plan that was told is not there`);
+  expect(stored.plan.seed, label).toBeGreaterThanOrEqual(lastOf('stored'));
+  expect(judgePlan(problemOf(book), stored.plan).violations, label).toEqual([]);
 }
 
 /** Every backup that is listed is a whole book with as many edits as its name says. */

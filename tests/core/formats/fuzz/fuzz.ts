@@ -60,7 +60,8 @@ function checkSource(source: GroundSource, name: string, label: string): void {
       const numbers = numbersOf(geometry);
       expect(numbers.every(Number.isFinite), label).toBe(true);
       if (geometry !== null) expect(numbers.length, label).toBeGreaterThan(1);
-      if (coordinates.kind === 'degrees')
+      // Of GeoJSON a record beyond the globe is left to the intake, which refuses it by itself (core/intake/record-place.ts).
+      if (coordinates.kind === 'degrees' && source.formatId !== 'geojson')
         expect(
           numbers.every((each) => Math.abs(each) <= 180),
           label,
