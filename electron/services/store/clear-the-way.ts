@@ -23,14 +23,15 @@ export async function clearTheWay(file: string): Promise<Result<true>> {
         await connection.exec('PRAGMA locking_mode = EXCLUSIVE');
         await connection.exec('BEGIN EXCLUSIVE');
         await connection.exec('ROLLBACK');
+        await connection.exec('PRAGMA wal_checkpoint(TRUNCATE)');
       } finally {
-        // The last one that closes a file takes its log into it.
         await connection.close();
       }
     } catch (error) {
       if (!(error instanceof SqliteFailure)) throw error;
       if (error.code === 'SQLITE_BUSY') return inUse(file);
-      // A damaged book, or one of another program: what is written over it is whole.
+      // Over a damaged book a whole one may be written. Where there is no room for its last edits it stays as it is.
+      if (error.code !== 'SQLITE_CORRUPT' && error.code !== 'SQLITE_NOTADB') throw error;
     }
   }
   for (const log of logsOf(file)) await rm(log, { force: true });

@@ -1,6 +1,9 @@
+import { readdir } from 'node:fs/promises';
+import path from 'node:path';
 import { type Book, emptyBook } from '../../../core/book/index.ts';
 import { applyAction } from '../../../core/edit/index.ts';
-import { type BookStore, createStoreFile, openStore } from '../../../electron/services/store/index.ts';
+import { writeWhole } from '../../../electron/services/files/index.ts';
+import { type BookStore, createStoreFile, openStore, replaceBook } from '../../../electron/services/store/index.ts';
 import { numberedEdit } from './numbered-edit.ts';
 
 /**
@@ -8,7 +11,7 @@ import { numberedEdit } from './numbered-edit.ts';
  *   open    opens the book once and prints the outcome
  *   hold    opens the book and keeps it until the process is ended
  *   write   stores three edits, prints "stored 3", and keeps the book until the process is ended
- *   fill    makes a book on a small disk and stores large edits until one is refused, then reads the book again
+ *   fill    makes a book on a small disk and stores large edits until one is refused, reads the book again, and writes all else there is
  */
 const print = (value: unknown): void => {
   process.stdout.write(`${JSON.stringify(value)}\n`);
@@ -49,6 +52,17 @@ async function fill(file: string): Promise<void> {
   await open.close();
   const again = await mustOpen(file);
   print({ revision: again.stored.revision, properties: again.stored.book.properties.length });
+  await writeEverythingElse(again, path.dirname(file));
+}
+
+/** On the full disk: a copy of the book, a new book, a restored one, a file for other programs. Then what lies on the disk. */
+async function writeEverythingElse(open: BookStore, folder: string): Promise<void> {
+  print(await open.copyTo(path.join(folder, 'copy.swardway')));
+  await open.close();
+  print(await createStoreFile(path.join(folder, 'other.swardway'), emptyBook('other', 'Other')));
+  print(await replaceBook(open.file, open.file, null));
+  print(await writeWhole(path.join(folder, 'out.csv'), 'x'.repeat(500_000)));
+  print({ left: await readdir(folder) });
 }
 
 async function writeThree(open: BookStore): Promise<void> {

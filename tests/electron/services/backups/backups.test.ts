@@ -61,6 +61,37 @@ describe('backups of a book', () => {
     expect((await list(open)).map(({ revision }) => revision)).toEqual([4, 3]);
   });
 
+  test('a clock that was set back holds no backup up, and one that went ahead harms none', async () => {
+    const open = await fresh();
+    await rename(open, 0, 'Early');
+    clock -= 24 * 60 * MINUTE;
+    await rename(open, 1, 'A day before');
+    await expect.poll(async () => (await list(open)).map(({ revision }) => revision)).toEqual([2]);
+    clock += 400 * 24 * 60 * MINUTE;
+    await rename(open, 2, 'A year ahead');
+    await expect.poll(async () => (await list(open)).map(({ revision }) => revision)).toEqual([3, 2]);
+    clock -= 399 * 24 * 60 * MINUTE;
+    await rename(open, 3, 'Back again');
+    await screen.must('book.close', { session: open.session });
+    expect((await list(open)).map(({ revision }) => revision).toSorted()).toEqual([2, 3, 4]);
+  });
+
+  test('a book that comes to the same number of edits in another way is copied all the same', async () => {
+    const first = await fresh();
+    await rename(first, 0, 'One');
+    await screen.must('book.close', { session: first.session });
+    const second = await screen.must('book.open', { token: first.token });
+    clock += MINUTE;
+    await rename(second, 1, 'Two');
+    const [backup] = await list(second);
+    const back = { token: second.token, backupId: backup?.backupId ?? '', session: second.session };
+    const restored = await screen.must('backup.restore', back);
+    clock += MINUTE;
+    await rename(restored, 1, 'Two, otherwise');
+    await screen.must('book.close', { session: restored.session });
+    expect((await list(restored)).map(({ revision }) => revision)).toEqual([2, 2, 1]);
+  });
+
   test('restoring brings the book back and keeps the one it replaces', async () => {
     const first = await fresh();
     await rename(first, 0, 'Good');

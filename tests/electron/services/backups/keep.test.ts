@@ -42,3 +42,11 @@ test('a clock that was set back loses no day: what is dated later counts as of t
   const later = [backup(at(25)), backup(at(24)), backup(at(23))];
   expect(kept([...later, backup(at(19))], at(20))).toEqual([...later, backup(at(19))].map(({ takenAt }) => takenAt));
 });
+
+test('what is taken after the clock was set back is kept, however many are dated later', () => {
+  const later = [28, 27, 26, 25, 24, 23, 22].map((day) => backup(at(day)));
+  const today = [backup(at(20, 11)), backup(at(20, 10)), backup(at(20, 9)), backup(at(20, 8))];
+  const left = kept([...later, ...today], at(20));
+  expect(left).toHaveLength(10);
+  for (const each of today.slice(0, 3)) expect(left).toContain(each.takenAt);
+});

@@ -160,6 +160,22 @@ test('what was stored last is seen by whoever opens the book second, also while 
   if (saved.ok) await saved.value.close();
 });
 
+test('a book that was not closed gives way to another one with its log, and one that is open does not', async () => {
+  await createStoreFile(file, emptyBook('a', 'A'));
+  const writer = startChild(process.execPath, [program.file, 'write', file]);
+  await writer.until('stored 3\n');
+  expect(await createStoreFile(file, emptyBook('b', 'B'), true)).toMatchObject({ error: { code: 'book-locked' } });
+  writer.process.kill('SIGKILL');
+  await writer.ended;
+  expect((await readFile(`${file}-wal`)).length).toBeGreaterThan(0);
+  expect((await createStoreFile(file, emptyBook('b', 'B'), true)).ok).toBe(true);
+  const store = await openStore(file);
+  if (!store.ok) throw new Error(store.error.detail);
+  expect([store.value.stored.book.name, store.value.stored.revision]).toEqual(['B', 0]);
+  expect(await store.value.copyTo(file)).toMatchObject({ error: { code: 'book-locked' } });
+  await store.value.close();
+});
+
 describe('a book file that goes away while it is open', () => {
   test('refuses the edit, takes it once the file is back, and can be copied meanwhile', async () => {
     await createStoreFile(file, sampleBook('residential-day'));
@@ -285,7 +301,7 @@ describe('a full disk', () => {
     }
     const child = startChild('unshare', ['-rm', 'sh', '-c', SMALL_DISK, folder, process.execPath, program.file]);
     expect((await child.ended).code, child.output()).toBe(0);
-    const [huge, refused, again] = child
+    const [huge, refused, again, ...others] = child
       .output()
       .trim()
       .split('\n')
@@ -295,6 +311,11 @@ describe('a full disk', () => {
     expectFailure({ ok: false, error: refused.refused }, 'disk-full');
     expect(refused.stored).toBeGreaterThan(3);
     expect(again).toEqual({ revision: refused.stored, properties: refused.stored });
+    // Nor do a copy, a new book, a restored one and a file for other programs, none of which finds room.
+    const { left } = others.pop() as { readonly left: readonly string[] };
+    expect(others.map((each) => each.error?.code)).toEqual(['disk-full', 'disk-full', 'disk-full', 'disk-full']);
+    // There may be no room to take the log into the book: both stay, and are one book.
+    expect(left.filter((name) => name !== 'north.swardway-wal')).toEqual(['north.swardway']);
   });
 
   test('refuses the edit and keeps all that was stored (a limit on the pages of the file)', async () => {
