@@ -5,6 +5,7 @@ import type { NoHost } from '../host/index.ts';
 import { takeDroppedFile, useBook, useHost, useView } from '../stores/index.ts';
 import { appWords } from '../texts/app/index.ts';
 import { commonWords } from '../texts/index.ts';
+import { Tour } from '../tour/index.ts';
 import { boot } from './boot.ts';
 import { Header } from './header.tsx';
 import { ImportDialog } from './import/import-dialog.tsx';
@@ -39,6 +40,8 @@ export function App() {
       {state === 'starting' && <p className="starting quiet">{appWords.app.opening}</p>}
       {typeof state === 'object' && <NoHostPage fault={state} />}
       {state === 'ready' && (open ? <Desk /> : <Welcome />)}
+      {state === 'ready' && <ImportDialog />}
+      <Tour />
       <Overlays />
       <NoticeBar />
       <SpokenStatus />
@@ -52,7 +55,6 @@ function Desk() {
     <>
       <Header />
       <RoomView room={room} />
-      <ImportDialog />
       <AddressDialog />
     </>
   );

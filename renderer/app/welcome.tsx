@@ -1,10 +1,11 @@
-import { FilePlus2, FolderOpen } from 'lucide-react';
-import { useEffect, useState } from 'react';
+import { FileInput, FilePlus2, FolderOpen, Play } from 'lucide-react';
+import { type ReactNode, useEffect, useId, useState } from 'react';
 import type { RecentBook, SampleInfo } from '../../core/contract/index.ts';
 import { COMMANDS } from '../commands/index.ts';
-import { askHost, createBook, openBookFile, openSample, openToken } from '../stores/index.ts';
+import { askHost, createBook, importList, openBookFile, openSample, openToken } from '../stores/index.ts';
 import { appWords } from '../texts/app/index.ts';
 import { commonWords } from '../texts/index.ts';
+import { lookAround } from '../tour/index.ts';
 import { Button } from '../ui/index.ts';
 import { MainMenu } from './main-menu.tsx';
 
@@ -23,6 +24,7 @@ export function Welcome() {
       here = false;
     };
   }, []);
+  const [first, ...others] = starts.samples;
   return (
     <div className="welcome">
       <div className="welcome-menu">
@@ -34,25 +36,29 @@ export function Welcome() {
           <p className="welcome-line">{appWords.welcome.claim}</p>
           <Pipeline />
         </header>
+        <div className="ways">
+          <LookAtSample sample={first} />
+          <ImportList />
+          <StartEmpty />
+        </div>
         <div className="welcome-columns">
           <section>
-            <h2>{appWords.welcome.sampleTitle}</h2>
+            <h2>{appWords.welcome.openedBefore}</h2>
+            <Recent books={starts.recent} />
+            <Button onPress={() => openBookFile().catch(() => undefined)}>
+              <FolderOpen size={16} aria-hidden="true" /> {appWords.welcome.openBookFile}
+            </Button>
+          </section>
+          <section>
+            <h2>{appWords.welcome.moreTitle}</h2>
             <p className="quiet small">{appWords.welcome.sampleNote}</p>
             <ul className="start-list">
-              {starts.samples.map((sample) => (
+              {others.map((sample) => (
                 <li key={sample.sampleId}>
                   <SampleButton sample={sample} />
                 </li>
               ))}
             </ul>
-          </section>
-          <section>
-            <h2>{appWords.welcome.yourOwn}</h2>
-            <NewBook />
-            <Button onPress={() => openBookFile().catch(() => undefined)}>
-              <FolderOpen size={16} aria-hidden="true" /> {appWords.welcome.openBookFile}
-            </Button>
-            {starts.recent.length > 0 && <Recent books={starts.recent} />}
           </section>
         </div>
       </main>
@@ -87,66 +93,113 @@ function Pipeline() {
   );
 }
 
+function sampleCounts({ properties, rigs }: SampleInfo): string {
+  return `${commonWords.lawns(properties)} · ${appWords.welcome.rigs(rigs)}`;
+}
+
 function SampleButton({ sample }: { readonly sample: SampleInfo }) {
   return (
     <button type="button" className="start" onClick={() => openSample(sample.sampleId).catch(() => undefined)}>
       <span className="start-name">{sample.name}</span>
       <span className="start-note">{sample.note}</span>
-      <span className="start-count">
-        {commonWords.lawns(sample.properties)} · {appWords.welcome.rigs(sample.rigs)}
-      </span>
+      <span className="start-count">{sampleCounts(sample)}</span>
     </button>
   );
 }
 
-function NewBook() {
+type WayProps = { readonly title: string; readonly children: ReactNode };
+
+/** One of the ways to begin. */
+function Way({ title, children }: WayProps) {
+  const id = useId();
+  return (
+    <section className="way" aria-labelledby={id}>
+      <h2 id={id}>{title}</h2>
+      {children}
+    </section>
+  );
+}
+
+function LookAtSample({ sample }: { readonly sample: SampleInfo | undefined }) {
+  return (
+    <Way title={appWords.welcome.lookTitle}>
+      <p>{appWords.welcome.lookAbout}</p>
+      <Button
+        look="main"
+        whyNot={sample === undefined ? appWords.welcome.noSample : null}
+        onPress={() => sample !== undefined && lookAround(sample.sampleId).catch(() => undefined)}
+      >
+        <Play size={15} aria-hidden="true" /> {appWords.welcome.look}
+      </Button>
+      <p className="quiet small">
+        {sample === undefined ? '' : appWords.welcome.sampleLine(sample.name, sampleCounts(sample))}
+      </p>
+    </Way>
+  );
+}
+
+function ImportList() {
+  return (
+    <Way title={appWords.welcome.listTitle}>
+      <p>{appWords.welcome.listAbout}</p>
+      <Button look="main" onPress={() => importList().catch(() => undefined)}>
+        <FileInput size={15} aria-hidden="true" /> {appWords.welcome.importList}
+      </Button>
+      <p className="quiet small">{appWords.welcome.listKinds}</p>
+    </Way>
+  );
+}
+
+function StartEmpty() {
   const [name, setName] = useState('');
   return (
-    <form
-      className="new-book"
-      onSubmit={(event) => {
-        event.preventDefault();
-        createBook(name.trim() === '' ? appWords.welcome.newBook : name.trim()).catch(() => undefined);
-      }}
-    >
-      <input
-        className="input"
-        aria-label={appWords.welcome.nameOfNew}
-        placeholder={appWords.welcome.nameOfNew}
-        maxLength={200}
-        value={name}
-        onChange={(event) => setName(event.target.value)}
-      />
-      <button type="submit" className="button button-main">
-        <FilePlus2 size={16} aria-hidden="true" /> {appWords.welcome.startEmpty}
-      </button>
-    </form>
+    <Way title={appWords.welcome.emptyTitle}>
+      <p>{appWords.welcome.emptyAbout}</p>
+      <form
+        className="new-book"
+        onSubmit={(event) => {
+          event.preventDefault();
+          createBook(name.trim() === '' ? appWords.welcome.newBook : name.trim()).catch(() => undefined);
+        }}
+      >
+        <input
+          className="input"
+          aria-label={appWords.welcome.nameOfNew}
+          placeholder={appWords.welcome.nameOfNew}
+          maxLength={200}
+          value={name}
+          onChange={(event) => setName(event.target.value)}
+        />
+        <button type="submit" className="button button-main">
+          <FilePlus2 size={16} aria-hidden="true" /> {appWords.welcome.startEmpty}
+        </button>
+      </form>
+      <p className="quiet small">{appWords.welcome.emptyNote}</p>
+    </Way>
   );
 }
 
 function Recent({ books }: { readonly books: readonly RecentBook[] }) {
+  if (books.length === 0) return <p className="quiet small">{appWords.welcome.noneBefore}</p>;
   return (
-    <section>
-      <h3>{appWords.welcome.openedBefore}</h3>
-      <ul className="start-list">
-        {books.map((book) => (
-          <li key={book.token}>
-            <button
-              type="button"
-              className="start start-recent"
-              aria-disabled={book.missing || undefined}
-              title={book.missing ? appWords.welcome.goneNote : undefined}
-              onClick={() => !book.missing && openToken(book.token).catch(() => undefined)}
-            >
-              <span className="start-name">{book.name}</span>
-              <span className="start-note">
-                {book.missing ? appWords.welcome.missing : ''}
-                {book.fileName}, {book.place}
-              </span>
-            </button>
-          </li>
-        ))}
-      </ul>
-    </section>
+    <ul className="start-list">
+      {books.map((book) => (
+        <li key={book.token}>
+          <button
+            type="button"
+            className="start start-recent"
+            aria-disabled={book.missing || undefined}
+            title={book.missing ? appWords.welcome.goneNote : undefined}
+            onClick={() => !book.missing && openToken(book.token).catch(() => undefined)}
+          >
+            <span className="start-name">{book.name}</span>
+            <span className="start-note">
+              {book.missing ? appWords.welcome.missing : ''}
+              {book.fileName}, {book.place}
+            </span>
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -1,4 +1,3 @@
-import { doneWork } from '../../core/plan/live/index.ts';
 import {
   addLawn,
   cancelPlanning,
@@ -15,6 +14,7 @@ import {
   openOverlay,
   openPlaces,
   type Panel,
+  planRound,
   ROOMS,
   type Room,
   redo,
@@ -27,7 +27,6 @@ import {
   showBackups,
   showSelectionOnMap,
   startPicture,
-  startPlanning,
   trySavingAgain,
   undo,
   undoDraftStep,
@@ -37,8 +36,10 @@ import {
   usePlans,
   useSelection,
   useView,
+  whyNotPlan,
 } from '../stores/index.ts';
 import { commandsWords, commonWords } from '../texts/index.ts';
+import { lookAroundFirst, startTour } from '../tour/index.ts';
 import type { Command } from './command.ts';
 import { drawCommands } from './drawing.ts';
 import { exportCommands } from './exporting.ts';
@@ -223,12 +224,6 @@ function stepStop(by: 1 | -1): void {
 
 const needsDay = () => needsBook() ?? (currentDay() === null ? commandsWords.registry.noDay : null);
 
-function whyNotPlan(): string | null {
-  if (useBook.getState().open === null) return commonWords.noBook;
-  if (usePlans.getState().job !== null) return commandsWords.registry.planningAlready;
-  return currentRound() === null ? commandsWords.registry.noRoundToPlan : null;
-}
-
 const planCommands: readonly Command[] = [
   {
     id: 'plan.start',
@@ -238,17 +233,9 @@ const planCommands: readonly Command[] = [
     whyNot: whyNotPlan,
     run: start(async () => {
       const round = currentRound();
-      const { planSeconds, planSeed, planEvenUsd } = useHost.getState().settings;
-      const book = useBook.getState().open?.book;
-      if (round === null || book === undefined) return;
+      if (round === null) return;
       goTo('round');
-      await startPlanning({
-        roundId: round.id,
-        seconds: planSeconds,
-        seed: planSeed,
-        evenUsdPerHour: planEvenUsd,
-        done: doneWork(book, round.id),
-      });
+      await planRound(round.id);
     }),
   },
   {
@@ -363,6 +350,17 @@ const helpCommands: readonly Command[] = [
     keys: ['Mod+K', 'F1'],
     whyNot: always,
     run: () => openOverlay('palette'),
+  },
+  {
+    id: 'help.tour',
+    group: 'Help',
+    title: () => commandsWords.registry.takeTour,
+    keys: [],
+    whyNot: () => (useBook.getState().open === null ? null : needsDay()),
+    run: start(async () => {
+      if (useBook.getState().open === null) await lookAroundFirst(true);
+      else startTour();
+    }),
   },
   {
     id: 'help.diagnostics',

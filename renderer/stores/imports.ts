@@ -102,6 +102,43 @@ export async function readGround(fileName: string, token: string): Promise<void>
   else failWith(begun.error);
 }
 
+/**
+ * Has the host read a list of lawns that is to begin a book of its own. Null where it was stopped, cannot be read, or holds no lawns;
+ * that is told by a notice, and nothing is changed.
+ */
+export async function readList(fileName: string, token: string): Promise<GroundImport | null> {
+  closeImport();
+  show({ kind: 'reading', fileName, token, progress: null });
+  const answer = await callHost('ground.read', { token });
+  const { current } = useImport.getState();
+  if (current.kind !== 'reading' || current.token !== token) return null;
+  const begun = answer.ok ? beginImport(fileName, answer.value) : answer;
+  show(NONE);
+  if (!begun.ok) failWith(begun.error);
+  else if (begun.value.kind !== 'ground' || holdsNothing(begun.value)) failWith(noLawns(fileName, begun.value.kind));
+  else return begun.value;
+  return null;
+}
+
+function holdsNothing({ source }: GroundImport): boolean {
+  return source.layers.every((layer) => layer.features.length === 0);
+}
+
+function noLawns(where: string, kind: Parameters<typeof filesWords.imports.noLawns>[0]): AppError {
+  return {
+    code: 'nothing-to-do',
+    where,
+    detail: filesWords.imports.noLawns(kind),
+    hint: filesWords.imports.noLawnsAdvice,
+  };
+}
+
+/** Shows an import that was read before. */
+export function showImport(begun: GroundImport): void {
+  closeImport();
+  show(begun);
+}
+
 function failWith(error: AppError): void {
   show(NONE);
   if (error.code !== 'cancelled') showError(error);

@@ -26,16 +26,21 @@ export * from './draft-square.ts';
 export * from './draft-start.ts';
 export * from './edits.ts';
 export { pickFile, receiveFile } from './files.ts';
+export { lookAtSample, pointAtRefill } from './first-look.ts';
 export { exportGround } from './ground-export.ts';
 export * from './heights.ts';
 export { askHost, callHost, changeSettings, useHost } from './host.ts';
 export * from './imports.ts';
 export * from './known-passes.ts';
 export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';
+export { type MidLawnRefill, midLawnRefill } from './mid-lawn.ts';
+export { addNewRound, newRound, whyNoRound } from './new-round.ts';
 export { closeNotice, type Notice, refuse, say, showError, showNews, useNotices } from './notices.ts';
 export {
+  bookName,
   createBook,
   importFile,
+  importList,
   importTemperatures,
   openAtStart,
   openBookFile,
@@ -49,12 +54,14 @@ export { drawPasses, type PassWish } from './pass-drawings.ts';
 export * from './passes.ts';
 export * from './places.ts';
 export { exportPlan } from './plan-export.ts';
+export { planRound, whyNotPlan } from './plan-round.ts';
 export {
   cancelPlanning,
   type KnownPlan,
   planDone,
   planFailed,
   planFleets,
+  planningEnds,
   planProgress,
   type RunningJob,
   startPlanning,

@@ -4,7 +4,7 @@ import { bookDidNotOpen } from './backups.ts';
 import { showBook, useBook } from './book.ts';
 import { pickFile, receiveFile, uploadFile } from './files.ts';
 import { askHost, callHost } from './host.ts';
-import { holdsTemperatures, readGround, readTemperatureFile } from './imports.ts';
+import { holdsTemperatures, readGround, readList, readTemperatureFile, showImport } from './imports.ts';
 import { showError } from './notices.ts';
 import { rememberedBook } from './remembered.ts';
 import { goTo } from './view.ts';
@@ -17,11 +17,34 @@ export async function openSample(sampleId: string): Promise<void> {
   goTo('ground');
 }
 
-export async function createBook(name: string): Promise<void> {
+/** Starts an empty book and shows its Ground room; false where it was given up or failed. */
+export async function createBook(name: string): Promise<boolean> {
   const opened = await askHost('book.create', { name });
-  if (opened === null || 'kind' in opened) return;
+  if (opened === null || 'kind' in opened) return false;
   showBook(opened);
   goTo('ground');
+  return true;
+}
+
+/** Chooses a list of lawns, begins a book that is called like it, and shows what the list would put in. */
+export async function importList(): Promise<void> {
+  const picked = await pickFile('ground');
+  if (picked !== null) await bookFromList(picked.name, picked.token);
+}
+
+/** The book is made only once the list was read: a file that holds no lawns leaves everything as it is. */
+async function bookFromList(fileName: string, token: string): Promise<void> {
+  const list = await readList(fileName, token);
+  if (list !== null && (await createBook(bookName(fileName)))) showImport(list);
+}
+
+/** "Spring customers" from "Spring_customers.csv". */
+export function bookName(fileName: string): string {
+  const name = fileName
+    .replace(/\.[^.]*$/, '')
+    .replace(/[_\s]+/g, ' ')
+    .trim();
+  return name === '' ? filesWords.open.newBook : name.slice(0, 200);
 }
 
 export async function openToken(token: string): Promise<void> {
@@ -47,7 +70,7 @@ export async function importTemperatures(): Promise<void> {
   if (picked !== null) readTemperatureFile(picked.name, picked.text);
 }
 
-/** A file that was dropped on the window: a book is opened; tables of temperatures and weather, and ground, show what they would change. */
+/** A file that was dropped on the window: a book is opened; a list begins a book where none is open; tables of temperatures and weather, and ground, show what they would change. */
 export async function takeDroppedFile(file: File): Promise<void> {
   const lower = file.name.toLowerCase();
   const isBook =
@@ -59,13 +82,8 @@ export async function takeDroppedFile(file: File): Promise<void> {
     return;
   }
   if (useBook.getState().open === null) {
-    const detail = filesWords.open.noBook;
-    showError({
-      code: 'nothing-to-do',
-      where: file.name,
-      detail,
-      hint: filesWords.open.noBookAdvice,
-    });
+    const picked = await uploadFile('ground', file);
+    if (picked !== null) await bookFromList(picked.name, picked.token);
     return;
   }
   if (/\.(csv|txt)$/.test(lower) && file.size <= LARGEST_TABLE && (await tookTable(file))) return;

@@ -148,12 +148,13 @@ export async function planFleets(wish: Omit<PlanWish, 'fleetId'>, fleetIds: read
     const name = fleetPlanName(wish.roundId, fleetId);
     const before = usePlans.getState().plans[name];
     await startPlanning({ ...wish, fleetId });
-    await jobEnds();
+    await planningEnds();
     if (usePlans.getState().plans[name] === before) return;
   }
 }
 
-function jobEnds(): Promise<void> {
+/** Resolves when nothing is being planned any more; at once where nothing is. */
+export function planningEnds(): Promise<void> {
   return new Promise((done) => {
     if (usePlans.getState().job === null) {
       done();

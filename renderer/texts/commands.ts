@@ -69,6 +69,7 @@ export const commandsWords = {
     layPicture: 'Lay a photo or plan on the map…',
     removeLawn: 'Remove the selected lawn',
     noDay: 'No day is planned yet',
+    takeTour: 'Take the tour',
     planningAlready: 'A round is being planned already',
     noRoundToPlan: 'There is no round to plan; add one first',
     theRound: 'the round',

@@ -26,7 +26,7 @@ export type Desk = {
 };
 
 export type DeskWishes = {
-  /** Words after the program's name, for instance a book to open. */
+  /** Words after the program's name; a sample is opened where there are none. */
   readonly words?: readonly string[];
   readonly width?: number;
   readonly height?: number;
@@ -38,11 +38,15 @@ export type DeskWishes = {
 /** Starts the program as `npm start -- --browser --no-open` does, and opens its address. */
 export async function openDesk(wishes: DeskWishes = {}): Promise<Desk> {
   const dataFolder = await mkdtemp(path.join(tmpdir(), 'swardway-desk-'));
-  const program = spawn(process.execPath, [START, '--browser', '--no-open', ...(wishes.words ?? [])], {
-    cwd: root,
-    env: { ...process.env, SWARDWAY_HOME: dataFolder, CI: '' },
-    stdio: ['ignore', 'pipe', 'pipe'],
-  });
+  const program = spawn(
+    process.execPath,
+    [START, '--browser', '--no-open', ...(wishes.words ?? ['--sample', 'residential-day'])],
+    {
+      cwd: root,
+      env: { ...process.env, SWARDWAY_HOME: dataFolder, CI: '' },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    },
+  );
   let browser: Browser | null = null;
   const close = async () => {
     await browser?.close();

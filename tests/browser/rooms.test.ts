@@ -7,18 +7,17 @@ import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
 describeWithChromium('the five rooms with an invented book', () => {
   let desk: Desk;
   beforeAll(async () => {
-    desk = await openDesk();
+    desk = await openDesk({ words: [] });
   });
   afterAll(async () => {
     await desk?.close();
   });
 
-  test('the welcome page offers the invented books', async () => {
+  test('the welcome page offers the three ways to begin, and the invented books', async () => {
     const { page } = desk;
-    // Started without a wish, the program shows its first sample; closing that leads to the welcome page.
-    await page.getByRole('button', { name: 'Menu' }).click();
-    await page.getByRole('menuitem', { name: 'Start or open a book' }).click();
     await page.getByRole('heading', { name: 'Swardway' }).waitFor();
+    for (const way of ['Look at the sample', 'Import my list', 'Start empty'])
+      await page.getByRole('button', { name: way }).waitFor();
     await page
       .getByRole('button', { name: /one rig \(invented\)/ })
       .first()

@@ -27,12 +27,11 @@ export function appHandlers(
   };
 }
 
-/** What to open first: what was asked for, else a sample while no book was ever opened, else nothing. */
-async function openAtStart({ wanted, recent, samples }: Context): Promise<OpenAtStart | null> {
+/** What to open first: what was asked for, else nothing. */
+async function openAtStart({ wanted, samples }: Context): Promise<OpenAtStart | null> {
   if (wanted.kind === 'file') return wanted;
-  if (wanted.kind === 'sample' && wanted.sampleId !== null) return { kind: 'sample', sampleId: wanted.sampleId };
-  if (wanted.kind === 'nothing' && (await recent.list()).length > 0) return null;
-  // The simplest sample makes the best first sight: fewest rigs, then fewest properties.
-  const [first] = [...(await samples.list())].sort((a, b) => a.rigs - b.rigs || a.properties - b.properties);
+  if (wanted.kind === 'nothing') return null;
+  if (wanted.sampleId !== null) return { kind: 'sample', sampleId: wanted.sampleId };
+  const [first] = await samples.list();
   return first === undefined ? null : { kind: 'sample', sampleId: first.sampleId };
 }

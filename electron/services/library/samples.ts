@@ -7,11 +7,15 @@ import { readText } from '../files/index.ts';
 
 /** The invented books that come with the program, read from its sample folder. */
 export type Samples = {
+  /** The one to be looked at first, then the others by name. */
   readonly list: () => Promise<readonly SampleInfo[]>;
   readonly read: (sampleId: string) => Promise<Result<Book>>;
   /** The extract of a road map that belongs to a sample: NAME.osm beside NAME.json, NAME/roads.osm beside NAME/book.json; null for none. */
   readonly extractOf: (sampleId: string) => Promise<string | null>;
 };
+
+/** The sample that is offered first: two rigs, and a sports ground on which every compartment runs dry between its edges. */
+const SHOWN_FIRST = 'mixed-day';
 
 type SampleFile = { readonly sampleId: string; readonly file: string };
 
@@ -34,7 +38,8 @@ export function createSamples(folder: string): Samples {
           : [];
       }),
     );
-    return found.flat().sort((a, b) => (a.sampleId < b.sampleId ? -1 : 1));
+    const place = ({ sampleId }: SampleFile): string => (sampleId === SHOWN_FIRST ? '' : sampleId);
+    return found.flat().sort((a, b) => (place(a) < place(b) ? -1 : 1));
   };
   return {
     list: async () => {

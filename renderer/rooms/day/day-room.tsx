@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { BackdropControls } from '../../backdrop/index.ts';
 import { MapPanel } from '../../map/index.ts';
+import { NotYet } from '../../next/index.ts';
 import { usePassScene } from '../../passes/index.ts';
 import { cursorWords, LevelsRibbon, LevelsTable, stopAt } from '../../ribbon/index.ts';
 import { type SceneWish, useBackdrop, useScene } from '../../scene/index.ts';
@@ -71,16 +72,9 @@ function NoDay() {
   return (
     <main className="middle">
       <h1 className="only-spoken">{dayWords.room.day}</h1>
-      <Empty
-        title={dayWords.room.noDayPlannedYet}
-        actions={
-          <Button look="main" onPress={() => goTo('round')}>
-            {dayWords.room.goToRound}
-          </Button>
-        }
-      >
+      <NotYet title={dayWords.room.noDayPlannedYet} needs="plan">
         {dayWords.room.noDayAdvice}
-      </Empty>
+      </NotYet>
     </main>
   );
 }

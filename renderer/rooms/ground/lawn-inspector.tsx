@@ -5,10 +5,13 @@ import { CAUTIONS, type Property } from '../../../core/book/index.ts';
 import type { PropertyMeasure } from '../../../core/measure/index.ts';
 import type { Formatter } from '../../format/index.ts';
 import {
+  addLawn,
   changeProperty,
   measureOf,
   removeLawn,
   roomOfIssue,
+  selectProperty,
+  useBook,
   useChecks,
   useFormat,
   useProperty,
@@ -31,10 +34,19 @@ import { ZonePasses } from './zone-passes.tsx';
 export function LawnInspector() {
   const propertyId = useSelection((state) => state.propertyId);
   const property = useProperty(propertyId);
+  const first = useBook((state) => state.open?.book.properties[0]);
   if (property === null) {
+    const action =
+      first === undefined ? (
+        <Button onPress={addLawn}>{groundWords.lawnList.addByArea}</Button>
+      ) : (
+        <Button onPress={() => selectProperty(first.id)}>{groundWords.lawnInspector.select(first.name)}</Button>
+      );
     return (
       <>
-        <Empty title={groundWords.lawnInspector.noLawn}>{groundWords.lawnInspector.noLawnAdvice}</Empty>
+        <Empty title={groundWords.lawnInspector.noLawn} actions={action}>
+          {first === undefined ? groundWords.lawnInspector.noLawnsAdvice : groundWords.lawnInspector.noLawnAdvice}
+        </Empty>
         <GroundChecks />
       </>
     );

@@ -2,6 +2,7 @@ import { FileInput, Plus, TriangleAlert } from 'lucide-react';
 import { memo, useDeferredValue, useMemo, useState } from 'react';
 import type { Property } from '../../../core/book/index.ts';
 import { COMMANDS, commandForKey } from '../../commands/index.ts';
+import { lookAtFirstSample } from '../../next/index.ts';
 import {
   addLawn,
   importFile,
@@ -15,7 +16,7 @@ import {
   useSelection,
 } from '../../stores/index.ts';
 import { groundWords } from '../../texts/ground/index.ts';
-import { commonWords } from '../../texts/index.ts';
+import { commonWords, nextWords } from '../../texts/index.ts';
 import { Button, Empty, VirtualList } from '../../ui/index.ts';
 
 const ROW_PX = 48;
@@ -148,6 +149,7 @@ function NoLawns() {
             {groundWords.lawnList.addFromFileMore}
           </Button>
           <Button onPress={addLawn}>{groundWords.lawnList.addByArea}</Button>
+          <Button onPress={lookAtFirstSample}>{nextWords.lookAtSample}</Button>
         </>
       }
     >

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { PLAN_WRITERS, type PlanFileWriter, WRITERS } from '../../../core/formats/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
+import { NotYet } from '../../next/index.ts';
 import { exportGround, exportPlan, useBook, useCurrentPlan, useFormat } from '../../stores/index.ts';
 import { paperWords } from '../../texts/index.ts';
 import { Button, Choice, Section } from '../../ui/index.ts';
@@ -36,17 +37,23 @@ function PlanFiles() {
     { value: ALL, words: paperWords.exchange.allDays },
     ...days.map((each) => ({ value: keyOf(each), words: `${words.date(each.date)}, ${each.rigName}` })),
   ];
+  if (known === null)
+    return (
+      <Section title={paperWords.exchange.daysPlan}>
+        <NotYet title={paperWords.exchange.noDayYet} needs="plan">
+          {paperWords.exchange.noDayAdvice}
+        </NotYet>
+      </Section>
+    );
   const whyNot = (writer: PlanFileWriter): string | null => {
-    if (known === null) return paperWords.exchange.needsPlan;
     return days.length === 0 && !writer.isWhole ? paperWords.exchange.needsDay : null;
   };
   const save = (writer: PlanFileWriter) => () => {
-    if (known === null) return;
     const some = day === undefined || writer.isWhole ? days : [day];
     exportPlan(writer, known.plan, some).catch(() => undefined);
   };
   return (
-    <Section title={known === null ? paperWords.exchange.daysPlan : paperWords.exchange.daysOf(known.plan.roundName)}>
+    <Section title={paperWords.exchange.daysOf(known.plan.roundName)}>
       <Choice
         label={paperWords.exchange.daysLabel}
         value={day === undefined ? ALL : chosen}
@@ -64,6 +71,14 @@ function PlanFiles() {
 
 function LawnFiles() {
   const count = useBook((state) => state.open?.book.properties.length ?? 0);
+  if (count === 0)
+    return (
+      <Section title={paperWords.exchange.lawnsTitle}>
+        <NotYet title={paperWords.exchange.noLawnsYet} needs="lawns">
+          {paperWords.exchange.noLawnsAdvice}
+        </NotYet>
+      </Section>
+    );
   return (
     <Section title={paperWords.exchange.lawnsTitle}>
       <ul className="exchange-list">
@@ -71,7 +86,7 @@ function LawnFiles() {
           <FileRow
             key={writer.id}
             {...writer}
-            whyNot={count === 0 ? paperWords.exchange.needsLawns : null}
+            whyNot={null}
             onSave={() => exportGround(writer).catch(() => undefined)}
           />
         ))}

@@ -3,6 +3,7 @@ import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { PassesOf } from '../../../core/passes/index.ts';
 import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
 import { offerPrinting } from '../../commands/index.ts';
+import { NotYet } from '../../next/index.ts';
 import {
   askHost,
   EXCHANGE_ID,
@@ -28,7 +29,7 @@ import { SheetFacts } from './sheet-facts.tsx';
 import { withFonts, withFontsInside } from './sheet-fonts.ts';
 import { NO_PASSES, useSheetPasses } from './sheet-passes.ts';
 import { useFleetPlans, useSheetYear } from './sheet-sources.ts';
-import { makeSheet } from './sheets.ts';
+import { makeSheet, type NoSheet } from './sheets.ts';
 
 /** What the crew takes along: sheets on screen as they will be on paper; and files for other programs. */
 export function PaperRoom() {
@@ -73,7 +74,7 @@ function SheetRoom() {
   const find = useCallback(
     (passesOf: PassesOf) =>
       book === null || kind === undefined
-        ? ''
+        ? NO_SHEET
         : makeSheet(kind, {
             book,
             plan: known?.plan ?? null,
@@ -95,8 +96,8 @@ function SheetRoom() {
   const { found, fault } = useWithPasses(property, question, find);
   const isLaying = laid.done < laid.total;
   const sheet = isLaying
-    ? paperWords.room.layingPasses(laid.done, laid.total)
-    : (found ?? fault?.detail ?? paperWords.room.reckoningPasses);
+    ? waiting(paperWords.room.layingPasses(laid.done, laid.total))
+    : (found ?? waiting(fault?.detail ?? paperWords.room.reckoningPasses));
   return (
     <Workbench
       room="paper"
@@ -119,12 +120,22 @@ function SheetRoom() {
       }
       rightLabel={paperWords.room.sheetFacts}
     >
-      {typeof sheet === 'string' ? (
-        <Empty title={paperWords.room.nothingToPrint}>{sheet}</Empty>
-      ) : (
-        <Page sheet={sheet} />
-      )}
+      <SheetPage sheet={sheet} />
     </Workbench>
+  );
+}
+
+const waiting = (words: string): NoSheet => ({ kind: 'none', words, needs: null });
+const NO_SHEET = waiting('');
+
+function SheetPage({ sheet }: { readonly sheet: Sheet | NoSheet }) {
+  if (!('words' in sheet)) return <Page sheet={sheet} />;
+  const { needs, words } = sheet;
+  if (needs === null) return <Empty title={paperWords.room.beingMade}>{words}</Empty>;
+  return (
+    <NotYet title={paperWords.room.nothingToPrint} needs={needs}>
+      {words}
+    </NotYet>
   );
 }
 

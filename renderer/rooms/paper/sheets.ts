@@ -15,6 +15,7 @@ import {
   type SheetPasses,
 } from '../../../core/reports/index.ts';
 import type { SeasonLedger } from '../../../core/round/ledger/index.ts';
+import type { Need } from '../../next/index.ts';
 import { measureOf } from '../../stores/index.ts';
 import { paperWords } from '../../texts/index.ts';
 
@@ -44,13 +45,18 @@ export type SheetSource = {
   readonly ways: DayWays | undefined;
 };
 
+/** Why there is no sheet: what it is made from, and what is missing for that; null where it only takes a while. */
+export type NoSheet = { readonly kind: 'none'; readonly words: string; readonly needs: Need | null };
+
+const none = (needs: Need | null, words: string): NoSheet => ({ kind: 'none', words, needs });
+
 /** The sheet of a kind, or why there is none. */
-export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | string {
+export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | NoSheet {
   const { book, plan, round, day, property } = source;
   switch (kind.scope) {
     case 'day':
       return plan === null || day === null
-        ? paperWords.sheets.needsPlan
+        ? none('stops', paperWords.sheets.needsPlan)
         : kind.make({
             scope: 'day',
             book,
@@ -61,14 +67,16 @@ export function makeSheet(kind: SheetKind, source: SheetSource): Sheet | string 
             ...(source.ways === undefined ? {} : { ways: source.ways }),
           });
     case 'property':
-      return property === null ? paperWords.sheets.needsLawn : kind.make(propertyInput(source, property));
+      return property === null
+        ? none('lawns', paperWords.sheets.needsLawn)
+        : kind.make(propertyInput(source, property));
     case 'round':
       return round === null
-        ? paperWords.sheets.needsRound
+        ? none('round', paperWords.sheets.needsRound)
         : kind.make({ scope: 'round', book, round, plan, fleetPlans: source.fleetPlans });
     case 'year':
       return source.ledger === null
-        ? paperWords.sheets.reckoningTheSeason
+        ? none(null, paperWords.sheets.reckoningTheSeason)
         : kind.make({ scope: 'year', book, ledger: source.ledger });
     case 'book':
       return kind.make({ scope: 'book', book });

@@ -4,6 +4,7 @@ import type { Book } from '../../../core/book/index.ts';
 import { writeBuyingTable, writeCostTable } from '../../../core/formats/index.ts';
 import { buyingList, roundCost, usesOfPlan, waterByFillPoint } from '../../../core/round/buying/index.ts';
 import { todayHere } from '../../format/index.ts';
+import { NotYet } from '../../next/index.ts';
 import {
   type KnownPlan,
   saveTable,
@@ -17,7 +18,7 @@ import {
 } from '../../stores/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { buyWords } from '../../texts/round/index.ts';
-import { Button, Choice, Empty, Section } from '../../ui/index.ts';
+import { Button, Choice, Section } from '../../ui/index.ts';
 import { LinesTable, OrdersTable, WaterTable } from './buy-tables.tsx';
 import { CostSection } from './cost-section.tsx';
 
@@ -27,7 +28,12 @@ export function BuyView() {
   const plans = usePlans((state) => state.plans);
   const [from, setFrom] = useState(todayHere());
   if (book === null) return null;
-  if (book.rounds.length === 0) return <Empty title={buyWords.view.nothingYet}>{buyWords.view.nothingYetAdvice}</Empty>;
+  if (book.rounds.length === 0)
+    return (
+      <NotYet title={buyWords.view.nothingYet} needs="round">
+        {buyWords.view.nothingYetAdvice}
+      </NotYet>
+    );
   return (
     <div className="ledger">
       <Buying book={book} plans={plans} from={from} onFrom={setFrom} />

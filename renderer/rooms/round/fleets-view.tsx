@@ -3,6 +3,7 @@ import { useMemo, useState } from 'react';
 import type { Book, Fleet, Round } from '../../../core/book/index.ts';
 import { compareFleets, fleetPlanName, fleetResult } from '../../../core/compare/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
+import { NotYet } from '../../next/index.ts';
 import {
   freshId,
   planFleets,
@@ -16,7 +17,7 @@ import {
 } from '../../stores/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { fleetsWords } from '../../texts/round/index.ts';
-import { Button, Choice, DraftInput, Empty, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
+import { Button, Choice, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { FleetFigures } from './fleet-figures.tsx';
 import { withMember } from './round-edits.ts';
 
@@ -26,7 +27,11 @@ export function FleetsView() {
   const round = useCurrentRound();
   if (book === null) return null;
   if (round === null || book.rigs.length === 0)
-    return <Empty title={fleetsWords.view.nothingYet}>{fleetsWords.view.nothingYetAdvice}</Empty>;
+    return (
+      <NotYet title={fleetsWords.view.nothingYet} needs="round">
+        {fleetsWords.view.nothingYetAdvice}
+      </NotYet>
+    );
   return (
     <div className="ledger">
       <header className="season-head">

@@ -1,2 +1,2 @@
-export { newRound, whyNoRound, withMember } from './round-edits.ts';
+export { withMember } from './round-edits.ts';
 export { RoundRoom } from './round-room.tsx';

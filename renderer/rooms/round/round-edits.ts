@@ -1,27 +1,5 @@
-import type { Book, Property, Round } from '../../../core/book/index.ts';
+import type { Property, Round } from '../../../core/book/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
-import { calendarOf, nextWorkday } from '../../../core/round/calendar/index.ts';
-import { setUpWords } from '../../texts/round/index.ts';
-
-/** Why no round can be made yet, or null. */
-export function whyNoRound(book: Book): string | null {
-  if (book.treatments.length === 0) return setUpWords.edits.needsTreatment;
-  return book.rigs.length === 0 ? setUpWords.edits.needsRig : null;
-}
-
-/** A round of the first treatment with every rig, on the next working day. */
-export function newRound(book: Book, id: string, today: string): Round {
-  return {
-    id,
-    name: setUpWords.edits.newName(book.rounds.length + 1),
-    treatmentIds: book.treatments.slice(0, 1).map((treatment) => treatment.id),
-    propertyIds: 'all',
-    skipped: [],
-    dates: [nextWorkday(calendarOf(book), today)],
-    rigIds: book.rigs.map((rig) => rig.id),
-    wetGround: false,
-  };
-}
 
 /** The list with one member added or taken out; the order of the others stays. */
 export function withMember(chosen: readonly string[], id: string, on: boolean): readonly string[] {

@@ -1,14 +1,12 @@
-import { Play, Square, TriangleAlert } from 'lucide-react';
+import { Play, TriangleAlert } from 'lucide-react';
 import { useMemo, useState } from 'react';
-import { ProgressBar } from 'react-aria-components';
-import type { Book, Round } from '../../../core/book/index.ts';
-import { doneWork } from '../../../core/plan/live/index.ts';
+import type { Round } from '../../../core/book/index.ts';
+import { NotYet, PlanProgress } from '../../next/index.ts';
 import {
-  cancelPlanning,
   changeSettings,
   type KnownPlan,
+  planRound,
   roomOfIssue,
-  startPlanning,
   useBook,
   useChecks,
   useCurrentPlan,
@@ -20,7 +18,7 @@ import {
 } from '../../stores/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { planWords } from '../../texts/round/index.ts';
-import { Button, ChecksList, Empty, QuantityInput, Section, Tick } from '../../ui/index.ts';
+import { Button, ChecksList, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { DaysTable, PlanNotes } from './ledger-tables.tsx';
 import { keptPromises } from './round-edits.ts';
 import { UnplacedTable } from './unplaced-table.tsx';
@@ -32,10 +30,15 @@ export function RoundLedger() {
   const round = useCurrentRound();
   const known = useCurrentPlan();
   if (book === null) return null;
-  if (round === null) return <Empty title={planWords.ledger.nothingYet}>{planWords.ledger.nothingYetAdvice}</Empty>;
+  if (round === null)
+    return (
+      <NotYet title={planWords.ledger.nothingYet} needs="round">
+        {planWords.ledger.nothingYetAdvice}
+      </NotYet>
+    );
   return (
     <div className="ledger">
-      <PlanBar book={book} round={round} known={known} />
+      <PlanBar round={round} known={known} />
       <MissedNote />
       <RoundIssues />
       <Outcome round={round} known={known} />
@@ -43,10 +46,9 @@ export function RoundLedger() {
   );
 }
 
-type PlanBarProps = { readonly book: Book; readonly round: Round; readonly known: KnownPlan | null };
+type PlanBarProps = { readonly round: Round; readonly known: KnownPlan | null };
 
-function PlanBar({ book, round, known }: PlanBarProps) {
-  const done = doneWork(book, round.id);
+function PlanBar({ round, known }: PlanBarProps) {
   const { planSeconds, planSeed, planEvenUsd } = useHost((state) => state.settings);
   const job = usePlans((state) => state.job);
   const stale = usePlanStale();
@@ -105,21 +107,15 @@ function PlanBar({ book, round, known }: PlanBarProps) {
           whyNot={busy}
           tip={planWords.ledger.planKeys}
           onPress={() => {
-            startPlanning({
-              roundId: round.id,
-              seconds: planSeconds,
-              seed: planSeed,
-              evenUsdPerHour: planEvenUsd,
-              done,
-              ...(known !== null && fromPlan ? { pinned: keptPromises(round, known.plan) } : {}),
-            }).catch(() => undefined);
+            const pinned = known !== null && fromPlan ? { pinned: keptPromises(round, known.plan) } : {};
+            planRound(round.id, pinned).catch(() => undefined);
           }}
         >
           <Play size={14} aria-hidden="true" />{' '}
           {known === null ? planWords.ledger.planThisRound : planWords.ledger.planAgain}
         </Button>
       </div>
-      {job !== null && <JobProgress />}
+      {job !== null && <PlanProgress />}
     </section>
   );
 }
@@ -127,36 +123,6 @@ function PlanBar({ book, round, known }: PlanBarProps) {
 function saveSetting(changes: Parameters<typeof changeSettings>[0]) {
   changeSettings(changes).catch(() => undefined);
   return { ok: true as const, value: null };
-}
-
-function JobProgress() {
-  const job = usePlans((state) => state.job);
-  if (job === null) return null;
-  const percent = Math.min(100, Math.floor((100 * job.done) / Math.max(1, job.total)));
-  return (
-    <div className="job">
-      <ProgressBar className="progress" aria-label={planWords.ledger.planning} value={percent}>
-        <div className="progress-track">
-          <div className="progress-fill" style={{ width: `${percent}%` }} />
-        </div>
-      </ProgressBar>
-      <span className="job-step">
-        {job.step} · {percent} %
-      </span>
-      <span className="job-best">
-        {job.bestSoFar === '' ? planWords.ledger.noneYet : planWords.ledger.bestSoFar(job.bestSoFar)}
-      </span>
-      <Button
-        whyNot={job.cancelling ? planWords.ledger.endingAlready : null}
-        onPress={() => {
-          cancelPlanning().catch(() => undefined);
-        }}
-      >
-        <Square size={12} aria-hidden="true" />{' '}
-        {job.cancelling ? planWords.ledger.ending : planWords.ledger.stopAndKeep}
-      </Button>
-    </div>
-  );
 }
 
 type OutcomeProps = { readonly round: Round; readonly known: KnownPlan | null };
@@ -174,7 +140,11 @@ function Outcome({ round, known }: OutcomeProps) {
     );
   }
   if (known === null) {
-    return busy ? null : <Empty title={planWords.ledger.noPlan}>{planWords.ledger.noPlanAdvice}</Empty>;
+    return busy ? null : (
+      <NotYet title={planWords.ledger.noPlan} needs="plan">
+        {planWords.ledger.noPlanAdvice}
+      </NotYet>
+    );
   }
   return (
     <>

@@ -2,7 +2,9 @@ import { CopyPlus, Plus, Trash2 } from 'lucide-react';
 import type { Book, Round } from '../../../core/book/index.ts';
 import { copiedToYear } from '../../../core/round/programme/index.ts';
 import { todayHere } from '../../format/index.ts';
+import { NotYet } from '../../next/index.ts';
 import {
+  addNewRound,
   addRound,
   changeRound,
   freshId,
@@ -14,11 +16,11 @@ import {
   useBook,
   useCurrentRound,
   usePlans,
+  whyNoRound,
 } from '../../stores/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { setUpWords } from '../../texts/round/index.ts';
-import { Button, DraftInput, Empty, Field, Section, Tick } from '../../ui/index.ts';
-import { newRound, whyNoRound } from './round-edits.ts';
+import { Button, DraftInput, Field, Section, Tick } from '../../ui/index.ts';
 import { Members } from './set-up/members.tsx';
 import { RoundDaysList } from './set-up/round-days.tsx';
 import { RoundLawns } from './set-up/round-lawns.tsx';
@@ -29,20 +31,11 @@ export function RoundSetUp() {
   const book = useBook((state) => state.open?.book ?? null);
   const round = useCurrentRound();
   if (book === null) return null;
-  const add = () => addRound(newRound(book, freshId(book.rounds, 'round'), todayHere()));
   if (round === null) {
     return (
-      <Empty
-        title={commonWords.noRound}
-        actions={
-          <Button look="main" whyNot={whyNoRound(book)} onPress={add}>
-            <Plus size={15} aria-hidden="true" /> {setUpWords.rounds.addARound}
-          </Button>
-        }
-      >
+      <NotYet title={commonWords.noRound} needs="round">
         {setUpWords.rounds.about}
-        {whyNoRound(book) !== null && ` ${whyNoRound(book)}.`}
-      </Empty>
+      </NotYet>
     );
   }
   return (
@@ -63,7 +56,7 @@ export function RoundSetUp() {
             label={setUpWords.rounds.addARound}
             tip={setUpWords.rounds.addARound}
             whyNot={whyNoRound(book)}
-            onPress={add}
+            onPress={addNewRound}
           >
             <Plus size={16} aria-hidden="true" />
           </Button>

@@ -4,6 +4,7 @@ import type { Book } from '../../../core/book/index.ts';
 import { writeLedgerTable } from '../../../core/formats/index.ts';
 import type { LawnYear, SeasonLedger } from '../../../core/round/ledger/index.ts';
 import { todayHere } from '../../format/index.ts';
+import { NotYet } from '../../next/index.ts';
 import {
   saveTable,
   seasonYears,
@@ -15,7 +16,7 @@ import {
 } from '../../stores/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { seasonWords } from '../../texts/round/index.ts';
-import { Button, Choice, Empty, Section } from '../../ui/index.ts';
+import { Button, Choice, Section } from '../../ui/index.ts';
 import { FigureList } from './figure-list.tsx';
 import { CapsSection } from './season-caps.tsx';
 import { LawnSeason } from './season-lawn.tsx';
@@ -94,7 +95,11 @@ function Lawns({ book, ledger }: LawnsProps) {
   }, [ledger, filter, query]);
   const selected = ledger.lawns.find((each) => each.propertyId === selectedId);
   if (ledger.lawns.length === 0)
-    return <Empty title={seasonWords.view.noLawnsYet}>{seasonWords.view.noLawnsAdvice}</Empty>;
+    return (
+      <NotYet title={seasonWords.view.noLawnsYet} needs="lawns">
+        {seasonWords.view.noLawnsAdvice}
+      </NotYet>
+    );
   return (
     <>
       <Section

@@ -43,9 +43,14 @@ export function ShelfTable<Name extends Shelf>({ plan, book }: ShelfProps<Name>)
     </Button>
   );
   if (records.length === 0) {
+    // A shelf takes its first record at once, but for one that has to name a record of another shelf.
+    const toFillPoints = <Button onPress={() => selectShelf('fillPoints')}>{shedWords.shelf.toFillPoints}</Button>;
     return (
-      <Empty title={shedWords.shelf.noneYet(plan.title.toLowerCase())} actions={addButton}>
-        {plan.about}
+      <Empty
+        title={shedWords.shelf.noneYet(plan.title.toLowerCase())}
+        actions={typeof fresh === 'string' ? toFillPoints : addButton}
+      >
+        {plan.about} {typeof fresh === 'string' && `${fresh}.`}
       </Empty>
     );
   }
@@ -128,7 +133,7 @@ export function ShelfDetails<Name extends Shelf>({ plan, book }: ShelfProps<Name
   const records = book[plan.shelf] as readonly RecordOf<Name>[];
   const selectedId = useSelection((state) => state.shelfRecordId);
   const record = records.find((each) => each.id === selectedId) ?? records[0];
-  if (record === undefined) return <Empty title={shedWords.shelf.noneSelected(plan.one)}>{plan.about}</Empty>;
+  if (record === undefined) return null;
   const commit = commitTo(plan.shelf);
   return (
     <div className="inspector" key={record.id}>

@@ -52,6 +52,8 @@ export const groundWords = {
   },
   lawnInspector: {
     noLawn: 'No lawn selected',
+    noLawnsAdvice: 'The zones, gates and exclusions of a lawn stand here.',
+    select: (lawn: string) => `Select ${lawn}`,
     noLawnAdvice: 'Choose a lawn in the list or on the map to see its zones, gates and exclusions.',
     removeThis: 'Remove this lawn',
     toTreat: (within: string) => `to treat${within}`,

@@ -23,7 +23,8 @@ export const buyWords = {
   },
   view: {
     nothingYet: 'Nothing to buy yet',
-    nothingYetAdvice: 'Add a round on the left: what it takes is listed here.',
+    nothingYetAdvice:
+      'What the rounds take is listed here: products by the day on which to order them, water by fill point, and what it costs.',
     title: 'What to buy',
     neededFrom: 'needed from',
     neededFromLabel: 'Needed from',

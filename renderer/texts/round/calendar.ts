@@ -99,7 +99,7 @@ export const calendarWords = {
     changeHolidayName: 'Name the holiday',
   },
   view: {
-    noRoundAdvice: 'Add a round on the left; its days are shown here.',
+    noRoundAdvice: 'The days of a round are shown here: which are worked, which are kept free and why.',
     daysLabel: 'Days of the round',
     title: (round: string) => `Days of ${round}`,
     addNextWorkingDay: 'Add the next working day',

@@ -4,8 +4,7 @@ import { counted } from '../../format/index.ts';
 export const fleetsWords = {
   view: {
     nothingYet: 'Nothing to compare yet',
-    nothingYetAdvice:
-      'Put rigs in the Shed, also one that you only think of, and add a round: two choices of rigs can then be held against each other here.',
+    nothingYetAdvice: 'Two choices of rigs are held against each other here, also with rigs that you only think of.',
     title: (round: string) => `Fleets for ${round}`,
     asItIs: 'As it is',
     newName: (number: number) => `Fleet ${number}`,

@@ -2,7 +2,7 @@
 export const planWords = {
   ledger: {
     nothingYet: 'Nothing to plan yet',
-    nothingYetAdvice: 'Add a round on the left: what is applied, on which days, by which rigs.',
+    nothingYetAdvice: 'The days of a round are shown here: their stops, refills, hours and money.',
     alreadyPlanning: 'A round is being planned already',
     planning: 'Planning',
     searchFor: 'search for',

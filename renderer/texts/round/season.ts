@@ -56,7 +56,7 @@ export const seasonWords = {
     near: 'over 80 % of a limit',
     over: 'over a limit',
     noLawnsYet: 'No lawns yet',
-    noLawnsAdvice: 'Add lawns in the room Ground.',
+    noLawnsAdvice: 'How far each lawn is along with its limits stands here.',
     lawnsTitle: (lawns: number) => `Lawns by the share used of their limits (${counted(lawns, 'lawn')})`,
     findInLedger: 'Find a lawn in the ledger',
     find: 'Find a lawn',

@@ -158,10 +158,11 @@ export const whenWords = {
     bridgedNote: 'of so many days at most',
   },
   view: {
-    noRoundAdvice: 'Add a round on the left; then say when it is of use.',
+    noRoundAdvice: 'Here stands when a round is of use: by the calendar, by the soil, or by degree days.',
     timing: 'Timing',
     title: (round: string) => `When ${round} is of use`,
     noTimingChosen: 'No timing chosen',
+    makeTiming: 'Make a timing',
     noTimingAdvice:
       'A timing says from which day to which day the round is of use: by the calendar, by the temperature of the soil, or by growing degree days. Choose one above, or make one.',
     window: 'Window',

@@ -36,6 +36,6 @@ export const shedWords = {
     duplicateOf: (name: string) => `Duplicate ${name}`,
     duplicate: 'Duplicate',
     removeOf: (name: string) => `Remove ${name}`,
-    noneSelected: (one: string) => `No ${one} selected`,
+    toFillPoints: 'Go to the fill points',
   },
 } as const;

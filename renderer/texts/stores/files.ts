@@ -1,3 +1,6 @@
+/** What a file holds that has no lawns. */
+const HELD = { matrix: 'travel times', temperatures: 'temperatures', ground: 'no records' } as const;
+
 /** Words of reading and writing files. */
 export const filesWords = {
   backups: {
@@ -15,11 +18,12 @@ export const filesWords = {
     step1: 'Step 1 of 3: what is in the file',
     step2: 'Step 2 of 3: what its fields mean',
     step3: 'Step 3 of 3: what would change',
+    noLawns: (kind: 'matrix' | 'temperatures' | 'ground') => `There are no lawns in this file: it holds ${HELD[kind]}.`,
+    noLawnsAdvice: 'Choose a table with a line for each lawn (CSV), or a file of outlines.',
     looked: (found: number, rejected: number) => `${found} records looked at, ${rejected} rejected`,
   },
   open: {
-    noBook: 'This file is no book, and no book is open that it could go into.',
-    noBookAdvice: 'Open or start a book first, then drop it again.',
+    newBook: 'New book',
   },
   temperatureImport: {
     dateColumn: 'which column has the date',

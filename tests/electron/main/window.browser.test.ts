@@ -28,11 +28,10 @@ describeWithChromium('the desktop shell', () => {
     await desktop.electron.close();
   };
 
-  test('shows a sample at the first start', async () => {
+  test('shows the ways to begin at the first start', async () => {
     await inWindow(await temporaryHome(), async ({ window, page, must }) => {
       expect(window.isVisible()).toBe(true);
-      const sample = JSON.parse(sampleText('residential-day')) as { readonly name: string };
-      await page.getByText(sample.name).first().waitFor();
+      await page.getByRole('button', { name: 'Look at the sample' }).waitFor();
       expect(await must('app.info', {})).toMatchObject({ host: 'window', filePicking: 'dialog', makesPdf: true });
     });
   });

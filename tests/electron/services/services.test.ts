@@ -65,10 +65,12 @@ describe('the contract', () => {
 describe('what is opened first', () => {
   const openAtStart = async (one: TestHost) => (await one.screen('s').must('app.info', {})).openAtStart;
 
-  test('a sample while no book was ever opened, afterwards nothing', async () => {
-    expect(await openAtStart(host)).toEqual({ kind: 'sample', sampleId: 'residential-day' });
-    await screen.must('book.create', { name: 'Mine' });
+  test('nothing unless it is asked for; a sample without a name is the one that is offered first', async () => {
     expect(await openAtStart(host)).toBeNull();
+    const unnamed = await startTestHost({ open: { kind: 'sample', sampleId: null } });
+    const [first] = await unnamed.screen('s').must('samples.list', {});
+    expect(await openAtStart(unnamed)).toEqual({ kind: 'sample', sampleId: first?.sampleId });
+    await unnamed.close();
   });
 
   test('what the command line names', async () => {
@@ -83,7 +85,8 @@ describe('what is opened first', () => {
   });
 
   test('nothing where there are no samples', async () => {
-    const bare = await startTestHost({ samplesFolder: path.join(host.folder, 'none') });
+    const open = { kind: 'sample', sampleId: null } as const;
+    const bare = await startTestHost({ open, samplesFolder: path.join(host.folder, 'none') });
     expect(await openAtStart(bare)).toBeNull();
     expect(await bare.screen('s').must('samples.list', {})).toEqual([]);
     await bare.close();

@@ -3,7 +3,8 @@ import { emptyBook } from '../../../core/book/index.ts';
 
 vi.mock('lucide-react', () => ({}));
 vi.mock('../../../renderer/map/index.ts', () => ({ MapPanel: () => null }));
-const { newRound, whyNoRound, withMember } = await import('../../../renderer/rooms/round/index.ts');
+const { withMember } = await import('../../../renderer/rooms/round/index.ts');
+const { newRound, whyNoRound } = await import('../../../renderer/stores/index.ts');
 
 test('members are put in once, taken out, and keep their order', () => {
   expect(withMember(['a', 'b'], 'c', true)).toEqual(['a', 'b', 'c']);

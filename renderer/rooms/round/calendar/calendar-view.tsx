@@ -4,10 +4,11 @@ import type { Book, Round } from '../../../../core/book/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import { calendarOf, nextWorkday, roundDays } from '../../../../core/round/calendar/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
+import { NotYet } from '../../../next/index.ts';
 import { changeRound, useBook, useCurrentPlan, useCurrentRound } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { calendarWords } from '../../../texts/round/index.ts';
-import { Button, Empty } from '../../../ui/index.ts';
+import { Button } from '../../../ui/index.ts';
 import { withDate } from '../round-edits.ts';
 import { CalendarSettings } from './calendar-settings.tsx';
 import { DayDetail } from './day-detail.tsx';
@@ -21,7 +22,11 @@ export function CalendarView() {
   const round = useCurrentRound();
   const known = useCurrentPlan();
   if (book === null || round === null)
-    return <Empty title={commonWords.noRound}>{calendarWords.view.noRoundAdvice}</Empty>;
+    return (
+      <NotYet title={commonWords.noRound} needs="round">
+        {calendarWords.view.noRoundAdvice}
+      </NotYet>
+    );
   return <Calendar key={round.id} book={book} round={round} plan={known?.plan ?? null} />;
 }
 

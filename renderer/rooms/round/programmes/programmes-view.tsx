@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { type Book, emptyBook, type Programme } from '../../../../core/book/index.ts';
 import { seasonRounds } from '../../../../core/round/programme/index.ts';
 import { todayHere } from '../../../format/index.ts';
+import { NotYet } from '../../../next/index.ts';
 import {
   edit,
   freshId,
@@ -12,11 +13,11 @@ import {
   showError,
   showNews,
   useBook,
+  whyNoRound,
 } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { programmesWords } from '../../../texts/round/index.ts';
-import { Button, Choice, DraftInput, Empty, Field, QuantityInput } from '../../../ui/index.ts';
-import { whyNoRound } from '../round-edits.ts';
+import { Button, Choice, DraftInput, Field, QuantityInput } from '../../../ui/index.ts';
 import { newProgramme, newStep } from './programme-edits.ts';
 import { StepCard } from './step-card.tsx';
 
@@ -36,16 +37,19 @@ export function ProgrammesView() {
   const whyNot = whyNoRound(book);
   if (programme === undefined) {
     return (
-      <Empty
+      <NotYet
         title={programmesWords.view.noProgrammeYet}
-        actions={
-          <Button look="main" whyNot={whyNot} onPress={add}>
-            <Plus size={15} aria-hidden="true" /> {programmesWords.view.addAProgramme}
-          </Button>
+        needs="treatments"
+        action={
+          whyNot === null && (
+            <Button look="main" onPress={add}>
+              <Plus size={15} aria-hidden="true" /> {programmesWords.view.addAProgramme}
+            </Button>
+          )
         }
       >
         {programmesWords.view.about}
-      </Empty>
+      </NotYet>
     );
   }
   return (

@@ -7,6 +7,7 @@ import {
   timingWords,
 } from '../../../../core/round/timing/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
+import { NotYet } from '../../../next/index.ts';
 import { useChecks, useFormat } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { whenWords } from '../../../texts/round/index.ts';
@@ -23,7 +24,12 @@ import { figureWords, footingWords, todayWords } from './when-words.ts';
 export function WhenView() {
   const when = useWhen();
   const [isNew, setNew] = useState(false);
-  if (when === null) return <Empty title={commonWords.noRound}>{whenWords.view.noRoundAdvice}</Empty>;
+  if (when === null)
+    return (
+      <NotYet title={commonWords.noRound} needs="round">
+        {whenWords.view.noRoundAdvice}
+      </NotYet>
+    );
   const { book, round, timing, today } = when;
   return (
     <div className="ledger when">
@@ -35,7 +41,16 @@ export function WhenView() {
       </section>
       {isNew && <NewTiming book={book} round={round} onDone={() => setNew(false)} />}
       {timing === null && !isNew && (
-        <Empty title={whenWords.view.noTimingChosen}>{whenWords.view.noTimingAdvice}</Empty>
+        <Empty
+          title={whenWords.view.noTimingChosen}
+          actions={
+            <Button look="main" onPress={() => setNew(true)}>
+              {whenWords.view.makeTiming}
+            </Button>
+          }
+        >
+          {whenWords.view.noTimingAdvice}
+        </Empty>
       )}
       {timing !== null && !isNew && <Season when={when} />}
       {timing !== null && !isNew && <TimingFigures book={book} round={round} />}
