@@ -40,7 +40,7 @@ async function lookAtDay(): Promise<boolean> {
 }
 
 /** Selects the stop and the moment of a refill in the middle of a lawn, where the plan of a round has one. */
-export function pointAtRefill(roundId: string): void {
+function pointAtRefill(roundId: string): void {
   const known = usePlans.getState().plans[roundId];
   const found = known === undefined ? null : midLawnRefill(known.plan);
   if (found === null) return;

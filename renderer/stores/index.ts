@@ -26,7 +26,7 @@ export * from './draft-square.ts';
 export * from './draft-start.ts';
 export * from './edits.ts';
 export { pickFile, receiveFile } from './files.ts';
-export { lookAtSample, pointAtRefill } from './first-look.ts';
+export { lookAtSample } from './first-look.ts';
 export { exportGround } from './ground-export.ts';
 export * from './heights.ts';
 export { askHost, callHost, changeSettings, useHost } from './host.ts';
@@ -37,7 +37,6 @@ export { type MidLawnRefill, midLawnRefill } from './mid-lawn.ts';
 export { addNewRound, newRound, whyNoRound } from './new-round.ts';
 export { closeNotice, type Notice, refuse, say, showError, showNews, useNotices } from './notices.ts';
 export {
-  bookName,
   createBook,
   importFile,
   importList,
@@ -61,7 +60,6 @@ export {
   planDone,
   planFailed,
   planFleets,
-  planningEnds,
   planProgress,
   type RunningJob,
   startPlanning,

@@ -39,7 +39,7 @@ async function bookFromList(fileName: string, token: string): Promise<void> {
 }
 
 /** "Spring customers" from "Spring_customers.csv". */
-export function bookName(fileName: string): string {
+function bookName(fileName: string): string {
   const name = fileName
     .replace(/\.[^.]*$/, '')
     .replace(/[_\s]+/g, ' ')

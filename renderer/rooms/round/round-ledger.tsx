@@ -140,10 +140,12 @@ function Outcome({ round, known }: OutcomeProps) {
     );
   }
   if (known === null) {
+    // The button for it stands in the bar above.
     return busy ? null : (
-      <NotYet title={planWords.ledger.noPlan} needs="plan">
-        {planWords.ledger.noPlanAdvice}
-      </NotYet>
+      <section>
+        <h2>{planWords.ledger.noPlan}</h2>
+        <p className="quiet">{planWords.ledger.noPlanAdvice}</p>
+      </section>
     );
   }
   return (
