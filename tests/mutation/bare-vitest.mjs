@@ -1,5 +1,5 @@
 /**
- * What the tests of refills and judge use of vitest, without its workers: the tests are gathered once and stay in memory, so that a
+ * What the tests of `test-files.mjs` use of vitest, without its workers: the tests are gathered once and stay in memory, so that a
  * mutant costs no more than the tests themselves. `quick-runner.mjs` puts this in the place of the package.
  */
 import { readFileSync } from 'node:fs';
@@ -90,3 +90,4 @@ export const it = (name, ...words) => {
   tests.push({ file, name: [...groups, name].join(' > '), run: bodyOf(words) });
 };
 it.each = listed(it);
+export const test = it;

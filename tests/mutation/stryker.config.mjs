@@ -1,6 +1,7 @@
 /**
- * Mutation testing of refills and judge: one changed operator, condition or constant at a time, which some test has to notice.
- * `npm run test:mutation` takes both folders; `--mutate PATH` one file.
+ * Mutation testing of the folders of `test-files.mjs`: one changed operator, condition or constant at a time, which some test has to
+ * notice. `npm run test:mutation` takes refills and judge, `npm run test:mutation:ground` what comes before a plan; `--mutate PATH` one
+ * file.
  */
 export default {
   testRunner: 'quick',

@@ -137,6 +137,12 @@ describe('spreading', () => {
       ['reference-missing'],
     ]);
     expect(results.every((each) => each.demands.length === 0)).toBe(true);
+    expect(results.map((each) => each.issues[0]?.message)).toEqual([
+      'Feed is to be spread by its potash, but its analysis names none. Enter the printed analysis or a product rate.',
+      'Fescue is to be spread by its potash, but its analysis names none. Enter the printed analysis or a product rate.',
+      'Liquid is measured in fluid ounces and cannot be spread by weight. Choose a dry product.',
+      'Treatment Feed takes product gone, which the book does not have. Choose one from the shed.',
+    ]);
   });
 });
 
