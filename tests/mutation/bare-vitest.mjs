@@ -90,4 +90,4 @@ export const it = (name, ...words) => {
   tests.push({ file, name: [...groups, name].join(' > '), run: bodyOf(words) });
 };
 it.each = listed(it);
-export const test = it;
+export const test = (name, ...words) => it(name, ...words);
