@@ -88,9 +88,10 @@ describe('a long season in one process', () => {
     const bytes = await sizeOfBook();
     open = await openSample();
     const before = await stateNow();
-    await edit(open, 1000, EDITS / 2);
+    const middle = 1000 + (EDITS - 1000) / 2;
+    await edit(open, 1000, middle);
     const half = await stateNow();
-    await edit(open, EDITS / 2, EDITS);
+    await edit(open, middle, EDITS);
     const after = await stateNow();
     await screen.must('book.close', { session: open.session });
     expectNoGrowth(before, after);
