@@ -13,7 +13,7 @@ import { existsSync } from 'node:fs';
 import { mkdir, rm, utimes, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'vite';
+import { build, runnerImport } from 'vite';
 import { staleReason, withLock } from './build-state.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -64,11 +64,15 @@ const buildHost = ({ name, source }) =>
     },
   });
 
-const buildRenderer = () =>
-  build({
+/** The screens, and beside them the licences that they show. */
+const buildRenderer = async () => {
+  await build({
     configFile: path.join(root, 'renderer/vite.config.mjs'),
     logLevel: 'warn',
   });
+  const { module } = await runnerImport(path.join(root, 'electron/tools/notices.ts'));
+  await module.writeNotices(root);
+};
 
 /** Every entry with its source, the file that proves it was built, and how to build it. */
 const ENTRIES = [

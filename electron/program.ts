@@ -13,10 +13,15 @@ export type ProgramPlaces = {
 
 export const PROGRAM_VERSION: string = packageFile.version;
 
+/** The archive that holds an installed program. */
+const ARCHIVE = 'app.asar';
+
 export function programPlaces(bundleFolder: string): ProgramPlaces {
+  const top = path.join(bundleFolder, '../..');
   return {
     pageFolder: path.join(bundleFolder, '../renderer'),
-    samplesFolder: path.join(bundleFolder, '../../sample-routes'),
+    // An installed program has its samples beside the archive: inside it, files have no dates of their own.
+    samplesFolder: path.join(top, path.basename(top) === ARCHIVE ? '..' : '', 'sample-routes'),
     workerFile: path.join(bundleFolder, 'plan-worker.cjs'),
     roadsWorkerFile: path.join(bundleFolder, 'roads-worker.cjs'),
     groundWorkerFile: path.join(bundleFolder, 'ground-worker.cjs'),

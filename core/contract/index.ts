@@ -12,6 +12,7 @@ export {
 export { connectHost } from './client.ts';
 export type * from './ground-types.ts';
 export { EVENT_NAMES, type EventName, type Host, type HostEvents, isEventName } from './host.ts';
+export { NOTICES_FILE, type Notices, noticesSchema } from './notices.ts';
 export type * from './reading-types.ts';
 export type * from './road-types.ts';
 export { DEFAULT_SETTINGS, type Settings, settingsChangeSchema, settingsSchema } from './settings.ts';

@@ -8,7 +8,13 @@ export type LockedPackage = {
 };
 export type LockFile = { readonly packages: Readonly<Record<string, LockedPackage>> };
 
-export type Licensed = { readonly name: string; readonly version: string; readonly licence: string };
+export type Licensed = {
+  readonly name: string;
+  readonly version: string;
+  readonly licence: string;
+  /** The package's folder, from the project's root. */
+  readonly place: string;
+};
 
 /**
  * Licences under which a package may come with the program: all of them let it be passed on with a notice. Names are those of the SPDX
@@ -44,7 +50,7 @@ export function licencesOf({ packages }: LockFile): readonly Licensed[] {
     .filter(([place, each]) => place !== '' && each.dev !== true && each.devOptional !== true && each.optional !== true)
     .map(([place, { version = '', license = '' }]) => {
       const name = place.slice(place.lastIndexOf('node_modules/') + 'node_modules/'.length);
-      return { name, version, licence: READ_BY_HAND[name] ?? license };
+      return { name, version, licence: READ_BY_HAND[name] ?? license, place };
     })
     .sort((a, b) => (a.name === b.name ? (a.version < b.version ? -1 : 1) : a.name < b.name ? -1 : 1));
 }
@@ -65,7 +71,7 @@ export function licencePage(lock: LockFile): string {
 
 Swardway itself is under the MIT licence (\`LICENSE\`). These ${all.length} packages come with it, directly or through one another; tools and
 packages for tests do not. The page is written by \`npm run licences\` from the lock file, and a test compares the two. Each licence lets the
-package be passed on with its notice, which lies in the package's own folder.
+package be passed on with its notice: the words of all of them are in the program under Help, About Swardway, and beside an installed program.
 
 | package | version | licence |
 | --- | --- | --- |

@@ -201,6 +201,7 @@ export const PACKAGE_OWNERS: Readonly<Record<string, readonly string[]>> = {
   ws: ['electron/loopback'],
   papaparse: ['core/formats'],
   electron: ['electron/main', 'electron/preload'],
+  'electron-builder': ['electron/packaging'],
   '@valibot/to-json-schema': ['electron/tools'],
   valibot: ['core', 'electron', 'renderer'],
   vite: ['renderer/vite.config.mjs', 'electron/build.mjs', 'electron/tools'],

@@ -14,9 +14,13 @@ export type RunningHost = {
   readonly stop: () => Promise<number | null>;
 };
 
-/** Starts dist/electron/loopback.cjs with its files in a folder of the test's. */
-export function startHost(home: string, words: readonly string[] = [], bundle = 'loopback'): Promise<RunningHost> {
-  const child = spawn(process.execPath, [path.resolve(`dist/electron/${bundle}.cjs`), '--no-open', ...words], {
+/** Starts a bundle, dist/electron/loopback.cjs unless another is named, with its files in a folder of the test's. */
+export function startHost(
+  home: string,
+  words: readonly string[] = [],
+  bundle = 'dist/electron/loopback.cjs',
+): Promise<RunningHost> {
+  const child = spawn(process.execPath, [path.resolve(bundle), '--no-open', ...words], {
     env: { ...process.env, SWARDWAY_HOME: home, DISPLAY: '', WAYLAND_DISPLAY: '' },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

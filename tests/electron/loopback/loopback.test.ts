@@ -220,7 +220,7 @@ describe('a screen at the other end', () => {
 });
 
 test('ends cleanly when it is told to', async () => {
-  const other = await startHost(path.join(home, 'second'), [], 'start');
+  const other = await startHost(path.join(home, 'second'), [], 'dist/electron/start.cjs');
   expect(await other.stop()).toBe(0);
   expect(other.printed()).toMatch(/browser/);
   expect(other.printed()).not.toMatch(/Error| {4}at /);
