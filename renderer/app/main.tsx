@@ -26,6 +26,7 @@ import '../styles/field-work.css';
 import '../styles/roads.css';
 import '../styles/when.css';
 import '../styles/tour.css';
+import '../styles/contrast.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';

@@ -10,7 +10,6 @@ import {
   Modal,
   ModalOverlay,
   SearchField,
-  Text,
 } from 'react-aria-components';
 import { COMMAND_GROUPS, COMMANDS, type Command, IS_MAC, keyWords, searchCommands } from '../commands/index.ts';
 import { copyDiagnostics, openOverlay, say, useHost, useView } from '../stores/index.ts';
@@ -112,10 +111,8 @@ function PaletteRow({ command }: { readonly command: Command }) {
       className={`menu-item${reason === null ? '' : ' menu-item-off'}`}
       textValue={command.title()}
     >
-      <Text slot="label">{command.title()}</Text>
-      <Text slot="description" className="menu-reason">
-        {reason ?? command.group}
-      </Text>
+      <span>{command.title()}</span>
+      <span className="menu-reason">{reason ?? command.group}</span>
       {key !== undefined && <Keyboard className="key">{keyWords(key, IS_MAC)}</Keyboard>}
     </ListBoxItem>
   );

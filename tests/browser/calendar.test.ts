@@ -28,7 +28,6 @@ describeWithChromium('the calendar and the programmes of the round room', () => 
     // 0.3 of three working days is 0.9, rounded up one: the last.
     await page.getByRole('button', { name: /^Thursday, 18 March 2027, held back/ }).waitFor();
     await page.getByText(/3 working days, of which the last one, 2027-03-18, is held back/).waitFor();
-    expect(await accessFaults(page)).toEqual([]);
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
     await page.getByRole('button', { name: /^Tuesday, 16 March 2027, day of the round/ }).waitFor();

@@ -1,6 +1,5 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, openDesk } from './desk.ts';
 import { drawOutline, feetPerPixel, handsOn, NEW_LAWN, readArea } from './ground-hands.ts';
@@ -89,23 +88,6 @@ describeWithChromium('an estimator measures a new lawn with the mouse', () => {
     expect(hands.count()).toBeLessThanOrEqual(MOST_ACTIONS);
     expect(desk.complaints).toEqual([]);
   }, 120_000);
-
-  test('leaves nothing that axe finds, in light and dark', async () => {
-    const { page } = desk;
-    await page.keyboard.press('Alt+1');
-    await page.getByRole('button', { name: 'Draw a zone', exact: true }).click();
-    const hands = handsOn(page);
-    for (const [x, y] of [
-      [150, 570],
-      [300, 570],
-      [300, 700],
-    ] as const)
-      await hands.clickMap(x, y);
-    expect(await accessFaults(page)).toEqual([]);
-    await page.emulateMedia({ colorScheme: 'dark' });
-    expect(await accessFaults(page)).toEqual([]);
-    await page.emulateMedia({ colorScheme: 'light' });
-  });
 });
 
 /** Runs a command by its name, as the palette finds it. */

@@ -21,7 +21,6 @@ describeWithChromium('a day under way', () => {
     const words = page.getByText(/^9 days in 10 home by/);
     const usual = await words.textContent();
     expect(await page.getByRole('region', { name: 'When the rig is where' }).getByRole('row').count()).toBe(29);
-    expect(await accessFaults(page)).toEqual([]);
     const slower = page.getByLabel('driving: on average, times the plan');
     await slower.fill('3');
     await slower.press('Enter');

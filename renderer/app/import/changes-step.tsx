@@ -86,7 +86,7 @@ function RecordRow({ row }: { readonly row: Listed }) {
     <div className="import-row">
       <span className={`import-badge import-badge-${row.kind}`}>{KIND_WORDS[row.kind]}</span>
       <span className="row-title">{row.name === '' ? row.where : row.name}</span>
-      <span className="row-note">
+      <span className="row-note" title={row.words}>
         {row.words}
         {doubts > 0 && <span className="caution"> {importWords.changesStep.toCheck(doubts)}</span>}
       </span>

@@ -116,7 +116,9 @@ const LawnRow = memo(function LawnRow({ property }: { readonly property: Propert
   const area = measure?.treatableSqFt ?? null;
   return (
     <div className="lawn-row">
-      <span className="row-title">{property.name}</span>
+      <span className="row-title" title={property.name}>
+        {property.name}
+      </span>
       <span className="row-figure">
         {measure === null ? '…' : area === null ? commonWords.notMeasured : words.area(area)}
       </span>

@@ -52,7 +52,9 @@ export function FigureList<Item extends { readonly id: string; readonly name: st
         >
           {(item) => (
             <div className="figure-row" style={grid}>
-              <span className="row-title">{item.name}</span>
+              <span className="row-title" title={item.name}>
+                {item.name}
+              </span>
               {columns.map((column) => (
                 <span key={column.id} className="number">
                   <span className="only-spoken">, {column.title} </span>
