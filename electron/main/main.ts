@@ -16,6 +16,7 @@ import { openWindow } from './window.ts';
 const places = programPlaces(__dirname);
 const folder = dataFolder();
 let services: Services | null = null;
+let placeKept: () => Promise<unknown> = async () => undefined;
 const running = (): Services => {
   if (services === null) throw new Error('the services have not been started');
   return services;
@@ -55,19 +56,20 @@ async function run(): Promise<void> {
   lockSession(session.defaultSession);
   lockContents(services.log);
   setMenu();
-  await openWindow(places.preloadFile, jsonFile(path.join(folder, 'window.json')), (window) =>
-    bridge.attach(window.webContents),
-  );
+  await openWindow(places.preloadFile, jsonFile(path.join(folder, 'window.json')), (window, kept) => {
+    placeKept = kept;
+    bridge.attach(window.webContents);
+  });
   services.log('info', 'window', 'opened');
 }
 
-/** Ends jobs and closes every book before the program ends. */
+/** Ends jobs, closes every book and stores the place of the window before the program ends. */
 function closeBeforeQuit(): void {
   let closed = false;
   app.on('will-quit', (event) => {
     if (closed || services === null) return;
     event.preventDefault();
-    void services.close().finally(() => {
+    void Promise.allSettled([services.close(), placeKept()]).then(() => {
       closed = true;
       app.quit();
     });

@@ -31,10 +31,12 @@ export function isVisible(place: Rectangle, screens: readonly Rectangle[]): bool
   );
 }
 
-/** Remembers the place when the window closes. */
-export function keepPlace(window: BrowserWindow, file: JsonFile): void {
+/** Remembers the place when the window closes. Returns what resolves once the last place is on the disk, or could not be written. */
+export function keepPlace(window: BrowserWindow, file: JsonFile): () => Promise<unknown> {
+  let writing: Promise<unknown> = Promise.resolve();
   window.on('close', () => {
     const place: WindowPlace = { ...window.getNormalBounds(), maximized: window.isMaximized() };
-    void file.write(place);
+    writing = file.write(place);
   });
+  return () => writing;
 }

@@ -20,12 +20,17 @@ export function webPreferences(preloadFile: string): Electron.WebPreferences {
   };
 }
 
-/** Opens the one window where it was last. `beforeLoad` runs when the window is there and its page is not. */
+/**
+ * Opens the one window where it was last.
+ *
+ * @param beforeLoad runs when the window is there and its page is not. It also gets what resolves once the place of the window,
+ *   which is stored as it closes, is on the disk.
+ */
 export async function openWindow(
   preloadFile: string,
   placeFile: JsonFile,
-  beforeLoad: (window: BrowserWindow) => void,
-): Promise<BrowserWindow> {
+  beforeLoad: (window: BrowserWindow, placeKept: () => Promise<unknown>) => void,
+): Promise<void> {
   const place = await readPlace(
     placeFile,
     screen.getAllDisplays().map(({ workArea }) => workArea),
@@ -43,8 +48,6 @@ export async function openWindow(
   });
   if (place?.maximized) window.maximize();
   window.once('ready-to-show', () => window.show());
-  keepPlace(window, placeFile);
-  beforeLoad(window);
+  beforeLoad(window, keepPlace(window, placeFile));
   await window.loadURL(PAGE_ADDRESS);
-  return window;
 }

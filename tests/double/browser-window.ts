@@ -61,6 +61,7 @@ export class WindowDouble extends EventEmitter {
   #maximized = false;
   #minimized = false;
   #focused = 0;
+  #ready = false;
 
   constructor(
     shell: Shell,
@@ -85,7 +86,12 @@ export class WindowDouble extends EventEmitter {
 
   async loadURL(address: string): Promise<void> {
     await this.webContents.loadURL(address);
+    this.#ready = true;
     this.emit('ready-to-show');
+  }
+  /** Whether its page has been loaded; for tests. */
+  isReady(): boolean {
+    return this.#ready;
   }
   show(): void {
     this.#shown = true;

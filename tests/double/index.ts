@@ -19,6 +19,8 @@ export type { WebContentsDouble } from './web-contents.ts';
  * sandbox, the scheme's own origin, the driver inside Electron's own Node.
  */
 export type ElectronDouble = {
+  /** What the program gets as the module 'electron'. */
+  readonly module: object;
   readonly app: AppDouble;
   readonly dialog: DialogDouble;
   readonly ipcMain: IpcDouble;
@@ -26,6 +28,8 @@ export type ElectronDouble = {
   readonly protocol: ProtocolDouble;
   readonly session: SessionDouble;
   readonly windows: ReadonlySet<WindowDouble>;
+  /** With what each window was made, of those that are gone as well. */
+  readonly madeWindows: readonly WindowOptions[];
   /** The first window that is shown, once its page is loaded. */
   readonly firstWindow: () => Promise<WindowDouble>;
   readonly within: Trouble['within'];
@@ -63,6 +67,7 @@ export async function startDouble(options: DoubleOptions): Promise<ElectronDoubl
 
 async function runMain(options: DoubleOptions, context: BrowserContext, trouble: Trouble): Promise<ElectronDouble> {
   const windows = new Set<WindowDouble>();
+  const madeWindows: WindowOptions[] = [];
   const app = new AppDouble(windows, options.isFirst ?? true);
   const ipcMain = new IpcDouble();
   const protocol = new ProtocolDouble(app);
@@ -75,12 +80,14 @@ async function runMain(options: DoubleOptions, context: BrowserContext, trouble:
     context,
     trouble,
     schemes: () => [...protocol.declared.keys()],
+    allows: (permission) => session.permissionCheck?.(null, permission) ?? true,
     cancels: (address, resourceType) => session.cancels(address, resourceType),
     respond: async (address, method) => {
       const handler = protocol.handlers.get(new URL(address).protocol.slice(0, -1));
       return handler === undefined ? null : handler(new Request(address, { method }));
     },
     invoke: async (channel, event, values) => {
+      ipcMain.calls.push({ channel, values });
       const handler = ipcMain.handlers.get(channel);
       if (handler === undefined) throw new Error(`No handler registered for '${channel}'`);
       return handler(event, ...values);
@@ -88,7 +95,7 @@ async function runMain(options: DoubleOptions, context: BrowserContext, trouble:
   };
   const electron = strict('electron', {
     app: strict('app', app),
-    BrowserWindow: windowClass(shell, app, windows),
+    BrowserWindow: windowClass(shell, app, windows, madeWindows),
     dialog: strict('dialog', dialog),
     ipcMain: strict('ipcMain', ipcMain),
     Menu: strict('Menu', menu),
@@ -104,6 +111,7 @@ async function runMain(options: DoubleOptions, context: BrowserContext, trouble:
     trouble.stop();
   };
   return {
+    module: electron,
     app,
     dialog,
     ipcMain,
@@ -111,6 +119,7 @@ async function runMain(options: DoubleOptions, context: BrowserContext, trouble:
     protocol,
     session,
     windows,
+    madeWindows,
     within: trouble.within,
     firstWindow: () => trouble.within(waitForWindow(windows)),
     close: async () => {
@@ -131,11 +140,12 @@ async function runMain(options: DoubleOptions, context: BrowserContext, trouble:
 }
 
 /** The class that the program makes its windows with. */
-function windowClass(shell: Shell, app: AppDouble, windows: Set<WindowDouble>): object {
+function windowClass(shell: Shell, app: AppDouble, windows: Set<WindowDouble>, made: WindowOptions[]): object {
   const announce = (contents: WebContentsDouble) => app.emit('web-contents-created', {}, contents);
   class BrowserWindow extends WindowDouble {
     constructor(options: WindowOptions) {
       super(shell, windows, options, announce);
+      made.push(options);
       this.once('closed', () => app.windowClosed());
       // biome-ignore lint/correctness/noConstructorReturn: the program gets the strict form of its window.
       return this.double as this;
@@ -179,10 +189,18 @@ function loadMain({ main, words = [], environment = {} }: DoubleOptions, electro
   return restore;
 }
 
+/** A window is shown as soon as its page is ready; one that is still hidden so long after is a fault of the program. */
+const SHOWN_WITHIN_MS = 1000;
+
 async function waitForWindow(windows: ReadonlySet<WindowDouble>): Promise<WindowDouble> {
+  let readySince: number | null = null;
   for (;;) {
-    const shown = [...windows].find((window) => window.isVisible() && window.webContents.getURL() !== '');
+    const loaded = [...windows].filter((window) => window.isReady());
+    const shown = loaded.find((window) => window.isVisible());
     if (shown !== undefined) return shown;
+    if (loaded.length === 0) readySince = null;
+    else readySince ??= performance.now();
+    if (readySince !== null && performance.now() - readySince > SHOWN_WITHIN_MS) throw new Error('no window was shown');
     await new Promise((done) => setTimeout(done, 20));
   }
 }

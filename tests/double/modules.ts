@@ -14,6 +14,8 @@ type SavedAnswer = { readonly canceled: boolean; readonly filePaths?: readonly s
 /** ipcMain. */
 export class IpcDouble {
   readonly handlers = new Map<string, Handler>();
+  /** What the pages sent, for tests. */
+  readonly calls: { readonly channel: string; readonly values: readonly unknown[] }[] = [];
   handle(channel: string, handler: Handler): void {
     if (this.handlers.has(channel)) throw new Error(`Attempted to register a second handler for '${channel}'`);
     this.handlers.set(channel, handler);

@@ -8,6 +8,8 @@ export type Shell = {
   /** True once the test has done with the program. */
   readonly hasEnded: () => boolean;
   readonly schemes: () => readonly string[];
+  /** Whether the program lets pages have a permission; Electron gives all where the program does not decide. */
+  readonly allows: (permission: string) => boolean;
   /** Whether the program's webRequest handler stops a request. */
   readonly cancels: (address: string, resourceType: string) => boolean;
   /** The program's own answer to an address of its scheme; null for any other address. */

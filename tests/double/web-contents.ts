@@ -199,11 +199,17 @@ export class WebContentsDouble extends EventEmitter {
   }
   async loadURL(address: string): Promise<void> {
     const page = await this.opened;
+    await this.#decidePermissions(page);
     this.#expected = address;
     await page.goto(toChromium(address, this.#shell.schemes())).catch((error: Error) => {
       if (this.#shell.hasEnded()) return new Promise(() => undefined);
       throw error;
     });
+  }
+  /** Has Chromium give its pages what the program's own handler gives, and deny the rest. */
+  async #decidePermissions(page: Page): Promise<void> {
+    const given = ['geolocation', 'notifications'].filter((name) => this.#shell.allows(name));
+    await page.context().grantPermissions(given);
   }
   async printToPDF(options: {
     readonly preferCSSPageSize?: boolean;
