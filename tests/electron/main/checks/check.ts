@@ -6,8 +6,3 @@ export type Check<Subject> = {
   /** Rejects when it does not hold. */
   readonly run: (subject: Subject) => Promise<void> | void;
 };
-
-/** The check of that name. */
-export function checkNamed<Subject>(checks: readonly Check<Subject>[], name: string): Check<Subject> | undefined {
-  return checks.find((check) => check.name === name);
-}
