@@ -55,6 +55,8 @@ export const TESTS = {
     'tests/properties/measure.test.ts',
   ],
   'core/reach': [
+    'tests/core/reach/trim-tool.test.ts',
+    'tests/core/reach/vessels.test.ts',
     'tests/core/reach/reach.test.ts',
     'tests/core/reach/driven.test.ts',
     'tests/core/reach/fit-table.test.ts',
