@@ -76,6 +76,7 @@ export const TESTS = {
     'tests/core/calibrate/read.test.ts',
     'tests/core/calibrate/sheets.test.ts',
     'tests/core/calibrate/tip-choice.test.ts',
+    'tests/core/calibrate/words.test.ts',
     'tests/published/calibration.test.ts',
   ],
 };
