@@ -27,7 +27,7 @@ export const positionSchema = v.tuple([
   v.pipe(finite, v.minValue(-180), v.maxValue(180)),
   v.pipe(finite, v.minValue(-90), v.maxValue(90)),
 ]);
-export const ringSchema = v.array(positionSchema);
+export const ringSchema = withQuickLook(v.array(positionSchema), isRing);
 export const polygonSchema = v.object({ type: v.literal('Polygon'), coordinates: v.array(ringSchema) });
 export const multiPolygonSchema = v.object({
   type: v.literal('MultiPolygon'),
@@ -38,3 +38,33 @@ export const areaGeometrySchema = v.variant('type', [polygonSchema, multiPolygon
 
 /** A time of the day during which something is open or allowed, in minutes after local midnight. */
 export const hoursSchema = v.object({ openMin: minuteOfDay, closeMin: minuteOfDay });
+
+/**
+ * The schema, which passes a value without going through it piece by piece where a quick look says that it is right: most of a book are
+ * corners. What it does not pass the schema itself reads, with its words about each fault.
+ */
+function withQuickLook<Schema extends v.GenericSchema>(schema: Schema, isRight: (value: unknown) => boolean): Schema {
+  return {
+    ...schema,
+    '~run': (dataset, config) =>
+      isRight(dataset.value)
+        ? { typed: true, value: dataset.value as v.InferOutput<Schema>, issues: undefined }
+        : schema['~run'](dataset, config),
+  };
+}
+
+/** Positions of two figures on the globe, and nothing else. */
+function isRing(value: unknown): boolean {
+  return Array.isArray(value) && value.every(isPosition);
+}
+
+function isPosition(value: unknown): boolean {
+  if (!Array.isArray(value) || value.length !== 2) return false;
+  const [longitude, latitude]: readonly unknown[] = value;
+  return isWithin(longitude, 180) && isWithin(latitude, 90);
+}
+
+/** False for what is no number: it compares with none. */
+function isWithin(value: unknown, most: number): boolean {
+  return typeof value === 'number' && value >= -most && value <= most;
+}
