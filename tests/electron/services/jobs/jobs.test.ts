@@ -214,10 +214,16 @@ describe('planning with passes', () => {
   test('reckons them once in a process, whoever asks', { timeout: 120_000 }, async () => {
     const book = driven(7.9);
     const before = keptFigures().length;
-    const told: string[] = [];
-    const outcome = await startPlanning(worker.file, order(book), ({ step }) => told.push(step)).outcome;
+    const told: Progress[] = [];
+    const outcome = await startPlanning(worker.file, order(book), (each) => told.push(each)).outcome;
     if (!outcome.ok) throw new Error(outcome.error.detail);
-    expect(told).toContain('Reckoning the work');
+    const reckoning = told.filter(({ step }) => step === 'Reckoning the work');
+    expect(reckoning.length).toBeGreaterThan(0);
+    // The lawns are dealt out to threads; what they do is told of together.
+    expect(reckoning.every(({ done, total }) => done < total)).toBe(true);
+    expect(reckoning.map(({ total }) => total).toSorted((one, other) => one - other)).toEqual(
+      reckoning.map(({ total }) => total),
+    );
     expect(keptFigures().length).toBeGreaterThan(before + 10);
     const kept = keptFigures().length;
     // Here, in this thread, nothing is left to be reckoned.
