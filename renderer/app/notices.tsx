@@ -2,7 +2,7 @@ import { X } from 'lucide-react';
 import { useEffect } from 'react';
 import { closeNotice, undo, useNotices } from '../stores/index.ts';
 import { appWords } from '../texts/app/index.ts';
-import { commonWords } from '../texts/index.ts';
+import { commonWords, KEPT } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 
 const NEWS_MS = 6000;
@@ -23,6 +23,7 @@ export function NoticeBar() {
       {notice.kind === 'error' ? (
         <div role="alert">
           <p className="strong">{notice.error.detail}</p>
+          <p>{KEPT[notice.error.code]}</p>
           <p className="notice-hint">
             {notice.error.hint} <span className="quiet">({notice.error.where})</span>
           </p>

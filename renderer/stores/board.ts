@@ -109,6 +109,11 @@ async function moveNow(name: string, moves: readonly StopMove[]): Promise<void> 
     return;
   }
   if (reply.kind !== 'moved') return;
+  const shown = usePlans.getState().plans[name];
+  if (shown !== known) {
+    await dropMove(name, shown);
+    return;
+  }
   const plan = applyChange(known.plan, reply.change);
   stamps.set(plan, newStamp);
   note(plan, reply.breaches);
@@ -117,6 +122,13 @@ async function moveNow(name: string, moves: readonly StopMove[]): Promise<void> 
   say(
     reply.breaches.length === 0 ? storesWords.board.nothingBroken : reply.breaches.map((each) => each.words).join('. '),
   );
+}
+
+/** A plan that was made meanwhile is not overwritten by a change of the one before; the host has stored that change, so it is told again. */
+async function dropMove(name: string, shown: KnownPlan | undefined): Promise<void> {
+  if (shown === undefined) return;
+  say(storesWords.board.overtaken);
+  await keep(name, shown.plan);
 }
 
 function note(plan: Plan, breaches: readonly Breach[]): void {

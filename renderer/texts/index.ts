@@ -2,6 +2,7 @@ export { addressesWords } from './addresses.ts';
 export { backdropWords } from './backdrop.ts';
 export { commandsWords } from './commands.ts';
 export { commonWords } from './common.ts';
+export { KEPT } from './kept.ts';
 export { mapWords } from './map.ts';
 export { nextWords } from './next.ts';
 export { paperWords } from './paper.ts';

@@ -47,6 +47,7 @@ describeWithChromium('the first start', () => {
       await choose(file);
       const words = await page.getByRole('alert').textContent();
       expect(words?.length, file).toBeGreaterThan(20);
+      expect(words, file).toContain('Nothing of it was taken over.');
       await page.getByRole('button', { name: 'Look at the sample' }).waitFor();
       expect(await page.getByText('No book has been opened').count(), file).toBe(1);
       await page.getByRole('button', { name: 'Close this notice' }).click();

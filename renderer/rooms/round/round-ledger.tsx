@@ -16,7 +16,7 @@ import {
   usePlanStale,
   usePlans,
 } from '../../stores/index.ts';
-import { commonWords } from '../../texts/index.ts';
+import { commonWords, KEPT } from '../../texts/index.ts';
 import { planWords } from '../../texts/round/index.ts';
 import { Button, ChecksList, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { DaysTable, PlanNotes } from './ledger-tables.tsx';
@@ -134,6 +134,7 @@ function Outcome({ round, known }: OutcomeProps) {
     return (
       <div className="failure" role="alert">
         <p className="strong stop">{failure.detail}</p>
+        <p>{KEPT[failure.code]}</p>
         <p>{failure.hint}</p>
         <p className="quiet small">{failure.where}</p>
       </div>

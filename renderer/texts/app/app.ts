@@ -25,7 +25,7 @@ export const appWords = {
   boot: {
     program: 'the program behind this page',
     connectionGone: 'The connection to the program is gone.',
-    connectionGoneAdvice: 'Start Swardway again; every edit that was shown as saved is in the book.',
+    connectionGoneAdvice: 'Start Swardway again.',
   },
   header: {
     rooms: 'Rooms',

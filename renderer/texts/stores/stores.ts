@@ -7,6 +7,7 @@ export const storesWords = {
     chosen: (name: string) => `Behind the map: ${name}.`,
   },
   board: {
+    overtaken: 'A newer plan is shown, so the move of a stop of the one before was dropped.',
     notMoved: (why: string) => `Not moved: ${why}`,
     nothingBroken: 'Nothing is broken by it.',
     takenBack: 'The change of the plan is taken back.',

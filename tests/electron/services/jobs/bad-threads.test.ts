@@ -1,0 +1,91 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { sampleBook } from '../../../support/samples.ts';
+import { bundleProgram } from '../../support/bundle.ts';
+import { startTestHost, type TestClient, type TestHost } from '../../support/test-host.ts';
+
+/** Seeds on which the thread of these tests breaks down, or works on for ever and heeds nothing. */
+const BREAKS = 666_001;
+const STUCK = 666_002;
+const SOUND = 3;
+
+let worker: Awaited<ReturnType<typeof bundleProgram>>;
+let folder = '';
+let badWorker = '';
+beforeAll(async () => {
+  worker = await bundleProgram('electron/services/jobs/plan-worker.ts');
+  folder = await mkdtemp(path.join(tmpdir(), 'swardway-bad-threads-'));
+  badWorker = path.join(folder, 'worker.cjs');
+  await writeFile(
+    badWorker,
+    `const { workerData } = require('node:worker_threads');
+     const seed = workerData.wish?.seed;
+     if (seed === ${BREAKS}) throw new Error('on purpose');
+     if (seed === ${STUCK}) for (;;);
+     require(${JSON.stringify(worker.file)});`,
+  );
+}, 60_000);
+afterAll(async () => {
+  await worker.remove();
+  await rm(folder, { recursive: true, force: true });
+});
+
+describe('a planning thread', () => {
+  let host: TestHost;
+  let screen: TestClient;
+  beforeEach(async () => {
+    host = await startTestHost({ workerFile: badWorker });
+    screen = host.screen('one');
+  });
+  afterEach(() => host.close());
+
+  const roundId = sampleBook('residential-day').rounds[0]?.id ?? '';
+  const start = (session: string, seed: number) =>
+    screen.must('job.startPlan', { session, roundId, seed, iterations: 5 });
+  const rename = (session: string, baseRevision: number, name: string) =>
+    screen.must('book.apply', { session, baseRevision, action: { kind: 'set', changes: { name } } });
+
+  test('that breaks down is told of; the plan from before and every edit stay, and the next plan is made', async () => {
+    const { session } = await screen.must('book.openSample', { sampleId: 'residential-day' });
+    await start(session, SOUND);
+    const { plan, savedAt } = await screen.next('job.done');
+    await rename(session, 0, 'Edited before');
+    const { jobId } = await start(session, BREAKS);
+    const failed = await screen.next('job.failed');
+    expect(failed).toMatchObject({ jobId, session, roundId, error: { code: 'internal' } });
+    expect(failed.error.detail).toContain('on purpose');
+    expect(failed.error.hint).toMatch(/^The book is unharmed/);
+    expect(await screen.must('plan.read', { session, roundId })).toEqual({ roundId, savedAt, plan });
+    await rename(session, 1, 'Edited after');
+    await start(session, SOUND);
+    expect((await screen.next('job.done')).plan.totals).toEqual(plan.totals);
+    await screen.must('book.close', { session });
+    const again = await screen.must('book.openSample', { sampleId: 'residential-day' });
+    expect(again.book.name).toBe('Edited after');
+    expect(again.plans).toHaveLength(1);
+  });
+
+  test('that is stuck holds nothing up, and is ended soon after somebody asks for it', async () => {
+    const { session } = await screen.must('book.openSample', { sampleId: 'residential-day' });
+    const { jobId } = await start(session, STUCK);
+    expect(await rename(session, 0, 'Edited meanwhile')).toMatchObject({ revision: 1 });
+    expect(await screen.must('job.cancel', { jobId })).toEqual({ done: true });
+    // The answer to the wish does not wait for the thread.
+    expect(screen.events.some(({ name }) => name === 'job.failed')).toBe(false);
+    expect(await rename(session, 1, 'Edited while it ends')).toMatchObject({ revision: 2 });
+    expect(await screen.next('job.failed')).toMatchObject({ jobId, error: { code: 'cancelled' } });
+    await start(session, SOUND);
+    expect((await screen.next('job.done')).cancelled).toBe(false);
+  });
+
+  test('that is stuck does not keep the program from ending', async () => {
+    const { session } = await screen.must('book.openSample', { sampleId: 'residential-day' });
+    await rename(session, 0, 'Edited last');
+    await start(session, STUCK);
+    await host.services.disconnect('one');
+    const again = host.screen('two');
+    expect((await again.must('book.openSample', { sampleId: 'residential-day' })).book.name).toBe('Edited last');
+  });
+});
