@@ -6,7 +6,7 @@ import { CORE_LAYERS, IMPURE, MOST_LINES, PACKAGE_OWNERS, SEPARATIONS, STARTS, T
 export type Sources = ReadonlyMap<string, string>;
 
 /** An import with both ends known: `to` is a path of the project, or null for a package or a file not read. */
-type Link = FoundImport & { readonly from: string; readonly to: string | null };
+export type Link = FoundImport & { readonly from: string; readonly to: string | null };
 
 const isUnder = (file: string, folder: string): boolean => file === folder || file.startsWith(`${folder}/`);
 
@@ -21,14 +21,14 @@ const unitOf = (file: string, sources: Sources): string => {
 };
 
 /** The unit of the layer table that a file of core belongs to; null when the table does not know it. */
-const layerOf = (file: string): string | null => {
+export const layerOf = (file: string): string | null => {
   for (let folder = folderOf(file); folder !== '.'; folder = folderOf(folder)) {
     if (folder in CORE_LAYERS) return folder;
   }
   return null;
 };
 
-const linksOf = (sources: Sources): readonly Link[] =>
+export const linksOf = (sources: Sources): readonly Link[] =>
   [...sources].flatMap(([from, text]) =>
     /\.(?:ts|tsx|mjs)$/.test(from)
       ? findImports(text).map((found) => ({ ...found, from, to: resolveLocal(from, found.specifier) }))

@@ -1,37 +1,19 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
+import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { checkArchitecture } from './check.ts';
 import { TOP_LEVEL } from './layers.ts';
+import { readSources } from './read-sources.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
 /** Made by tools and ignored by git. */
 const MADE = ['node_modules', 'dist', 'coverage'];
 
-const readSources = (): ReadonlyMap<string, string> => {
-  const sources = new Map<string, string>();
-  for (const folder of ['core', 'electron', 'renderer', 'tests', 'sample-routes']) {
-    for (const entry of readFolder(path.join(root, folder))) {
-      const file = path.relative(root, entry).split(path.sep).join('/');
-      if (/\.(?:ts|tsx|mjs|css)$/.test(file)) sources.set(file, readFileSync(entry, 'utf8'));
-    }
-  }
-  return sources;
-};
-
-const readFolder = (folder: string): readonly string[] =>
-  !existsSync(folder)
-    ? []
-    : readdirSync(folder, { recursive: true, withFileTypes: true })
-        .filter((entry) => entry.isFile())
-        .map((entry) => path.join(entry.parentPath, entry.name));
-
 describe('the house', () => {
   test('every import keeps the rules', () => {
-    const sources = readSources();
+    const sources = readSources(root);
     expect(sources.size).toBeGreaterThan(50);
     expect(checkArchitecture(sources)).toEqual([]);
   });
