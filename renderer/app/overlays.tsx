@@ -12,10 +12,11 @@ import {
   SearchField,
 } from 'react-aria-components';
 import { COMMAND_GROUPS, COMMANDS, type Command, IS_MAC, keyWords, searchCommands } from '../commands/index.ts';
-import { copyDiagnostics, openOverlay, say, useHost, useView } from '../stores/index.ts';
+import { openOverlay, say, useView } from '../stores/index.ts';
 import { appWords } from '../texts/app/index.ts';
 import { commonWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
+import { About } from './about.tsx';
 import { BackupList } from './backups.tsx';
 
 /** Palette, keys and about: whichever is open. */
@@ -31,15 +32,19 @@ export function Overlays() {
       </OverlaySheet>
     );
   }
-  return <About />;
+  return (
+    <OverlaySheet title={commonWords.program}>
+      <About />
+    </OverlaySheet>
+  );
 }
 
-type SheetProps = { readonly title: string; readonly children: ReactNode; readonly narrow?: boolean };
+type SheetProps = { readonly title: string; readonly children: ReactNode };
 
-function OverlaySheet({ title, children, narrow = false }: SheetProps) {
+function OverlaySheet({ title, children }: SheetProps) {
   return (
     <ModalOverlay className="scrim" isOpen isDismissable onOpenChange={(isOpen) => !isOpen && openOverlay(null)}>
-      <Modal className={`modal${narrow ? ' modal-narrow' : ''}`}>
+      <Modal className="modal">
         <Dialog className="dialog">
           <div className="dialog-head">
             <Heading slot="title">{title}</Heading>
@@ -168,27 +173,5 @@ function KeyLine({ what, keys }: { readonly what: string; readonly keys: string 
         <kbd className="key">{keys}</kbd>
       </dd>
     </div>
-  );
-}
-
-function About() {
-  const info = useHost((state) => state.info);
-  return (
-    <OverlaySheet title={commonWords.program} narrow>
-      <p>{appWords.overlays.what}</p>
-      <p className="quiet">{appWords.overlays.caution}</p>
-      {info !== null && (
-        <p className="quiet small">
-          {appWords.overlays.versions(
-            info.version,
-            info.host === 'window' ? appWords.overlays.ownWindow : appWords.overlays.inABrowser,
-            info.platform,
-            info.sqliteVersion,
-          )}
-        </p>
-      )}
-      <Button onPress={() => copyDiagnostics().catch(() => undefined)}>{appWords.overlays.copyDiagnostics}</Button>
-      <p className="quiet small">{appWords.overlays.diagnosticsNote}</p>
-    </OverlaySheet>
   );
 }

@@ -243,4 +243,23 @@ describeWithChromium('the five rooms with an invented book', () => {
   test('nothing complained on the way', () => {
     expect(desk.complaints).toEqual([]);
   });
+
+  test('about the program: its version, and the words of every licence', async () => {
+    const { page } = desk;
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('about');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    const box = page.getByRole('dialog', { name: 'Swardway' });
+    await box.getByText(/Version \d+\.\d+\.\d+/).waitFor();
+    const line = box.locator('summary').filter({ hasText: /\breact 19\./ });
+    await line.click();
+    await box
+      .getByText(/Meta Platforms/)
+      .first()
+      .waitFor();
+    expect(await box.locator('summary').count()).toBeGreaterThan(20);
+    await page.keyboard.press('Escape');
+    await box.waitFor({ state: 'detached' });
+  });
 });

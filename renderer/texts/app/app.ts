@@ -7,6 +7,13 @@ export const appWords = {
     noKey: 'This page was opened without its key. Open the address that the program printed when it was started.',
     noAnswer: 'The program does not answer. Start it again and open the address that it prints.',
   },
+  about: {
+    reading: 'Reading the licences…',
+    missing: 'The licences are not beside the screens of this program. They stand in docs/licences.md of its sources.',
+    licences: 'Licences',
+    own: 'Swardway (MIT)',
+    comesWith: (packages: number) => `It comes with ${packages} packages. Each line opens to the words of its licence.`,
+  },
   backups: {
     damagedNote:
       'The newest backup below brings the book back as it was then. The damaged file is kept beside it under another name.',
