@@ -35,6 +35,11 @@ export type Boards = {
 
 /** A board that nobody has asked for so long is put away, ms. */
 const IDLE_MS = 15 * 60_000;
+/**
+ * How long a question may take, ms: one that builds the problem of thousands of lawns first takes some ten seconds, and whoever waits
+ * for longer than this waits for a thread that is stuck.
+ */
+const PATIENCE_MS = 120_000;
 
 /** The name by which a plan is kept with the book. */
 function keptAs({ roundId, rest }: Plan): string {
@@ -46,9 +51,11 @@ type BoardTools = {
   readonly drivesOf: (session: Session) => Promise<DriveTable | undefined>;
   readonly now: () => Date;
   readonly log: Log;
+  /** How long a question may take before its thread is ended, ms; minutes unless told. */
+  readonly patienceMs?: number;
 };
 
-export function createBoards({ workerFile, drivesOf, now, log }: BoardTools): Boards {
+export function createBoards({ workerFile, drivesOf, now, log, patienceMs = PATIENCE_MS }: BoardTools): Boards {
   const open = new Map<string, OpenBoard>();
   const keyOf = (session: Session, roundId: string): string => JSON.stringify([session.session, roundId]);
   const boardOf = (session: Session, roundId: string, today: string, roads: DriveTable | undefined): OpenBoard => {
@@ -56,7 +63,10 @@ export function createBoards({ workerFile, drivesOf, now, log }: BoardTools): Bo
     const known = open.get(key);
     if (known?.isGoodFor(today, roads) === true) return known;
     known?.end();
-    const board = new OpenBoard(workerFile, { session, roundId, today, roads, plans: known?.plans ?? new Shelf() });
+    const board = new OpenBoard(workerFile, {
+      ...{ session, roundId, today, roads, patienceMs },
+      plans: known?.plans ?? new Shelf(),
+    });
     open.set(key, board);
     return board;
   };
@@ -111,6 +121,7 @@ type Standing = {
   readonly today: string;
   readonly roads: DriveTable | undefined;
   readonly plans: Shelf<Plan>;
+  readonly patienceMs: number;
 };
 
 class OpenBoard {
@@ -129,7 +140,10 @@ class OpenBoard {
   private nextId = 1;
   private idle: NodeJS.Timeout | undefined;
 
-  constructor(workerFile: string, { session, roundId, today, roads, plans }: Standing) {
+  private readonly patienceMs: number;
+
+  constructor(workerFile: string, { session, roundId, today, roads, plans, patienceMs }: Standing) {
+    this.patienceMs = patienceMs;
     this.session = session;
     this.roundId = roundId;
     this.today = today;
@@ -176,7 +190,14 @@ class OpenBoard {
     clearTimeout(this.idle);
     this.idle = setTimeout(() => this.end(), IDLE_MS).unref();
     return new Promise((settle) => {
-      this.waiting.set(id, settle);
+      const stuck = setTimeout(() => {
+        this.giveUp({ ok: false, error: workerFault('its thread does not answer') });
+        this.end();
+      }, this.patienceMs).unref();
+      this.waiting.set(id, (result) => {
+        clearTimeout(stuck);
+        settle(result);
+      });
       this.worker.postMessage(asked);
     });
   }

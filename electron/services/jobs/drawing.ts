@@ -1,9 +1,8 @@
-import { Worker } from 'node:worker_threads';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 import type { Book } from '../../../core/book/index.ts';
 import type { PassDrawings } from '../../../core/contract/index.ts';
 import { directionOptions, passHeadOf } from '../../../core/passes/index.ts';
-import { gaveNoPlan, workerFault } from './failures.ts';
+import { answered, type Errand, sendErrand } from './errand.ts';
 import type { DrawMessage, DrawOrder, DrawWish } from './messages.ts';
 
 /** Which passes a screen asks for. */
@@ -15,35 +14,20 @@ export type DrawRequest = {
 };
 
 /**
- * Lays the passes of heads over zones, one after the other in a thread of its own. Settles once, never rejects. A picture of null: the
- * zone has no outline with turf. Each drawing may fail by itself: `reference-missing` where zone or head is not there, `nothing-to-do`
- * where the book does not say how the head is driven, and the errors of the passes.
+ * Lays the passes of heads over zones, one after the other in a thread of its own. A picture of null: the zone has no outline with turf.
+ * Each drawing may fail by itself: `reference-missing` where zone or head is not there, `nothing-to-do` where the book does not say how
+ * the head is driven, and the errors of the passes.
  */
-export async function drawPasses(
-  workerFile: string,
-  book: Book,
-  wanted: readonly DrawRequest[],
-): Promise<Result<PassDrawings>> {
+export function drawPasses(workerFile: string, book: Book, wanted: readonly DrawRequest[]): Errand<PassDrawings> {
   const wishes = wanted.map((asked) => wishOf(book, asked));
   const sound = wishes.flatMap((wish) => (wish.ok ? [wish.value] : []));
-  const drawn = sound.length === 0 ? ok({ drawings: [] }) : await drawIn(workerFile, sound);
-  if (!drawn.ok) return drawn;
-  const left = [...drawn.value.drawings];
-  return ok({ drawings: wishes.map((wish) => (wish.ok ? (left.shift() ?? ok(null)) : wish)) });
-}
-
-function drawIn(workerFile: string, wishes: readonly DrawWish[]): Promise<Result<PassDrawings>> {
-  const order: DrawOrder = { draw: wishes, stopFlag: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT) };
-  const worker = new Worker(workerFile, { workerData: order });
-  return new Promise((settle) => {
-    const finish = (result: Result<PassDrawings>): void => {
-      settle(result);
-      void worker.terminate();
-    };
-    worker.on('message', (message: DrawMessage) => finish(ok(message)));
-    worker.on('error', (error) => finish({ ok: false, error: workerFault(error.message) }));
-    worker.on('exit', () => finish(gaveNoPlan()));
-  });
+  const together = ({ drawings }: DrawMessage): Result<PassDrawings> => {
+    const left = [...drawings];
+    return ok({ drawings: wishes.map((wish) => (wish.ok ? (left.shift() ?? ok(null)) : wish)) });
+  };
+  if (sound.length === 0) return answered(together({ drawings: [] }));
+  const order: DrawOrder = { draw: sound, stopFlag: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT) };
+  return sendErrand(workerFile, order, together);
 }
 
 function wishOf(book: Book, { propertyId, zoneId, machineId, headId }: DrawRequest): Result<DrawWish> {

@@ -15,6 +15,7 @@ import type { BookAt } from '../roads/index.ts';
 import { type Boards, createBoards } from './boards.ts';
 import { bookOfRound, lawnsListed } from './book-of-round.ts';
 import { type DrawRequest, drawPasses } from './drawing.ts';
+import type { Errand } from './errand.ts';
 import { tellWhoCanGo } from './fitting.ts';
 import type { PlanBase } from './messages.ts';
 import { type PlanJob, type PlanOutcome, startLater } from './plan-job.ts';
@@ -61,7 +62,7 @@ export type Jobs = {
   /** Who can go to which lawn of a round; null without such round or treatment. */
   readonly whoCanGo: (session: Session, roundId: string, treatmentId: string) => Promise<Result<GoTable | null>>;
   readonly cancel: (jobId: string, client: Client) => Result<Done>;
-  /** Cancels the jobs of a session and waits until their plans are stored. */
+  /** Cancels the jobs of a session, ends whatever else is reckoned for it, and waits until its plans are stored. */
   readonly endSession: (session: string) => Promise<void>;
   readonly endClient: (clientId: string) => Promise<void>;
   readonly endAll: () => Promise<void>;
@@ -91,6 +92,13 @@ export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs 
   const drivesOf = ({ entry }: Session): Promise<DriveTable | undefined> =>
     drivesFor({ file: entry.store.file, book: entry.book() });
   const boards = createBoards({ workerFile, drivesOf, now, log });
+  const errands = new Map<Errand<unknown>, Session>();
+  const run = async <T>(session: Session, errand: Errand<T>): Promise<Result<T>> => {
+    errands.set(errand, session);
+    const result = await errand.answer;
+    errands.delete(errand);
+    return result;
+  };
 
   const startPlan: Jobs['startPlan'] = (session, client, request) => {
     const jobId = randomBytes(12).toString('base64url');
@@ -125,8 +133,10 @@ export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs 
     return jobId;
   };
 
-  const endThose = async (which: (job: RunningJob) => boolean): Promise<void> => {
-    const chosen = [...running.values()].filter(which);
+  const endThose = async (which: (session: Session) => boolean): Promise<void> => {
+    for (const [errand, session] of errands) if (which(session)) errand.end();
+    await boards.end(which);
+    const chosen = [...running.values()].filter((each) => which(each.session));
     for (const { job } of chosen) job.cancel();
     await Promise.all(chosen.map(({ finished }) => finished));
   };
@@ -137,31 +147,25 @@ export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs 
       const book = bookOfRound(session.entry.book(), roundId);
       const roads = await drivesOf(session);
       const wish = { book, roundId, dates: choices, evenUsdPerHour, outages, done, roads, hash: problemHash };
-      return startReckoning(workerFile, wish).outcome;
+      return run(session, startReckoning(workerFile, wish));
     },
-    reckonPasses: (session, propertyId) => reckonPasses(workerFile, session.entry.book(), propertyId),
-    draw: (session, wanted) => drawPasses(workerFile, session.entry.book(), wanted),
+    reckonPasses: (session, propertyId) => run(session, reckonPasses(workerFile, session.entry.book(), propertyId)),
+    draw: (session, wanted) => run(session, drawPasses(workerFile, session.entry.book(), wanted)),
     boards,
     whoCanGo: (session, roundId, treatmentId) =>
-      tellWhoCanGo(workerFile, { book: bookOfRound(session.entry.book(), roundId), roundId, treatmentId }),
+      run(
+        session,
+        tellWhoCanGo(workerFile, { book: bookOfRound(session.entry.book(), roundId), roundId, treatmentId }),
+      ),
     cancel: (jobId, client) => {
       const found = running.get(jobId);
       if (found === undefined || found.client.id !== client.id) return unknownJob();
       found.job.cancel();
       return ok({ done: true });
     },
-    endSession: async (session) => {
-      await boards.end((each) => each.session === session);
-      await endThose((job) => job.session.session === session);
-    },
-    endClient: async (clientId) => {
-      await boards.end((each) => each.clientId === clientId);
-      await endThose((job) => job.client.id === clientId);
-    },
-    endAll: async () => {
-      await boards.end(() => true);
-      await endThose(() => true);
-    },
+    endSession: (session) => endThose((each) => each.session === session),
+    endClient: (clientId) => endThose((each) => each.clientId === clientId),
+    endAll: () => endThose(() => true),
   };
 }
 

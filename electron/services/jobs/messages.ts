@@ -132,6 +132,8 @@ export type PlanOrder = {
 /** What the worker tells. The last message is 'done' or 'failed'. */
 export type PlanMessage =
   | { readonly kind: 'progress'; readonly progress: Progress }
+  /** The problem stands; from now on there is something that a cancel would lose. */
+  | { readonly kind: 'searching' }
   /** It has seen that it was cancelled; what it has so far follows. */
   | { readonly kind: 'stopping' }
   | { readonly kind: 'done'; readonly plan: Plan; readonly cancelled: boolean }

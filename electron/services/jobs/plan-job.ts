@@ -8,7 +8,10 @@ import type { PlanMessage, PlanOrder, PlanWish } from './messages.ts';
 export type PlanOutcome = { readonly plan: Plan; readonly cancelled: boolean };
 
 export type PlanJob = {
-  /** Asks the search to end; it answers with its best plan. A search that does not answer in time is ended by force. */
+  /**
+   * Asks the job to end. Before its search has begun there is nothing to lose, and it ends at once; a search answers with its best plan,
+   * and one that does not answer in time is ended by force.
+   */
   readonly cancel: () => void;
   /** Settles once, never rejects. */
   readonly outcome: Promise<Result<PlanOutcome>>;
@@ -92,6 +95,7 @@ function startThread(
   const { seat } = order;
   const worker = new Worker(workerFile, { workerData: order, transferList: seat === null ? [] : [...portsOf(seat)] });
   let killed = false;
+  let isSearching = false;
   let killer: NodeJS.Timeout | undefined;
   const endIn = (milliseconds: number): void => {
     clearTimeout(killer);
@@ -100,8 +104,9 @@ function startThread(
       void worker.terminate();
     }, milliseconds);
   };
+  let finish: (result: Result<PlanOutcome>) => void = () => undefined;
   const outcome = new Promise<Result<PlanOutcome>>((settle) => {
-    const finish = (result: Result<PlanOutcome>): void => {
+    finish = (result) => {
       clearTimeout(killer);
       settle(result);
       if (seat !== null) leaveSeat(seat);
@@ -109,6 +114,7 @@ function startThread(
     };
     worker.on('message', (message: PlanMessage) => {
       if (message.kind === 'progress') onProgress?.(message.progress);
+      else if (message.kind === 'searching') isSearching = true;
       else if (message.kind === 'stopping') endIn(patience.writeMs);
       else if (message.kind === 'failed') finish({ ok: false, error: message.error });
       else if (message.cancelled && message.plan.days.length === 0) finish(gaveNoPlan());
@@ -118,7 +124,8 @@ function startThread(
     worker.on('exit', () => finish(killed ? gaveNoPlan() : { ok: false, error: workerFault('its thread ended') }));
   });
   const expectEnd = (): void => {
-    if (killer === undefined) endIn(patience.heedMs);
+    if (!isSearching) finish(gaveNoPlan());
+    else if (killer === undefined) endIn(patience.heedMs);
   };
   return { expectEnd, outcome };
 }

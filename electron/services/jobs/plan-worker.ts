@@ -75,6 +75,7 @@ function plan({ wish: order, seat }: PlanOrder): void {
     tell({ kind: 'failed', error: problem.error });
     return;
   }
+  tell({ kind: 'searching' });
   const improving = improveFrom(order.book, problem.value, order.base?.plan ?? null);
   const options = {
     seed: order.seed,

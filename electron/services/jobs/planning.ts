@@ -22,7 +22,7 @@ export function startPlanning(workerFile: string, wish: PlanWish, onProgress: (p
   const reckonings = shares.map((share, index) => startReckoning(workerFile, share, tellOfAll(index)));
   let search: PlanJob | null = null;
   let isCancelled = false;
-  const outcome = Promise.all(reckonings.map((each) => each.outcome)).then((reckoned) => {
+  const outcome = Promise.all(reckonings.map((each) => each.answer)).then((reckoned) => {
     const broken = reckoned.find(isBroken);
     if (broken !== undefined && !broken.ok) return broken;
     search = startPlanJob(workerFile, { ...wish, figures: keptFigures() }, onProgress);
@@ -31,7 +31,8 @@ export function startPlanning(workerFile: string, wish: PlanWish, onProgress: (p
   });
   const cancel = (): void => {
     isCancelled = true;
-    for (const each of search === null ? reckonings : [search]) each.cancel();
+    if (search !== null) search.cancel();
+    else for (const each of reckonings) each.end();
   };
   return { cancel, outcome };
 }

@@ -15,8 +15,8 @@ export type ImportOptions = {
 
 /** What an import may keep in memory, MiB: besides it there are rows of numbers outside this limit. */
 const MOST_MEMORY = 1500;
-/** How long a cancelled import may take to notice it, milliseconds. */
-const PATIENCE_MS = 500;
+/** How long a cancelled import may take to notice it, milliseconds: it is answered within 200. */
+const PATIENCE_MS = 150;
 
 /**
  * Reads an extract in a thread of its own and writes the road file whole: a road file is the old one or the new one, never a part.

@@ -1,1 +1,2 @@
+require('node:worker_threads').parentPort.postMessage({ kind: 'searching' });
 for (;;);

@@ -9,7 +9,12 @@ import { measureProperty, treatableGround } from '../../../../core/measure/index
 import { keptFigures, knownPassesWith } from '../../../../core/passes/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
 import { lawnQuote } from '../../../../core/quote/index.ts';
-import { startPlanJob, startPlanning, throttleProgress } from '../../../../electron/services/jobs/index.ts';
+import {
+  type PlanJob,
+  startPlanJob,
+  startPlanning,
+  throttleProgress,
+} from '../../../../electron/services/jobs/index.ts';
 import { problemOf, sampleBook } from '../../../support/samples.ts';
 import { bundleProgram } from '../../support/bundle.ts';
 import { startTestHost, type TestClient, type TestHost } from '../../support/test-host.ts';
@@ -279,6 +284,11 @@ describe('a worker that misbehaves', () => {
     folder = await mkdtemp(path.join(tmpdir(), 'swardway-worker-'));
   });
   afterAll(() => rm(folder, { recursive: true, force: true }));
+  /** Tells that the search has begun, and by a sign of progress that it has told so. */
+  const SEARCHING = `
+    const { parentPort, workerData } = require('node:worker_threads');
+    parentPort.postMessage({ kind: 'searching' });
+    parentPort.postMessage({ kind: 'progress', progress: { step: '', done: 0, total: 1, bestSoFar: '' } });`;
   const order = {
     book: sampleBook('residential-day'),
     roundId: 'r',
@@ -287,11 +297,16 @@ describe('a worker that misbehaves', () => {
     seconds: null,
     iterations: 1,
   };
-  const start = async (code: string, heedMs = 100) => {
+  const start = async (code: string, heedMs = 100, onProgress: () => void = () => undefined) => {
     const file = path.join(folder, 'worker.cjs');
     await writeFile(file, code);
-    return startPlanJob(file, order, () => undefined, { heedMs, writeMs: 10_000 });
+    return startPlanJob(file, order, onProgress, { heedMs, writeMs: 10_000 });
   };
+  const startSearch = (code: string, heedMs: number) =>
+    new Promise<PlanJob>((settle, fail) => {
+      const job = start(`${SEARCHING}${code}`, heedMs, () => settle(job));
+      job.catch(fail);
+    });
 
   test.each([
     ['throws', 'throw new Error("on purpose")'],
@@ -300,16 +315,21 @@ describe('a worker that misbehaves', () => {
     expect(await (await start(code)).outcome).toMatchObject({ ok: false, error: { code: 'internal' } });
   });
 
+  test('and has not begun to search has nothing to lose, and is ended at once', async () => {
+    const job = await start('for (;;);', 60_000);
+    job.cancel();
+    expect(await job.outcome).toMatchObject({ ok: false, error: { code: 'cancelled' } });
+  });
+
   test('and does not heed the cancel is ended by force', async () => {
-    const job = await start('for (;;);');
+    const job = await startSearch('for (;;);', 100);
     job.cancel();
     expect(await job.outcome).toMatchObject({ ok: false, error: { code: 'cancelled' } });
   });
 
   test('and has seen the cancel may take longer to tell what it has', async () => {
-    const job = await start(
+    const job = await startSearch(
       `
-      const { parentPort, workerData } = require('node:worker_threads');
       const flag = new Int32Array(workerData.stopFlag);
       while (Atomics.load(flag, 0) === 0);
       parentPort.postMessage({ kind: 'stopping' });
