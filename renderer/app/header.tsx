@@ -1,13 +1,12 @@
 import { TriangleAlert } from 'lucide-react';
 import { useMemo } from 'react';
-import { COMMANDS } from '../commands/index.ts';
+import { commandNamed, runCommand } from '../commands/index.ts';
 import { clockOf } from '../format/index.ts';
 import { SHEET_COUNT } from '../rooms/paper/index.ts';
 import {
   goTo,
   type RoomSummary,
   roomSummaries,
-  trySavingAgain,
   useBook,
   useChecks,
   useCurrentDay,
@@ -29,7 +28,7 @@ export function Header() {
   return (
     <header className="header">
       <div className="header-book">
-        <MainMenu commands={COMMANDS} />
+        <MainMenu />
         <BookName />
       </div>
       <nav className="pipeline" aria-label={appWords.header.rooms}>
@@ -71,7 +70,7 @@ function BookName() {
         {open.book.name}
       </span>
       {save.kind === 'failed' ? (
-        <button type="button" className="save-state save-failed" onClick={trySavingAgain}>
+        <button type="button" className="save-state save-failed" onClick={() => runCommand(commandNamed('book.retry'))}>
           {appWords.header.notSaved}
         </button>
       ) : (

@@ -1,7 +1,6 @@
 import { FileInput, FilePlus2, FolderOpen, Play } from 'lucide-react';
 import { type ReactNode, useEffect, useId, useState } from 'react';
 import type { RecentBook, SampleInfo } from '../../core/contract/index.ts';
-import { COMMANDS } from '../commands/index.ts';
 import { askHost, createBook, importList, openBookFile, openSample, openToken } from '../stores/index.ts';
 import { appWords } from '../texts/app/index.ts';
 import { commonWords } from '../texts/index.ts';
@@ -28,7 +27,7 @@ export function Welcome() {
   return (
     <div className="welcome">
       <div className="welcome-menu">
-        <MainMenu commands={COMMANDS} />
+        <MainMenu />
       </div>
       <main className="welcome-sheet">
         <header>

@@ -1,9 +1,21 @@
-export const COMMAND_GROUPS = ['Book', 'Edit', 'Draw', 'Go to', 'Plan', 'View', 'Help'] as const;
+/** In the order of the menu: the book and its edits, what the rooms do, where to go, and the window itself. */
+export const COMMAND_GROUPS = [
+  'Book',
+  'Edit',
+  'Draw',
+  'Shed',
+  'Round',
+  'Day',
+  'Paper',
+  'Go to',
+  'View',
+  'Help',
+] as const;
 export type CommandGroup = (typeof COMMAND_GROUPS)[number];
 
 /**
- * Something the user can do. One registry of these feeds the menu, the palette, the keys and the help page.
- * Keys are written like "Mod+Z", "Alt+1", "Shift+?", "F1"; Mod is Ctrl, or Command on a Mac.
+ * Something the user can do. One registry of these feeds the menu, the palette, the keys, the menus of things, the buttons and the
+ * help page. Keys are written like "Mod+Z", "Alt+1", "?", "F1"; Mod is Ctrl, or Command on a Mac.
  */
 export type Command = {
   readonly id: string;
@@ -12,8 +24,37 @@ export type Command = {
   readonly keys: readonly string[];
   /** Why it cannot be done now, in words; null where it can. */
   readonly whyNot: () => string | null;
+  /** For what is on or off: whether it is on now; null where it is neither. */
+  readonly isOn: () => boolean | null;
   readonly run: () => void;
 };
+
+/** A command as a group writes it. Words may change with what is selected. Work that takes time tells of its own failures. */
+export type CommandSpec = {
+  readonly title: string | (() => string);
+  readonly keys?: readonly string[];
+  readonly whyNot?: () => string | null;
+  readonly isOn?: () => boolean;
+  readonly run: () => unknown;
+};
+
+/** The commands of a group, by their ids, in this order. */
+export function commandsOf(group: CommandGroup, specs: Readonly<Record<string, CommandSpec>>): readonly Command[] {
+  return Object.entries(specs).map(([id, { title, keys = [], whyNot = () => null, isOn = () => null, run }]) => ({
+    id,
+    group,
+    title: typeof title === 'string' ? () => title : title,
+    keys,
+    whyNot,
+    isOn,
+    run: () => {
+      const work = run();
+      if (work instanceof Promise) work.catch(() => undefined);
+    },
+  }));
+}
+
+export const IS_MAC = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
 
 /** The part of a keyboard event that commands look at. */
 export type KeyPress = {

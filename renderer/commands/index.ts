@@ -3,13 +3,15 @@ export {
   type Command,
   type CommandGroup,
   commandForKey,
+  IS_MAC,
   isCharacterKey,
   type KeyPress,
   keyName,
   keyWords,
   searchCommands,
 } from './command.ts';
-export { IS_MAC, useCommandKeys } from './keys.ts';
-export { offerPrinting } from './printing.ts';
-export { COMMANDS } from './registry.ts';
-export { runCommand } from './run.ts';
+export { CommandButton } from './command-button.tsx';
+export { CommandMenu } from './command-menu.tsx';
+export { useCommandKeys } from './keys.ts';
+export { COMMANDS, commandNamed } from './registry.ts';
+export { runCommand, useCommand, useOffer } from './use-command.ts';

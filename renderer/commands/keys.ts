@@ -1,10 +1,8 @@
 import { useEffect } from 'react';
 import { useHost, useView } from '../stores/index.ts';
-import { commandForKey, isCharacterKey, keyName } from './command.ts';
+import { commandForKey, IS_MAC, isCharacterKey, keyName } from './command.ts';
 import { COMMANDS } from './registry.ts';
-import { runCommand } from './run.ts';
-
-export const IS_MAC = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
+import { runCommand } from './use-command.ts';
 
 /** Keys that may be held down. */
 const REPEATS = /Shift\+Arrow|^Backspace$|^Mod\+[ZY]$/;

@@ -1,7 +1,7 @@
 import { Locate, Maximize, Minus, Plus } from 'lucide-react';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
-import { commonWords, mapWords } from '../texts/index.ts';
-import { Button } from '../ui/index.ts';
+import { CommandButton, useOffer } from '../commands/index.ts';
+import { mapWords } from '../texts/index.ts';
 import type { MapBackdrop } from './background-scene.ts';
 import type { DrawWish } from './drawing/draw-surface.ts';
 import { metresPerPixel, roundStep } from './grid.ts';
@@ -117,6 +117,8 @@ export function MapPanel(props: MapPanelProps) {
     if (selectedPropertyId !== null) view.current?.fitProperty(selectedPropertyId);
   }, [showSelection, label]);
 
+  useOffer('view.closer', { whyNot: null, run: () => view.current?.zoomBy(0.5) });
+  useOffer('view.farther', { whyNot: null, run: () => view.current?.zoomBy(-0.5) });
   return (
     <section className="map-panel" aria-label={label}>
       {frame !== null && <Grid frame={frame} system={system} />}
@@ -124,27 +126,18 @@ export function MapPanel(props: MapPanelProps) {
       <div ref={box} className="map" role="application" aria-label={mapWords.panel.label(label)} />
       {props.children}
       <div className="map-buttons">
-        <Button label={mapWords.panel.closer} tip={mapWords.panel.closerTip} onPress={() => view.current?.zoomBy(0.5)}>
+        <CommandButton id="view.closer" bare>
           <Plus size={16} aria-hidden="true" />
-        </Button>
-        <Button
-          label={mapWords.panel.farther}
-          tip={mapWords.panel.fartherTip}
-          onPress={() => view.current?.zoomBy(-0.5)}
-        >
+        </CommandButton>
+        <CommandButton id="view.farther" bare>
           <Minus size={16} aria-hidden="true" />
-        </Button>
-        <Button label={mapWords.panel.showAll} tip={mapWords.panel.showAllTip} onPress={() => view.current?.fitAll()}>
+        </CommandButton>
+        <CommandButton id="view.all" bare>
           <Maximize size={15} aria-hidden="true" />
-        </Button>
-        <Button
-          label={mapWords.panel.showSelected}
-          whyNot={scene.selectedPropertyId === null ? commonWords.noLawnSelected : null}
-          tip={mapWords.panel.showSelected}
-          onPress={() => scene.selectedPropertyId !== null && view.current?.fitProperty(scene.selectedPropertyId)}
-        >
+        </CommandButton>
+        <CommandButton id="view.selection" bare>
           <Locate size={15} aria-hidden="true" />
-        </Button>
+        </CommandButton>
       </div>
       {frame !== null && <ScaleBar frame={frame} system={system} caption={caption} />}
     </section>

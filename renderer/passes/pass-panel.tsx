@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import type { PassPicture } from '../../core/passes/index.ts';
+import { CommandButton, useOffer } from '../commands/index.ts';
 import { type PassWish, readLeg, showPasses, useFormat, useLaidPasses, usePasses } from '../stores/index.ts';
 import { passesWords } from '../texts/index.ts';
-import { Button, Choice, Section } from '../ui/index.ts';
+import { Choice, Section } from '../ui/index.ts';
 import { figuresOf, legName, legWords } from './pass-words.ts';
 import { useEdge } from './use-edge.ts';
 
@@ -21,18 +22,14 @@ export function PassPanel({ subjects, whyNone }: PassPanelProps) {
   const [wanted, setWanted] = useState('');
   const subject = subjects.find((each) => keyOf(each) === wanted) ?? subjects[0] ?? null;
   useLaidPasses(subject?.wish ?? null);
+  useOffer('view.passes', { whyNot: subject === null ? whyNone : null, run: () => showPasses(!isOn) });
   return (
     <Section
       title={passesWords.panel.passes}
       aside={
-        <Button
-          look="quiet"
-          pressed={isOn}
-          whyNot={subject === null ? whyNone : null}
-          onPress={() => showPasses(!isOn)}
-        >
+        <CommandButton id="view.passes" look="quiet">
           {passesWords.panel.showOnMap}
-        </Button>
+        </CommandButton>
       }
     >
       {subject === null && <p className="quiet small">{whyNone}</p>}

@@ -58,11 +58,27 @@ export type ShownPlan = {
 /** The plan of the round, or that of the rest of the day where that is shown. */
 export function useShownPlan(): ShownPlan | null {
   const round = useCurrentRound();
-  const known = useCurrentPlan();
   const rest = useRestOfDay();
   const showsRest = useSelection((state) => state.showsRest);
   const plans = usePlans((state) => state.plans);
-  if (round === null || known === null) return null;
+  return pickShownPlan(round, rest, showsRest, plans);
+}
+
+/** The same for a command, when it is asked for. */
+export function shownPlan(): ShownPlan | null {
+  const round = currentRound();
+  const { showsRest } = useSelection.getState();
+  return pickShownPlan(round, restOfDay(), showsRest, usePlans.getState().plans);
+}
+
+function pickShownPlan(
+  round: Round | null,
+  rest: PlanDay | null,
+  showsRest: boolean,
+  plans: Readonly<Record<string, KnownPlan>>,
+): ShownPlan | null {
+  const known = round === null ? undefined : plans[round.id];
+  if (round === null || known === undefined) return null;
   const name = rest === null ? '' : restName(round.id, rest.date);
   const under = plans[name];
   if (!showsRest || under?.plan.rest === undefined)
@@ -93,12 +109,20 @@ function restOf(plans: Readonly<Record<string, KnownPlan>>, roundId: string, who
 }
 
 export function currentDay(): PlanDay | null {
+  return (useSelection.getState().showsRest ? restOfDay() : null) ?? wholeDay();
+}
+
+/** The day as it was planned in the morning, and what was planned of it since, for a command. */
+export function wholeDay(): PlanDay | null {
   const round = currentRound();
-  const { date, rigId, showsRest } = useSelection.getState();
-  const { plans } = usePlans.getState();
-  const whole = round === null ? null : pickDay(plans[round.id], date, rigId);
-  const rest = whole === null || round === null || !showsRest ? null : restOf(plans, round.id, whole);
-  return rest ?? whole;
+  const { date, rigId } = useSelection.getState();
+  return round === null ? null : pickDay(usePlans.getState().plans[round.id], date, rigId);
+}
+
+export function restOfDay(): PlanDay | null {
+  const round = currentRound();
+  const whole = wholeDay();
+  return whole === null || round === null ? null : restOf(usePlans.getState().plans, round.id, whole);
 }
 
 /** A property of the open book by its id, or null. */

@@ -1,11 +1,34 @@
 import type { Result } from '../../core/base/index.ts';
 import type { Draft } from '../../core/sketch/index.ts';
-import { finishDraft, propertyIdOf } from '../../core/sketch/index.ts';
+import { cornersWanted, crossingsOf, draftOutline, finishDraft, propertyIdOf } from '../../core/sketch/index.ts';
 import { edit, useBook } from './book.ts';
 import { changeDraft, useDraft } from './draft.ts';
 import { chooseParts, noteFinished, type PartRef } from './draft-parts.ts';
 import { showError, showNews } from './notices.ts';
 import { selectProperty } from './selection.ts';
+
+/** Why the outline that is drawn cannot be finished as it stands. */
+export function whyNotFinish(): string | null {
+  const { draft } = useDraft.getState();
+  if (draft === null) return 'Nothing is being drawn';
+  const wanted = cornersWanted(draft);
+  if (wanted > 0) return `Set ${wanted} more first`;
+  return isCrossed(draft) ? 'Sides cross: move a corner so that they do not' : null;
+}
+
+/** Asked for with every step of everything that is drawn; reckoned once for each. */
+const crossed = new WeakMap<Draft, boolean>();
+
+function isCrossed(draft: Draft): boolean {
+  const known = crossed.get(draft) ?? hasCrossings(draft, draftOutline(draft));
+  crossed.set(draft, known);
+  return known;
+}
+
+/** Whether sides cross, of the draft or of the shape that it is being dragged to. */
+export function hasCrossings(draft: Draft, shape: ReturnType<typeof draftOutline>): boolean {
+  return crossingsOf(shape, draft.base !== undefined || shape !== draft.corners).length > 0;
+}
 
 /** Finishes what is drawn: it goes into the book as one step, or stays with the reason. */
 export function finishDrawing(): Result<{ readonly label: string }> | null {

@@ -7,7 +7,7 @@ import { commonWords } from '../texts/index.ts';
 import { storesWords } from '../texts/stores/index.ts';
 import { edit, useBook } from './book.ts';
 import { showError, showNews } from './notices.ts';
-import { type Shelf, selectProperty, selectRound, selectShelf, useSelection } from './selection.ts';
+import { type Shelf, selectProperty, selectRound, selectShelf, selectZone, useSelection } from './selection.ts';
 import { goTo } from './view.ts';
 
 type Edited = Result<{ readonly label: string }>;
@@ -117,6 +117,24 @@ export function addLawn(): void {
   }
   selectProperty(id);
   goTo('ground');
+}
+
+/** A new zone of the selected lawn, with a stated area that is still 0. */
+export function addZone(): void {
+  const { propertyId } = useSelection.getState();
+  const property = useBook.getState().open?.book.properties.find((each) => each.id === propertyId);
+  if (property === undefined) return;
+  const id = freshId(property.zones, 'zone');
+  const zone: Zone = {
+    id,
+    name: id.replace('-', ' '),
+    shape: { kind: 'stated', areaSqFt: 0, method: '' },
+    slopeDeg: 0,
+    gateIds: [],
+  };
+  const done = changeProperty(property, { zones: [...property.zones, zone] }, 'Add zone');
+  if (done.ok) selectZone(property.id, id);
+  else showError(done.error);
 }
 
 /** Does exactly what was previewed, as one step; false where the book is no longer the one that was looked at. */

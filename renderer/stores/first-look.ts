@@ -2,8 +2,8 @@ import { showBook, useBook } from './book.ts';
 import { currentRound } from './current.ts';
 import { askHost } from './host.ts';
 import { midLawnRefill } from './mid-lawn.ts';
-import { planRound } from './plan-round.ts';
 import { planningEnds, usePlans } from './plans.ts';
+import { planRound } from './rounds.ts';
 import { moveCursor, selectDay, selectStop } from './selection.ts';
 import { goTo, showView, useView } from './view.ts';
 

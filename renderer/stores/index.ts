@@ -1,6 +1,7 @@
 export * from './background.ts';
 export { restoreBackup, showBackups, useBackups } from './backups.ts';
 export * from './board.ts';
+export * from './board-stop.ts';
 export {
   bookChangedElsewhere,
   closeBook,
@@ -34,8 +35,8 @@ export * from './imports.ts';
 export * from './known-passes.ts';
 export { knownMeasure, measureInBackground, measureOf, useMeasures } from './measures.ts';
 export { type MidLawnRefill, midLawnRefill } from './mid-lawn.ts';
-export { addNewRound, newRound, whyNoRound } from './new-round.ts';
 export { closeNotice, type Notice, refuse, say, showError, showNews, useNotices } from './notices.ts';
+export * from './offers.ts';
 export {
   createBook,
   importFile,
@@ -53,7 +54,6 @@ export { drawPasses, type PassWish } from './pass-drawings.ts';
 export * from './passes.ts';
 export * from './places.ts';
 export { exportPlan } from './plan-export.ts';
-export { planRound, whyNotPlan } from './plan-round.ts';
 export {
   cancelPlanning,
   type KnownPlan,
@@ -67,6 +67,8 @@ export {
   usePlans,
 } from './plans.ts';
 export * from './roads.ts';
+export * from './room-views.ts';
+export * from './rounds.ts';
 export { saveTable } from './save-table.ts';
 export * from './season.ts';
 export * from './selection.ts';
@@ -75,6 +77,7 @@ export { type MergedTemperatures, openQuestions, readAnswered, type TemperatureI
 export { useFormat } from './use-format.ts';
 export { isOlderThanBook, usePlanStale } from './use-plan-stale.ts';
 export * from './view.ts';
+export * from './visits.ts';
 export {
   closeWeatherFile,
   importWeather,

@@ -8,7 +8,7 @@ export { MonthDayInput } from './month-day-input.tsx';
 export { QuantityInput, type QuantityKind, readTyped, tidyFigure } from './quantity-input.tsx';
 export { Empty, Field, Section } from './section.tsx';
 export { TableHead } from './table-head.tsx';
-export { type View, Views } from './views.tsx';
+export { type ShownViews, Views } from './views.tsx';
 export { VirtualList } from './virtual-list.tsx';
 export { rowForKey, rowForText, rowsInView, scrollToShow } from './virtual-rows.ts';
 export { VirtualTable } from './virtual-table.tsx';

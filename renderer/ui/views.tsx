@@ -1,22 +1,23 @@
 import type { ReactNode } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
-import { type Room, showView, useView } from '../stores/index.ts';
+import { ROOM_VIEWS, type RoomWithViews, showView, useView, type ViewId } from '../stores/index.ts';
 
-/** One of several views that share a place. */
-export type View = { readonly id: string; readonly title: string; readonly show: () => ReactNode };
+/** What each view of a room shows. */
+export type ShownViews<Name extends RoomWithViews> = Readonly<Record<ViewId<Name>, () => ReactNode>>;
 
-type ViewsProps = {
+type ViewsProps<Name extends RoomWithViews> = {
   /** Whose views they are: a room shows the one that it showed last. */
-  readonly room: Room;
+  readonly room: Name;
   readonly label: string;
-  readonly views: readonly View[];
+  readonly show: ShownViews<Name>;
   /** What stands beside the titles. */
   readonly aside?: ReactNode;
 };
 
 /** Views that share a place, with their titles above it. Each keeps nothing of its own while another one is shown. */
-export function Views({ room, label, views, aside }: ViewsProps) {
+export function Views<Name extends RoomWithViews>({ room, label, show, aside }: ViewsProps<Name>) {
   const wanted = useView((state) => state.views[room]);
+  const views: readonly { readonly id: ViewId<Name>; readonly title: string }[] = ROOM_VIEWS[room];
   const chosen = views.find((each) => each.id === wanted)?.id ?? views[0]?.id ?? '';
   return (
     <Tabs className="views" selectedKey={chosen} onSelectionChange={(key) => showView(room, String(key))}>
@@ -30,9 +31,9 @@ export function Views({ room, label, views, aside }: ViewsProps) {
         </TabList>
         {aside}
       </div>
-      {views.map(({ id, show }) => (
+      {views.map(({ id }) => (
         <TabPanel key={id} id={id} className="views-panel">
-          {show()}
+          {show[id]()}
         </TabPanel>
       ))}
     </Tabs>

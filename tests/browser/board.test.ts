@@ -220,6 +220,7 @@ describeWithChromium('the board of rigs', () => {
   test('a move that makes the day too long is shown, and what is broken is said with the limit and by how much', async () => {
     const { page } = desk;
     await page.getByRole('button', { name: 'Menu' }).click();
+    await page.getByRole('menuitem', { name: 'Book', exact: true }).click();
     await page.getByRole('menuitem', { name: 'Start or open a book' }).click();
     await page
       .getByRole('button', { name: /one rig \(invented\)/ })

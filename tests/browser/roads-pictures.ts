@@ -20,7 +20,7 @@ export async function takeRoadsPictures(take: Take): Promise<void> {
     await page.getByRole('button', { name: /^Day/ }).click();
     await page.getByText(/^along roads/).waitFor();
     for (let step = 0; step < 3; step += 1) {
-      await page.getByRole('button', { name: 'Farther', exact: true }).click();
+      await page.getByRole('button', { name: 'Map farther', exact: true }).click();
       await page.waitForTimeout(400);
     }
     await take(page, 'roads-2-day');

@@ -50,7 +50,7 @@ describeWithChromium('habits of the window', () => {
     const { page } = desk;
     await goToRoom(page, 'Ground');
     await page.getByRole('option', { name: 'Weavers Hall' }).click();
-    await page.getByRole('button', { name: /^Remove this lawn/ }).focus();
+    await page.getByRole('button', { name: /^Remove the selected lawn/ }).focus();
     await page.keyboard.press('Enter');
     await expect.poll(() => focusIn(page)).toMatch(/^panel/);
     await page.getByRole('region', { name: 'Notice' }).getByRole('button', { name: 'Undo' }).focus();

@@ -1,17 +1,16 @@
 import { useMemo } from 'react';
 import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { BackdropControls } from '../../backdrop/index.ts';
+import { CommandButton } from '../../commands/index.ts';
 import { MapPanel } from '../../map/index.ts';
 import { NotYet } from '../../next/index.ts';
 import { usePassScene } from '../../passes/index.ts';
 import { cursorWords, LevelsRibbon, LevelsTable, stopAt } from '../../ribbon/index.ts';
 import { type SceneWish, useBackdrop, useScene } from '../../scene/index.ts';
 import {
-  goTo,
   moveCursor,
   readLeg,
   selectStop,
-  stepPlan,
   useBoard,
   useCurrentDay,
   useCurrentPlan,
@@ -21,7 +20,8 @@ import {
   useView,
 } from '../../stores/index.ts';
 import { dayWords } from '../../texts/day/index.ts';
-import { Button, Empty, type View, Views, Workbench } from '../../ui/index.ts';
+import { Empty, type ShownViews, Views, Workbench } from '../../ui/index.ts';
+import { BoardQuestions } from './board/board-questions.tsx';
 import { RigsBoard } from './board/rigs-board.tsx';
 import { DayStops } from './day-stops.tsx';
 import { HowSure } from './how-sure.tsx';
@@ -36,39 +36,41 @@ export function DayRoom() {
   const day = useCurrentDay();
   if (day === null) return <NoDay />;
   return (
-    <Workbench
-      room="day"
-      title={dayWords.room.day}
-      left={<DayStops day={day} />}
-      leftLabel={dayWords.room.stops}
-      right={<StopInspector day={day} />}
-      rightLabel={dayWords.room.selectedStop}
-      bottom={<Views room="day" label={dayWords.room.views} views={viewsOf(day)} />}
-      bottomLabel={dayWords.room.views}
-    >
-      <DayMap day={day} />
-    </Workbench>
+    <>
+      <Workbench
+        room="day"
+        title={dayWords.room.day}
+        left={<DayStops day={day} />}
+        leftLabel={dayWords.room.stops}
+        right={<StopInspector day={day} />}
+        rightLabel={dayWords.room.selectedStop}
+        bottom={<Views room="day" label={dayWords.room.views} show={viewsOf(day)} />}
+        bottomLabel={dayWords.room.views}
+      >
+        <DayMap day={day} />
+      </Workbench>
+      <BoardQuestions day={day} />
+    </>
   );
 }
 
 /** What the dispatcher looks at below the map, one at a time. */
-function viewsOf(day: PlanDay): readonly View[] {
-  return [
-    { id: 'levels', title: dayWords.room.levels, show: () => <RibbonPanel day={day} /> },
-    { id: 'rigs', title: dayWords.room.rigs, show: () => <RigsBoard day={day} /> },
-    { id: 'who', title: dayWords.room.whoCanGo, show: () => <WhoCanGo /> },
-    { id: 'sure', title: dayWords.room.howSure, show: () => <HowSure day={day} /> },
-    { id: 'morning', title: dayWords.room.morning, show: () => <MorningView day={day} /> },
-    { id: 'under-way', title: dayWords.room.underWay, show: () => <UnderWay /> },
-  ];
+function viewsOf(day: PlanDay): ShownViews<'day'> {
+  return {
+    levels: () => <RibbonPanel day={day} />,
+    rigs: () => <RigsBoard day={day} />,
+    who: () => <WhoCanGo />,
+    sure: () => <HowSure day={day} />,
+    morning: () => <MorningView day={day} />,
+    'under-way': () => <UnderWay />,
+  };
 }
 
 function NoDay() {
   const round = useCurrentRound();
   const known = useCurrentPlan();
   const past = useBoard((state) => (round === null ? 0 : (state.past[round.id]?.length ?? 0)));
-  if (round !== null && known !== null)
-    return <NoStops roundId={round.id} lawns={lawnsOf(known.plan)} canGoBack={past > 0} />;
+  if (round !== null && known !== null) return <NoStops lawns={lawnsOf(known.plan)} canGoBack={past > 0} />;
   return (
     <main className="middle">
       <h1 className="only-spoken">{dayWords.room.day}</h1>
@@ -79,10 +81,10 @@ function NoDay() {
   );
 }
 
-type NoStopsProps = { readonly roundId: string; readonly lawns: number; readonly canGoBack: boolean };
+type NoStopsProps = { readonly lawns: number; readonly canGoBack: boolean };
 
 /** A plan without any stop: every lawn was taken out by hand, or none has found a place. */
-function NoStops({ roundId, lawns, canGoBack }: NoStopsProps) {
+function NoStops({ lawns, canGoBack }: NoStopsProps) {
   return (
     <main className="middle">
       <h1 className="only-spoken">{dayWords.room.day}</h1>
@@ -90,14 +92,10 @@ function NoStops({ roundId, lawns, canGoBack }: NoStopsProps) {
         title={dayWords.room.noStopLeft}
         actions={
           <>
-            {canGoBack && (
-              <Button look="main" onPress={() => stepPlan(roundId, 'back')}>
-                {dayWords.room.takeBack}
-              </Button>
-            )}
-            <Button look={canGoBack ? 'plain' : 'main'} onPress={() => goTo('round')}>
+            {canGoBack && <CommandButton id="day.back" look="main" />}
+            <CommandButton id="go.round" look={canGoBack ? 'plain' : 'main'}>
               {dayWords.room.goToRound}
-            </Button>
+            </CommandButton>
           </>
         }
       >
@@ -160,9 +158,9 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
         <span className={`ribbon-readout${cursorSec === null ? '' : ' ribbon-readout-live'}`}>
           {cursorSec === null ? dayWords.room.readLevelsAdvice : cursorWords(day, cursorSec, words)}
         </span>
-        <Button look="quiet" pressed={asTable} onPress={() => useView.setState({ ribbonAsTable: !asTable })}>
+        <CommandButton id="day.table" look="quiet">
           {dayWords.room.asATable}
-        </Button>
+        </CommandButton>
       </div>
       {asTable ? (
         <LevelsTable day={day} words={words} />

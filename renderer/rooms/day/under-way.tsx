@@ -1,24 +1,19 @@
 import { Check, Play, Undo2, X } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import type { Book, Visit } from '../../../core/book/index.ts';
-import {
-  type DayNow,
-  dayNow,
-  underWayOf,
-  usedAgainstPlan,
-  visitAsPlanned,
-  withUsed,
-} from '../../../core/plan/live/index.ts';
+import { type DayNow, dayNow, underWayOf, usedAgainstPlan, withUsed } from '../../../core/plan/live/index.ts';
 import type { PlanDay, PlanStop } from '../../../core/plan/result/index.ts';
+import { CommandButton, useOffer } from '../../commands/index.ts';
 import { type Formatter, todayHere } from '../../format/index.ts';
 import { homeSec } from '../../ribbon/index.ts';
 import {
-  freshId,
+  markStop,
+  minuteHere,
   putRecord,
-  removeRecord,
   showError,
   showRest,
   startPlanning,
+  unmarkStop,
   useBook,
   useCurrentRound,
   useFormat,
@@ -27,6 +22,7 @@ import {
   useRestOfDay,
   useSelection,
   useWholeDay,
+  visitsOf,
 } from '../../stores/index.ts';
 import { underWayWords } from '../../texts/day/index.ts';
 import { commonWords } from '../../texts/index.ts';
@@ -46,7 +42,7 @@ export function UnderWay() {
   if (book === null || day === null || round === null || now === null) return null;
   return (
     <div className="under-way">
-      <StopsDone book={book} day={day} roundId={round.id} />
+      <StopsDone book={book} day={day} />
       <div className="under-way-side">
         <Aboard book={book} day={day} now={now} />
         <Used book={book} day={day} />
@@ -57,13 +53,9 @@ export function UnderWay() {
   );
 }
 
-function visitsOf(book: Book, day: PlanDay): readonly Visit[] {
-  return book.visits.filter((each) => each.on === day.date && each.rigId === day.rigId);
-}
+type DoneProps = { readonly book: Book; readonly day: PlanDay };
 
-type DoneProps = { readonly book: Book; readonly day: PlanDay; readonly roundId: string };
-
-function StopsDone({ book, day, roundId }: DoneProps) {
+function StopsDone({ book, day }: DoneProps) {
   const words = useFormat();
   const visits = visitsOf(book, day);
   const put = (visit: Visit, label: string) => {
@@ -91,7 +83,6 @@ function StopsDone({ book, day, roundId }: DoneProps) {
         <tbody>
           {day.stops.map((stop) => {
             const visit = visits.find((each) => each.propertyId === stop.propertyId);
-            const fresh = () => visitAsPlanned(book, freshId(book.visits, 'visit'), roundId, day, stop);
             return (
               <tr key={stop.number}>
                 <th scope="row">
@@ -103,15 +94,8 @@ function StopsDone({ book, day, roundId }: DoneProps) {
                 {visit === undefined ? (
                   <Open
                     stop={stop}
-                    onDone={() =>
-                      put({ ...fresh(), ...timesNow(book, day, stop) }, underWayWords.view.markDone(stop.name))
-                    }
-                    onSkip={() =>
-                      put(
-                        { ...fresh(), outcome: { kind: 'skipped', reason: '' } },
-                        underWayWords.view.leaveOut(stop.name),
-                      )
-                    }
+                    onDone={() => markStop(day, stop, 'done')}
+                    onSkip={() => markStop(day, stop, 'left out')}
                   />
                 ) : (
                   <Written book={book} visit={visit} stop={stop} put={put} words={words} />
@@ -123,24 +107,6 @@ function StopsDone({ book, day, roundId }: DoneProps) {
       </table>
     </section>
   );
-}
-
-/** Today the clock on the wall; of another day what was planned. */
-function timesNow(book: Book, day: PlanDay, stop: PlanStop): Pick<Visit, 'arriveMin' | 'leaveMin'> {
-  const planned = { arriveMin: wholeMinute(stop.arriveSec), leaveMin: wholeMinute(stop.leaveSec) };
-  if (day.date !== todayHere()) return planned;
-  const before = visitsOf(book, day).flatMap((each) => (each.leaveMin === undefined ? [] : [each.leaveMin]));
-  const leaveMin = minuteHere();
-  return { arriveMin: Math.min(leaveMin, Math.max(planned.arriveMin, ...before)), leaveMin };
-}
-
-function wholeMinute(sec: number): number {
-  return Math.round(sec / 60);
-}
-
-function minuteHere(): number {
-  const now = new Date();
-  return now.getHours() * 60 + now.getMinutes();
 }
 
 type OpenProps = { readonly stop: PlanStop; readonly onDone: () => void; readonly onSkip: () => void };
@@ -237,7 +203,7 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
           look="quiet"
           label={underWayWords.view.takeBackOf(stop.name)}
           tip={underWayWords.view.takeBack}
-          onPress={() => removeRecord('visits', visit.id, underWayWords.view.visitTo(stop.name))}
+          onPress={() => unmarkStop(visit, stop)}
         >
           <Undo2 size={14} aria-hidden="true" />
         </Button>
@@ -369,6 +335,7 @@ function FromHere({ book, day, now, roundId }: FromHereProps) {
       rest: { date: day.date, propertyIds: [...now.left], rigs },
     }).catch(() => undefined);
   };
+  useOffer('day.plan-rest', { whyNot: whyNotPlan(now, job !== null), run: plan });
   return (
     <Section title={underWayWords.view.restDay}>
       <p>{underWayWords.view.progress(now.done.length, now.skipped.length, now.left.length)}</p>
@@ -383,9 +350,9 @@ function FromHere({ book, day, now, roundId }: FromHereProps) {
             return { ok: true, value: null };
           }}
         />
-        <Button look="main" whyNot={whyNotPlan(now, job !== null)} onPress={plan}>
+        <CommandButton id="day.plan-rest" look="main">
           <Play size={13} aria-hidden="true" /> {underWayWords.view.planFromHere}
-        </Button>
+        </CommandButton>
       </p>
       {rest !== null && (
         <>
@@ -398,9 +365,9 @@ function FromHere({ book, day, now, roundId }: FromHereProps) {
             )}
           </p>
           <p>
-            <Button pressed={showsRest} onPress={() => showRest(!showsRest)}>
+            <CommandButton id="day.show-rest">
               {showsRest ? underWayWords.view.showWholeDay : underWayWords.view.showRest}
-            </Button>
+            </CommandButton>
           </p>
         </>
       )}

@@ -1,17 +1,15 @@
 import { useEffect, useRef } from 'react';
 import type { Draft } from '../../../core/sketch/index.ts';
-import { cornersWanted, crossingsOf, draftOutline, isPlace } from '../../../core/sketch/index.ts';
+import { draftOutline, isPlace } from '../../../core/sketch/index.ts';
+import { CommandButton } from '../../commands/index.ts';
 import {
   areaWords,
   draftFigures,
-  finishDrawing,
   goOnWithDraft,
-  letGo,
+  hasCrossings,
   pointAtMap,
-  setDraftAside,
   takeUpDraft,
   throwDraftAway,
-  undoDraftStep,
   useCarry,
   useDraft,
   useFormat,
@@ -37,7 +35,7 @@ export function DrawBar() {
       <section className="draw-bar" aria-label={drawWords.bar.carriedLabel}>
         <strong>{carry.kind === 'move' ? drawWords.bar.moving : drawWords.bar.copying}</strong>
         <span className="quiet">{drawWords.bar.carryAdvice}</span>
-        <Button onPress={letGo}>{drawWords.bar.letGo}</Button>
+        <CommandButton id="draw.back">{drawWords.bar.letGo}</CommandButton>
       </section>
     );
   }
@@ -60,36 +58,19 @@ function Drawing({ draft }: { readonly draft: Draft }) {
       {!isPlace(draft.purpose) && <output className="draw-area">{areaWords(figures, words)}</output>}
       {kept === 'failed' && <span className="stop">{drawWords.bar.notSaved}</span>}
       <span className="draw-bar-tools">
-        <Button
-          whyNot={draft.undo.length === 0 ? drawWords.bar.nothingToTakeBack : null}
-          tip={drawWords.bar.undoTip}
-          onPress={undoDraftStep}
-        >
-          {commonWords.undo}
-        </Button>
-        <Button tip={drawWords.bar.setAsideTip} onPress={setDraftAside}>
+        <CommandButton id="edit.undo">{commonWords.undo}</CommandButton>
+        <CommandButton id="draw.aside" tip={drawWords.bar.setAsideTip}>
           {drawWords.bar.setAside}
-        </Button>
-        <Button onPress={() => throwDraftAway()}>{drawWords.bar.throwAway}</Button>
+        </CommandButton>
+        <CommandButton id="draw.throw-away">{drawWords.bar.throwAway}</CommandButton>
         {!isPlace(draft.purpose) && (
-          <Button look="main" whyNot={whyNotFinish(draft)} onPress={() => finishDrawing()}>
+          <CommandButton id="draw.finish" look="main">
             {drawWords.bar.finish}
-          </Button>
+          </CommandButton>
         )}
       </span>
     </>
   );
-}
-
-/** Why the outline cannot be finished as it stands. */
-export function whyNotFinish(draft: Draft): string | null {
-  const wanted = cornersWanted(draft);
-  if (wanted > 0) return drawWords.bar.setMore(wanted);
-  return hasCrossings(draft, draftOutline(draft)) ? drawWords.bar.uncross : null;
-}
-
-function hasCrossings(draft: Draft, shape: ReturnType<typeof draftOutline>): boolean {
-  return crossingsOf(shape, draft.base !== undefined || shape !== draft.corners).length > 0;
 }
 
 function Found({ draft }: { readonly draft: Draft }) {
@@ -104,7 +85,7 @@ function Found({ draft }: { readonly draft: Draft }) {
         <span className="quiet">{drawWords.bar.unfinishedNote}</span>
       </div>
       <span className="draw-bar-tools">
-        <Button onPress={setDraftAside}>{drawWords.bar.setAside}</Button>
+        <CommandButton id="draw.aside">{drawWords.bar.setAside}</CommandButton>
         <Button look="main" onPress={goOn}>
           {drawWords.bar.goOn}
         </Button>

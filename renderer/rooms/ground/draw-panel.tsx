@@ -1,21 +1,19 @@
 import { EXCLUSION_KINDS } from '../../../core/book/index.ts';
 import { type Draft, isPlace } from '../../../core/sketch/index.ts';
+import { CommandButton } from '../../commands/index.ts';
 import {
   adjustDraft,
   areaWords,
   draftFigures,
   editRing,
   fillHole,
-  finishDrawing,
   ringsOf,
-  squareDraft,
   useDraft,
   useFormat,
 } from '../../stores/index.ts';
 import { drawWords } from '../../texts/ground/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput, Section } from '../../ui/index.ts';
-import { whyNotFinish } from './draw-bar.tsx';
 import { draftTitle } from './draw-words.ts';
 import { VertexTable } from './vertex-table.tsx';
 
@@ -142,16 +140,12 @@ function Settings({ draft }: { readonly draft: Draft }) {
       )}
       {outline && (
         <div className="draw-actions">
-          <Button
-            whyNot={draft.corners.length < 3 ? drawWords.panel.setThree : null}
-            tip={drawWords.panel.squareUpTip}
-            onPress={squareDraft}
-          >
+          <CommandButton id="draw.square" tip={drawWords.panel.squareUpTip}>
             {drawWords.panel.squareUp}
-          </Button>
-          <Button look="main" whyNot={whyNotFinish(draft)} onPress={() => finishDrawing()}>
+          </CommandButton>
+          <CommandButton id="draw.finish" look="main">
             {drawWords.panel.finish}
-          </Button>
+          </CommandButton>
         </div>
       )}
     </Section>

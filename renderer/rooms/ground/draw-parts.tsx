@@ -1,11 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
+import { CommandButton } from '../../commands/index.ts';
 import {
-  deleteParts,
-  editCorners,
-  mergeZones,
   offsetParts,
-  pickUp,
-  squareParts,
   stripParts,
   useBook,
   useFormat,
@@ -13,8 +9,6 @@ import {
   useParts,
   useProperty,
   useSelection,
-  whyNotEdit,
-  whyNotMerge,
   whyNotOnOutlines,
   workedParts,
 } from '../../stores/index.ts';
@@ -44,24 +38,24 @@ export function PartTools() {
         }
       >
         <div className="draw-actions">
-          <Button whyNot={whyNotEdit()} tip={drawWords.parts.cornersTip} onPress={() => editCorners()}>
+          <CommandButton id="draw.corners" tip={drawWords.parts.cornersTip}>
             {drawWords.parts.corners}
-          </Button>
-          <Button whyNot={whyNotOnOutlines()} tip={drawWords.parts.squareUpTip} onPress={squareParts}>
+          </CommandButton>
+          <CommandButton id="draw.square" tip={drawWords.parts.squareUpTip}>
             {drawWords.parts.squareUp}
-          </Button>
-          <Button whyNot={whyNotMerge()} tip={drawWords.parts.mergeTip} onPress={mergeZones}>
+          </CommandButton>
+          <CommandButton id="draw.merge" tip={drawWords.parts.mergeTip}>
             {drawWords.parts.merge}
-          </Button>
-          <Button tip={drawWords.parts.moveTip} onPress={() => pickUp('move')}>
+          </CommandButton>
+          <CommandButton id="draw.move" tip={drawWords.parts.moveTip}>
             {commonWords.move}
-          </Button>
-          <Button tip={drawWords.parts.copyTip} onPress={() => pickUp('copy')}>
+          </CommandButton>
+          <CommandButton id="draw.copy" tip={drawWords.parts.copyTip}>
             {drawWords.parts.copy}
-          </Button>
-          <Button look="danger" tip={drawWords.parts.deleteTip} onPress={deleteParts}>
+          </CommandButton>
+          <CommandButton id="draw.delete" look="danger" tip={drawWords.parts.deleteTip}>
             {drawWords.parts.delete}
-          </Button>
+          </CommandButton>
         </div>
         <Offset />
         <PartChoice property={property} />

@@ -15,8 +15,8 @@ import {
   SquareParking,
   Waypoints,
 } from 'lucide-react';
-import { COMMANDS, IS_MAC, keyWords } from '../../commands/index.ts';
-import { setDraftAside, useBook, useCarry, useDraft, useHost, useSelection } from '../../stores/index.ts';
+import { CommandButton } from '../../commands/index.ts';
+import { setDraftAside, useCarry, useDraft } from '../../stores/index.ts';
 import { drawWords } from '../../texts/ground/index.ts';
 import { Button } from '../../ui/index.ts';
 
@@ -48,10 +48,6 @@ const GROUPS: readonly (readonly (readonly [id: string, icon: LucideIcon])[])[] 
 export function DrawStrip() {
   const drawing = useDraft((state) => state.draft !== null);
   const carrying = useCarry((state) => state.carry !== null);
-  // What a tool can do depends on these; asking for them draws the strip anew.
-  useSelection();
-  useBook((state) => state.open?.book.properties);
-  useHost((state) => state.settings.letterKeys);
   return (
     <div className="draw-strip" role="toolbar" aria-label={drawWords.strip.label} aria-orientation="vertical">
       <div className="draw-tools">
@@ -67,22 +63,12 @@ export function DrawStrip() {
       {GROUPS.map((tools) => (
         <div key={tools[0]?.[0]} className="draw-tools">
           {tools.map(([id, Icon]) => (
-            <Tool key={id} id={id} icon={Icon} />
+            <CommandButton key={id} id={id} bare>
+              <Icon size={16} aria-hidden="true" />
+            </CommandButton>
           ))}
         </div>
       ))}
     </div>
-  );
-}
-
-function Tool({ id, icon: Icon }: { readonly id: string; readonly icon: LucideIcon }) {
-  const command = COMMANDS.find((each) => each.id === id);
-  if (command === undefined) return null;
-  const [key] = command.keys;
-  const tip = `${command.title()}${key === undefined ? '' : ` (${keyWords(key, IS_MAC)})`}`;
-  return (
-    <Button label={command.title()} tip={tip} whyNot={command.whyNot()} onPress={command.run}>
-      <Icon size={16} aria-hidden="true" />
-    </Button>
   );
 }

@@ -1,9 +1,9 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Property, Zone } from '../../../core/book/index.ts';
 import { workingWords } from '../../../core/field-work/index.ts';
+import { CommandButton } from '../../commands/index.ts';
 import {
   changeProperty,
-  freshId,
   measureOf,
   selectZone,
   showError,
@@ -32,14 +32,9 @@ export function ZonesSection({ property }: ZonesProps) {
         aside={
           <>
             <span className="quiet small">{commonWords.zones(property.zones.length)}</span>
-            <Button
-              look="quiet"
-              label={fieldWorkWords.zones.addByArea}
-              tip={fieldWorkWords.zones.addByAreaTip}
-              onPress={() => addZone(property)}
-            >
+            <CommandButton id="edit.add-zone" look="quiet" bare tip={fieldWorkWords.zones.addByAreaTip}>
               <Plus size={15} aria-hidden="true" />
-            </Button>
+            </CommandButton>
           </>
         }
       >
@@ -48,20 +43,6 @@ export function ZonesSection({ property }: ZonesProps) {
       {chosen !== undefined && <ZonePanel key={chosen.id} property={property} zone={chosen} />}
     </>
   );
-}
-
-function addZone(property: Property): void {
-  const id = freshId(property.zones, 'zone');
-  const zone: Zone = {
-    id,
-    name: id.replace('-', ' '),
-    shape: { kind: 'stated', areaSqFt: 0, method: '' },
-    slopeDeg: 0,
-    gateIds: [],
-  };
-  const done = changeProperty(property, { zones: [...property.zones, zone] }, fieldWorkWords.zones.addZone);
-  if (done.ok) selectZone(property.id, id);
-  else showError(done.error);
 }
 
 function ZonesTable({ property }: ZonesProps) {

@@ -3,12 +3,12 @@ import { useMemo } from 'react';
 import type { Issue } from '../../../core/base/index.ts';
 import { CAUTIONS, type Property } from '../../../core/book/index.ts';
 import type { PropertyMeasure } from '../../../core/measure/index.ts';
+import { CommandButton } from '../../commands/index.ts';
 import type { Formatter } from '../../format/index.ts';
 import {
   addLawn,
   changeProperty,
   measureOf,
-  removeLawn,
   roomOfIssue,
   selectProperty,
   useBook,
@@ -83,14 +83,9 @@ function LawnHead({ property }: { readonly property: Property }) {
         text={property.name}
         onCommit={(name) => changeProperty(property, { name }, commonWords.changeName)}
       />
-      <Button
-        look="quiet"
-        label={groundWords.lawnInspector.removeThis}
-        tip={groundWords.lawnInspector.removeThis}
-        onPress={() => removeLawn(property.id)}
-      >
+      <CommandButton id="edit.remove-lawn" look="quiet" bare>
         <Trash2 size={15} aria-hidden="true" />
-      </Button>
+      </CommandButton>
       <PlacedBy property={property} />
     </header>
   );

@@ -1,11 +1,9 @@
 import { FileInput, Plus, TriangleAlert } from 'lucide-react';
 import { memo, useDeferredValue, useMemo, useState } from 'react';
 import type { Property } from '../../../core/book/index.ts';
-import { COMMANDS, commandForKey } from '../../commands/index.ts';
+import { COMMANDS, CommandButton, commandForKey } from '../../commands/index.ts';
 import { lookAtFirstSample } from '../../next/index.ts';
 import {
-  addLawn,
-  importFile,
   knownMeasure,
   selectProperty,
   showSelectionOnMap,
@@ -39,22 +37,12 @@ export function LawnList() {
         </h2>
         <TurfTotal />
         <span className="list-tools">
-          <Button
-            look="quiet"
-            label={groundWords.lawnList.addALawn}
-            tip={groundWords.lawnList.addALawn}
-            onPress={addLawn}
-          >
+          <CommandButton id="edit.add-lawn" look="quiet" bare>
             <Plus size={16} aria-hidden="true" />
-          </Button>
-          <Button
-            look="quiet"
-            label={groundWords.lawnList.addFromFile}
-            tip={groundWords.lawnList.addFromFileTip}
-            onPress={() => importFile().catch(() => undefined)}
-          >
+          </CommandButton>
+          <CommandButton id="book.import" look="quiet" bare>
             <FileInput size={16} aria-hidden="true" />
-          </Button>
+          </CommandButton>
         </span>
       </div>
       <input
@@ -147,10 +135,10 @@ function NoLawns() {
       title={groundWords.lawnList.noLawnsYet}
       actions={
         <>
-          <Button look="main" onPress={() => importFile().catch(() => undefined)}>
+          <CommandButton id="book.import" look="main">
             {groundWords.lawnList.addFromFileMore}
-          </Button>
-          <Button onPress={addLawn}>{groundWords.lawnList.addByArea}</Button>
+          </CommandButton>
+          <CommandButton id="edit.add-lawn">{groundWords.lawnList.addByArea}</CommandButton>
           <Button onPress={lookAtFirstSample}>{nextWords.lookAtSample}</Button>
         </>
       }

@@ -2,7 +2,7 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { PassesOf } from '../../../core/passes/index.ts';
 import { SHEETS, type Sheet, sheetsHtml } from '../../../core/reports/index.ts';
-import { offerPrinting } from '../../commands/index.ts';
+import { CommandButton, useOffer } from '../../commands/index.ts';
 import { NotYet } from '../../next/index.ts';
 import {
   askHost,
@@ -19,7 +19,7 @@ import {
   useWithPasses,
 } from '../../stores/index.ts';
 import { paperWords } from '../../texts/index.ts';
-import { Button, Empty, Workbench } from '../../ui/index.ts';
+import { Empty, Workbench } from '../../ui/index.ts';
 import { useDayPasses } from './day-passes.ts';
 import { useDayPictures } from './day-pictures.ts';
 import { useDayWays } from './day-ways.ts';
@@ -184,25 +184,21 @@ function Page({ sheet }: { readonly sheet: Sheet }) {
   const html = useMemo(() => sheetsHtml([sheet], { paper, print }), [sheet, paper, print]);
   const shown = useMemo(() => withFonts(html), [html]);
   const makesPdf = useHost((state) => state.info?.makesPdf ?? false);
-  const printFrame = useCallback(() => frame.current?.contentWindow?.print(), []);
-  useEffect(() => {
-    offerPrinting(printFrame);
-    return () => offerPrinting(null);
-  }, [printFrame]);
+  const printFrame = () => frame.current?.contentWindow?.print();
+  useOffer('paper.print', { whyNot: null, run: printFrame });
+  useOffer('paper.pdf', {
+    whyNot: makesPdf ? null : paperWords.room.noPdf,
+    run: () => void savePdf(sheet, html).catch(() => undefined),
+  });
   useEffect(() => offerWindowPrinting(html), [html]);
   return (
     <div className="paper-room">
       <div className="paper-tools">
         <h2>{sheet.title}</h2>
-        <Button look="main" onPress={printFrame}>
+        <CommandButton id="paper.print" look="main">
           {paperWords.room.print}
-        </Button>
-        <Button
-          whyNot={makesPdf ? null : paperWords.room.noPdf}
-          onPress={() => savePdf(sheet, html).catch(() => undefined)}
-        >
-          {paperWords.room.saveAsPdf}
-        </Button>
+        </CommandButton>
+        <CommandButton id="paper.pdf">{paperWords.room.saveAsPdf}</CommandButton>
       </div>
       <iframe
         ref={frame}

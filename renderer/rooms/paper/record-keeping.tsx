@@ -5,6 +5,7 @@ import type { Book } from '../../../core/book/index.ts';
 import { writeRecordsTable } from '../../../core/formats/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { keepRecord, type Signed, type Typed, withdrawRecord, withTyped } from '../../../core/records/index.ts';
+import { CommandButton, useOffer } from '../../commands/index.ts';
 import { todayHere } from '../../format/index.ts';
 import { edit, saveTable, selectProperty, showError, showNews } from '../../stores/index.ts';
 import { commonWords, paperWords } from '../../texts/index.ts';
@@ -22,6 +23,18 @@ export function RecordKeeping({ book, roundId, day }: KeepingProps) {
   const others = useMemo(() => draftsOfOtherDays(book, day), [book, day]);
   const toKeep = records.filter((each) => each.state === 'to keep');
   const drafts = toKeep.flatMap((each) => (each.draft === null ? [] : [each.draft]));
+  useOffer('records.keep', {
+    whyNot: whyNotKeep(drafts.length, writtenBy),
+    run: () => done(keepAll(book, drafts, signedBy(writtenBy, ''))),
+  });
+  useOffer('records.keep-others', {
+    whyNot: whyNotKeep(others.length, writtenBy),
+    run: () => done(keepAll(book, others, signedBy(writtenBy, ''))),
+  });
+  useOffer('records.table', {
+    whyNot: book.applicationRecords.length === 0 ? paperWords.records.noneKept : null,
+    run: () => void saveTable(paperWords.records.fileName, writeRecordsTable(book, book.applicationRecords)),
+  });
   const lacking = toKeep.filter((each) => each.missing.length > 0).length;
   return (
     <Section title={paperWords.records.title}>
@@ -37,39 +50,22 @@ export function RecordKeeping({ book, roundId, day }: KeepingProps) {
         />
       </Field>
       <p className="record-buttons">
-        <Button
-          look="main"
-          whyNot={whyNotKeep(drafts.length, writtenBy)}
-          onPress={() => done(keepAll(book, drafts, signedBy(writtenBy, '')))}
-        >
+        <CommandButton id="records.keep" look="main">
           {drafts.length === 0 ? paperWords.records.keepRecords : paperWords.records.keep(drafts.length)}
-        </Button>
+        </CommandButton>
       </p>
       {lacking > 0 && <p className="caution small">{paperWords.records.lacking(lacking)}</p>}
       <OneRecord book={book} records={records} writtenBy={writtenBy} />
       {others.length > 0 && (
         <p className="record-buttons">
           <span className="small">{paperWords.records.otherDays(others.length)}</span>
-          <Button
-            whyNot={whyNotKeep(others.length, writtenBy)}
-            onPress={() => done(keepAll(book, others, signedBy(writtenBy, '')))}
-          >
-            {paperWords.records.keepOtherDays}
-          </Button>
+          <CommandButton id="records.keep-others">{paperWords.records.keepOtherDays}</CommandButton>
         </p>
       )}
       <p className="record-buttons">
-        <Button
-          whyNot={book.applicationRecords.length === 0 ? paperWords.records.noneKept : null}
-          tip={paperWords.records.tableNote}
-          onPress={() => {
-            saveTable(paperWords.records.fileName, writeRecordsTable(book, book.applicationRecords)).catch(
-              () => undefined,
-            );
-          }}
-        >
+        <CommandButton id="records.table" tip={paperWords.records.tableNote}>
           <Download size={14} aria-hidden="true" /> {paperWords.records.writeAll}
-        </Button>
+        </CommandButton>
       </p>
     </Section>
   );

@@ -3,6 +3,7 @@ import { useMemo, useState } from 'react';
 import type { Book, Fleet, Round } from '../../../core/book/index.ts';
 import { compareFleets, fleetPlanName, fleetResult } from '../../../core/compare/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
+import { CommandButton, useOffer } from '../../commands/index.ts';
 import { NotYet } from '../../next/index.ts';
 import {
   freshId,
@@ -170,15 +171,23 @@ function Compared({ book, round }: PartProps) {
           />
           <span>{fleetsWords.view.likeThis(rounds)}</span>
         </span>
-        <Button look="main" whyNot={whyNot} onPress={plan}>
-          <Play size={13} aria-hidden="true" /> {fleetsWords.view.planBoth}
-        </Button>
+        <FleetPlanning whyNot={whyNot} plan={plan} />
       </div>
       <p className="quiet small">{fleetsWords.view.note(planSeconds)}</p>
       {one !== undefined && other !== undefined && first.id !== second.id && (
         <Figures first={first} second={second} one={one.plan} other={other.plan} rounds={rounds} />
       )}
     </Section>
+  );
+}
+
+/** Plans the round by both fleets. */
+function FleetPlanning({ whyNot, plan }: { readonly whyNot: string | null; readonly plan: () => void }) {
+  useOffer('round.plan-fleets', { whyNot, run: plan });
+  return (
+    <CommandButton id="round.plan-fleets" look="main">
+      <Play size={13} aria-hidden="true" /> {fleetsWords.view.planBoth}
+    </CommandButton>
   );
 }
 

@@ -1,11 +1,11 @@
 import { Play, TriangleAlert } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { Round } from '../../../core/book/index.ts';
+import { CommandButton } from '../../commands/index.ts';
 import { NotYet, PlanProgress } from '../../next/index.ts';
 import {
   changeSettings,
   type KnownPlan,
-  planRound,
   roomOfIssue,
   useBook,
   useChecks,
@@ -15,12 +15,12 @@ import {
   useHost,
   usePlanStale,
   usePlans,
+  usePlanWish,
 } from '../../stores/index.ts';
 import { commonWords, KEPT } from '../../texts/index.ts';
 import { planWords } from '../../texts/round/index.ts';
-import { Button, ChecksList, QuantityInput, Section, Tick } from '../../ui/index.ts';
+import { ChecksList, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { DaysTable, PlanNotes } from './ledger-tables.tsx';
-import { keptPromises } from './round-edits.ts';
 import { UnplacedTable } from './unplaced-table.tsx';
 import { MissedNote } from './when/index.ts';
 
@@ -52,8 +52,7 @@ function PlanBar({ round, known }: PlanBarProps) {
   const { planSeconds, planSeed, planEvenUsd } = useHost((state) => state.settings);
   const job = usePlans((state) => state.job);
   const stale = usePlanStale();
-  const [fromPlan, setFromPlan] = useState(false);
-  const busy = job === null ? null : planWords.ledger.alreadyPlanning;
+  const keepsPromises = usePlanWish((state) => state.keepsPromises);
   return (
     <section className="plan-bar" aria-label={planWords.ledger.planning}>
       <div className="plan-bar-title">
@@ -99,21 +98,17 @@ function PlanBar({ round, known }: PlanBarProps) {
         </span>
         {known !== null && (
           <span title={planWords.ledger.beginFromPlanNote}>
-            <Tick label={planWords.ledger.beginFromPlan} checked={fromPlan} onChange={setFromPlan} />
+            <Tick
+              label={planWords.ledger.beginFromPlan}
+              checked={keepsPromises}
+              onChange={(wanted) => usePlanWish.setState({ keepsPromises: wanted })}
+            />
           </span>
         )}
-        <Button
-          look="main"
-          whyNot={busy}
-          tip={planWords.ledger.planKeys}
-          onPress={() => {
-            const pinned = known !== null && fromPlan ? { pinned: keptPromises(round, known.plan) } : {};
-            planRound(round.id, pinned).catch(() => undefined);
-          }}
-        >
+        <CommandButton id="plan.start" look="main">
           <Play size={14} aria-hidden="true" />{' '}
           {known === null ? planWords.ledger.planThisRound : planWords.ledger.planAgain}
-        </Button>
+        </CommandButton>
       </div>
       {job !== null && <PlanProgress />}
     </section>

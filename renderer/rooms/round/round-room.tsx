@@ -12,7 +12,7 @@ import {
 } from '../../stores/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { roundWords } from '../../texts/round/index.ts';
-import { type View, Views, Workbench } from '../../ui/index.ts';
+import { type ShownViews, Views, Workbench } from '../../ui/index.ts';
 import { BuyView } from './buy-view.tsx';
 import { CalendarView } from './calendar/index.ts';
 import { FleetsView } from './fleets-view.tsx';
@@ -23,15 +23,15 @@ import { SeasonView } from './season-view.tsx';
 import { WhenView } from './when/index.ts';
 
 /** What the owner looks at, one at a time. */
-const VIEWS: readonly View[] = [
-  { id: 'plan', title: roundWords.room.plan, show: () => <RoundLedger /> },
-  { id: 'when', title: roundWords.room.when, show: () => <WhenView /> },
-  { id: 'calendar', title: roundWords.room.calendar, show: () => <CalendarView /> },
-  { id: 'programmes', title: roundWords.room.programmes, show: () => <ProgrammesView /> },
-  { id: 'season', title: roundWords.room.season, show: () => <SeasonView /> },
-  { id: 'buy', title: roundWords.room.buy, show: () => <BuyView /> },
-  { id: 'fleets', title: roundWords.room.fleets, show: () => <FleetsView /> },
-];
+const VIEWS: ShownViews<'round'> = {
+  plan: () => <RoundLedger />,
+  when: () => <WhenView />,
+  calendar: () => <CalendarView />,
+  programmes: () => <ProgrammesView />,
+  season: () => <SeasonView />,
+  buy: () => <BuyView />,
+  fleets: () => <FleetsView />,
+};
 
 /** The owner's room for a round: what is done where and by when, and the days that come of it. */
 export function RoundRoom() {
@@ -44,7 +44,7 @@ export function RoundRoom() {
       right={<RoundMap />}
       rightLabel={roundWords.room.lawnsByDay}
     >
-      <Views room="round" label={roundWords.room.views} views={VIEWS} />
+      <Views room="round" label={roundWords.room.views} show={VIEWS} />
     </Workbench>
   );
 }

@@ -1,26 +1,11 @@
 import { CopyPlus, Plus, Trash2 } from 'lucide-react';
 import type { Book, Round } from '../../../core/book/index.ts';
-import { copiedToYear } from '../../../core/round/programme/index.ts';
-import { todayHere } from '../../format/index.ts';
+import { CommandButton } from '../../commands/index.ts';
 import { NotYet } from '../../next/index.ts';
-import {
-  addNewRound,
-  addRound,
-  changeRound,
-  freshId,
-  putRecord,
-  removeRecord,
-  selectRound,
-  showError,
-  showNews,
-  useBook,
-  useCurrentRound,
-  usePlans,
-  whyNoRound,
-} from '../../stores/index.ts';
+import { changeRound, putRecord, selectRound, useBook, useCurrentRound, usePlans } from '../../stores/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { setUpWords } from '../../texts/round/index.ts';
-import { Button, DraftInput, Field, Section, Tick } from '../../ui/index.ts';
+import { DraftInput, Field, Section, Tick } from '../../ui/index.ts';
 import { Members } from './set-up/members.tsx';
 import { RoundDaysList } from './set-up/round-days.tsx';
 import { RoundLawns } from './set-up/round-lawns.tsx';
@@ -43,23 +28,12 @@ export function RoundSetUp() {
       <div className="list-head">
         <h2>{commonWords.rounds(book.rounds.length)}</h2>
         <span className="list-tools">
-          <Button
-            look="quiet"
-            label={setUpWords.rounds.copyToYear}
-            tip={setUpWords.rounds.copyToYear}
-            onPress={() => copyRound(book, round)}
-          >
+          <CommandButton id="round.copy" look="quiet" bare>
             <CopyPlus size={16} aria-hidden="true" />
-          </Button>
-          <Button
-            look="quiet"
-            label={setUpWords.rounds.addARound}
-            tip={setUpWords.rounds.addARound}
-            whyNot={whyNoRound(book)}
-            onPress={addNewRound}
-          >
+          </CommandButton>
+          <CommandButton id="round.add" look="quiet" bare>
             <Plus size={16} aria-hidden="true" />
-          </Button>
+          </CommandButton>
         </span>
       </div>
       <RoundList rounds={book.rounds} chosen={round.id} />
@@ -94,24 +68,6 @@ function RoundList({ rounds, chosen }: { readonly rounds: readonly Round[]; read
   );
 }
 
-/** The round laid out for this year, or for the year after its own where it is of this year. */
-function copyRound(book: Book, round: Round): void {
-  const own = Number((round.dates[0] ?? '').slice(0, 4));
-  const year = Math.max(own + 1, Number(todayHere().slice(0, 4)));
-  const copied = copiedToYear(book, round, year, freshId(book.rounds, 'round'));
-  if (copied === null) {
-    showError({
-      code: 'reference-missing',
-      where: round.name,
-      detail: setUpWords.rounds.copyNeedsParts,
-      hint: setUpWords.rounds.copyNeedsPartsAdvice,
-    });
-    return;
-  }
-  addRound(copied.round);
-  showNews([setUpWords.rounds.laidOut(copied.round.name), ...copied.notes].join('; '), true);
-}
-
 type SetUpProps = { readonly book: Book; readonly round: Round };
 
 function SetUp({ book, round }: SetUpProps) {
@@ -142,9 +98,9 @@ function SetUp({ book, round }: SetUpProps) {
       </Section>
       <RoundDaysList book={book} round={round} />
       <RoundGround round={round} />
-      <Button look="danger" onPress={() => removeRecord('rounds', round.id, round.name)}>
+      <CommandButton id="round.remove" look="danger">
         <Trash2 size={14} aria-hidden="true" /> {setUpWords.rounds.removeThisRound}
-      </Button>
+      </CommandButton>
     </div>
   );
 }

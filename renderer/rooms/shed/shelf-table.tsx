@@ -1,6 +1,7 @@
 import { Copy, Plus, Trash2, TriangleAlert } from 'lucide-react';
 import type { Book } from '../../../core/book/index.ts';
 import type { RecordOf } from '../../../core/edit/index.ts';
+import { CommandButton, useOffer } from '../../commands/index.ts';
 import {
   addToShelf,
   duplicateOnShelf,
@@ -34,13 +35,17 @@ export function ShelfTable<Name extends Shelf>({ plan, book }: ShelfProps<Name>)
   const records = book[plan.shelf] as readonly RecordOf<Name>[];
   const selectedId = useSelection((state) => state.shelfRecordId);
   const fresh = plan.create(book, freshId(records, plan.one.replaceAll(' ', '-')));
-  const add = () => typeof fresh !== 'string' && addToShelf(plan.shelf, fresh);
+  const addWords = shedWords.shelf.add(/^[aeiou]/.test(plan.one) ? shedWords.shelf.an : shedWords.shelf.a, plan.one);
+  useOffer('shed.add', {
+    title: addWords,
+    whyNot: typeof fresh === 'string' ? fresh : null,
+    run: () => typeof fresh !== 'string' && addToShelf(plan.shelf, fresh),
+  });
   const columns = plan.columns.filter((column) => column.inTable === true);
   const addButton = (
-    <Button look="main" whyNot={typeof fresh === 'string' ? fresh : null} onPress={add}>
-      <Plus size={15} aria-hidden="true" />{' '}
-      {shedWords.shelf.add(/^[aeiou]/.test(plan.one) ? shedWords.shelf.an : shedWords.shelf.a, plan.one)}
-    </Button>
+    <CommandButton id="shed.add" look="main">
+      <Plus size={15} aria-hidden="true" /> {addWords}
+    </CommandButton>
   );
   if (records.length === 0) {
     // A shelf takes its first record at once, but for one that has to name a record of another shelf.

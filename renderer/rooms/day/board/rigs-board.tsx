@@ -1,30 +1,24 @@
 import { Redo2, Undo2 } from 'lucide-react';
 import { useEffect, useMemo, useRef, useState } from 'react';
-import type { StopMove, TaskName } from '../../../../core/plan/board/index.ts';
-import type { Outage } from '../../../../core/plan/problem/index.ts';
+import type { TaskName } from '../../../../core/plan/board/index.ts';
 import type { Plan, PlanDay } from '../../../../core/plan/result/index.ts';
+import { CommandButton } from '../../../commands/index.ts';
 import {
   dayKeyOf,
-  improveFromHere,
   judgeShown,
   moveStops,
   pinDay,
-  pinLawn,
   selectDay,
-  stepPlan,
   useBoard,
+  useBoardView,
   useBook,
   useFormat,
-  useHost,
-  usePlans,
   useSelection,
   useShownPlan,
 } from '../../../stores/index.ts';
 import { boardWords } from '../../../texts/day/index.ts';
-import { Button } from '../../../ui/index.ts';
 import { DateStrip, HourAxis } from './axis.tsx';
 import { BreachList, LeftOutList, RestList } from './lists.tsx';
-import { OutOfOrder } from './out-of-order.tsx';
 import { PlacesDialog } from './places-dialog.tsx';
 import { RigRow } from './rig-row.tsx';
 import { type BoardRig, type BoardRow, type BoardStop, boardRows, hoursOf } from './rows.ts';
@@ -56,17 +50,18 @@ function Board({ day, name, dates, rigIds, plan }: BoardProps) {
   const words = useFormat();
   const rigs = useRigs(rigIds);
   const { waiting, breaches, refused, pinnedLawns, pinnedDays } = useBoard();
-  const [date, setDate] = useState(day.date);
-  useEffect(() => setDate(day.date), [day.date]);
+  const date = useBoardView((state) => state.emptyDate) ?? day.date;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another day is looked at.
+  useEffect(() => () => useBoardView.setState({ emptyDate: null }), [day.date]);
   useEffect(() => {
     judgeShown(plan).catch(() => undefined);
   }, [plan]);
   const box = useRef<HTMLDivElement>(null);
   const goToDate = (next: string): void => {
-    setDate(next);
     const there =
       plan.days.find((each) => each.date === next && each.rigId === day.rigId) ??
       plan.days.find((each) => each.date === next);
+    useBoardView.setState({ emptyDate: there === undefined ? next : null });
     if (there !== undefined) selectDay(there.date, there.rigId);
   };
   const rows = useMemo(() => boardRows(plan, date, rigs, waiting), [plan, date, rigs, waiting]);
@@ -84,7 +79,7 @@ function Board({ day, name, dates, rigIds, plan }: BoardProps) {
   };
   return (
     <div className="board" ref={box}>
-      <BoardTools name={name} plan={plan} date={date} selected={selected} onMove={hands.move} />
+      <BoardTools selected={selected} />
       <DateStrip dates={dates} date={date} plan={plan} words={words} onDate={goToDate} hands={hands} />
       <div className="board-scroll">
         <HourAxis hours={hours} words={words} />
@@ -123,76 +118,26 @@ function useSelectedStop(rows: readonly BoardRow[]): Selected | null {
   return null;
 }
 
-type ToolsProps = {
-  /** By which the plan is kept. */
-  readonly name: string;
-  readonly plan: Plan;
-  readonly date: string;
-  readonly selected: Selected | null;
-  readonly onMove: (moves: readonly StopMove[], key: string) => Promise<void>;
-};
-
 /** What can be done with the plan, and with the stop that is selected. */
-function BoardTools({ name, plan, date, selected, onMove }: ToolsProps) {
-  const past = useBoard((state) => state.past[name]?.length ?? 0);
-  const ahead = useBoard((state) => state.ahead[name]?.length ?? 0);
-  const pinnedLawns = useBoard((state) => state.pinnedLawns);
-  const job = usePlans((state) => state.job);
-  const seconds = useHost((state) => state.settings.planSeconds);
-  const [open, setOpen] = useState<'places' | 'out' | null>(null);
-  const stop = selected?.stop ?? null;
-  const noStop = stop === null ? boardWords.board.selectStopFirst : null;
-  const busy = job === null ? null : boardWords.board.planInMaking;
-  const isPinned = stop !== null && pinnedLawns.has(stop.propertyId);
-  const improve = (outages?: readonly Outage[]) => void improveFromHere(name, seconds, outages);
+function BoardTools({ selected }: { readonly selected: Selected | null }) {
   return (
     <div className="board-tools">
-      <Button
-        look="quiet"
-        label={boardWords.board.takeBack}
-        whyNot={past === 0 ? boardWords.board.nothingToTakeBack : null}
-        onPress={() => stepPlan(name, 'back')}
-      >
+      <CommandButton id="day.back" look="quiet" bare>
         <Undo2 size={15} aria-hidden="true" />
-      </Button>
-      <Button
-        look="quiet"
-        label={boardWords.board.makeAgain}
-        whyNot={ahead === 0 ? boardWords.board.nothingToMakeAgain : null}
-        onPress={() => stepPlan(name, 'ahead')}
-      >
+      </CommandButton>
+      <CommandButton id="day.ahead" look="quiet" bare>
         <Redo2 size={15} aria-hidden="true" />
-      </Button>
-      <Button whyNot={noStop} onPress={() => setOpen('places')}>
-        {boardWords.board.move}
-      </Button>
-      <Button
-        whyNot={noStop}
-        onPress={() => stop !== null && void onMove([{ task: stop.task, to: { kind: 'out' } }], stop.key)}
-      >
-        {boardWords.board.takeOut}
-      </Button>
-      <Button whyNot={noStop} pressed={isPinned} onPress={() => stop !== null && pinLawn(stop.propertyId, !isPinned)}>
-        {boardWords.board.pin}
-      </Button>
-      <span className="board-chosen small quiet">{stop === null ? boardWords.board.keysAdvice : stop.name}</span>
-      <Button onPress={() => setOpen('out')}>{boardWords.board.markOutOfOrder}</Button>
-      <Button whyNot={busy} tip={boardWords.board.improveNote} onPress={() => improve()}>
+      </CommandButton>
+      <CommandButton id="day.move">{boardWords.board.move}</CommandButton>
+      <CommandButton id="day.take-out">{boardWords.board.takeOut}</CommandButton>
+      <CommandButton id="day.pin">{boardWords.board.pin}</CommandButton>
+      <span className="board-chosen small quiet">
+        {selected === null ? boardWords.board.keysAdvice : selected.stop.name}
+      </span>
+      <CommandButton id="day.out">{boardWords.board.markOutOfOrder}</CommandButton>
+      <CommandButton id="day.improve" tip={boardWords.board.improveNote}>
         {boardWords.board.improve}
-      </Button>
-      {open === 'places' && stop !== null && (
-        <PlacesDialog
-          plan={plan}
-          task={stop.task}
-          name={stop.name}
-          onClose={() => setOpen(null)}
-          onChoose={({ date: on, rigId, position }) => {
-            setOpen(null);
-            void onMove([{ task: stop.task, to: { kind: 'day', date: on, rigId, position } }], stop.key);
-          }}
-        />
-      )}
-      {open === 'out' && <OutOfOrder plan={plan} date={date} onPlanAgain={improve} onClose={() => setOpen(null)} />}
+      </CommandButton>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import type { StopMove, TaskName } from '../../../../core/plan/board/index.ts';
 import type { Plan, PlanDay, PlanStop } from '../../../../core/plan/result/index.ts';
+import { taskKey, taskOfStop } from '../../../stores/index.ts';
 
 /** A stop as a block of the board. */
 export type BoardStop = {
@@ -34,15 +35,6 @@ export type BoardRig = { readonly id: string; readonly name: string; readonly sh
 const SEC_PER_MIN = 60;
 /** How long a block is drawn of a stop that no day has had yet, s. */
 const UNKNOWN_SEC = 900;
-
-export function taskKey({ propertyId, zoneId, treatmentId, step }: TaskName): string {
-  return JSON.stringify([propertyId, zoneId, treatmentId, step]);
-}
-
-export function taskOfStop(stop: PlanStop): TaskName {
-  const { zoneId = '', treatmentId = '', step = 0 } = stop.tasks[0] ?? {};
-  return { propertyId: stop.propertyId, zoneId, treatmentId, step };
-}
 
 /**
  * The rigs of a date with their stops, as the plan has them once some moves are made that are not reckoned yet. Rows that such a move

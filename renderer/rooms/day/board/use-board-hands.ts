@@ -1,9 +1,8 @@
 import { type FocusEvent, type KeyboardEvent, type RefObject, useLayoutEffect, useState } from 'react';
-import type { StopMove } from '../../../../core/plan/board/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
-import { moveStops, say, selectDay, selectStop, stepPlan, usePlans } from '../../../stores/index.ts';
+import { moveAndFollow, moveStops, say, selectDay, selectStop, stepPlan } from '../../../stores/index.ts';
 import { boardWords } from '../../../texts/day/index.ts';
-import { type BoardRow, type BoardStop, taskKey, taskOfStop } from './rows.ts';
+import type { BoardRow, BoardStop } from './rows.ts';
 import { positionOf, type Spot, sameTarget, spotAfter } from './spots.ts';
 import { useTouch } from './use-touch.ts';
 
@@ -60,10 +59,6 @@ export function useBoardHands(wish: Wish) {
     return () => window.removeEventListener('keydown', onKeyDown, true);
   });
 
-  const move = async (moves: readonly StopMove[], key: string): Promise<void> => {
-    await moveStops(name, moves);
-    selectMoved(name, key);
-  };
   const find = (key: string): Omit<Carried, 'by'> | null => {
     for (const row of rows) {
       const stop = row.stops.find((each) => each.key === key);
@@ -79,13 +74,17 @@ export function useBoardHands(wish: Wish) {
       if (spot.date === row.date) return;
       say(boardWords.hands.droppedOnDay(stop.name, wish.dateWords(spot.date)));
       const position = countAt(plan, spot.date, row.rigId);
-      void move([{ task: stop.task, to: { kind: 'day', date: spot.date, rigId: row.rigId, position } }], stop.key);
+      void moveAndFollow(
+        name,
+        [{ task: stop.task, to: { kind: 'day', date: spot.date, rigId: row.rigId, position } }],
+        stop.key,
+      );
       return;
     }
     const position = positionOf(spot, rows, stop.key);
     if (spot.rigId === row.rigId && position === row.stops.indexOf(stop)) return;
     say(boardWords.hands.droppedOnRig(stop.name, wish.rigName(spot.rigId), position + 1));
-    void move([{ task: stop.task, to: { kind: 'day', date, rigId: spot.rigId, position } }], stop.key);
+    void moveAndFollow(name, [{ task: stop.task, to: { kind: 'day', date, rigId: spot.rigId, position } }], stop.key);
   };
   const onCarry = (row: BoardRow, stop: BoardStop, by: Carried['by']): void => {
     setFocusKey('');
@@ -149,7 +148,6 @@ export function useBoardHands(wish: Wish) {
     onDrop: (spot: Spot) => dropAt(carried, spot),
     onKey,
     onPress,
-    move,
     unfocus: ({ relatedTarget }: FocusEvent) => {
       // Nothing takes the focus where the block that has it is drawn anew.
       if (relatedTarget !== null) setFocusKey('');
@@ -171,16 +169,6 @@ export function placeName(rigId: string, position: number): string {
 
 function countAt(plan: Plan, date: string, rigId: string): number {
   return plan.days.find((each) => each.date === date && each.rigId === rigId)?.stops.length ?? 0;
-}
-
-/** Selects a stop where it now is. */
-function selectMoved(name: string, key: string): void {
-  for (const day of usePlans.getState().plans[name]?.plan.days ?? []) {
-    const stop = day.stops.find((each) => taskKey(taskOfStop(each)) === key);
-    if (stop === undefined) continue;
-    selectDay(day.date, day.rigId);
-    selectStop(stop.number, stop.propertyId);
-  }
 }
 
 function neighbourOf(key: string, rows: readonly BoardRow[], row: BoardRow, stop: BoardStop): BoardStop | null {

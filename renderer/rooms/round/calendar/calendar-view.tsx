@@ -2,14 +2,13 @@ import { Plus } from 'lucide-react';
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
 import type { Book, Round } from '../../../../core/book/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
-import { calendarOf, nextWorkday, roundDays } from '../../../../core/round/calendar/index.ts';
+import { calendarOf, roundDays } from '../../../../core/round/calendar/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
 import { NotYet } from '../../../next/index.ts';
-import { changeRound, useBook, useCurrentPlan, useCurrentRound } from '../../../stores/index.ts';
+import { addNextDay, useBook, useCurrentPlan, useCurrentRound } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { calendarWords } from '../../../texts/round/index.ts';
 import { Button } from '../../../ui/index.ts';
-import { withDate } from '../round-edits.ts';
 import { CalendarSettings } from './calendar-settings.tsx';
 import { DayDetail } from './day-detail.tsx';
 import { type DayFacts, dayFacts, freeDay, monthsOf } from './day-facts.ts';
@@ -56,9 +55,8 @@ function Calendar({ book, round, plan }: CalendarProps) {
   const calendar = calendarOf(book);
   const { words } = roundDays(calendar, round);
   const addNext = () => {
-    const date = nextWorkday(calendar, round.dates.toSorted().at(-1) ?? '');
-    const dates = withDate(round, date, true);
-    if (dates !== null && changeRound(round, { dates }, commonWords.addDay).ok) setChosen(date);
+    const date = addNextDay();
+    if (date !== null) setChosen(date);
   };
   const shown = months.includes(chosen.slice(0, 7)) ? chosen : (round.dates[0] ?? '');
   return (

@@ -1,11 +1,10 @@
 import type { ReactNode } from 'react';
 import type { Book, Round } from '../../../../core/book/index.ts';
 import { calendarOf, holidayWhy } from '../../../../core/round/calendar/index.ts';
-import { changeRound, goTo, selectDay, useCurrentPlan, useFormat } from '../../../stores/index.ts';
+import { changeRound, goTo, selectDay, useCurrentPlan, useFormat, withDate } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { calendarWords } from '../../../texts/round/index.ts';
 import { Button, DraftInput, Field } from '../../../ui/index.ts';
-import { withDate } from '../round-edits.ts';
 import { changeCalendar, withHoliday } from './calendar-edits.ts';
 import type { DayFacts } from './day-facts.ts';
 import { WeatherHours } from './weather-hours.tsx';

@@ -12,7 +12,8 @@ import {
   type WeatherGuess,
   WIND_UNITS,
 } from '../../../../core/formats/index.ts';
-import { closeWeatherFile, importWeather, type OpenedWeather, useWeatherFile } from '../../../stores/index.ts';
+import { CommandButton } from '../../../commands/index.ts';
+import { closeWeatherFile, type OpenedWeather, useWeatherFile } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { calendarWords } from '../../../texts/round/index.ts';
 import { Button, Choice, Field, IssueList, Section } from '../../../ui/index.ts';
@@ -25,9 +26,9 @@ export function WeatherFile({ book }: { readonly book: Book }) {
     <Section
       title={calendarWords.weatherFile.weather}
       aside={
-        <Button onPress={() => importWeather().catch(() => undefined)}>
+        <CommandButton id="round.weather">
           <FileUp size={14} aria-hidden="true" /> {calendarWords.weatherFile.readAFile}
-        </Button>
+        </CommandButton>
       }
     >
       {opened === null ? (

@@ -1,11 +1,10 @@
 import { Plus, X } from 'lucide-react';
 import type { Book, Round } from '../../../../core/book/index.ts';
-import { calendarOf, nextWorkday, roundDays } from '../../../../core/round/calendar/index.ts';
+import { calendarOf, roundDays } from '../../../../core/round/calendar/index.ts';
+import { CommandButton } from '../../../commands/index.ts';
 import { changeRound, putRecord, useFormat } from '../../../stores/index.ts';
-import { commonWords } from '../../../texts/index.ts';
 import { setUpWords } from '../../../texts/round/index.ts';
 import { Button, Field, Section } from '../../../ui/index.ts';
-import { withDate } from '../round-edits.ts';
 
 type RoundDaysProps = { readonly book: Book; readonly round: Round };
 
@@ -15,17 +14,13 @@ export function RoundDaysList({ book, round }: RoundDaysProps) {
   const calendar = calendarOf(book);
   const { days } = roundDays(calendar, round);
   const whyOf = (date: string): string => days.find((each) => each.date === date)?.why ?? '';
-  const add = () => {
-    const dates = withDate(round, nextWorkday(calendar, round.dates.toSorted().at(-1) ?? ''), true);
-    if (dates !== null) changeRound(round, { dates }, commonWords.addDay);
-  };
   return (
     <Section
       title={setUpWords.days.workingDays}
       aside={
-        <Button look="quiet" label={setUpWords.days.addNext} tip={setUpWords.days.addNext} onPress={add}>
+        <CommandButton id="round.add-day" look="quiet" bare>
           <Plus size={15} aria-hidden="true" />
-        </Button>
+        </CommandButton>
       }
     >
       <ol className="dates">

@@ -4,15 +4,8 @@ import { err, type Result } from '../../../../core/base/index.ts';
 import type { Book, TemperatureYear } from '../../../../core/book/index.ts';
 import { missingDays, stationNames } from '../../../../core/round/timing/index.ts';
 import { addDays, isCalendarDate } from '../../../../core/units/index.ts';
-import {
-  edit,
-  freshId,
-  importTemperatures,
-  putRecord,
-  removeRecord,
-  showError,
-  useFormat,
-} from '../../../stores/index.ts';
+import { CommandButton } from '../../../commands/index.ts';
+import { edit, freshId, putRecord, removeRecord, showError, useFormat } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { whenWords } from '../../../texts/round/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput, Section, TableHead } from '../../../ui/index.ts';
@@ -26,9 +19,9 @@ export function Temperatures({ book, today }: TemperaturesProps) {
     <Section
       title={whenWords.temperatures.temperatures}
       aside={
-        <Button onPress={() => importTemperatures().catch(() => undefined)}>
+        <CommandButton id="round.temperatures">
           <FileUp size={14} aria-hidden="true" /> {whenWords.temperatures.readAFile}
-        </Button>
+        </CommandButton>
       }
     >
       {book.temperatures.length === 0 ? (

@@ -1,6 +1,7 @@
 import type { BookRoads } from '../../../../core/book/index.ts';
 import { LEAST_TRIPS } from '../../../../core/travel/index.ts';
-import { changeRoads, learnRoads, takeLearned, useFormat, useRoads } from '../../../stores/index.ts';
+import { CommandButton } from '../../../commands/index.ts';
+import { changeRoads, takeLearned, useFormat, useRoads } from '../../../stores/index.ts';
 import { roadsWords } from '../../../texts/shed/index.ts';
 import { Button, Section, TableHead, Tick } from '../../../ui/index.ts';
 import { classWords, factorWords } from './words.ts';
@@ -9,20 +10,12 @@ import { classWords, factorWords } from './words.ts';
 export function LearnedSpeeds({ roads }: { readonly roads: BookRoads | undefined }) {
   const words = useFormat();
   const learnt = useRoads((state) => state.learnt);
-  const hasRoads = useRoads((state) => state.status?.roads != null);
   const learned = roads?.learned;
   const enough = learnt?.classes.some((each) => each.isUsed) === true;
   return (
     <Section
       title={roadsWords.learned.title}
-      aside={
-        <Button
-          whyNot={hasRoads ? null : roadsWords.learned.needsRoads}
-          onPress={() => learnRoads().catch(() => undefined)}
-        >
-          {roadsWords.learned.look}
-        </Button>
-      }
+      aside={<CommandButton id="shed.roads-learn">{roadsWords.learned.look}</CommandButton>}
     >
       <p className="quiet small">{roadsWords.learned.about(LEAST_TRIPS)}</p>
       {learned !== undefined && (

@@ -1,13 +1,7 @@
 import type { BookRoads } from '../../../../core/book/index.ts';
 import { offRoadWords } from '../../../../core/travel/index.ts';
-import {
-  cancelRoadImport,
-  changeRoads,
-  forgetRoads,
-  importRoads,
-  selectProperty,
-  useRoads,
-} from '../../../stores/index.ts';
+import { CommandButton } from '../../../commands/index.ts';
+import { cancelRoadImport, changeRoads, selectProperty, useRoads } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { roadsWords } from '../../../texts/shed/index.ts';
 import { Button, Section, Tick } from '../../../ui/index.ts';
@@ -17,15 +11,14 @@ import { pairsWords } from './words.ts';
 export function LoadedRoads({ roads }: { readonly roads: BookRoads | undefined }) {
   const status = useRoads((state) => state.status);
   const importing = useRoads((state) => state.importing);
-  const whyNot = importing === null ? null : roadsWords.loaded.beingImported;
   const hasRoads = status?.roads != null || roads?.extract !== undefined;
   return (
     <Section
       title={roadsWords.loaded.roadsBesideBook}
       aside={
-        <Button look={hasRoads ? 'plain' : 'main'} whyNot={whyNot} onPress={() => importRoads().catch(() => undefined)}>
+        <CommandButton id="shed.roads-import" look={hasRoads ? 'plain' : 'main'}>
           {hasRoads ? roadsWords.loaded.importAnother : roadsWords.loaded.importFirst}
-        </Button>
+        </CommandButton>
       }
     >
       {importing !== null && <Importing />}
@@ -41,9 +34,9 @@ export function LoadedRoads({ roads }: { readonly roads: BookRoads | undefined }
               changeRoads({ use }, use ? roadsWords.loaded.useRoads : roadsWords.loaded.useEstimate);
             }}
           />
-          <Button look="quiet" whyNot={whyNot} onPress={() => forgetRoads().catch(() => undefined)}>
+          <CommandButton id="shed.roads-forget" look="quiet">
             {roadsWords.loaded.remove}
-          </Button>
+          </CommandButton>
         </div>
       )}
       <OffRoad />

@@ -10,7 +10,8 @@ import {
   withoutStep,
   withStep,
 } from '../../../../renderer/rooms/round/programmes/programme-edits.ts';
-import { keptPromises, withDate, withPromise } from '../../../../renderer/rooms/round/round-edits.ts';
+import { withPromise } from '../../../../renderer/rooms/round/round-edits.ts';
+import { keptPromises, withDate } from '../../../../renderer/stores/index.ts';
 import { sampleBook } from '../../../support/samples.ts';
 
 vi.mock('lucide-react', () => ({}));

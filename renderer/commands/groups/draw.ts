@@ -31,22 +31,31 @@ import {
   whyNotCarry,
   whyNotDraw,
   whyNotEdit,
+  whyNotFinish,
   whyNotMerge,
   whyNotOnLawn,
   whyNotOnOutlines,
   whyNotOnParts,
   whyNotOnZone,
-} from '../stores/index.ts';
-import { commandsWords } from '../texts/index.ts';
-import type { Command } from './command.ts';
+} from '../../stores/index.ts';
+import { commandsWords } from '../../texts/index.ts';
+import { type Command, commandsOf } from '../command.ts';
 
-type Line = readonly [id: string, title: string, keys: readonly string[], whyNot: () => string | null, run: () => void];
+type Line = readonly [
+  id: string,
+  title: string | (() => string),
+  keys: readonly string[],
+  whyNot: () => string | null,
+  run: () => void,
+];
 
 const draft = () => useDraft.getState().draft;
 const needsDraft = () => (draft() === null ? commandsWords.drawing.nothingDrawn : null);
 
 function whyNotSquare(): string | null {
-  return draft() === null ? whyNotOnOutlines() : null;
+  const drawn = draft();
+  if (drawn === null) return whyNotOnOutlines();
+  return drawn.corners.length < 3 ? commandsWords.drawing.setThreeCornersFirst : null;
 }
 
 /** A lawn is let go of in the Ground room alone; elsewhere it is part of what is looked at. */
@@ -129,8 +138,14 @@ const LINES: readonly Line[] = [
   ['draw.offset', commandsWords.drawing.moveEdge, ['F'], inGround(whyNotOnOutlines), offerOffset],
   ['draw.move', commandsWords.drawing.move, ['V'], whyNotCarry, () => pickUp('move')],
   ['draw.copy', commandsWords.drawing.copy, ['Y'], whyNotCarry, () => pickUp('copy')],
-  ['draw.delete', commandsWords.drawing.deleteChosen, ['Delete'], inGround(whyNotDelete), deleteChosen],
-  ['draw.finish', commandsWords.drawing.finish, [], needsDraft, () => finishDrawing()],
+  [
+    'draw.delete',
+    () => (draft() === null ? commandsWords.drawing.deleteChosen : commandsWords.drawing.removeMarkedCorner),
+    ['Delete'],
+    inGround(whyNotDelete),
+    deleteChosen,
+  ],
+  ['draw.finish', commandsWords.drawing.finish, [], whyNotFinish, () => void finishDrawing()],
   ['draw.remove-last', commandsWords.drawing.removeLast, ['Backspace'], whyNotRemoveLast, removeLast],
   [
     'draw.point',
@@ -152,23 +167,23 @@ const NUDGES: readonly (readonly [key: string, words: string, east: number, nort
 ];
 
 function nudges(step: number, held: string): readonly Command[] {
-  return NUDGES.map(([key, words, east, north]) => ({
-    id: `draw.nudge-${words}-${step}`,
-    group: 'Draw',
-    title: () => commandsWords.drawing.nudge(step, words),
-    keys: [`${held}${key}`],
-    whyNot: inGround(() =>
-      useSelection.getState().propertyId === null ? commandsWords.drawing.nothingChosen : whyNotOnParts(),
-    ),
-    run: () => nudgeParts(east * step, north * step),
-  }));
+  return NUDGES.flatMap(([key, words, east, north]) =>
+    commandsOf('Draw', {
+      [`draw.nudge-${words}-${step}`]: {
+        title: commandsWords.drawing.nudge(step, words),
+        keys: [`${held}${key}`],
+        whyNot: inGround(() =>
+          useSelection.getState().propertyId === null ? commandsWords.drawing.nothingChosen : whyNotOnParts(),
+        ),
+        run: () => nudgeParts(east * step, north * step),
+      },
+    }),
+  );
 }
 
 /** What is done on the map of the Ground room. */
 export const drawCommands: readonly Command[] = [
-  ...LINES.map(
-    ([id, title, keys, whyNot, run]): Command => ({ id, group: 'Draw', title: () => title, keys, whyNot, run }),
-  ),
+  ...LINES.flatMap(([id, title, keys, whyNot, run]) => commandsOf('Draw', { [id]: { title, keys, whyNot, run } })),
   ...nudges(1, 'Shift+'),
   ...nudges(0.1, 'Alt+Shift+'),
 ];

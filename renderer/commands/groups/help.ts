@@ -1,0 +1,27 @@
+import { changeSettings, copyDiagnostics, openOverlay, useBook, useHost } from '../../stores/index.ts';
+import { commandsWords } from '../../texts/index.ts';
+import { lookAroundFirst, startTour } from '../../tour/index.ts';
+import { type Command, commandsOf } from '../command.ts';
+import { needsDay } from './conditions.ts';
+
+const words = commandsWords.help;
+
+/** Finding one's way about the program. */
+export const helpCommands: readonly Command[] = commandsOf('Help', {
+  'help.palette': { title: words.findCommand, keys: ['Mod+K', 'F1'], run: () => openOverlay('palette') },
+  'help.tour': {
+    title: words.takeTour,
+    whyNot: () => (useBook.getState().open === null ? null : needsDay()),
+    run: async () => {
+      if (useBook.getState().open === null) await lookAroundFirst(true);
+      else startTour();
+    },
+  },
+  'help.keys': { title: words.keys, keys: ['?'], run: () => openOverlay('keys') },
+  'help.letters': {
+    title: () => (useHost.getState().settings.letterKeys ? words.characterKeysOff : words.characterKeysOn),
+    run: () => changeSettings({ letterKeys: !useHost.getState().settings.letterKeys }),
+  },
+  'help.diagnostics': { title: words.copyDiagnostics, run: copyDiagnostics },
+  'help.about': { title: words.aboutSwardway, run: () => openOverlay('about') },
+});
