@@ -33,13 +33,17 @@ export function taskOfStop(stop: PlanStop): TaskName {
 
 export type DayStop = { readonly day: PlanDay; readonly stop: PlanStop };
 
-/** The stop that is selected on the date that is looked at: by its number, else by its lawn on any rig; or null. */
+/**
+ * The stop of the selected lawn on the date that is looked at, on the rig that is looked at before others; or null. Numbers change with
+ * every move, so that the number tells only which of two visits of one lawn is meant.
+ */
 export function selectedStop(): DayStop | null {
   const day = currentDay();
   if (day === null || useBoardView.getState().emptyDate !== null) return null;
   const { stopNumber, propertyId } = useSelection.getState();
-  const numbered = day.stops.find((stop) => stop.number === stopNumber);
-  if (numbered !== undefined) return { day, stop: numbered };
+  const here = day.stops.filter((stop) => stop.propertyId === propertyId);
+  const own = here.find((stop) => stop.number === stopNumber) ?? here[0];
+  if (own !== undefined) return { day, stop: own };
   for (const each of shownPlan()?.known.plan.days ?? []) {
     const stop = each.date === day.date && each.stops.find((one) => one.propertyId === propertyId);
     if (stop) return { day: each, stop };
