@@ -1,5 +1,6 @@
 import type { ComponentProps } from 'react';
 import { Keyboard, Menu, MenuItem, MenuSection, Text } from 'react-aria-components';
+import { commandsWords } from '../texts/index.ts';
 import { IS_MAC, keyWords } from './command.ts';
 import { commandNamed } from './registry.ts';
 import { runCommand, useCommand } from './use-command.ts';
@@ -52,7 +53,7 @@ function CommandRow({ id }: { readonly id: string }) {
         {isOn === true && (
           <>
             <span aria-hidden="true"> ✓</span>
-            <span className="only-spoken">, on</span>
+            <span className="only-spoken">{commandsWords.menu.isOn}</span>
           </>
         )}
       </Text>

@@ -14,4 +14,4 @@ export { CommandButton } from './command-button.tsx';
 export { CommandMenu } from './command-menu.tsx';
 export { useCommandKeys } from './keys.ts';
 export { COMMANDS, commandNamed } from './registry.ts';
-export { runCommand, useCommand, useOffer } from './use-command.ts';
+export { runCommand, useOffer } from './use-command.ts';

@@ -1,5 +1,8 @@
 /** Words of commands by group: titles, and why one cannot be done. */
 export const commandsWords = {
+  menu: {
+    isOn: ', on',
+  },
   conditions: {
     noBookOpen: 'No book is open',
     noLawnSelected: 'No lawn is selected',

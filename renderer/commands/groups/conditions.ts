@@ -8,11 +8,6 @@ export function needsBook(): string | null {
   return useBook.getState().open === null ? words.noBookOpen : null;
 }
 
-/** For what changes the book. */
-export function needsWritableBook(): string | null {
-  return needsBook() ?? useBook.getState().open?.readOnlyBecause ?? null;
-}
-
 export function needsLawn(): string | null {
   return needsBook() ?? (useSelection.getState().propertyId === null ? words.noLawnSelected : null);
 }
