@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { sampleBook } from '../support/samples.ts';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
-import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
+import { chooseCommand, type Desk, goToRoom, openDesk, planRound } from './desk.ts';
 
 describeWithChromium('the board of rigs', () => {
   let desk: Desk;
@@ -219,9 +219,7 @@ describeWithChromium('the board of rigs', () => {
 
   test('a move that makes the day too long is shown, and what is broken is said with the limit and by how much', async () => {
     const { page } = desk;
-    await page.getByRole('button', { name: 'Menu' }).click();
-    await page.getByRole('menuitem', { name: 'Book', exact: true }).click();
-    await page.getByRole('menuitem', { name: 'Start or open a book' }).click();
+    await chooseCommand(page, 'Book', 'Start or open a book');
     await page
       .getByRole('button', { name: /one rig \(invented\)/ })
       .first()

@@ -138,3 +138,10 @@ export async function planRound(page: Page, seconds: number, reckoningSec = 60):
   await page.getByRole('button', { name: 'Plan again' }).waitFor({ timeout: (seconds + reckoningSec) * 1000 });
   await page.getByRole('progressbar', { name: 'Planning' }).waitFor({ state: 'detached', timeout: 60_000 });
 }
+
+/** Chooses a command out of the menu: its group first. */
+export async function chooseCommand(page: Page, group: string, title: string): Promise<void> {
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('menuitem', { name: group, exact: true }).click();
+  await page.getByRole('menuitem', { name: title }).click();
+}

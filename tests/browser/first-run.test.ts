@@ -7,7 +7,7 @@ import { emptyBook, writeBook } from '../../core/book/index.ts';
 import { sampleBook } from '../support/samples.ts';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
-import { type Desk, goToRoom, openDesk } from './desk.ts';
+import { chooseCommand, type Desk, goToRoom, openDesk } from './desk.ts';
 
 const LIST = `id,name,address,area (sq ft),gate (in)
 a-1,Sorrel 1,1 Sorrel Way,8000,36
@@ -36,8 +36,7 @@ describeWithChromium('the first start', () => {
     await (await chooser).setFiles(path.join(folder, file));
   };
   const toWelcome = async () => {
-    await desk.page.getByRole('button', { name: 'Menu' }).click();
-    await desk.page.getByRole('menuitem', { name: 'Start or open a book' }).click();
+    await chooseCommand(desk.page, 'Book', 'Start or open a book');
     await desk.page.getByRole('button', { name: 'Look at the sample' }).waitFor();
   };
 
@@ -103,8 +102,7 @@ describeWithChromium('the first start', () => {
     await page.locator('.fit-table').waitFor();
     expect(await page.locator('.ribbon-readout').textContent()).toMatch(/refill .* after [\d,]+ ft²/);
     expect(await page.getByRole('region', { name: 'Tour' }).count()).toBe(0);
-    await page.getByRole('button', { name: 'Menu' }).click();
-    await page.getByRole('menuitem', { name: 'Take the tour' }).click();
+    await chooseCommand(page, 'Help', 'Take the tour');
     await page.getByRole('button', { name: 'Leave the tour' }).click();
     await page.getByRole('region', { name: 'Tour' }).waitFor({ state: 'detached' });
   });

@@ -107,13 +107,18 @@ describeWithChromium('without a mouse', () => {
     const { page } = desk;
     await tabTo(page, '.menu-button', 140);
     await page.keyboard.press('Enter');
-    await page.getByRole('menu').waitFor();
+    await page.getByRole('menu', { name: 'Commands' }).waitFor();
     await page.keyboard.press('ArrowDown');
+    await page.keyboard.type('round');
+    await page.keyboard.press('ArrowRight');
+    await page.getByRole('menu', { name: 'Round' }).waitFor();
     // What cannot be used is come to as well.
     await page.keyboard.type('stop planning');
     const refused = page.getByRole('menuitem', { name: /Stop planning/ });
     await expect.poll(() => refused.evaluate((item) => item === document.activeElement)).toBe(true);
     expect(await refused.getAttribute('aria-disabled')).toBe('true');
+    await page.keyboard.press('ArrowLeft');
+    await page.getByRole('menu', { name: 'Round' }).waitFor({ state: 'detached' });
     await page.keyboard.press('Escape');
     await page.getByRole('menu').waitFor({ state: 'detached' });
     await expect.poll(() => focusWords(page)).toBe('Menu');
