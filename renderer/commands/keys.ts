@@ -43,6 +43,8 @@ function isMeantForUs(target: EventTarget | null, name: string): boolean {
   if (useView.getState().overlay !== null) return false;
   if (isCharacterKey(name) && !useHost.getState().settings.letterKeys) return false;
   if (!(target instanceof HTMLElement)) return true;
+  // Letters typed in a menu look for one of its lines.
+  if (target.closest('[role="menu"]') !== null) return false;
   const inText = target.matches('input:not([type="checkbox"]), textarea, select');
   if (!inText) return true;
   if (isCharacterKey(name) || BELONGS_TO_TEXT.test(name)) return false;

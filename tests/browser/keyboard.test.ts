@@ -119,6 +119,9 @@ describeWithChromium('without a mouse', () => {
     const refused = page.getByRole('menuitem', { name: /Stop planning/ });
     await expect.poll(() => refused.evaluate((item) => item === document.activeElement)).toBe(true);
     expect(await refused.getAttribute('aria-disabled')).toBe('true');
+    // L draws a lawn elsewhere; here it looks for a line that begins so.
+    await page.keyboard.press('l');
+    expect(await page.locator('.draw-bar').count()).toBe(0);
     await page.keyboard.press('ArrowLeft');
     await round.waitFor({ state: 'detached' });
     await page.keyboard.press('Escape');
