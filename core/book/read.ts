@@ -45,12 +45,7 @@ function refuseByHeader(raw: unknown, where: string): Result<never> | null {
   }
   if (typeof header.version === 'number' && header.version > BOOK_VERSION) {
     const detail = `The book has version ${header.version}; this program reads up to version ${BOOK_VERSION}.`;
-    return err(
-      'newer-version',
-      where,
-      detail,
-      'Open it with a newer release of the program. The file was not changed.',
-    );
+    return err('newer-version', where, detail, 'Open it with a newer release of the program.');
   }
   return null;
 }

@@ -33,20 +33,25 @@ export type DeskWishes = {
   readonly colorScheme?: 'light' | 'dark';
   /** Pixels of a picture for one of the page. */
   readonly pictureScale?: number;
+  /** The file that is started; as `npm start -- --browser` does where none is named. */
+  readonly start?: string;
+  /** A command that starts the program in its turn. */
+  readonly through?: readonly string[];
 };
 
 /** Starts the program as `npm start -- --browser --no-open` does, and opens its address. */
 export async function openDesk(wishes: DeskWishes = {}): Promise<Desk> {
   const dataFolder = await mkdtemp(path.join(tmpdir(), 'swardway-desk-'));
-  const program = spawn(
-    process.execPath,
-    [START, '--browser', '--no-open', ...(wishes.words ?? ['--sample', 'residential-day'])],
-    {
-      cwd: root,
-      env: { ...process.env, SWARDWAY_HOME: dataFolder, CI: '' },
-      stdio: ['ignore', 'pipe', 'pipe'],
-    },
-  );
+  const file = wishes.start === undefined ? [START, '--browser'] : [wishes.start];
+  const [command = '', ...words] = [
+    ...(wishes.through ?? []),
+    ...[process.execPath, ...file, '--no-open', ...(wishes.words ?? ['--sample', 'residential-day'])],
+  ];
+  const program = spawn(command, words, {
+    cwd: root,
+    env: { ...process.env, SWARDWAY_HOME: dataFolder, CI: '' },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
   let browser: Browser | null = null;
   const close = async () => {
     await browser?.close();

@@ -14,6 +14,6 @@ export function workerFault(detail: string): AppError {
     code: 'internal',
     where: 'planning',
     detail: `Planning stopped because of a fault in the program (${detail}).`,
-    hint: 'The book is unharmed. Report this with the log file, and try another seed.',
+    hint: 'Try another seed, and report this with the log file.',
   };
 }

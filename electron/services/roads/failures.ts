@@ -10,7 +10,7 @@ export function roadsFault(where: string, detail: string): AppError {
     code: 'internal',
     where,
     detail: `The roads could not be used because of a fault in the program (${detail}).`,
-    hint: 'The book is unharmed, and drive times are an estimate meanwhile. Report this with the log file.',
+    hint: 'Drive times are an estimate meanwhile. Report this with the log file.',
   };
 }
 

@@ -89,7 +89,7 @@ export async function checkHeader(file: string, newest = MIGRATIONS.length): Pro
     return err(
       'not-a-book',
       where,
-      'This file is not a Swardway book; it was not touched.',
+      'This file is not a Swardway book.',
       'Choose a book file (.swardway) or a book in its JSON form.',
     );
   }
@@ -98,7 +98,7 @@ export async function checkHeader(file: string, newest = MIGRATIONS.length): Pro
       'newer-version',
       where,
       `The book was written by a newer Swardway (file version ${header.userVersion}, this one knows up to ${newest}).`,
-      'Update Swardway, or ask for the book in its JSON form from the newer one; this file was not touched.',
+      'Update Swardway, or ask for the book in its JSON form from the newer one.',
     );
   }
   return ok(header.userVersion);

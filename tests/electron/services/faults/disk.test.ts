@@ -6,7 +6,11 @@ import type { Result } from '../../../../core/base/index.ts';
 import { type Book, emptyBook } from '../../../../core/book/index.ts';
 import { createBackups } from '../../../../electron/services/backups/index.ts';
 import { writeWhole } from '../../../../electron/services/files/index.ts';
+import type { Context } from '../../../../electron/services/handlers/context.ts';
+import { deliver } from '../../../../electron/services/handlers/deliver.ts';
+import type { Client } from '../../../../electron/services/host-port.ts';
 import { createTileCache } from '../../../../electron/services/imagery/tile-cache.ts';
+import { importRoads } from '../../../../electron/services/roads/import-roads.ts';
 import { createSettingsStore } from '../../../../electron/services/settings/index.ts';
 import { createStoreFile, openConnection, openStore } from '../../../../electron/services/store/index.ts';
 import { createStreets } from '../../../../electron/services/streets/index.ts';
@@ -75,6 +79,13 @@ const CODES: readonly (readonly [readonly string[]])[] = WHOLE
   : [[['ENOSPC', 'EIO', 'EACCES']]];
 
 const SIZES = [100, 300_000] as const;
+const ROADS_READ = `{ kind: 'read', bytes: Buffer.from('new'.repeat(999)), about: {} }`;
+const PAGE: Client = { id: 'page', send: () => undefined };
+/** A host whose dialog answers with a file of the folder, and that has no book open. */
+const SAVING_HOST = {
+  port: { chooseTarget: async (_page: unknown, name: string) => ({ kind: 'file', file: at(name) }) },
+  library: { isOpen: async () => false },
+} as unknown as Context;
 const WORKS: readonly Work[] = [
   {
     name: 'a file for other programs',
@@ -171,6 +182,22 @@ const WORKS: readonly Work[] = [
     before: async () => undefined,
     write: async () => createStreets(folder).load('town', JSON.parse(STREETS_TEXT)),
     state: async () => ((await createStreets(folder).list()).length === 0 ? 'old' : 'new'),
+  },
+  {
+    name: 'the roads of an extract over older ones',
+    before: async () => {
+      await writeFile(at('roads.swardway-roads'), 'old'.repeat(SIZES[0]));
+      // The thread that reads an extract is not what is tried here: this one has read it at once.
+      await writeFile(at('reader.cjs'), `require('node:worker_threads').parentPort.postMessage(${ROADS_READ});`);
+    },
+    write: () => importRoads(at('extract.pbf'), at('roads.swardway-roads'), { workerFile: at('reader.cjs') }),
+    state: async () => oldOrNew(await readFile(at('roads.swardway-roads'), 'utf8')),
+  },
+  {
+    name: 'a sheet as PDF over an older one',
+    before: () => writeFile(at('sheet.pdf'), 'old'.repeat(SIZES[0])),
+    write: () => deliver(SAVING_HOST, PAGE, 'sheet.pdf', () => ({ ok: true, value: Buffer.from('new'.repeat(999)) })),
+    state: async () => oldOrNew(await readFile(at('sheet.pdf'), 'utf8')),
   },
   {
     name: 'a tile of the map',

@@ -69,7 +69,7 @@ describe('a planning thread', () => {
     const failed = await screen.next('job.failed');
     expect(failed).toMatchObject({ jobId, session, roundId, error: { code: 'internal' } });
     expect(failed.error.detail).toContain('on purpose');
-    expect(failed.error.hint).toMatch(/^The book is unharmed/);
+    expect(failed.error.hint).toMatch(/^Try another seed/);
     expect(await screen.must('plan.read', { session, roundId })).toEqual({ roundId, savedAt, plan });
     await rename(session, 1, 'Edited after');
     await start(session, SOUND);
