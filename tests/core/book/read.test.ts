@@ -79,7 +79,7 @@ describe('a file that is no book of ours', () => {
   test('a newer version is refused before anything else is looked at', () => {
     const error = failure({ ...sampleValue(), version: BOOK_VERSION + 1, properties: 'changed meaning' });
     expect(error.code).toBe('newer-version');
-    expect(error.hint).toContain('not changed');
+    expect(error.hint).toContain('newer release');
   });
 
   test('text that is not JSON', () => {
