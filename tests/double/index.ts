@@ -42,8 +42,8 @@ export type ElectronDouble = {
 export type DoubleOptions = {
   /** The main file: CommonJS, as shipped. */
   readonly main: string;
-  /** Stays open; each double has a context of its own in it. */
-  readonly browser: Browser;
+  /** Stays open; each double has a context of its own in it, or the one that is given, which is closed with the double. */
+  readonly browser: Browser | BrowserContext;
   /** Words of the command line after the program. */
   readonly words?: readonly string[];
   readonly environment?: Readonly<Record<string, string>>;
@@ -55,7 +55,8 @@ type Loader = { _load: (request: string, parent: unknown, isMain: boolean) => un
 
 export async function startDouble(options: DoubleOptions): Promise<ElectronDouble> {
   const trouble = watchTrouble();
-  const context = await options.browser.newContext();
+  const { browser } = options;
+  const context = 'newContext' in browser ? await browser.newContext() : browser;
   try {
     return await runMain(options, context, trouble);
   } catch (error) {

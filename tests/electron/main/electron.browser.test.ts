@@ -1,16 +1,19 @@
+import { chmod, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { _electron } from 'playwright-core';
-import { describe, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { findElectron, hasDisplay } from '../../../electron/electron-program.ts';
-import { ROOT } from '../support/bundle.ts';
+import { CHROMIUM_ARGUMENTS, describeWithChromium } from '../../browser/chromium.ts';
+import { buildIfStale } from '../../support/build-first.ts';
+import { bundleProgram, ROOT } from '../support/bundle.ts';
 import { inWindow, LIFE_CHECKS } from './checks/life.ts';
 import { PAGE_CHECKS } from './checks/page.ts';
 import { MAIN, temporaryHome } from './desktop.ts';
 import { type DesktopShell, shellOf } from './shell.ts';
 
 /**
- * The checks of the double on Electron itself, where its program file is there. It is found by its files: loading its package would start
- * a download.
+ * The checks of the double on Electron itself, where its program file is there, driven by Playwright. It is found by its files: loading
+ * its package would start a download. What drives it is tried on the double as a command.
  */
 const program = findElectron(path.join(ROOT, 'node_modules/electron'));
 const whyNot =
@@ -23,13 +26,19 @@ const whyNot =
 /** How long a start may take, milliseconds: the first one of a machine reads everything from the disk. */
 const START_MS = 60_000;
 
-async function startElectron(home: string, words: readonly string[] = []): Promise<DesktopShell> {
-  const environment = Object.entries(process.env).filter((each): each is [string, string] => each[1] !== undefined);
+type Program = { readonly file: string; readonly environment?: Readonly<Record<string, string>> };
+
+async function startElectron(
+  { file, environment = {} }: Program,
+  home: string,
+  words: readonly string[] = [],
+): Promise<DesktopShell> {
+  const own = Object.entries(process.env).filter((each): each is [string, string] => each[1] !== undefined);
   const electron = await _electron.launch({
-    executablePath: program ?? '',
+    executablePath: file,
     args: [MAIN, ...words],
     cwd: ROOT,
-    env: { ...Object.fromEntries(environment), SWARDWAY_HOME: home },
+    env: { ...Object.fromEntries(own), ...environment, SWARDWAY_HOME: home },
     timeout: START_MS,
   });
   const child = electron.process();
@@ -38,31 +47,57 @@ async function startElectron(home: string, words: readonly string[] = []): Promi
     page: await electron.firstWindow({ timeout: START_MS }),
     inMain: (work, value) => electron.evaluate(work as never, value as never) as never,
     within: (promise) => promise,
-    close: () => electron.close(),
+    close: async () => {
+      await electron.close();
+      expect(child.exitCode, 'the code with which the program ended').toBe(0);
+    },
     abandon: async () => {
       child.kill('SIGKILL');
     },
   });
 }
 
-describe('the desktop shell on Electron itself', () => {
-  if (whyNot !== null) {
-    test('needs Electron', (context) => {
-      console.log(`the desktop shell on Electron itself: skipped, ${whyNot}`);
-      context.skip(whyNot);
-    });
-    return;
-  }
-  for (const { name, run } of LIFE_CHECKS) {
+/** Each check of a life starts the program once or twice: with all others a few of them do where only the driver is tried. */
+function checkShell(programOf: () => Program, lives = LIFE_CHECKS.length): void {
+  for (const { name, run } of LIFE_CHECKS.slice(0, lives)) {
     test(name, async () => {
       const home = await temporaryHome();
-      await run({ home, start: (words) => startElectron(home, words) });
+      await run({ home, start: (words) => startElectron(programOf(), home, words) });
     });
   }
 
   test('every check of a page that runs', async () => {
-    await inWindow(startElectron(await temporaryHome()), async (shell) => {
+    await inWindow(startElectron(programOf(), await temporaryHome()), async (shell) => {
       for (const { run } of PAGE_CHECKS) await run(shell);
     });
   });
+}
+
+describe('the desktop shell on Electron itself', () => {
+  if (program !== null && whyNot === null) {
+    beforeAll(buildIfStale);
+    checkShell(() => ({ file: program }));
+    return;
+  }
+  test('needs Electron', (context) => {
+    console.log(`the desktop shell on Electron itself: skipped, ${whyNot}`);
+    context.skip(whyNot ?? '');
+  });
+});
+
+describeWithChromium('the desktop shell on the double as a command, driven as Electron is', (chromiumPath) => {
+  let command: Awaited<ReturnType<typeof bundleProgram>>;
+  let file = '';
+  beforeAll(async () => {
+    await buildIfStale();
+    command = await bundleProgram('tests/double/command.ts');
+    file = path.join(path.dirname(command.file), 'electron');
+    await writeFile(file, `#!/bin/sh\nexec "${process.execPath}" --inspect=0 "${command.file}" "$@"\n`);
+    await chmod(file, 0o755);
+  }, START_MS);
+  afterAll(() => command?.remove());
+
+  const chromium = { executablePath: chromiumPath, args: CHROMIUM_ARGUMENTS };
+  const whole = process.env.npm_lifecycle_event === 'test:faults';
+  checkShell(() => ({ file, environment: { DOUBLE_CHROMIUM: JSON.stringify(chromium) } }), whole ? undefined : 1);
 });

@@ -7,7 +7,7 @@ import { build } from 'vite';
 export const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 
 /**
- * Bundles a TypeScript program of the tests, so that another process can run it. It goes under dist, where sqlite3 is found.
+ * Bundles a TypeScript program of the tests, so that another process can run it. It goes under dist, where packages are found.
  *
  * @param source path from the root of the project
  */
@@ -20,7 +20,7 @@ export async function bundleProgram(
     root: ROOT,
     configFile: false,
     logLevel: 'warn',
-    ssr: { noExternal: true, external: ['sqlite3'] },
+    ssr: { noExternal: true, external: ['sqlite3', 'playwright-core'] },
     build: {
       ssr: path.join(ROOT, source),
       outDir: folder,
@@ -29,7 +29,7 @@ export async function bundleProgram(
       target: 'node20',
       minify: false,
       rolldownOptions: {
-        external: ['sqlite3'],
+        external: ['sqlite3', 'playwright-core'],
         output: { format: 'cjs', entryFileNames: 'program.cjs', codeSplitting: false },
       },
     },
