@@ -7,6 +7,6 @@ export {
   measureGeojson,
 } from './measured.ts';
 export { assumedParking } from './parking.ts';
-export { geojsonReader } from './source.ts';
+export { geojsonReader, readGeojsonText } from './source.ts';
 export { geometryIssues } from './source-feature.ts';
 export { readSourceGeometry, type SourceGeometry } from './source-geometry.ts';

@@ -28,12 +28,15 @@ export const geojsonReader: GroundReader = {
  * Everything a GeoJSON file holds, one layer. Rings may wind either way; open ones are closed and the record says so; heights
  * are left out. Errors: `not-json`, `format-invalid`, `format-unknown` for TopoJSON, `file-too-large`, `cancelled`.
  */
-export function readGeojsonSource(
-  bytes: Uint8Array,
-  fileName: string,
-  options: GroundReadOptions,
-): Result<GroundSource> {
+function readGeojsonSource(bytes: Uint8Array, fileName: string, options: GroundReadOptions): Result<GroundSource> {
   const { text, encoding } = readPlainText(bytes);
+  const read = readGeojsonText(text, fileName, options);
+  if (!read.ok) return read;
+  return ok({ ...read.value, issues: [...encodingIssues(encoding, fileName), ...read.value.issues] });
+}
+
+/** The same for a text that has been read. */
+export function readGeojsonText(text: string, fileName: string, options: GroundReadOptions): Result<GroundSource> {
   const list = readFeatures(text, fileName);
   if (!list.ok) return list;
   const { features: values, grid, name } = list.value;
@@ -52,7 +55,7 @@ export function readGeojsonSource(
   return ok({
     formatId: geojsonReader.id,
     layers: [{ ...layer, coordinates: settled.coordinates, features: settled.features }],
-    issues: [...encodingIssues(encoding, fileName), ...emptyIssues(values.length, fileName), ...settled.issues],
+    issues: [...emptyIssues(values.length, fileName), ...settled.issues],
   });
 }
 
