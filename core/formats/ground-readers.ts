@@ -2,6 +2,7 @@ import { err, ok, type Result } from '../base/index.ts';
 import { csvReader } from './csv/index.ts';
 import { dxfReader } from './dxf/index.ts';
 import { geojsonReader } from './geojson/index.ts';
+import { geojsonSeqReader } from './geojson-seq/index.ts';
 import { geopackageReader } from './geopackage/index.ts';
 import { gpxReader } from './gpx/index.ts';
 import { kmlReader } from './kml/index.ts';
@@ -12,6 +13,7 @@ import type { GroundReader } from './types.ts';
 export const GROUND_READERS: readonly GroundReader[] = [
   geopackageReader,
   shapefileReader,
+  geojsonSeqReader,
   geojsonReader,
   kmlReader,
   gpxReader,

@@ -1,0 +1,1 @@
+export { geojsonSeqReader } from './reader.ts';
