@@ -18,6 +18,7 @@ import { labelSense } from './label-sense.ts';
 import { listedTwice } from './listed-twice.ts';
 import { outsideParcel } from './outside-parcel.ts';
 import { overlappingProperties } from './overlapping-properties.ts';
+import { parkingOnTurf } from './parking-on-turf.ts';
 import { products } from './products.ts';
 import { references } from './references.ts';
 import { rigs } from './rigs.ts';
@@ -70,6 +71,7 @@ export const RULES: readonly Rule[] = [
   outsideParcel,
   idleExclusions,
   strayGates,
+  parkingOnTurf,
   twinProperties,
   tinyParts,
   statedAreas,

@@ -77,6 +77,7 @@ export const BROKEN_GROUND: Readonly<Record<string, readonly Book[]>> = {
     ),
   ],
   'gate-off-zone': [book({ ...elm, gates: gateAt(130, 20) })],
+  'parking-on-turf': [book({ ...elm, parking: gateAt(50, 25)[0]?.at ?? elm.parking })],
   'duplicate-property': [
     book(elm, { ...elm, id: 'copy' }),
     book(

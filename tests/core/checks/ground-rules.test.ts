@@ -96,6 +96,28 @@ describe('gate-off-zone', () => {
   });
 });
 
+describe('parking-on-turf', () => {
+  const parkedAt = (x: number, y: number) => ({ parking: gateAt(x, y)[0]?.at ?? elm.parking });
+
+  it('moves a parking point in the middle of a lawn to its edge as one step', () => {
+    const start = book({ ...elm, ...parkedAt(40, 20) });
+    expect(find('parking-on-turf', start)[0]?.message).toContain('20 ft within zone');
+    const { book: moved, undone } = fixed('parking-on-turf', start);
+    expect(find('parking-on-turf', moved)).toEqual([]);
+    const [, latitude] = moved.properties[0]?.parking ?? [0, 0];
+    expect(latitude).toBeCloseTo(parkedAt(40, 0).parking[1], 7);
+    expect(undone).toEqual(start);
+  });
+
+  it('is silent at the street, within 10 ft of the edge, on a drive, and where no zone is drawn', () => {
+    expect(find('parking-on-turf', book({ ...elm, ...parkedAt(40, -15) }))).toEqual([]);
+    expect(find('parking-on-turf', book({ ...elm, ...parkedAt(40, 9) }))).toEqual([]);
+    const drive = { exclusions: [exclusion('drive', box(35, 0, 10, 40))] };
+    expect(find('parking-on-turf', book({ ...elm, ...parkedAt(40, 20), ...drive }))).toEqual([]);
+    expect(find('parking-on-turf', book(property([], [], parkedAt(40, 20))))).toEqual([]);
+  });
+});
+
 describe('duplicate-property', () => {
   it('removes an exact copy as one step', () => {
     const start = book(elm, { ...elm, id: 'copy' });
