@@ -1,3 +1,4 @@
+import { accessList } from './access-list/index.ts';
 import { applicationRecords } from './application-records/index.ts';
 import type { Sheet } from './blocks.ts';
 import { calibrationRecord } from './calibration-record/index.ts';
@@ -44,6 +45,7 @@ export const SHEETS: readonly SheetKind[] = [
     forOffice: true,
     make: applicationRecords,
   },
+  { id: 'access-list', ...SHEET_NAMES['access-list'], scope: 'day', forOffice: true, make: accessList },
   { id: 'record-history', ...SHEET_NAMES['record-history'], scope: 'property', make: recordHistory },
   { id: 'notices', ...SHEET_NAMES.notices, scope: 'day', forOffice: true, make: notices },
   { id: 'postings', ...SHEET_NAMES.postings, scope: 'day', forOffice: true, make: postings },

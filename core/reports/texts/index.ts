@@ -1,3 +1,4 @@
+export { ACCESS_LIST } from './access-list.ts';
 export { CAUTION_WORDS, CAUTIONS } from './cautions.ts';
 export { AGITATION, CALIBRATION, LABEL, LOAD_TICKETS, MIXING } from './load-tickets.ts';
 export { MAP_LEGEND, MAP_PAGES } from './map-pages.ts';

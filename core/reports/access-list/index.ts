@@ -1,0 +1,1 @@
+export { accessList } from './access-list.ts';
