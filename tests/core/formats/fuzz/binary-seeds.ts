@@ -1,4 +1,5 @@
 import type { Geometry } from 'geojson';
+import { geojsonSeqReader } from '../../../../core/formats/geojson-seq/index.ts';
 import {
   type GeoPackageContent,
   type GroundReader,
@@ -74,19 +75,22 @@ function rowsOf(bytes: Uint8Array): GeoPackageContent {
   return { tables: [{ ...table, rows: [[bytes]] }], systems: [system], issues: [] };
 }
 
+const FEATURES = GEOMETRIES.map((geometry, index) => ({
+  type: 'Feature',
+  id: index,
+  properties: { name: `lot ${index}`, gate: 36.5, tags: ['a', { b: null }] },
+  geometry,
+}));
 const GEOJSON = JSON.stringify({
   type: 'FeatureCollection',
   crs: { type: 'name', properties: { name: 'urn:ogc:def:crs:OGC:1.3:CRS84' } },
-  features: GEOMETRIES.map((geometry, index) => ({
-    type: 'Feature',
-    id: index,
-    properties: { name: `lot ${index}`, gate: 36.5, tags: ['a', { b: null }] },
-    geometry,
-  })),
+  features: FEATURES,
 });
+const SEQUENCE = FEATURES.map((each) => `\u001e${JSON.stringify(each)}\n`).join('');
 
 export const BINARY_CASES: readonly (readonly [GroundReader, readonly Seed[]])[] = [
   [geojsonReader, [{ name: 'lots.geojson', bytes: new TextEncoder().encode(GEOJSON) }]],
+  [geojsonSeqReader, [{ name: 'lots.geojsons', bytes: new TextEncoder().encode(SEQUENCE) }]],
   [shapefileReader, [{ name: 'lots.zip', bytes: archive(PARTS) }]],
   [inside('lots.shp', PARTS), [{ name: 'lots.zip', bytes: SHP }]],
   [inside('lots.dbf', PARTS), [{ name: 'lots.zip', bytes: DBF }]],

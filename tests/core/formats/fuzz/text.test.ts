@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { csvReader } from '../../../../core/formats/csv/index.ts';
 import { dxfReader } from '../../../../core/formats/dxf/index.ts';
 import { gpxReader } from '../../../../core/formats/gpx/index.ts';
-import { GROUND_READ_OPTIONS, type GroundReader } from '../../../../core/formats/index.ts';
+import { GROUND_READ_OPTIONS, GROUND_READERS, type GroundReader } from '../../../../core/formats/index.ts';
 import { kmlReader } from '../../../../core/formats/kml/index.ts';
 import { mutate } from '../../../support/mutate.ts';
+import { BINARY_CASES } from './binary-seeds.ts';
 import { fuzzReader, type Seed } from './fuzz.ts';
 import { CSV_SEEDS, DXF_SEEDS, GPX_SEEDS, KML_SEEDS } from './seeds.ts';
 
@@ -29,6 +30,11 @@ describe.each(READERS)('mutated files for the reader', (reader, seeds) => {
   });
 
   fuzzReader(reader, seeds);
+});
+
+it('every reader of ground is tried', () => {
+  const tried = [...READERS, ...BINARY_CASES].map(([{ id }]) => id.split(',')[0]);
+  expect(GROUND_READERS.map(({ id }) => id).filter((id) => !tried.includes(id))).toEqual([]);
 });
 
 describe('mutations', () => {
