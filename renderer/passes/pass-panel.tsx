@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { PassPicture } from '../../core/passes/index.ts';
 import { CommandButton, useOffer } from '../commands/index.ts';
 import { type PassWish, readLeg, showPasses, useFormat, useLaidPasses, usePasses } from '../stores/index.ts';
-import { passesWords } from '../texts/index.ts';
+import { KEPT, passesWords } from '../texts/index.ts';
 import { Choice, Section } from '../ui/index.ts';
 import { figuresOf, legName, legWords } from './pass-words.ts';
 import { useEdge } from './use-edge.ts';
@@ -54,7 +54,7 @@ function Laid() {
   if (fault !== null) {
     return (
       <p className="caution small">
-        {fault.detail} {fault.hint}
+        {fault.detail} {KEPT[fault.code]} {fault.hint}
       </p>
     );
   }

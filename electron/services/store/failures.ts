@@ -26,8 +26,8 @@ export function storeFailure(failure: SqliteFailure, file: string): Err | null {
       return err(
         'disk-full',
         where,
-        'There is no room left on the disk, so the edit was not stored; the book is as it was before.',
-        'Make room on the disk or save a copy of the book elsewhere, then make the edit again.',
+        'There is no room left on the disk, so the edit was not stored.',
+        'Make room on the disk or save a copy of the book elsewhere, then save again.',
       );
     case 'SQLITE_CORRUPT':
     case 'SQLITE_NOTADB':
