@@ -10,7 +10,7 @@ import { boot } from './boot.ts';
 import { Header } from './header.tsx';
 import { ImportDialog } from './import/import-dialog.tsx';
 import { useKeptFocus } from './kept-focus.ts';
-import { NoticeBar, SpokenStatus } from './notices.tsx';
+import { Announcements } from './notices.tsx';
 import { Overlays } from './overlays.tsx';
 import { RoomView } from './room-view.tsx';
 import { Welcome } from './welcome.tsx';
@@ -43,8 +43,7 @@ export function App() {
       {state === 'ready' && <ImportDialog />}
       <Tour />
       <Overlays />
-      <NoticeBar />
-      <SpokenStatus />
+      <Announcements />
     </div>
   );
 }

@@ -7,8 +7,21 @@ import { Button } from '../ui/index.ts';
 
 const NEWS_MS = 6000;
 
+/**
+ * What the program says by itself. A dialog hides the rest of the window from screen readers and from the focus; the mark on this part
+ * keeps it out of that, so that what happens behind a dialog is heard and its notice can be closed.
+ */
+export function Announcements() {
+  return (
+    <div data-react-aria-top-layer="true">
+      <NoticeBar />
+      <SpokenStatus />
+    </div>
+  );
+}
+
 /** One notice at the foot of the window. Errors stay until closed. */
-export function NoticeBar() {
+function NoticeBar() {
   const notice = useNotices((state) => state.notice);
   const serial = useNotices((state) => state.serial);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the serial starts the time again for the same words.
@@ -50,11 +63,12 @@ export function NoticeBar() {
 }
 
 /** What screen readers are told, without moving the focus. */
-export function SpokenStatus() {
+function SpokenStatus() {
   const spoken = useNotices((state) => state.spoken);
+  const serial = useNotices((state) => state.spokenSerial);
   return (
     <div className="only-spoken" role="status" aria-live="polite">
-      {spoken}
+      <span key={serial}>{spoken}</span>
     </div>
   );
 }

@@ -12,9 +12,11 @@ type NoticeState = {
   readonly serial: number;
   /** What a screen reader is told, politely. */
   readonly spoken: string;
+  /** Counts what was spoken, for the same reason. */
+  readonly spokenSerial: number;
 };
 
-export const useNotices = create<NoticeState>(() => ({ notice: null, serial: 0, spoken: '' }));
+export const useNotices = create<NoticeState>(() => ({ notice: null, serial: 0, spoken: '', spokenSerial: 0 }));
 
 export function showError(error: AppError): void {
   useNotices.setState(({ serial }) => ({ notice: { kind: 'error', error }, serial: serial + 1 }));
@@ -22,7 +24,8 @@ export function showError(error: AppError): void {
 
 /** Tells what happened; `undoable` offers to take it back. */
 export function showNews(text: string, undoable = false): void {
-  useNotices.setState(({ serial }) => ({ notice: { kind: 'news', text, undoable }, serial: serial + 1, spoken: text }));
+  useNotices.setState(({ serial }) => ({ notice: { kind: 'news', text, undoable }, serial: serial + 1 }));
+  say(text);
 }
 
 export function closeNotice(): void {
@@ -43,5 +46,5 @@ export function refuse(text: string): void {
 
 /** Says something to a screen reader without showing it. */
 export function say(text: string): void {
-  useNotices.setState({ spoken: text });
+  useNotices.setState(({ spokenSerial }) => ({ spoken: text, spokenSerial: spokenSerial + 1 }));
 }

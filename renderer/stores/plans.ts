@@ -110,9 +110,15 @@ export async function cancelPlanning(): Promise<void> {
 export function planProgress(progress: JobProgress): void {
   const { job } = usePlans.getState();
   if (job === null || job.jobId !== progress.jobId) return;
-  const { step, done, total, bestSoFar } = progress;
-  usePlans.setState({ job: { ...job, step, done: Math.max(done, job.done), total, bestSoFar } });
+  const { step, total, bestSoFar } = progress;
+  const done = Math.max(progress.done, job.done);
+  usePlans.setState({ job: { ...job, step, done, total, bestSoFar } });
+  // Every change would talk without an end; a quarter tells that it goes on.
+  const quarter = quarters(done, total);
+  if (quarter > quarters(job.done, job.total) && quarter < 4) say(storesWords.plans.far(quarter * 25, bestSoFar));
 }
+
+const quarters = (done: number, total: number): number => Math.floor((4 * done) / Math.max(1, total));
 
 export function planDone({ jobId, session, roundId, plan, savedAt, revision, cancelled }: JobDone): void {
   if (usePlans.getState().session !== session) return;

@@ -171,6 +171,8 @@ export const commandsWords = {
     keys: 'Keys',
     characterKeysOff: 'Turn single-character keys off',
     characterKeysOn: 'Turn single-character keys on',
+    characterKeysAreOff: 'Single-character keys are off',
+    characterKeysAreOn: 'Single-character keys are on',
     copyDiagnostics: 'Copy diagnostics',
     aboutSwardway: 'About Swardway',
     takeTour: 'Take the tour',

@@ -6,7 +6,7 @@ const GAP = 14;
 
 /**
  * Where the panel of the tour stands: beside what is to stay in sight, on the first side that has room for it, so that it hides nothing
- * of it. Where no side has, or there is nothing, it stands in the lower right corner. All in CSS px from the window's upper left corner.
+ * of it; below comes before above, where rooms have their headings. Where no side has, or there is nothing, it stands in the lower right corner. All in CSS px from the window's upper left corner.
  * @param near what above and below the panel is put level with
  */
 export function placePanel(
@@ -21,8 +21,8 @@ export function placePanel(
   const sides = [
     { fits: right + GAP + panel.width + GAP <= window.width, left: right + GAP, top: at.top },
     { fits: at.left - GAP - panel.width >= GAP, left: at.left - GAP - panel.width, top: at.top },
-    { fits: at.top - GAP - panel.height >= GAP, left: near?.left ?? at.left, top: at.top - GAP - panel.height },
     { fits: bottom + GAP + panel.height + GAP <= window.height, left: near?.left ?? at.left, top: bottom + GAP },
+    { fits: at.top - GAP - panel.height >= GAP, left: near?.left ?? at.left, top: at.top - GAP - panel.height },
   ];
   return inside(sides.find((side) => side.fits) ?? corner, panel, window);
 }

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, openDesk } from './desk.ts';
 import { drawOutline, feetPerPixel, handsOn, NEW_LAWN, readArea } from './ground-hands.ts';
+import { heard } from './heard.ts';
 import { tabTo, tabToButton } from './tab-to.ts';
 
 /** From the tool to the printed sheet, clicks and keys together. */
@@ -131,6 +132,8 @@ describeWithChromium('an estimator measures a new lawn without a mouse', () => {
     await page.keyboard.press('Enter');
     await arrows(page, 'ArrowLeft', 25);
     await page.keyboard.press('Enter');
+    // What the panel shows is told as well: the corners and the area so far.
+    await expect.poll(() => heard(page)).toContainEqual(expect.stringMatching(/^4 corners.* ft²/));
     await page.keyboard.press('Enter');
     await page.waitForFunction(() => document.activeElement?.getAttribute('aria-label') === 'Name of the new lawn');
     await page.keyboard.type('14 Elm');

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, openDesk } from './desk.ts';
+import { heard } from './heard.ts';
 import { tabTo } from './tab-to.ts';
 
 const focusWords = (page: Page) =>
@@ -54,9 +55,19 @@ describeWithChromium('without a mouse', () => {
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
     await page.getByText(/best so far: ./).waitFor();
+    // How far it is and that it has ended is told behind a dialog too.
+    await page.keyboard.press('?');
+    const keys = page.getByRole('dialog', { name: 'Keys' });
+    await keys.waitFor();
+    await expect
+      .poll(() => heard(page), { timeout: 15_000 })
+      .toContainEqual(expect.stringMatching(/^Planning: \d\d %/));
+    await page.keyboard.press('Escape');
+    await keys.waitFor({ state: 'detached' });
     await page.keyboard.press('Control+.');
     await page.getByRole('button', { name: 'Plan again' }).waitFor();
     await page.getByRole('progressbar', { name: 'Planning' }).waitFor({ state: 'detached' });
+    await expect.poll(() => heard(page)).toContainEqual(expect.stringContaining('is kept: 1 rig day'));
   });
 
   test('the day is read stop by stop and event by event', async () => {
@@ -101,6 +112,56 @@ describeWithChromium('without a mouse', () => {
     // Its key says so too, where it can be seen.
     await page.keyboard.press('Control+.');
     await page.getByRole('region', { name: 'Notice' }).getByText('Nothing is being planned').waitFor();
+  });
+
+  test('a notice behind a dialog is told, stands in front of it, and is closed from the keyboard', async () => {
+    const { page } = desk;
+    await page.keyboard.press('Control+.');
+    await page.keyboard.press('?');
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    await expect.poll(() => heard(page)).toContainEqual(expect.stringContaining('Nothing is being planned'));
+    const close = page.getByRole('button', { name: 'Close this notice' });
+    const isOnTop = await close.evaluate((button) => {
+      const { left, top, width, height } = button.getBoundingClientRect();
+      return button.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+    });
+    expect(isOnTop).toBe(true);
+    await close.focus();
+    await page.keyboard.press('Enter');
+    await close.waitFor({ state: 'detached' });
+    // The focus goes back to the dialog, not to the page that is shut off behind it.
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.closest('[role="dialog"]') !== null))
+      .toBe(true);
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+  });
+
+  test('keys that are single letters can be turned off, and others go on', async () => {
+    const { page } = desk;
+    const keys = page.getByRole('dialog', { name: 'Keys' });
+    const palette = page.getByRole('dialog', { name: 'Find a command' });
+    const turn = async (from: 'on' | 'off') => {
+      await page.keyboard.press('F1');
+      await palette.waitFor();
+      await page.keyboard.type('single-character');
+      await page.getByRole('option', { name: `Turn single-character keys ${from === 'on' ? 'off' : 'on'}` }).waitFor();
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('Enter');
+      await palette.waitFor({ state: 'detached' });
+    };
+    await turn('on');
+    await expect.poll(() => heard(page)).toContainEqual('Single-character keys are off');
+    await page.keyboard.press('?');
+    await page.keyboard.press('Alt+1');
+    await page.getByRole('listbox', { name: 'Lawns' }).waitFor();
+    expect(await keys.count()).toBe(0);
+    await turn('off');
+    await expect.poll(() => heard(page)).toContainEqual('Single-character keys are on');
+    await page.keyboard.press('?');
+    await keys.waitFor();
+    await page.keyboard.press('Escape');
+    await keys.waitFor({ state: 'detached' });
   });
 
   test('the menu opens, is walked through, and gives the focus back', async () => {

@@ -1,4 +1,4 @@
-import { changeSettings, copyDiagnostics, openOverlay, useBook, useHost } from '../../stores/index.ts';
+import { changeSettings, copyDiagnostics, openOverlay, showNews, useBook, useHost } from '../../stores/index.ts';
 import { commandsWords } from '../../texts/index.ts';
 import { lookAroundFirst, startTour } from '../../tour/index.ts';
 import { type Command, commandsOf } from '../command.ts';
@@ -20,7 +20,12 @@ export const helpCommands: readonly Command[] = commandsOf('Help', {
   'help.keys': { title: words.keys, keys: ['?'], run: () => openOverlay('keys') },
   'help.letters': {
     title: () => (useHost.getState().settings.letterKeys ? words.characterKeysOff : words.characterKeysOn),
-    run: () => changeSettings({ letterKeys: !useHost.getState().settings.letterKeys }),
+    // Nothing on the screen changes by it, so it is said.
+    run: async () => {
+      const letterKeys = !useHost.getState().settings.letterKeys;
+      await changeSettings({ letterKeys });
+      showNews(letterKeys ? words.characterKeysAreOn : words.characterKeysAreOff);
+    },
   },
   'help.diagnostics': { title: words.copyDiagnostics, run: copyDiagnostics },
   'help.about': { title: words.aboutSwardway, run: () => openOverlay('about') },

@@ -70,6 +70,8 @@ export const storesWords = {
   plans: {
     starting: 'Starting',
     started: 'Planning has started.',
+    far: (percent: number, bestSoFar: string) =>
+      `Planning: ${percent} %${bestSoFar === '' ? '' : `, best so far ${bestSoFar}`}`,
     stopped: (days: string) => `Stopped; the best plan so far is kept: ${days}`,
     planned: (what: string, days: string) => `${what} is planned: ${days}`,
     stoppedBefore: 'Stopped before there was a plan; what was there before is kept',

@@ -59,6 +59,11 @@ describe('planning', () => {
     });
     planProgress(progress({ done: 4, bestSoFar: '2 days' }));
     expect(usePlans.getState().job).toMatchObject({ done: 4, total: 10, bestSoFar: '2 days' });
+    // A quarter is said once, with what is found; the rest of the way to the next is not talked about.
+    const { spoken, spokenSerial } = useNotices.getState();
+    expect(spoken).toBe('Planning: 25 %, best so far 2 days');
+    planProgress(progress({ done: 4.9, bestSoFar: '1 day' }));
+    expect(useNotices.getState().spokenSerial).toBe(spokenSerial);
     planDone(done());
     expect(usePlans.getState().job).toBeNull();
     expect(usePlans.getState().plans.r1).toMatchObject({ plan: PLAN, madeOnRevision: 7 });

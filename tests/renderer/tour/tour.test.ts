@@ -89,6 +89,12 @@ describe('the panel', () => {
     }
   });
 
+  test('stands below rather than above, where the heading of a room is', () => {
+    const row = { left: 320, top: 260, width: 780, height: 36 };
+    expect(placePanel(row, size, { ...screen, width: 1120 }).top).toBe(260 + 36 + 14);
+    expect(placePanel({ ...row, top: 700 }, size, { ...screen, width: 1120 }).top).toBe(700 - 220 - 14);
+  });
+
   test('stands in the corner where there is nothing to point at, or no room beside it', () => {
     const corner = { left: 1440 - 340 - 14, top: 900 - 220 - 14 };
     expect(placePanel(null, size, screen)).toEqual(corner);
