@@ -7,7 +7,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { ErrorCode } from '../../core/base/index.ts';
 import { KEPT } from '../../renderer/texts/index.ts';
 import { ROOT } from '../electron/support/bundle.ts';
-import { sampleText } from '../support/samples.ts';
+import { sampleBook, sampleText } from '../support/samples.ts';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, goToRoom, openDesk } from './desk.ts';
@@ -89,7 +89,30 @@ describeWithChromium('a failure is told with what happened, what is kept, and wh
     await page.getByRole('button', { name: /^Plan (this round|again)$/ }).click();
     await expectThree(page.locator('.failure'), 'internal', /on purpose/, /^Try another seed/);
     await page.getByRole('button', { name: /^Plan (this round|again)$/ }).waitFor();
+    await closeNotice();
     await goToRoom(page, 'Ground');
+  });
+
+  test('what is copied to report it holds versions and the failure, and nothing about anybody', async () => {
+    const { page } = desk;
+    await desk.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+    await page.keyboard.press('F1');
+    const palette = page.getByRole('dialog', { name: 'Find a command' });
+    await palette.waitFor();
+    await page.keyboard.type('copy diagnostics');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await palette.waitFor({ state: 'detached' });
+    await page.getByText('The diagnostics are on the clipboard').waitFor();
+    const text = await page.evaluate(() => navigator.clipboard.readText());
+    expect(text).toMatch(/^Swardway \d+\.\d+\.\d+, in a browser/);
+    expect(text).toMatch(/Node \d+\.\d+.*SQLite 3\./);
+    expect(text).toContain('"code":"internal"');
+    for (const { name, address, parking } of sampleBook('residential-day').properties) {
+      for (const secret of [name, address, ...parking.map(String)].filter((each) => each !== ''))
+        expect(text).not.toContain(secret);
+    }
+    expect(text).not.toContain(desk.dataFolder);
   });
 
   test('a full disk: the edit stays in the window, and is stored once there is room', async (context) => {
