@@ -103,7 +103,7 @@ describeWithChromium('a failure is told with what happened, what is kept, and wh
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
     await palette.waitFor({ state: 'detached' });
-    await page.getByText('The diagnostics are on the clipboard').waitFor();
+    await page.getByRole('region', { name: 'Notice' }).getByText('The diagnostics are on the clipboard').waitFor();
     const text = await page.evaluate(() => navigator.clipboard.readText());
     expect(text).toMatch(/^Swardway \d+\.\d+\.\d+, in a browser/);
     expect(text).toMatch(/Node \d+\.\d+.*SQLite 3\./);
