@@ -1,6 +1,6 @@
 import { type Issue, issue } from '../base/index.ts';
 import { type GeometryFault, placeText } from '../geometry/index.ts';
-import { formatArea, quantity, squareMetresToSquareFeet } from '../units/index.ts';
+import { formatArea, formatNumber, quantity, squareMetresToSquareFeet } from '../units/index.ts';
 import type { CutZone } from './cut.ts';
 
 /** Ground below this is rounding along shared sides, not an overlap or a lost piece, m2. */
@@ -48,7 +48,7 @@ export function farZoneFault(firstName: string, metres: number): GeometryFault {
     code: 'geometry-too-large',
     severity: 'error',
     message:
-      `The zone lies ${(metres / 1000).toFixed(1)} km from the first zone${firstName === '' ? '' : ` (${firstName})`} of its ` +
+      `The zone lies ${formatNumber(metres / 1000, 1)} km from the first zone${firstName === '' ? '' : ` (${firstName})`} of its ` +
       'property; the limit is 10 km. Give it a property of its own, or correct its coordinates.',
   };
 }

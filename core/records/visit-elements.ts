@@ -1,5 +1,5 @@
 import type { Applicator, Visit } from '../book/index.ts';
-import { formatBearing, formatClock, formatSpeed, formatTemperature } from '../units/index.ts';
+import { formatBearing, formatClock, formatNumber, formatSpeed, formatTemperature } from '../units/index.ts';
 import { asWritten, known, knownOr, missing, notAsked } from './answers.ts';
 import type { Answer, RecordElement, VisitFacts } from './types.ts';
 
@@ -118,7 +118,7 @@ function time({ visit, isWritten, stop, book }: VisitFacts): Answer {
 function location({ property }: VisitFacts): Answer {
   if (property === undefined) return missing('the lawn, which is no longer in the book');
   const [longitude, latitude] = property.parking;
-  const place = `${latitude.toFixed(5)}, ${longitude.toFixed(5)} (latitude, longitude)`;
+  const place = `${formatNumber(latitude, 5)}, ${formatNumber(longitude, 5)} (latitude, longitude)`;
   const address = property.address.trim();
   return known(address === '' ? place : `${address}; ${place}`);
 }

@@ -19,6 +19,7 @@ export {
   formatWidth,
   type UnitSystem,
 } from './format.ts';
+export { type DateLength, formatDate } from './format-date.ts';
 export { formatNumber } from './format-number.ts';
 export {
   formatMeasured,

@@ -1,4 +1,5 @@
 import { Trash2 } from 'lucide-react';
+import { formatNumber } from '../format/index.ts';
 import { forgetStreets, openStreetFile, usePlaces } from '../stores/index.ts';
 import { addressesWords } from '../texts/index.ts';
 import { Button, Section } from '../ui/index.ts';
@@ -19,7 +20,7 @@ export function StreetFiles() {
             <li key={id}>
               <span>{name}</span>
               <span className="quiet small">
-                {addressesWords.streets.counts(count.toLocaleString('en-US'), pieces.toLocaleString('en-US'))}
+                {addressesWords.streets.counts(formatNumber(count), formatNumber(pieces))}
               </span>
               <Button
                 look="quiet"

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Backup } from '../../core/contract/index.ts';
-import { restoreBackup, useBackups } from '../stores/index.ts';
+import { restoreBackup, useBackups, useFormat } from '../stores/index.ts';
 import { appWords } from '../texts/app/index.ts';
 import { commonWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
@@ -8,6 +8,7 @@ import { Button } from '../ui/index.ts';
 /** The copies that the program took of a book, newest first, each to be put in the book's place after a second press. */
 export function BackupList() {
   const { backups, because } = useBackups();
+  const words = useFormat();
   const [asked, setAsked] = useState<string | null>(null);
   return (
     <>
@@ -22,7 +23,7 @@ export function BackupList() {
         {backups.map((backup) => (
           <li key={backup.backupId} className="backup-row">
             <span>
-              <b>{new Date(backup.takenAt).toLocaleString()}</b>
+              <b>{words.moment(backup.takenAt)}</b>
               <span className="quiet small">
                 {' '}
                 {commonWords.lawns(backup.properties)}, {appWords.backups.edits(backup.revision)}
@@ -32,7 +33,7 @@ export function BackupList() {
               <Confirm backup={backup} onGiveUp={() => setAsked(null)} />
             ) : (
               <Button
-                label={appWords.backups.restoreOf(new Date(backup.takenAt).toLocaleString())}
+                label={appWords.backups.restoreOf(words.moment(backup.takenAt))}
                 onPress={() => setAsked(backup.backupId)}
               >
                 {appWords.backups.restore}

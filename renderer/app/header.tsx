@@ -1,7 +1,7 @@
 import { TriangleAlert } from 'lucide-react';
 import { useMemo } from 'react';
 import { commandNamed, runCommand } from '../commands/index.ts';
-import { clockOf } from '../format/index.ts';
+import type { Formatter } from '../format/index.ts';
 import { SHEET_COUNT } from '../rooms/paper/index.ts';
 import {
   goTo,
@@ -63,6 +63,7 @@ function useSummaries(): readonly RoomSummary[] {
 function BookName() {
   const open = useBook((state) => state.open);
   const save = useBook((state) => state.save);
+  const words = useFormat();
   if (open === null) return null;
   return (
     <div className="book-name">
@@ -78,15 +79,15 @@ function BookName() {
           {open.book.invented && appWords.header.invented}
           {open.readOnlyBecause !== null && <strong title={open.readOnlyBecause}>{appWords.header.readOnly}</strong>}
           {open.readOnlyBecause === null && save.kind === 'saving' && appWords.header.saving}
-          {open.readOnlyBecause === null && save.kind === 'saved' && savedWords(open.savedAt)}
+          {open.readOnlyBecause === null && save.kind === 'saved' && savedWords(open.savedAt, words)}
         </span>
       )}
     </div>
   );
 }
 
-function savedWords(savedAt: string | null): string {
-  return savedAt === null ? 'saved' : appWords.header.saved(clockOf(savedAt));
+function savedWords(savedAt: string | null, words: Formatter): string {
+  return savedAt === null ? 'saved' : appWords.header.saved(words.timeOf(savedAt));
 }
 
 function PipelineStep({ summary, active }: { readonly summary: RoomSummary; readonly active: boolean }) {

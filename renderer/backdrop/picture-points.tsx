@@ -122,7 +122,7 @@ function PairInput({ label, pair, digits, read, onCommit }: PairInputProps) {
   return (
     <DraftInput
       label={label}
-      text={pair === null ? '' : pair.map((each) => Number(each.toFixed(digits))).join(', ')}
+      text={pair === null ? '' : pair.map((each) => Math.round(each * 10 ** digits) / 10 ** digits).join(', ')}
       placeholder={digits > 1 ? '-83.0120, 40.0310' : '120, 80'}
       onCommit={(text) => {
         const typed = read(text, label);

@@ -1,6 +1,7 @@
 import {
   formatArea,
   formatClock,
+  formatDate,
   formatDegreeDays,
   formatDistance,
   formatDuration,
@@ -21,6 +22,7 @@ import {
   type ProductUnit,
   type UnitSystem,
 } from '../../core/units/index.ts';
+import { todayHere } from './today.ts';
 
 /** Puts figures into words in the units that the user reads. */
 export type Formatter = {
@@ -46,6 +48,12 @@ export type Formatter = {
   readonly number: (value: number, decimals?: number) => string;
   readonly date: (date: string) => string;
   readonly longDate: (date: string) => string;
+  /** A date that may be of another year. */
+  readonly dateInYear: (date: string) => string;
+  /** The time of an ISO 8601 moment on this machine's clock; '' where it is none. */
+  readonly timeOf: (moment: string) => string;
+  /** An ISO 8601 moment on this machine's calendar and clock. */
+  readonly moment: (moment: string) => string;
   /** A sentence that core wrote with its quantities in US units, in the units that are read. */
   readonly said: (text: string) => string;
 };
@@ -73,30 +81,26 @@ export function formatterFor(system: UnitSystem, names: () => readonly string[] 
     duration: formatDuration,
     money: formatMoney,
     number: formatNumber,
-    date: (date) => dateWords(date, 'short'),
-    longDate: (date) => dateWords(date, 'long'),
+    date: (date) => formatDate(date, 'short'),
+    longDate: (date) => formatDate(date, 'long'),
+    dateInYear: (date) => formatDate(date, 'table'),
+    timeOf: (moment) => {
+      const when = new Date(moment);
+      return Number.isNaN(when.getTime()) ? '' : clockOf(when, system);
+    },
+    moment: (moment) => momentWords(moment, system),
     said: (text) => (system === 'us' ? text : metricText(text, names())),
   };
 }
 
-const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
-const MONTHS = 'January February March April May June July August September October November December'.split(' ');
-
-/** "Tue 16 Mar" or "Tuesday, 16 March 2027" from "2027-03-16"; the text itself where it is no date. */
-export function dateWords(date: string, length: 'short' | 'long'): string {
-  const day = new Date(`${date}T12:00:00Z`);
-  const weekday = WEEKDAYS[day.getUTCDay()];
-  const month = MONTHS[day.getUTCMonth()];
-  if (weekday === undefined || month === undefined) return date;
-  if (length === 'short') return `${weekday.slice(0, 3)} ${day.getUTCDate()} ${month.slice(0, 3)}`;
-  return `${weekday}, ${day.getUTCDate()} ${month} ${day.getUTCFullYear()}`;
+/** "Tue Mar 16, 2027, 10:42 am" on this machine's calendar and clock from an ISO 8601 moment; '' where it is none. */
+export function momentWords(moment: string, system: UnitSystem): string {
+  const when = new Date(moment);
+  return Number.isNaN(when.getTime()) ? '' : `${formatDate(todayHere(when), 'table')}, ${clockOf(when, system)}`;
 }
 
-/** "10:42" on this machine's clock from an ISO 8601 moment. */
-export function clockOf(moment: string): string {
-  const when = new Date(moment);
-  if (Number.isNaN(when.getTime())) return '';
-  return `${when.getHours()}:${String(when.getMinutes()).padStart(2, '0')}`;
+function clockOf(when: Date, system: UnitSystem): string {
+  return formatClock((when.getHours() * 60 + when.getMinutes()) * 60, system);
 }
 
 /** "1 lawn", "26 lawns". */

@@ -1,3 +1,4 @@
-export { clockOf, counted, dateWords, type Formatter, formatterFor } from './formatter.ts';
+export { formatNumber } from '../../core/units/index.ts';
+export { counted, type Formatter, formatterFor, momentWords } from './formatter.ts';
 export { tagsFrom, tagText } from './tags.ts';
 export { todayHere } from './today.ts';

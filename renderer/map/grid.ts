@@ -1,3 +1,4 @@
+import { formatNumber } from '../format/index.ts';
 import { mapWords } from '../texts/index.ts';
 
 const METRES_PER_FOOT = 0.3048;
@@ -27,7 +28,7 @@ export function roundStep(metresPerPx: number, leastPx: number, system: 'us' | '
 }
 
 function feetWords(feet: number): string {
-  if (feet < 2640) return mapWords.layers.ft(feet.toLocaleString('en-US'));
+  if (feet < 2640) return mapWords.layers.ft(formatNumber(feet));
   return feet === 2640 ? '1/2 mi' : mapWords.layers.mi(feet / FEET_PER_MILE);
 }
 

@@ -1,10 +1,11 @@
 import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
 import type { Backup } from '../../core/contract/index.ts';
+import { momentWords } from '../format/index.ts';
 import { filesWords } from '../texts/stores/index.ts';
 import { showBook, useBook } from './book.ts';
 import { draftSettled } from './draft.ts';
-import { askHost } from './host.ts';
+import { askHost, useHost } from './host.ts';
 import { showError, showNews } from './notices.ts';
 import { openOverlay } from './view.ts';
 
@@ -54,5 +55,5 @@ export async function restoreBackup({ backupId, takenAt }: Backup): Promise<void
   if (opened !== null) showBook(opened);
   if (restored === null) return;
   openOverlay(null);
-  showNews(filesWords.backups.restored(new Date(takenAt).toLocaleString()));
+  showNews(filesWords.backups.restored(momentWords(takenAt, useHost.getState().settings.units)));
 }

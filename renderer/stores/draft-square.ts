@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import { squareUp } from '../../core/sketch/index.ts';
+import { formatNumber } from '../format/index.ts';
 import { draftsWords } from '../texts/stores/index.ts';
 import { draftStep, useDraft } from './draft.ts';
 import { say, showError } from './notices.ts';
@@ -14,7 +15,7 @@ export function squareDraft(): void {
     return;
   }
   draftStep({ kind: 'replace', corners: squared.value.corners });
-  say(draftsWords.draftSquare.squaredUp(squared.value.movedFt.toFixed(2)));
+  say(draftsWords.draftSquare.squaredUp(formatNumber(squared.value.movedFt, 2)));
 }
 
 /** Counts the wishes to type a distance for the edge; the panel answers by taking the focus. */

@@ -22,6 +22,7 @@ import {
   parseWidth,
 } from '../../core/units/index.ts';
 import type { Formatter } from '../format/index.ts';
+import { formatNumber } from '../format/index.ts';
 import { useFormat } from '../stores/index.ts';
 import { uiWords } from '../texts/index.ts';
 import { DraftInput } from './draft-input.tsx';
@@ -86,7 +87,7 @@ const READERS: Readonly<Record<QuantityKind, Reader>> = {
   'fine-number': { parse: numberFrom, format: (v) => String(Number(v.toPrecision(FINE_FIGURES))) },
   whole: { parse: wholeFrom, format: (v) => trim(v) },
   bearing: { parse: (text, where) => parseBearing(text, where), format: (v) => formatBearing(v) },
-  degrees: { parse: degreesFrom, format: (v) => v.toFixed(6) },
+  degrees: { parse: degreesFrom, format: (v) => formatNumber(v, 6) },
   temperature: {
     parse: (text, where) => parseTemperature(text, where),
     format: (v, w) => w.temperature(v),

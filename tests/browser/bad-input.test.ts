@@ -47,13 +47,13 @@ describeWithChromium('files and figures that do not go together', () => {
     expect(await add.getAttribute('aria-disabled')).toBe('true');
     await dialog
       .getByLabel('Order of the dates')
-      .selectOption({ label: 'month, day, year: 01/02/2027 is Saturday, 2 January 2027' });
+      .selectOption({ label: 'month, day, year: 01/02/2027 is Saturday, January 2, 2027' });
     await dialog.getByText(/whether the air is in Fahrenheit or Celsius/).waitFor();
     await dialog.getByLabel('Unit of the air').selectOption('C');
-    await dialog.getByText('1 day: Mon 4 Jan').waitFor();
+    await dialog.getByText('1 day: Mon Jan 4').waitFor();
     // 2 C is 35.6 F and -6 C is 21.2 F.
     expect(await dialog.getByText(/^Read so:/).textContent()).toBe(
-      'Read so: Saturday, 2 January 2027, highest 35.6 °F, lowest 21.2 °F.',
+      'Read so: Saturday, January 2, 2027, highest 35.6 °F, lowest 21.2 °F.',
     );
     expect(await accessFaults(page)).toEqual([]);
     await dialog.getByRole('button', { name: 'Leave it' }).click();

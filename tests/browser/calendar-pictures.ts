@@ -69,7 +69,7 @@ export async function takeCalendarPictures(take: Take): Promise<void> {
     await planRound(page, 2);
     await page.locator('.notice').waitFor({ state: 'detached', timeout: 20_000 });
     await page.getByRole('tab', { name: 'Calendar' }).click();
-    await page.getByRole('button', { name: /^Wednesday, 17 March 2027/ }).click();
+    await page.getByRole('button', { name: /^Wednesday, March 17, 2027/ }).click();
     await take(page, 'guide-calendar-1-days');
     await page.getByRole('tab', { name: 'Programmes' }).click();
     await page.getByRole('button', { name: /Make this season/ }).waitFor();

@@ -17,20 +17,20 @@ describeWithChromium('the calendar and the programmes of the round room', () => 
     await goToRoom(page, 'Round');
     await page.getByRole('tab', { name: 'Calendar' }).click();
     // The sample's days are 15 to 18 March 2027, Monday to Thursday.
-    await page.getByRole('button', { name: /^Monday, 15 March 2027, day of the round/ }).focus();
+    await page.getByRole('button', { name: /^Monday, March 15, 2027, day of the round/ }).focus();
     await page.keyboard.press('ArrowRight');
-    await page.getByRole('heading', { name: 'Tuesday, 16 March 2027' }).waitFor();
+    await page.getByRole('heading', { name: 'Tuesday, March 16, 2027' }).waitFor();
     await page.getByRole('button', { name: 'Make it a holiday' }).click();
-    await page.getByRole('button', { name: /^Tuesday, 16 March 2027, holiday/ }).waitFor();
+    await page.getByRole('button', { name: /^Tuesday, March 16, 2027, holiday/ }).waitFor();
     const share = page.getByLabel('Share of the days lost to rain');
     await share.fill('30 %');
     await share.press('Enter');
     // 0.3 of three working days is 0.9, rounded up one: the last.
-    await page.getByRole('button', { name: /^Thursday, 18 March 2027, held back/ }).waitFor();
+    await page.getByRole('button', { name: /^Thursday, March 18, 2027, held back/ }).waitFor();
     await page.getByText(/3 working days, of which the last one, 2027-03-18, is held back/).waitFor();
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
-    await page.getByRole('button', { name: /^Tuesday, 16 March 2027, day of the round/ }).waitFor();
+    await page.getByRole('button', { name: /^Tuesday, March 16, 2027, day of the round/ }).waitFor();
   });
 
   test('weather is typed by the hour of the shift', async () => {
@@ -64,7 +64,7 @@ describeWithChromium('the calendar and the programmes of the round room', () => 
     await page.getByText('3 rows: 2 taken, 1 refused, 0 without a figure; 1 day.').waitFor();
     expect(await accessFaults(page)).toEqual([]);
     await take.click();
-    await page.getByRole('button', { name: /^Wednesday, 17 March 2027/ }).click();
+    await page.getByRole('button', { name: /^Wednesday, March 17, 2027/ }).click();
     // 20 km/h is 12.43 mph.
     expect(await page.getByLabel('Wind at 9:00 am').inputValue()).toBe('12.4 mph');
   });

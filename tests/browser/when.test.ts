@@ -44,7 +44,7 @@ describeWithChromium('when a round is of use', () => {
     await dialog.getByText('Say first whether the air is in Fahrenheit or Celsius.').waitFor();
     expect(await dialog.getByRole('button', { name: 'Add these' }).getAttribute('aria-disabled')).toBe('true');
     await dialog.getByLabel('Unit of the air').selectOption('F');
-    await dialog.getByText('3 days: Mon 1 Mar to Wed 3 Mar').waitFor();
+    await dialog.getByText('3 days: Mon Mar 1 to Wed Mar 3').waitFor();
     await dialog.getByText('no air has been so warm').waitFor();
     expect(await accessFaults(page)).toEqual([]);
     await dialog.getByRole('button', { name: 'Add these temperatures' }).click();
@@ -60,14 +60,14 @@ describeWithChromium('when a round is of use', () => {
     await page.getByRole('button', { name: 'Add this timing' }).click();
     const window = page.getByRole('region', { name: 'Window' });
     // Ten a day from 15 February: 250 on the 25th day, 11 March; 500 on the 50th, 5 April.
-    await window.getByText('Thursday, 11 March 2027').first().waitFor();
+    await window.getByText('Thursday, March 11, 2027').first().waitFor();
     const words = await window.textContent();
     expect(words).toContain('base of 32 °F');
     expect(words).toContain('counted from 15 February');
     expect(words).toContain('Source: K. Frank');
-    expect(words).toContain('3 days bridged by a straight line: Mon 1 Mar to Wed 3 Mar.');
+    expect(words).toContain('3 days bridged by a straight line: Mon Mar 1 to Wed Mar 3.');
     const sites = page.getByRole('region', { name: 'Lawns by kind of site' });
-    expect(await sites.getByRole('row').nth(1).textContent()).toContain('Thu 11 Mar, expected–Sun 4 Apr, expected');
+    expect(await sites.getByRole('row').nth(1).textContent()).toContain('Thu Mar 11, expected–Sun Apr 4, expected');
     expect(await accessFaults(page)).toEqual([]);
   });
 
@@ -76,10 +76,12 @@ describeWithChromium('when a round is of use', () => {
     const chart = page.getByRole('slider', { name: /day of the season/ });
     await chart.focus();
     await chart.press('Home');
-    expect(await chart.getAttribute('aria-valuetext')).toBe('Monday, 15 February 2027, 10 °F days, measured, not open');
+    expect(await chart.getAttribute('aria-valuetext')).toBe(
+      'Monday, February 15, 2027, 10 °F days, measured, not open',
+    );
     await chart.press('PageUp');
     await chart.press('ArrowRight');
-    expect(await chart.getAttribute('aria-valuetext')).toContain('Tuesday, 23 February 2027, 90 °F days');
+    expect(await chart.getAttribute('aria-valuetext')).toContain('Tuesday, February 23, 2027, 90 °F days');
     await page.getByRole('button', { name: 'As a table' }).click();
     const table = page.getByRole('region', { name: 'The season day by day' });
     expect(await table.getByRole('row').nth(25).textContent()).toBe('Thu 11 Mar250 °F days, expectedopen');
@@ -94,7 +96,7 @@ describeWithChromium('when a round is of use', () => {
     await closes.press('Enter');
     // 300 on the 30th day, 16 March, which is the round's only day: the last useful one is the 15th.
     const missed = page.getByRole('region', { name: /^Lawns that will miss it/ });
-    await missed.getByText('no day yet, and the round goes on after the last useful day, Mon 15 Mar').waitFor();
+    await missed.getByText('no day yet, and the round goes on after the last useful day, Mon Mar 15').waitFor();
     const sites = page.getByRole('region', { name: 'Lawns by kind of site' });
     await sites.getByRole('button', { name: /lawns$/ }).press('Enter');
     expect(await sites.getByRole('button', { name: '6 Teasel Lane' }).count()).toBe(1);
@@ -114,7 +116,7 @@ describeWithChromium('when a round is of use', () => {
     await opens.fill('200');
     await opens.press('Enter');
     // 200 on the 20th day.
-    await window.getByText('Saturday, 6 March 2027').first().waitFor();
+    await window.getByText('Saturday, March 6, 2027').first().waitFor();
     const from = page.getByLabel('Counted from');
     await from.fill('Feb 30');
     await from.press('Enter');
@@ -123,19 +125,19 @@ describeWithChromium('when a round is of use', () => {
     await page.getByText('Type days').click();
     const last = page.getByLabel('Seven days up to');
     await last.fill('2027-03-12');
-    const high = page.getByLabel('highest, Friday, 12 March 2027');
+    const high = page.getByLabel('highest, Friday, March 12, 2027');
     await high.fill('60');
     await high.press('Enter');
-    const low = page.getByLabel('lowest, Friday, 12 March 2027');
+    const low = page.getByLabel('lowest, Friday, March 12, 2027');
     await low.fill('70');
     await low.press('Enter');
     expect(await page.getByRole('main').getByRole('alert').textContent()).toContain('highest is below the lowest');
     await low.fill('40');
     await low.press('Enter');
-    await window.getByText('measured up to Friday, 12 March 2027').waitFor();
+    await window.getByText('measured up to Friday, March 12, 2027').waitFor();
     expect(await accessFaults(page)).toEqual([]);
     for (let step = 0; step < 2; step += 1) await page.keyboard.press('Control+z');
-    await window.getByText('measured up to Wednesday, 10 March 2027').waitFor();
+    await window.getByText('measured up to Wednesday, March 10, 2027').waitFor();
     expect(desk.complaints).toEqual([]);
   });
 });

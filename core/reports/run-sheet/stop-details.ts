@@ -1,6 +1,13 @@
 import type { Book, Property } from '../../book/index.ts';
 import type { PlanStop, PlanTask } from '../../plan/result/index.ts';
-import { formatArea, formatDistance, formatDuration, formatShare, formatWidth } from '../../units/index.ts';
+import {
+  formatArea,
+  formatDistance,
+  formatDuration,
+  formatNumber,
+  formatShare,
+  formatWidth,
+} from '../../units/index.ts';
 import { CAUTION_WORDS, RUN_ROWS } from '../texts/index.ts';
 import { zoneWord } from '../words.ts';
 
@@ -38,7 +45,7 @@ function placeWords(book: Book, property: Property): readonly string[] {
       `${RUN_ROWS.named(gate.name, formatWidth(gate.clearWidthIn, book.units))}${gate.locked ? RUN_ROWS.locked : ''}`,
   );
   return [
-    RUN_ROWS.park(latitude.toFixed(PLACE_DECIMALS), longitude.toFixed(PLACE_DECIMALS)),
+    RUN_ROWS.park(formatNumber(latitude, PLACE_DECIMALS), formatNumber(longitude, PLACE_DECIMALS)),
     property.placedBy === 'address-range' ? RUN_ROWS.parkUnsure : '',
     property.noTrailer ? RUN_ROWS.noTrailer : '',
     gates.join('; '),

@@ -1,5 +1,6 @@
 import { type AppError, err, ok, type Result } from '../../../core/base/index.ts';
 import { type DriveTable, offRoadWords, placesOffRoad, positionKey } from '../../../core/travel/index.ts';
+import { formatNumber } from '../../../core/units/index.ts';
 import { programPlaces } from '../../program.ts';
 import { describePlace } from '../../services/files/index.ts';
 import { importRoads, type RoadsAbout } from '../../services/roads/index.ts';
@@ -137,8 +138,10 @@ function tableJson({ book }: BookInput, roads: DriveTable): TableOutput {
 
 /** From the first place to every other, and back: the whole table is for --json. */
 function tableText({ places, durationSec, distanceM, byRoad, pairs, offRoad, credit }: TableOutput): string {
-  const minutes = (seconds: number | null | undefined): string => (seconds == null ? '-' : (seconds / 60).toFixed(1));
-  const miles = (metres: number | null | undefined): string => (metres == null ? '-' : (metres / 1609.344).toFixed(1));
+  const minutes = (seconds: number | null | undefined): string =>
+    seconds == null ? '-' : formatNumber(seconds / 60, 1);
+  const miles = (metres: number | null | undefined): string =>
+    metres == null ? '-' : formatNumber(metres / 1609.344, 1);
   const numbers = places.map((_, index) => index).slice(1);
   return [
     `${byRoad} of ${pairs} pairs of places are by road${credit === '' ? '' : ` (${credit})`}`,

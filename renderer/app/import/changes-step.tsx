@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { type IntakeRow, ROW_KINDS, type RowKind } from '../../../core/intake/index.ts';
+import { formatNumber } from '../../format/index.ts';
 import type { GroundImport } from '../../stores/index.ts';
 import { importWords } from '../../texts/app/index.ts';
 import { IssueList, VirtualList } from '../../ui/index.ts';
@@ -75,7 +76,7 @@ function KindButton({ kind, words, count, pressed, onPress }: KindButtonProps) {
   const stop = kind === 'rejected' && count > 0 ? ' stop' : '';
   return (
     <button type="button" className={`import-kind${stop}`} aria-pressed={pressed} onClick={onPress}>
-      <strong>{count.toLocaleString('en-US')}</strong> {words}
+      <strong>{formatNumber(count)}</strong> {words}
     </button>
   );
 }

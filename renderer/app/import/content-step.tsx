@@ -1,6 +1,6 @@
 import type { SourceLayer } from '../../../core/formats/index.ts';
 import { LAYER_ROLES, type LayerMapping } from '../../../core/intake/index.ts';
-import { counted } from '../../format/index.ts';
+import { counted, formatNumber } from '../../format/index.ts';
 import { type GroundImport, understandFile, understandLayer } from '../../stores/index.ts';
 import { importWords } from '../../texts/app/index.ts';
 import { Choice, Field, IssueList, Tick } from '../../ui/index.ts';
@@ -85,7 +85,7 @@ function LayerRow({ layer, place, understood }: LayerRowProps) {
     <tr>
       <th scope="row">{layer.name === '' ? importWords.contentStep.theFile : layer.name}</th>
       <td>
-        {layer.features.length.toLocaleString('en-US')} <span className="quiet">{shapeWords(layer)}</span>
+        {formatNumber(layer.features.length)} <span className="quiet">{shapeWords(layer)}</span>
       </td>
       <td>
         <Choice
@@ -117,7 +117,7 @@ function shapeWords({ features }: SourceLayer): string {
   const words = (['outline', 'line', 'point'] as const).flatMap((each) =>
     counts[each] === 0 ? [] : [counted(counts[each], each)],
   );
-  if (counts.none > 0) words.push(importWords.contentStep.withoutShape(counts.none.toLocaleString('en-US')));
+  if (counts.none > 0) words.push(importWords.contentStep.withoutShape(formatNumber(counts.none)));
   return words.join(', ');
 }
 

@@ -1,4 +1,5 @@
 import { type ControlPoint, readScale, scaleErrorShare, unitResidualM } from '../../../core/intake/index.ts';
+import { formatNumber } from '../../format/index.ts';
 import { useFormat } from '../../stores/index.ts';
 import { importWords } from '../../texts/app/index.ts';
 
@@ -21,7 +22,7 @@ export function ScaleWords({ first, second, metresPerUnit }: ScaleWordsProps) {
   const scale = readScale(first, second);
   if (scale === null) return <p className="stop small">{importWords.scaleWords.tooNear}</p>;
   const feet = (metres: number) => words.length(metres / POINT_ERROR_M);
-  const share = (100 * scaleErrorShare(POINT_ERROR_M, scale.baseM)).toFixed(1);
+  const share = formatNumber(100 * scaleErrorShare(POINT_ERROR_M, scale.baseM), 1);
   return (
     <p className="small">
       {importWords.scaleWords.scale(feet(scale.metresPerUnit), feet(scale.baseM), share)}

@@ -1,3 +1,4 @@
+import { formatNumber } from '../../format/index.ts';
 import type { ImportProgress } from '../../stores/index.ts';
 import { importWords } from '../../texts/app/index.ts';
 
@@ -14,10 +15,7 @@ export function Working({ step, progress }: WorkingProps) {
         {progress !== null && progress.total > 0 && (
           <span className="quiet">
             {' '}
-            {importWords.working.progress(
-              progress.done.toLocaleString('en-US'),
-              progress.total.toLocaleString('en-US'),
-            )}
+            {importWords.working.progress(formatNumber(progress.done), formatNumber(progress.total))}
           </span>
         )}
       </span>

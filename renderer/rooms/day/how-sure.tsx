@@ -4,6 +4,7 @@ import type { Book, Spread } from '../../../core/book/index.ts';
 import { type DayChance, learnSpread, type Range } from '../../../core/plan/chance/index.ts';
 import type { PlanDay } from '../../../core/plan/result/index.ts';
 import type { Formatter } from '../../format/index.ts';
+import { formatNumber } from '../../format/index.ts';
 import { edit, showError, useBook, useFormat } from '../../stores/index.ts';
 import { howSureWords } from '../../texts/day/index.ts';
 import { commonWords } from '../../texts/index.ts';
@@ -193,7 +194,7 @@ function SpreadPart({ book }: { readonly book: Book }) {
           {howSureWords.view.learnedFigure(
             each.what,
             each.visits,
-            each.mean.toFixed(2),
+            formatNumber(each.mean, 2),
             Math.round(each.deviation * 100),
           )}
         </p>

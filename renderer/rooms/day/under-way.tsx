@@ -4,7 +4,7 @@ import type { Book, Visit } from '../../../core/book/index.ts';
 import { type DayNow, dayNow, underWayOf, usedAgainstPlan, withUsed } from '../../../core/plan/live/index.ts';
 import type { PlanDay, PlanStop } from '../../../core/plan/result/index.ts';
 import { CommandButton, useOffer } from '../../commands/index.ts';
-import { type Formatter, todayHere } from '../../format/index.ts';
+import { type Formatter, formatNumber, todayHere } from '../../format/index.ts';
 import { homeSec } from '../../ribbon/index.ts';
 import {
   markStop,
@@ -279,7 +279,7 @@ function Used({ book, day }: { readonly book: Book; readonly day: PlanDay }) {
     <Section title={underWayWords.view.usedTitle}>
       {found.map((each) => {
         const amount = (value: number) => words.level(value, each.unit);
-        const percent = `${Math.abs(each.excess * 100).toFixed(1)} % ${each.excess < 0 ? underWayWords.view.less : underWayWords.view.more}`;
+        const percent = `${formatNumber(Math.abs(each.excess * 100), 1)} % ${each.excess < 0 ? underWayWords.view.less : underWayWords.view.more}`;
         return (
           <p key={`${each.treatmentId} ${each.unit}`} className={each.checkCalibration ? 'caution' : ''}>
             {underWayWords.view.usedOnZones(

@@ -13,11 +13,6 @@ function productIn(book: Book, id: string) {
   return { name: product?.name ?? id, unit: product?.unit ?? ('lb' as const) };
 }
 
-/** "Wed 17 Mar 2027": what is ordered now may be used next year. */
-function withYear(words: string, date: string): string {
-  return `${words} ${date.slice(0, 4)}`;
-}
-
 /** What has to be ordered by when. */
 export function OrdersTable({ book, orders }: BookProps & { readonly orders: readonly Order[] }) {
   const words = useFormat();
@@ -41,7 +36,7 @@ export function OrdersTable({ book, orders }: BookProps & { readonly orders: rea
             return (
               <tr key={`${each.orderBy} ${each.productId} ${each.firstUse}`}>
                 <th scope="row">
-                  <span className="whole-line">{withYear(words.date(each.orderBy), each.orderBy)}</span>
+                  <span className="whole-line">{words.dateInYear(each.orderBy)}</span>
                   {each.late && (
                     <span className="caution block small">
                       <TriangleAlert size={12} aria-hidden="true" /> {buyWords.tables.dayPast}
@@ -52,7 +47,7 @@ export function OrdersTable({ book, orders }: BookProps & { readonly orders: rea
                 <td className="number">{words.product(each.amount, unit)}</td>
                 <td className="number">{each.bags ?? '–'}</td>
                 <td className="number">{words.money(each.costUsd)}</td>
-                <td className="whole-line">{withYear(words.date(each.firstUse), each.firstUse)}</td>
+                <td className="whole-line">{words.dateInYear(each.firstUse)}</td>
               </tr>
             );
           })}

@@ -1,4 +1,5 @@
 import type { Limit } from '../../../core/round/ledger/index.ts';
+import { formatNumber } from '../../format/index.ts';
 import { seasonWords } from '../../texts/round/index.ts';
 
 const DUST = 1e-9;
@@ -16,7 +17,7 @@ export function isNear(share: number): boolean {
 export function shareWords(share: number): string {
   const percent = share * 100;
   if (isOver(share))
-    return percent < 100.5 ? `${(Math.ceil(percent * 10) / 10).toFixed(1)} %` : `${Math.round(percent)} %`;
+    return percent < 100.5 ? `${formatNumber(Math.ceil(percent * 10) / 10, 1)} %` : `${Math.round(percent)} %`;
   return share < 1 - DUST ? `${Math.min(99, Math.round(percent))} %` : '100 %';
 }
 

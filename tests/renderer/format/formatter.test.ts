@@ -1,17 +1,16 @@
 import { expect, test } from 'vitest';
-import { clockOf, counted, dateWords, formatterFor } from '../../../renderer/format/index.ts';
+import { counted, formatterFor } from '../../../renderer/format/index.ts';
 
-test('dates are told with their weekday', () => {
+test('dates and moments are told with their weekday, moments on this machine’s clock', () => {
   // 16 March 2027 is a Tuesday.
-  expect(dateWords('2027-03-16', 'short')).toBe('Tue 16 Mar');
-  expect(dateWords('2027-03-16', 'long')).toBe('Tuesday, 16 March 2027');
-  expect(dateWords('someday', 'short')).toBe('someday');
-});
-
-test('a moment is told on this machine’s clock', () => {
-  const moment = new Date(2027, 2, 16, 10, 5);
-  expect(clockOf(moment.toISOString())).toBe('10:05');
-  expect(clockOf('no moment')).toBe('');
+  const us = formatterFor('us');
+  expect([us.date('2027-03-16'), us.longDate('2027-03-16')]).toEqual(['Tue Mar 16', 'Tuesday, March 16, 2027']);
+  expect(us.date('someday')).toBe('someday');
+  const moment = new Date(2027, 2, 16, 22, 5).toISOString();
+  expect(us.moment(moment)).toBe('Tue Mar 16, 2027, 10:05 pm');
+  expect(formatterFor('metric').moment(moment)).toBe('Tue Mar 16, 2027, 22:05');
+  expect([us.timeOf(moment), us.timeOf('none'), us.moment('none')]).toEqual(['10:05 pm', '', '']);
+  expect(us.dateInYear('2027-03-16')).toBe('Tue Mar 16, 2027');
 });
 
 test('counts agree with their noun', () => {

@@ -42,7 +42,7 @@ describe('the pipeline', () => {
       '1 lawn · 1.00 ac turf',
       'no machines yet',
       '1 day · Spring',
-      'Tue 16 Mar · 4 h 45 min',
+      'Tue Mar 16 · 4 h 45 min',
       '4 sheets ready',
     ]);
   });

@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { DayFigure, TimingResult } from '../../../../core/round/timing/index.ts';
 import { addDays, dateOfDay, dayNumber } from '../../../../core/units/index.ts';
+import { formatNumber } from '../../../format/index.ts';
 import { whenWords } from '../../../texts/round/index.ts';
 
 /** One mark of an axis. */
@@ -154,7 +155,9 @@ function levelMarks(
   const back = scaleLinear()
     .domain([unit(low), unit(high)])
     .range([low, high]);
-  return shown.ticks(LEVELS).map((value) => ({ at: up(back(value)), label: value.toLocaleString('en-US') }));
+  return shown
+    .ticks(LEVELS)
+    .map((value) => ({ at: up(back(value)), label: formatNumber(value, Number.isInteger(value) ? 0 : 1) }));
 }
 
 /** A line through the days of one sort, joined to the day before each stretch, so that solid and dashed meet. */

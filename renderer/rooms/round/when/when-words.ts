@@ -17,7 +17,7 @@ const BASIS_WORDS: Readonly<Record<DateBasis, string>> = {
   calendar: 'by the calendar',
 };
 
-/** "Sun 4 Apr, expected". */
+/** "Sun Apr 4, expected". */
 export function dateWords({ on, basis }: TimingDate, words: Formatter): string {
   return `${words.date(on)}, ${BASIS_WORDS[basis]}`;
 }

@@ -1,6 +1,7 @@
 import type { BookRoads } from '../../../../core/book/index.ts';
 import { offRoadWords } from '../../../../core/travel/index.ts';
 import { CommandButton } from '../../../commands/index.ts';
+import { formatNumber } from '../../../format/index.ts';
 import { cancelRoadImport, changeRoads, selectProperty, useRoads } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { roadsWords } from '../../../texts/shed/index.ts';
@@ -72,14 +73,11 @@ function About() {
   if (about === undefined) {
     return <p className="quiet">{roadsWords.loaded.noneYet}</p>;
   }
-  const [west = '', south = '', east = '', north = ''] = about.bounds.map((each) => each.toFixed(3));
+  const [west = '', south = '', east = '', north = ''] = about.bounds.map((each) => formatNumber(each, 3));
   const { counts } = about;
   const facts: readonly (readonly [string, string])[] = [
-    [
-      roadsWords.loaded.roads,
-      roadsWords.loaded.linesOfMap(counts.roads.toLocaleString('en-US'), counts.ways.toLocaleString('en-US')),
-    ],
-    [roadsWords.loaded.turnsForbidden, counts.restrictionsUsed.toLocaleString('en-US')],
+    [roadsWords.loaded.roads, roadsWords.loaded.linesOfMap(formatNumber(counts.roads), formatNumber(counts.ways))],
+    [roadsWords.loaded.turnsForbidden, formatNumber(counts.restrictionsUsed)],
     [roadsWords.loaded.from, roadsWords.loaded.bounds(south, west, north, east)],
     [roadsWords.loaded.asOf, about.dataOf === '' ? roadsWords.loaded.notTold : about.dataOf.slice(0, 10)],
     [roadsWords.loaded.whose, [about.attribution, about.licence].filter((each) => each !== '').join(', ')],

@@ -1,5 +1,6 @@
 import type { RoadsStatus } from '../../../../core/contract/index.ts';
 import { ROAD_CLASSES, type RoadClass } from '../../../../core/roads/index.ts';
+import { formatNumber } from '../../../format/index.ts';
 import { roadsWords } from '../../../texts/shed/index.ts';
 
 /** What a class of road is called for people. */
@@ -31,12 +32,12 @@ export function classWords(name: string): string {
 
 /** How much of the book's driving is by road, in a sentence. */
 export function pairsWords({ byRoad, pairs, places }: RoadsStatus): string {
-  const all = pairs.toLocaleString('en-US');
+  const all = formatNumber(pairs);
   if (pairs === 0) return roadsWords.classes.noPairs;
-  if (byRoad === pairs) return roadsWords.classes.allByRoad(all, places.toLocaleString('en-US'));
+  if (byRoad === pairs) return roadsWords.classes.allByRoad(all, formatNumber(places));
   if (byRoad === 0) return roadsWords.classes.allEstimated(all);
-  const rest = (pairs - byRoad).toLocaleString('en-US');
-  return roadsWords.classes.someByRoad(byRoad.toLocaleString('en-US'), all, rest);
+  const rest = formatNumber(pairs - byRoad);
+  return roadsWords.classes.someByRoad(formatNumber(byRoad), all, rest);
 }
 
 /** A factor on times as people say it: 1.25 is 25 % slower. */

@@ -125,21 +125,21 @@ describe('in words', () => {
 
   test('the window says what was measured and what is expected', () => {
     expect(windowWords(result.state, us)).toEqual({
-      opens: 'Sat 20 Mar, expected',
+      opens: 'Sat Mar 20, expected',
       best: '–',
-      last: 'Thu 8 Apr, expected',
+      last: 'Thu Apr 8, expected',
     });
-    expect(todayWords(result, '2027-03-11', us)).toBe('Opens Saturday, 20 March 2027 (expected).');
-    expect(todayWords(result, '2027-03-25', us)).toBe('Open now, until Thursday, 8 April 2027 (expected).');
-    expect(todayWords(result, '2027-04-09', us)).toBe('Over: the last useful day was Thursday, 8 April 2027.');
+    expect(todayWords(result, '2027-03-11', us)).toBe('Opens Saturday, March 20, 2027 (expected).');
+    expect(todayWords(result, '2027-03-25', us)).toBe('Open now, until Thursday, April 8, 2027 (expected).');
+    expect(todayWords(result, '2027-04-09', us)).toBe('Over: the last useful day was Thursday, April 8, 2027.');
     expect(todayWords(season.at(-20), '2027-03-25', us)).toBe('Not this year: the opening is not reached.');
   });
 
   test('the footing counts bridged days and names the joint', () => {
     expect(footingWords(result, '2027-03-11', us)).toEqual([
-      'Yard: measured up to Wednesday, 10 March 2027.',
+      'Yard: measured up to Wednesday, March 10, 2027.',
       'Days ahead are the normal curve of 1 earlier year (2026): the mean of the years for each day, then over 7 days on each side. It is not shifted to meet the measured days, which lately lay on it.',
-      '1 day bridged by a straight line: Fri 5 Mar.',
+      '1 day bridged by a straight line: Fri Mar 5.',
     ]);
     expect(footingWords(result, '2027-03-01', us)[0]).toContain('what comes after today counts as measured too');
   });
@@ -147,10 +147,10 @@ describe('in words', () => {
   test('a day on the picture says its figure and whether it is open', () => {
     const days = { workdays: ['2027-03-19', '2027-03-20'], planned: new Map([['2027-03-20', 3]]) };
     expect(momentWords(result, '2027-03-20', days, us)).toBe(
-      'Saturday, 20 March 2027, 100 °F days, expected, open, 3 lawns planned',
+      'Saturday, March 20, 2027, 100 °F days, expected, open, 3 lawns planned',
     );
     expect(momentWords(result, '2027-03-19', days, us)).toBe(
-      'Friday, 19 March 2027, 95 °F days, expected, not open, a working day of the round',
+      'Friday, March 19, 2027, 95 °F days, expected, not open, a working day of the round',
     );
     expect(isOpen(result, '2027-03-19')).toBe(false);
     expect(isOpen(result, '2027-04-08')).toBe(true);
@@ -167,7 +167,7 @@ describe('in words', () => {
     const groups = lawnsBySite(season, undefined, lawns, '2027-03-11', '2027-04-12');
     expect(
       reasonsOf(groups, (each) => each.verdict === 'too-late', us).map((each) => [each.why, each.lawns.length]),
-    ).toEqual([['planned on Mon 12 Apr, after the last useful day, Thu 8 Apr', 2]]);
+    ).toEqual([['planned on Mon Apr 12, after the last useful day, Thu Apr 8', 2]]);
   });
 });
 
