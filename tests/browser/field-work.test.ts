@@ -34,7 +34,7 @@ describeWithChromium('measuring without a map', () => {
     // The same figures as in feet: 781 (surveying question, quizall.hivanix.in 64713)
     await working.getByText('together 781 ft²').waitFor();
     expect(await page.locator('tr.row-selected').textContent()).toContain('781 ft²');
-    await page.getByText(/^invented · saved \d+:\d\d$/).waitFor();
+    await page.getByText(/^invented · saved \d+:\d\d [ap]m$/).waitFor();
   });
 
   test('a slope from rise over run, with a figure that is refused and stays', async () => {

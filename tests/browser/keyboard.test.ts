@@ -29,7 +29,7 @@ describeWithChromium('without a mouse', () => {
     await page.keyboard.press('Control+a');
     await page.keyboard.type('44 in');
     await page.keyboard.press('Enter');
-    await page.getByText(/saved \d+:\d\d$/).waitFor();
+    await page.getByText(/saved \d+:\d\d [ap]m$/).waitFor();
     await page.keyboard.press('Control+z');
     expect(await page.getByLabel('Name', { exact: true }).inputValue()).toBe(name);
   });

@@ -61,7 +61,7 @@ describeWithChromium('the five rooms with an invented book', () => {
     await field.fill('3 ft');
     await field.press('Enter');
     expect(await field.inputValue()).toBe('36 in');
-    await page.getByText(/^invented · saved \d+:\d\d$/).waitFor();
+    await page.getByText(/^invented · saved \d+:\d\d [ap]m$/).waitFor();
     await page.keyboard.press('Control+z');
     await page.waitForFunction(
       () => document.querySelector<HTMLInputElement>('[aria-label="Clear width of side gate"]')?.value === '30 in',
