@@ -4,7 +4,6 @@ import {
   center,
   coordAll,
   lineString,
-  multiPolygon,
   nearestPointOnLine,
   point,
   polygon,
@@ -39,21 +38,33 @@ export function cornersOf(geometry: AreaGeometry): readonly Position[] {
   return coordAll(toGeoJson(geometry)) as unknown as readonly Position[];
 }
 
-/** True where the outline goes round the position or has it on a side. */
+/** Fewest positions of a closed ring that goes round anything. */
+const LEAST_OF_RING = 4;
+
+/** True where the outline goes round the position or has it on a side. Rings that are not closed count as closed with a straight side. */
 export function containsPosition(geometry: AreaGeometry, position: Position): boolean {
   const spot = point([...position]);
-  return geometry.type === 'Polygon'
-    ? booleanPointInPolygon(spot, polygon(mutable(geometry.coordinates)))
-    : booleanPointInPolygon(spot, multiPolygon(geometry.coordinates.map(mutable)));
+  return polygonsOf(geometry).some((rings) => {
+    const [shell = [], ...holes] = rings.map(closed);
+    const others = holes.filter((each) => each.length >= LEAST_OF_RING);
+    return shell.length >= LEAST_OF_RING && booleanPointInPolygon(spot, polygon(mutable([shell, ...others])));
+  });
 }
 
-/** The point of the outline's shells that is nearest to a position; null for an outline without corners. */
+function closed(ring: readonly Position[]): readonly Position[] {
+  const [first] = ring;
+  const last = ring.at(-1);
+  return first === undefined || (first[0] === last?.[0] && first[1] === last[1]) ? ring : [...ring, first];
+}
+
+/** The point of the outline's shells, closed, that is nearest to a position; null for an outline without corners. */
 export function nearestOnOutline(geometry: AreaGeometry, position: Position): Position | null {
   let best: Position | null = null;
   let bestDistance = Number.POSITIVE_INFINITY;
   for (const [shell] of polygonsOf(geometry)) {
     if (shell === undefined || shell.length < 2) continue;
-    const found = nearestPointOnLine(lineString(mutable([shell])[0] ?? []), point([...position])).geometry.coordinates;
+    const found = nearestPointOnLine(lineString(mutable([closed(shell)])[0] ?? []), point([...position])).geometry
+      .coordinates;
     const [longitude, latitude] = found;
     if (longitude === undefined || latitude === undefined) continue;
     const distance = distanceMetres(position, [longitude, latitude]);

@@ -41,6 +41,21 @@ describe('helpers in degrees', () => {
     expect(containsPosition(both, at(110, 10))).toBe(true);
   });
 
+  it('take a ring that is not closed as closed with a straight side, and one that goes round nothing as nothing', () => {
+    const open: AreaGeometry = { type: 'Polygon', coordinates: [(lawn.coordinates[0] as Position[]).slice(0, -1)] };
+    expect(containsPosition(open, at(20, 10))).toBe(true);
+    expect(containsPosition(open, at(60, 10))).toBe(false);
+    // The side that is not there runs along the west.
+    expect(distanceMetres(nearestOnOutline(open, at(-5, 10)) ?? HOME, at(0, 10))).toBeLessThan(0.01);
+    for (const coordinates of [[], [[]], [[at(0, 0)]], [[at(0, 0), at(40, 0)]]])
+      expect(containsPosition({ type: 'Polygon', coordinates }, at(20, 0))).toBe(false);
+    const holed: AreaGeometry = {
+      type: 'Polygon',
+      coordinates: [...lawn.coordinates, [at(20, 10), at(21, 10)]],
+    } as never;
+    expect(containsPosition(holed, at(20, 10))).toBe(true);
+  });
+
   it('find the nearest point of an outline', () => {
     expect(distanceMetres(nearestOnOutline(lawn, at(20, -15)) ?? HOME, at(20, 0))).toBeLessThan(0.01);
     expect(distanceMetres(nearestOnOutline(both, at(109, 30)) ?? HOME, at(109, 20))).toBeLessThan(0.01);
