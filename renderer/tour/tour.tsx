@@ -1,8 +1,8 @@
-import { useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type RefObject, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { measureOf, useBook, useCurrentPlan, useCurrentRound, useFormat, useImport, useView } from '../stores/index.ts';
 import { tourWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
-import { type Box, placePanel } from './place-panel.ts';
+import { type Box, placePanel, type Size } from './place-panel.ts';
 import { leaveTour, showStep, useTour } from './tour-state.ts';
 import { type TourStep, tourSteps } from './tour-steps.ts';
 import { useAnchor } from './use-anchor.ts';
@@ -43,7 +43,6 @@ type PanelProps = { readonly step: TourStep; readonly at: number; readonly count
 function StepPanel({ step, at, count }: PanelProps) {
   const id = useId();
   const panel = useRef<HTMLElement>(null);
-  const [size, setSize] = useState({ width: 340, height: 220 });
   const anchors = useRef(step.anchors);
   const clear = useRef(step.keepsClear === undefined ? step.anchors : [step.keepsClear]);
   const box = useAnchor(anchors.current);
@@ -53,12 +52,9 @@ function StepPanel({ step, at, count }: PanelProps) {
     panel.current?.querySelector<HTMLElement>('.button-main')?.focus({ preventScroll: true });
   }, []);
   useLeavingByEscape();
-  useLayoutEffect(() => {
-    const { offsetWidth: width, offsetHeight: height } = panel.current ?? { offsetWidth: 0, offsetHeight: 0 };
-    setSize({ width, height });
-  }, []);
+  const { size, room } = useSizes(panel);
   const whole = useAnchor(clear.current);
-  const place = placePanel(whole, size, { width: window.innerWidth, height: window.innerHeight }, box);
+  const place = placePanel(whole, size, room, box);
   const isLast = at === count - 1;
   return (
     <>
@@ -86,6 +82,21 @@ function StepPanel({ step, at, count }: PanelProps) {
       </section>
     </>
   );
+}
+
+/** How large the panel is and the window round it, followed as the window is sized: a panel that stayed where it was would be out of it. */
+function useSizes(panel: RefObject<HTMLElement | null>): { readonly size: Size; readonly room: Size } {
+  const [sizes, setSizes] = useState({ size: { width: 340, height: 220 }, room: { width: 0, height: 0 } });
+  useLayoutEffect(() => {
+    const measure = () => {
+      const { offsetWidth: width, offsetHeight: height } = panel.current ?? { offsetWidth: 0, offsetHeight: 0 };
+      setSizes({ size: { width, height }, room: { width: window.innerWidth, height: window.innerHeight } });
+    };
+    measure();
+    window.addEventListener('resize', measure);
+    return () => window.removeEventListener('resize', measure);
+  }, [panel]);
+  return sizes;
 }
 
 /** A frame round what is pointed at. It lets every press through. */

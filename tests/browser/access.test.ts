@@ -22,11 +22,21 @@ async function reflowAtEverySize(page: Page): Promise<readonly string[]> {
   const faults: string[] = [];
   for (const size of SIZES) {
     await page.setViewportSize(size);
+    // What follows the size by a script does so before the next picture.
+    await page.evaluate(() => new Promise(requestAnimationFrame));
     faults.push(...(await reflowFaults(page)).map((fault) => `${size.width} px: ${fault}`));
   }
   await page.setViewportSize(USUAL);
   return faults;
 }
+
+/** Whether the region in which the program says things is shut off by something that is open. */
+const isStatusHeard = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.window > div > [role="status"]')].some(
+      (each) => each.closest('[inert], [aria-hidden="true"]') === null,
+    ),
+  );
 
 /** Titles of views, shelves and sheets that the page shows, to be found in the list. */
 const titlesShown = (page: Page) =>
@@ -60,6 +70,7 @@ describeWithChromium('every place of the program', () => {
       expect.soft(await withWideText(page, () => reflowFaults(page)), 'wide text').toEqual([]);
       expect.soft(await motionFaults(page), 'motion').toEqual([]);
       expect.soft(await focusFaults(page), 'focus').toEqual([]);
+      expect.soft(await isStatusHeard(page), 'what the program says is heard').toBe(true);
       await leave?.(page);
     });
   });

@@ -253,4 +253,43 @@ const START: Place = {
   },
 };
 
-export const PLACES: readonly Place[] = [...GROUND, ...SHED, ...ROUND, ...DAY, ...PAPER, START];
+const inTour = (page: Page) => page.getByRole('region', { name: 'Tour' });
+/** The panel of the tour is the same in every step; the first points into a list, the fourth at the ribbon. */
+const TOUR: readonly Place[] = [
+  {
+    name: 'Tour: first step',
+    go: async (page) => {
+      await command(page, 'take the tour');
+      await inTour(page).getByText('Step 1 of 6').waitFor();
+    },
+  },
+  {
+    name: 'Tour: where it runs out',
+    go: async (page) => {
+      for (let step = 1; step < 4; step += 1) await inTour(page).getByRole('button', { name: 'Next' }).click();
+      await inTour(page).getByText('Step 4 of 6').waitFor();
+    },
+    leave: (page) => inTour(page).getByRole('button', { name: 'Leave the tour' }).click(),
+  },
+];
+
+/** Begins after the welcome page. */
+const EMPTY: readonly Place[] = [
+  {
+    name: 'Empty book: Ground',
+    go: async (page) => {
+      await page.getByLabel('Name of the new book').fill('Nothing yet');
+      await page.keyboard.press('Enter');
+      await page.getByRole('heading', { name: 'No lawns yet' }).waitFor();
+    },
+  },
+  ...['Shed', 'Round', 'Day', 'Paper'].map((room) => ({
+    name: `Empty book: ${room}`,
+    go: async (page: Page) => {
+      await goToRoom(page, room);
+      await page.locator('.empty:visible').first().waitFor();
+    },
+  })),
+];
+
+export const PLACES: readonly Place[] = [...GROUND, ...SHED, ...ROUND, ...DAY, ...PAPER, ...TOUR, START, ...EMPTY];

@@ -28,6 +28,15 @@ async function command(page: Page, words: string): Promise<void> {
   await page.getByRole('dialog', { name: 'Find a command' }).waitFor({ state: 'detached' });
 }
 
+/** Plans without a mouse, and ends the search when it has found something. */
+async function plan(page: Page, words: string): Promise<void> {
+  await command(page, words);
+  await page.getByText(/best so far: ./).waitFor({ timeout: 60_000 });
+  await page.keyboard.press('Control+.');
+  await page.getByRole('button', { name: 'Plan again' }).waitFor({ timeout: 60_000 });
+  await page.getByRole('progressbar', { name: 'Planning' }).waitFor({ state: 'detached', timeout: 60_000 });
+}
+
 /** Shows another view of a room from the keyboard. */
 async function view(page: Page, name: string): Promise<void> {
   await tabTo(page, '[role="tab"][aria-selected="true"]');
@@ -71,11 +80,17 @@ describeWithChromium('the owner', () => {
   test('does the same without a mouse', async () => {
     const page = await open('residential-day');
     await page.keyboard.press('Alt+3');
-    await command(page, 'plan spring');
-    await page.getByText(/best so far: ./).waitFor();
-    await page.keyboard.press('Control+.');
-    await page.getByRole('button', { name: 'Plan again' }).waitFor({ timeout: 60_000 });
-    await page.getByRole('progressbar', { name: 'Planning' }).waitFor({ state: 'detached', timeout: 60_000 });
+    await view(page, 'Calendar');
+    await tabToButton(page, 'Add the next working day');
+    await page.keyboard.press('Enter');
+    await page.getByText('2 working days').first().waitFor();
+    await view(page, 'Plan');
+    await plan(page, 'plan spring');
+    await view(page, 'Season');
+    await page
+      .getByRole('heading', { name: /Season|limits/i })
+      .first()
+      .waitFor();
     await view(page, 'Buy');
     await page.getByRole('heading', { name: 'What to buy' }).waitFor();
     await page.keyboard.press('Alt+5');
@@ -109,10 +124,13 @@ describeWithChromium('the dispatcher', () => {
     expect(name).toMatch(/^Run sheet.*\.pdf$/);
   });
 
-  test('moves a stop and prints without a mouse', async () => {
+  test('moves a stop besides, and does the same, without a mouse', async () => {
     const page = await open('mixed-day');
-    await planRound(page, 2);
+    await page.keyboard.press('Alt+3');
+    await plan(page, 'plan feed');
     await page.keyboard.press('Alt+4');
+    await view(page, 'Morning');
+    expect(await page.getByRole('heading', { name: /leaves .* home/ }).count()).toBe(2);
     await view(page, 'Rigs');
     await page.getByText('Nothing: every rule holds.').waitFor();
     const names = () => page.locator('.board-row').first().locator('.board-name').allTextContents();
@@ -123,6 +141,15 @@ describeWithChromium('the dispatcher', () => {
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
     await expect.poll(names).toEqual([before[1], before[0], ...before.slice(2)]);
+    await tabToButton(page, 'Out of order …');
+    await page.keyboard.press('Enter');
+    await page.getByRole('dialog').getByRole('table', { name: 'Who can take over which lawn' }).waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await view(page, 'Under way');
+    await tabTo(page, '[aria-label$=": done"]');
+    await page.keyboard.press('Enter');
+    await page.getByText(/^1 stop done/).waitFor();
     await page.keyboard.press('Alt+5');
     const name = await sheetPrinted(page, () =>
       tabToButton(page, 'Save as PDF').then(() => page.keyboard.press('Enter')),

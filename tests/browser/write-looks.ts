@@ -29,6 +29,7 @@ try {
   await page.getByRole('tab', { name: 'Rigs' }).click();
   await takeAll(page, 'rigs');
   await page.getByRole('tab', { name: 'Who can go' }).click();
+  await page.getByText('Being reckoned').waitFor({ state: 'detached', timeout: 60_000 });
   await takeAll(page, 'who-can-go');
   await page.getByRole('tab', { name: 'How sure' }).click();
   await takeAll(page, 'how-sure');

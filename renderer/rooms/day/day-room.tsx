@@ -143,6 +143,7 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
   const stopNumber = useSelection((state) => state.stopNumber);
   const asTable = useView((state) => state.ribbonAsTable);
   const chance = useDayChance(day);
+  const readout = cursorSec === null ? dayWords.room.readLevelsAdvice : cursorWords(day, cursorSec, words);
   // List, map and inspector show the stop that the cursor is at.
   const pointAt = (sec: number | null): void => {
     moveCursor(sec);
@@ -155,8 +156,8 @@ function RibbonPanel({ day }: { readonly day: PlanDay }) {
         {day.rigName}, {words.date(day.date)}
       </h2>
       <div className="ribbon-head">
-        <span className={`ribbon-readout${cursorSec === null ? '' : ' ribbon-readout-live'}`}>
-          {cursorSec === null ? dayWords.room.readLevelsAdvice : cursorWords(day, cursorSec, words)}
+        <span className={`ribbon-readout${cursorSec === null ? '' : ' ribbon-readout-live'}`} title={readout}>
+          {readout}
         </span>
         <CommandButton id="day.table" look="quiet">
           {dayWords.room.asATable}

@@ -149,7 +149,9 @@ function StopLine({ stop, book, words }: LineProps & { readonly stop: PlanStop }
   return (
     <button ref={line} type="button" className="stop-item" aria-current={selected || undefined} onClick={choose}>
       <span className="stop-number">{stop.number}</span>
-      <span className="row-title">{stop.name}</span>
+      <span className="row-title" title={stop.name}>
+        {stop.name}
+      </span>
       <span className="stop-time">{words.clock(stop.arriveSec)}</span>
       <span className="row-note">
         {groundWords(stop.tasks, words.area)} · {methodsOf(stop, book)}

@@ -86,7 +86,7 @@ function FitTable({ book, property, day, stop, treatment }: FitProps & { readonl
                   >
                     {cell.answer.can
                       ? `${words.duration((cell.minutes ?? 0) * 60)}${cell.answer.tight ? dayWords.fit.tight : ''}`
-                      : words.said(cell.answer.words)}
+                      : `${dayWords.whoCanGo.no}${words.said(cell.answer.words)}`}
                     {cell.trim !== null && (
                       <span className="fit-tag">
                         {dayWords.fit.handTrim(
