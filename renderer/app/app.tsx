@@ -50,6 +50,8 @@ export function App() {
 
 function Desk() {
   const room = useView((view) => view.room);
+  const name = useBook((book) => book.open?.book.name ?? '');
+  useTitle(appWords.app.title(commonWords.rooms[room], name));
   return (
     <>
       <Header />
@@ -57,6 +59,16 @@ function Desk() {
       <AddressDialog />
     </>
   );
+}
+
+/** The title of the window, by which it is found among others. */
+function useTitle(title: string): void {
+  useEffect(() => {
+    document.title = title;
+    return () => {
+      document.title = commonWords.program;
+    };
+  }, [title]);
 }
 
 function useAppearance(): void {

@@ -61,4 +61,18 @@ describe('the documents', () => {
     });
     expect(unproved).toEqual([]);
   });
+
+  test('docs/accessibility.md: each criterion has one of the states, what holds says by what, and the rest what is missing', () => {
+    const rows = rowsOf('docs/accessibility.md', /^\| criterion \|/).map((row) =>
+      row.split('|').map((part) => part.trim()),
+    );
+    expect(rows.length).toBeGreaterThan(35);
+    const states = ['holds', 'in part', 'looked at', 'not known', 'none in it'];
+    const faults = rows.filter(([, criterion = '', state = '', shown = '', missing = '']) => {
+      const isSaid =
+        state === 'holds' || state === 'looked at' ? shown !== '' : missing !== '' || state === 'none in it';
+      return !(/^\d\.\d/.test(criterion) && states.includes(state) && isSaid);
+    });
+    expect(faults).toEqual([]);
+  });
 });

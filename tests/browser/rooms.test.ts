@@ -36,6 +36,7 @@ describeWithChromium('the five rooms with an invented book', () => {
     // The page of expected figures of this book: 28 lawns, 264,117 ft2 = 6.06 ac.
     await page.waitForFunction(() => document.querySelector('.step-active')?.textContent?.includes('6.06 ac'));
     expect(await step.textContent()).toContain('28 lawns');
+    expect(await page.title()).toMatch(/^Bramley Fold, one rig .*: Ground - Swardway$/);
     expect(await page.getByRole('option').first().textContent()).toMatch(/[\d,]+ ft²/);
   });
 

@@ -3,6 +3,7 @@ import { counted } from '../../format/index.ts';
 /** Words around the rooms: the welcome, menus, dialogs. */
 export const appWords = {
   app: {
+    title: (room: string, book: string) => `${book}: ${room} - Swardway`,
     opening: 'Opening…',
     noKey: 'This page was opened without its key. Open the address that the program printed when it was started.',
     noAnswer: 'The program does not answer. Start it again and open the address that it prints.',
