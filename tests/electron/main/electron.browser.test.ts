@@ -9,6 +9,8 @@ import { bundleProgram, ROOT } from '../support/bundle.ts';
 import { inWindow, LIFE_CHECKS } from './checks/life.ts';
 import { PAGE_CHECKS } from './checks/page.ts';
 import { MAIN, temporaryHome } from './desktop.ts';
+import { GUARD_FAULTS } from './faults/guard-faults.ts';
+import { layOut } from './faults/plant.ts';
 import { type DesktopShell, shellOf } from './shell.ts';
 
 /**
@@ -26,17 +28,22 @@ const whyNot =
 /** How long a start may take, milliseconds: the first one of a machine reads everything from the disk. */
 const START_MS = 60_000;
 
-type Program = { readonly file: string; readonly environment?: Readonly<Record<string, string>> };
+type Program = {
+  readonly file: string;
+  readonly environment?: Readonly<Record<string, string>>;
+  /** The main file; the shipped one where none is named. */
+  readonly main?: string;
+};
 
 async function startElectron(
-  { file, environment = {} }: Program,
+  { file, environment = {}, main = MAIN }: Program,
   home: string,
   words: readonly string[] = [],
 ): Promise<DesktopShell> {
   const own = Object.entries(process.env).filter((each): each is [string, string] => each[1] !== undefined);
   const electron = await _electron.launch({
     executablePath: file,
-    args: [MAIN, ...words],
+    args: [main, ...words],
     cwd: ROOT,
     env: { ...Object.fromEntries(own), ...environment, SWARDWAY_HOME: home },
     timeout: START_MS,
@@ -98,6 +105,22 @@ describeWithChromium('the desktop shell on the double as a command, driven as El
   afterAll(() => command?.remove());
 
   const chromium = { executablePath: chromiumPath, args: CHROMIUM_ARGUMENTS };
-  const whole = process.env.npm_lifecycle_event === 'test:faults';
-  checkShell(() => ({ file, environment: { DOUBLE_CHROMIUM: JSON.stringify(chromium) } }), whole ? undefined : 1);
+  const environment = { DOUBLE_CHROMIUM: JSON.stringify(chromium) };
+  const isWhole = process.env.npm_lifecycle_event === 'test:faults';
+  checkShell(() => ({ file, environment }), isWhole ? undefined : 1);
+
+  const pageFaults = GUARD_FAULTS.filter(({ caughtBy }) => PAGE_CHECKS.some(({ name }) => name === caughtBy));
+  const one = pageFaults.filter(({ name }) => name === 'ipcRenderer given to the page');
+  test.each(isWhole ? pageFaults : one)('$name: caught', async (fault) => {
+    const planting = await layOut();
+    await planting.plant(fault);
+    const shell = await startElectron({ file, environment, main: planting.main }, await temporaryHome());
+    const failing = PAGE_CHECKS.filter(({ name }) => name === fault.caughtBy);
+    const [sound] = PAGE_CHECKS.filter((each) => !failing.includes(each));
+    await sound?.run(shell);
+    // What the double itself says of a fault does not come this way, only that the check fails.
+    for (const { run } of failing) await expect(Promise.resolve(run(shell))).rejects.toThrow();
+    await shell.abandon();
+    await planting.remove();
+  });
 });
