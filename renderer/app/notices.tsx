@@ -1,6 +1,6 @@
 import { X } from 'lucide-react';
-import { useEffect } from 'react';
-import { closeNotice, undo, useNotices } from '../stores/index.ts';
+import { useEffect, useState } from 'react';
+import { closeNotice, type Notice, undo, useNotices } from '../stores/index.ts';
 import { appWords } from '../texts/app/index.ts';
 import { commonWords, KEPT } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
@@ -23,16 +23,30 @@ export function Announcements() {
 /** One notice at the foot of the window. Errors stay until closed. */
 function NoticeBar() {
   const notice = useNotices((state) => state.notice);
+  return notice === null ? null : <ShownNotice notice={notice} />;
+}
+
+/** News goes by itself, but not from under the pointer or the focus: who reads slowly or means to undo has the time for it. */
+function ShownNotice({ notice }: { readonly notice: Notice }) {
   const serial = useNotices((state) => state.serial);
+  const [isPointedAt, setPointedAt] = useState(false);
+  const [hasFocus, setFocus] = useState(false);
+  const isHeld = isPointedAt || hasFocus;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the serial starts the time again for the same words.
   useEffect(() => {
-    if (notice?.kind !== 'news') return;
+    if (notice.kind !== 'news' || isHeld) return;
     const timer = setTimeout(closeNotice, NEWS_MS);
     return () => clearTimeout(timer);
-  }, [notice, serial]);
-  if (notice === null) return null;
+  }, [notice, serial, isHeld]);
   return (
-    <section className={`notice notice-${notice.kind}`} aria-label={appWords.notices.label}>
+    <section
+      className={`notice notice-${notice.kind}`}
+      aria-label={appWords.notices.label}
+      onPointerEnter={() => setPointedAt(true)}
+      onPointerLeave={() => setPointedAt(false)}
+      onFocus={() => setFocus(true)}
+      onBlur={() => setFocus(false)}
+    >
       {notice.kind === 'error' ? (
         <div role="alert">
           <p className="strong">{notice.error.detail}</p>

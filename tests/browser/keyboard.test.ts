@@ -189,4 +189,19 @@ describeWithChromium('without a mouse', () => {
     await page.getByRole('menu').waitFor({ state: 'detached' });
     await expect.poll(() => focusWords(page)).toBe('Menu');
   });
+
+  test('news goes by itself, but not while it has the focus', async () => {
+    const { page } = desk;
+    const notice = page.getByRole('region', { name: 'Notice' });
+    await page.clock.install();
+    await page.keyboard.press('Control+.');
+    await notice.getByRole('button', { name: 'Close this notice' }).focus();
+    await page.clock.fastForward(60_000);
+    expect(await notice.isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'Menu' }).focus();
+    await page.clock.fastForward(5_000);
+    expect(await notice.isVisible()).toBe(true);
+    await page.clock.fastForward(2_000);
+    await notice.waitFor({ state: 'detached', timeout: 3_000 });
+  });
 });
