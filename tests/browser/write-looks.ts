@@ -1,7 +1,8 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
-import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
+import { goToRoom, planRound } from './desk.ts';
+import { openPlaces } from './places.ts';
 
 /**
  * Writes pictures of the rooms as they look to people who see colours in another way, and in grey: `npm run looks -- FOLDER`. What they
@@ -11,17 +12,17 @@ const VISIONS = ['none', 'deuteranopia', 'protanopia', 'tritanopia', 'achromatop
 
 const folder = path.resolve(process.argv[2] ?? 'dist/looks');
 await mkdir(folder, { recursive: true });
-const desk: Desk = await openDesk({ words: ['--sample', 'mixed-day'] });
+const desk = await openPlaces();
 try {
   const { page } = desk;
   await page.getByRole('option', { name: 'Weavers Hall' }).click();
   await takeAll(page, 'ground');
   await planRound(page, 2);
   await takeAll(page, 'round');
-  await page.getByRole('tab', { name: 'When' }).click();
-  await takeAll(page, 'when');
-  await page.getByRole('tab', { name: 'Season' }).click();
-  await takeAll(page, 'season');
+  for (const view of ['When', 'Calendar', 'Season', 'Fleets']) {
+    await page.getByRole('tab', { name: view, exact: true }).click();
+    await takeAll(page, view.toLowerCase());
+  }
   await goToRoom(page, 'Day');
   await page.getByRole('slider').waitFor();
   await page.keyboard.press('Alt+ArrowDown');
