@@ -5,7 +5,6 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { emptyBook, writeBook } from '../../core/book/index.ts';
 import { sampleBook } from '../support/samples.ts';
-import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { chooseCommand, type Desk, goToRoom, openDesk } from './desk.ts';
 
@@ -83,7 +82,6 @@ describeWithChromium('the first start', () => {
       await page.keyboard.press('Enter');
     }
     await tour.getByRole('heading', { name: /^Paper/ }).waitFor();
-    expect(await accessFaults(page)).toEqual([]);
     // It blocks nothing, and what it points at may be gone.
     await goToRoom(page, 'Ground');
     await page.getByRole('option').first().click();
