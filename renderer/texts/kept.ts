@@ -20,7 +20,7 @@ export const KEPT: Readonly<Record<ErrorCode, string>> = {
   'format-invalid': NOTHING_READ,
   'geometry-invalid': NOTHING_CHANGED,
   'geometry-not-lonlat': NOTHING_READ,
-  'geometry-too-large': NOTHING_READ,
+  'geometry-too-large': NOTHING_CHANGED,
   'quantity-unreadable': NOTHING_CHANGED,
   'quantity-out-of-range': NOTHING_CHANGED,
   'reference-missing': NOTHING_CHANGED,

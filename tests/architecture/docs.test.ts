@@ -37,6 +37,13 @@ describe('the documents', () => {
     expect(commands.filter((each) => scripts[each] === undefined)).toEqual([]);
   });
 
+  test.each(documents)('%s: pages and pictures that it leads to are there', (file) => {
+    const links = [...read(file).matchAll(/\]\(([^)\s]+)\)/g)].map(([, target = '']) => target.split('#')[0] ?? '');
+    const own = links.filter((each) => each !== '' && !/^[a-z]+:/.test(each));
+    const missing = own.filter((each) => !existsSync(path.join(root, path.dirname(file), each)));
+    expect(missing).toEqual([]);
+  });
+
   /** A module may be named without its ending. */
   function isSource(name: string): boolean {
     return ['.ts', '.tsx', '.md'].some((ending) => existsSync(path.join(root, `${name}${ending}`)));
