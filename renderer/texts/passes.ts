@@ -1,3 +1,5 @@
+import { counted } from '../format/index.ts';
+
 /** Words of the passes over a zone. */
 export const passesWords = {
   panel: {
@@ -14,5 +16,32 @@ export const passesWords = {
     twice: 'gone over twice',
     missed: 'not reached',
     reckoning: 'Reckoning the passes…',
+  },
+  leg: {
+    names: { trim: 'Trim pass', corner: 'Run into a corner', swath: 'Swath', transit: 'Way without material' },
+    which: (name: string, number: number, of: number): string => `${name} ${number} of ${of}`,
+    long: (length: string): string => `${length} long`,
+    wide: (length: string): string => `${length} wide`,
+    covered: (area: string): string => `${area} covered`,
+    told: (size: string, from: string, time: string): string => `${size}; begins at ${from}, takes ${time}`,
+    minutes: (time: string): string => `${time} min`,
+  },
+  figures: {
+    passes: 'passes',
+    counts: (trims: number, corners: number, swaths: number): string =>
+      [
+        counted(trims, 'trim pass', 'trim passes'),
+        ...(corners === 0 ? [] : [counted(corners, 'run into a corner', 'runs into corners')]),
+        counted(swaths, 'swath'),
+      ].join(', '),
+    swathsRun: 'swaths run',
+    time: 'time',
+    way: 'way',
+    wayOf: (treating: string, not: string): string => `${treating} treating, ${not} not`,
+    twice: 'gone over twice',
+    twiceOf: (share: string, worst: string): string => `${share}; ${worst} times at the worst place`,
+    missed: 'not reached',
+    missedOf: (share: string, area: string): string => `${share}, ${area} to trim by hand`,
+    markOf: (amount: string, length: string): string => `${amount} over ${length}`,
   },
 } as const;

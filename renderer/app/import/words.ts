@@ -4,21 +4,21 @@ import { importWords } from '../../texts/app/index.ts';
 export const ROLE_WORDS: Readonly<Record<LayerRole, string>> = {
   properties: importWords.words.properties,
   zones: importWords.words.zones,
-  exclusions: 'exclusions',
-  gates: 'gates',
+  exclusions: importWords.words.exclusions,
+  gates: importWords.words.gates,
   parcels: importWords.words.parcels,
   nothing: importWords.words.nothingToTake,
 };
 
 export const MEANING_WORDS: Readonly<Record<Meaning, string>> = {
-  id: 'id',
+  id: importWords.words.id,
   name: importWords.words.name,
-  address: 'address',
-  property: 'id of its property',
+  address: importWords.words.address,
+  property: importWords.words.propertyId,
   propertyName: importWords.words.propertyName,
-  role: 'role of the record',
+  role: importWords.words.recordRole,
   area: importWords.words.area,
-  slope: 'slope',
+  slope: importWords.words.slope,
   gateWidth: importWords.words.gateWidth,
   what: importWords.words.kindOfExclusion,
   keepAway: importWords.words.keepAway,
@@ -39,26 +39,9 @@ export const MEANINGS_OF: Readonly<Record<LayerRole, readonly Meaning[]>> = {
 /** What records that say themselves what they are may say besides. */
 export const ROLE_MEANINGS: readonly Meaning[] = ['propertyName', 'what', 'keepAway', 'zones', 'locked'];
 
-export const UNIT_WORDS: Readonly<Record<FieldUnit, string>> = {
-  ft2: 'ft²',
-  ac: 'acres',
-  m2: 'm²',
-  ha: 'ha',
-  in: 'in',
-  ft: 'ft',
-  cm: 'cm',
-  m: 'm',
-  deg: 'degrees',
-  '%': '%',
-};
+export const UNIT_WORDS: Readonly<Record<FieldUnit, string>> = importWords.units;
 
-export const KIND_WORDS: Readonly<Record<RowKind, string>> = {
-  new: 'new',
-  changed: 'changed',
-  same: 'same',
-  part: 'part',
-  rejected: 'rejected',
-};
+export const KIND_WORDS: Readonly<Record<RowKind, string>> = importWords.kinds;
 
 /** What the button that does it says. */
 export function takeWords({ properties }: IntakePreview): string {
