@@ -7,6 +7,7 @@ import { appWords } from '../texts/app/index.ts';
 import { commonWords } from '../texts/index.ts';
 import { Tour } from '../tour/index.ts';
 import { boot } from './boot.ts';
+import { ContextMenu } from './context-menu.tsx';
 import { Header } from './header.tsx';
 import { ImportDialog } from './import/import-dialog.tsx';
 import { useKeptFocus } from './kept-focus.ts';
@@ -43,6 +44,7 @@ export function App() {
       {state === 'ready' && <ImportDialog />}
       <Tour />
       <Overlays />
+      <ContextMenu />
       <Announcements />
     </div>
   );

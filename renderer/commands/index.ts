@@ -14,4 +14,5 @@ export { CommandButton } from './command-button.tsx';
 export { CommandMenu } from './command-menu.tsx';
 export { useCommandKeys } from './keys.ts';
 export { COMMANDS, commandNamed } from './registry.ts';
+export { SUBJECT_MENUS, type Subject, subjectAt } from './subjects.ts';
 export { runCommand, useOffer } from './use-command.ts';

@@ -12,6 +12,8 @@ type VirtualListProps<Item extends { readonly id: string; readonly name: string 
   readonly onOpen: (id: string) => void;
   /** Keys that mean something else to the window around the list, and find no row unless a word is being typed. Absent: none. */
   readonly isTaken?: (key: string) => boolean;
+  /** What a row is, for a menu of its own; absent: it has none. */
+  readonly subject?: string;
   readonly children: (item: Item) => ReactNode;
 };
 
@@ -25,7 +27,7 @@ const TYPING_PAUSE_MS = 700;
 export function VirtualList<Item extends { readonly id: string; readonly name: string }>(
   props: VirtualListProps<Item>,
 ) {
-  const { label, items, rowPx, selectedId, onSelect, onOpen, isTaken, children } = props;
+  const { label, items, rowPx, selectedId, onSelect, onOpen, isTaken, subject, children } = props;
   const { box, onScroll, heightPx, range } = useRowsInView<HTMLDivElement>(items.length, rowPx);
   const typed = useRef({ text: '', at: 0 });
   const idStem = useId();
@@ -95,11 +97,13 @@ export function VirtualList<Item extends { readonly id: string; readonly name: s
               id={`${idStem}-${index}`}
               role="option"
               className="list-item"
+              data-subject={subject}
               aria-selected={index === selected}
               aria-posinset={index + 1}
               aria-setsize={items.length}
               style={{ top: index * rowPx, height: rowPx }}
               onClick={() => choose(index)}
+              onContextMenu={() => choose(index)}
               onDoubleClick={() => onOpen(item.id)}
             >
               {children(item)}

@@ -84,6 +84,7 @@ function Lawns({ properties }: { readonly properties: readonly Property[] }) {
       onSelect={selectProperty}
       onOpen={showSelectionOnMap}
       isTaken={isCommand}
+      subject="lawn"
     >
       {(property) => <LawnRow property={property} />}
     </VirtualList>

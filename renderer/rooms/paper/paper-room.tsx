@@ -159,7 +159,8 @@ function SheetList({ chosen }: { readonly chosen: string }) {
       >
         {SHEETS.map((kind) => (
           <ListBoxItem key={kind.id} id={kind.id} className="list-item" textValue={kind.name}>
-            <div className="shelf-row">
+            {/* biome-ignore lint/a11y/noStaticElementInteractions: the list around it takes the keys. */}
+            <div className="shelf-row" data-subject="sheet" onContextMenu={() => selectSheet(kind.id)}>
               <span className="row-title">{kind.name}</span>
               <span className="row-note">{kind.about}</span>
             </div>

@@ -92,8 +92,10 @@ export function ShelfTable<Name extends Shelf>({ plan, book }: ShelfProps<Name>)
               <tr
                 key={record.id}
                 className={record.id === selectedId ? 'row-selected' : undefined}
+                data-subject="record"
                 onFocus={() => record.id !== selectedId && selectShelf(plan.shelf, record.id)}
                 onClick={() => selectShelf(plan.shelf, record.id)}
+                onContextMenu={() => selectShelf(plan.shelf, record.id)}
               >
                 {columns.map((column) => (
                   <td key={column.label} className={isRight(column) ? 'number' : undefined}>

@@ -35,6 +35,7 @@ export const appWords = {
     connectionGone: 'The connection to the program is gone.',
     connectionGoneAdvice: 'Start Swardway again.',
   },
+  contextMenu: { lawn: 'This lawn', stop: 'This stop', record: 'This row', sheet: 'This sheet' },
   header: {
     rooms: 'Rooms',
     notSaved: 'not saved · try again',

@@ -7,6 +7,7 @@ import {
   isCharacterKey,
   keyName,
   keyWords,
+  SUBJECT_MENUS,
   searchCommands,
 } from '../../../renderer/commands/index.ts';
 import { drawZone, useBook, useDraft, useHost, usePlans, useSelection } from '../../../renderer/stores/index.ts';
@@ -150,4 +151,16 @@ describe('palette', () => {
     expect(searchCommands(COMMANDS, '  ')).toHaveLength(COMMANDS.length);
     expect(searchCommands(COMMANDS, 'xyzzy')).toEqual([]);
   });
+});
+
+test('menus of things are made of commands, none of them twice', () => {
+  const known = new Set(COMMANDS.map(({ id }) => id));
+  for (const [subject, sections] of Object.entries(SUBJECT_MENUS)) {
+    const ids = sections.flat();
+    expect(
+      ids.filter((id) => !known.has(id)),
+      subject,
+    ).toEqual([]);
+    expect(new Set(ids).size, subject).toBe(ids.length);
+  }
 });

@@ -44,6 +44,8 @@ export function Block({ row, stop, place, words, hands, isActive, isSelected, is
       className={looks.join(' ')}
       style={place}
       data-stop={stop.key}
+      data-subject="stop"
+      onContextMenu={() => hands.onPress(row, stop)}
       tabIndex={isActive ? 0 : -1}
       title={`${stop.number} ${stop.name}, ${times}`}
       aria-label={`${stop.number} ${stop.name}, ${row.rigName}, ${times}${isPinned ? boardWords.block.pinned : ''}`}

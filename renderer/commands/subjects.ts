@@ -1,0 +1,35 @@
+/** Things of the screen that have a menu of their own: `data-subject` on their row or block says which. */
+export type Subject = 'lawn' | 'stop' | 'record' | 'sheet';
+
+/** The commands of such a menu by their ids, with a line between the lists. They are about what is selected, so the thing is selected first. */
+export const SUBJECT_MENUS: Readonly<Record<Subject, readonly (readonly string[])[]>> = {
+  lawn: [
+    ['view.selection', 'go.paper-measure-sheet'],
+    ['draw.zone', 'edit.add-zone', 'draw.corners', 'draw.building', 'draw.gate', 'draw.parking'],
+    ['edit.remove-lawn'],
+  ],
+  stop: [
+    ['day.move', 'day.take-out', 'day.pin'],
+    ['day.done', 'day.left-out', 'day.unmark'],
+    ['view.selection', 'day.previous-stop', 'day.next-stop'],
+  ],
+  record: [['shed.add', 'shed.duplicate'], ['shed.remove']],
+  sheet: [['paper.print', 'paper.pdf']],
+};
+
+/** What a press of the other button, or of the key for menus, is about: the thing, and the element that stands for it; null for nothing. */
+export function subjectAt(
+  target: EventTarget | null,
+): { readonly subject: Subject; readonly element: HTMLElement } | null {
+  if (!(target instanceof HTMLElement)) return null;
+  // A list that holds the focus names its active row.
+  const active = target.getAttribute('aria-activedescendant');
+  const row = active === null ? target : (document.getElementById(active) ?? target);
+  const element = row.closest<HTMLElement>('[data-subject]') ?? row.querySelector<HTMLElement>('[data-subject]');
+  const subject = element?.dataset.subject;
+  return element !== null && isSubject(subject) ? { subject, element } : null;
+}
+
+function isSubject(text: string | undefined): text is Subject {
+  return text !== undefined && text in SUBJECT_MENUS;
+}

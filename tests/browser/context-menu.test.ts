@@ -1,0 +1,87 @@
+import type { Locator } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { accessFaults } from './axe.ts';
+import { describeWithChromium } from './chromium.ts';
+import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
+
+describeWithChromium('menus of things', () => {
+  let desk: Desk;
+  beforeAll(async () => {
+    desk = await openDesk({ words: ['--sample', 'residential-day'] });
+    await desk.page.getByRole('option').first().waitFor();
+  });
+  afterAll(() => desk?.close());
+  const menu = (name: string): Locator => desk.page.getByRole('menu', { name });
+  const lawns = () => desk.page.getByRole('listbox', { name: 'Lawns' });
+  const gone = (name: string) => menu(name).waitFor({ state: 'detached' });
+
+  test('a lawn is selected by the other button, and has its commands with their reasons', async () => {
+    const { page } = desk;
+    await lawns().getByRole('option').nth(3).click({ button: 'right' });
+    await menu('This lawn').waitFor();
+    expect(await lawns().getByRole('option').nth(3).getAttribute('aria-selected')).toBe('true');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('role'))).toBe('menuitem');
+    expect(await accessFaults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await gone('This lawn');
+  });
+
+  test('the key for menus opens it for the active row, and a command of it is done', async () => {
+    const { page } = desk;
+    await lawns().focus();
+    const before = await lawns().getByRole('option', { selected: true }).textContent();
+    await page.keyboard.press('Shift+F10');
+    await menu('This lawn').waitFor();
+    await page.keyboard.press('End');
+    await page.keyboard.press('Enter');
+    await gone('This lawn');
+    await page.getByRole('region', { name: 'Notice' }).waitFor();
+    expect(await lawns().getByRole('option', { selected: true }).allTextContents()).not.toContain(before);
+    await page.keyboard.press('Control+z');
+    await lawns()
+      .getByRole('option')
+      .filter({ hasText: before ?? '' })
+      .first()
+      .waitFor();
+  });
+
+  test('rows of the Shed and sheets have theirs', async () => {
+    const { page } = desk;
+    await goToRoom(page, 'Shed');
+    await page
+      .locator('tr[data-subject="record"] .row-tools')
+      .first()
+      .click({ button: 'right', position: { x: 2, y: 2 } });
+    await menu('This row')
+      .getByRole('menuitem', { name: /^Duplicate / })
+      .waitFor();
+    await page.keyboard.press('Escape');
+    await gone('This row');
+    await goToRoom(page, 'Paper');
+    await page.getByRole('option', { name: /^Measure sheet/ }).click({ button: 'right' });
+    await menu('This sheet').waitFor();
+    expect(await page.getByRole('option', { name: /^Measure sheet/ }).getAttribute('aria-selected')).toBe('true');
+    await page.keyboard.press('Escape');
+    await gone('This sheet');
+  });
+
+  test('a stop on the board is selected and can be pinned', async () => {
+    const { page } = desk;
+    await goToRoom(page, 'Round');
+    await planRound(page, 1);
+    await goToRoom(page, 'Day');
+    await page.getByRole('tab', { name: 'Rigs' }).click();
+    const stop = page.locator('.board-stop').nth(2);
+    await stop.click({ button: 'right' });
+    await menu('This stop')
+      .getByRole('menuitem', { name: /^Pin the stop/ })
+      .click();
+    await expect.poll(() => stop.getAttribute('aria-label')).toContain('pinned');
+    await stop.click({ button: 'right' });
+    await menu('This stop')
+      .getByRole('menuitem', { name: /^Pin the stop.*, on/ })
+      .waitFor();
+    await page.keyboard.press('Escape');
+    await gone('This stop');
+  });
+});
