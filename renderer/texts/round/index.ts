@@ -7,3 +7,4 @@ export { roundWords } from './round.ts';
 export { seasonWords } from './season.ts';
 export { setUpWords } from './set-up.ts';
 export { whenWords } from './when.ts';
+export { whenToldWords } from './when-told.ts';
