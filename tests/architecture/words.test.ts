@@ -12,12 +12,13 @@ const textsFolder = path.join(root, 'renderer/texts');
 const screens = (): readonly string[] =>
   readdirSync(path.join(root, 'renderer'), { recursive: true, encoding: 'utf8' })
     .map((name) => `renderer/${name.split(path.sep).join('/')}`)
-    .filter((file) => file.endsWith('.tsx') && !file.startsWith('renderer/texts/'));
+    .filter((file) => /(?:\.tsx|words\.ts)$/.test(file) && !file.startsWith('renderer/texts/'));
 
 describe('words of the screens', () => {
   test('stand in renderer/texts alone', () => {
     const files = screens();
     expect(files.length).toBeGreaterThan(100);
+    expect(files.filter((file) => file.endsWith('words.ts')).length).toBeGreaterThan(4);
     expect(files.flatMap((file) => findWords(file, readFileSync(path.join(root, file), 'utf8')))).toEqual([]);
   });
 
@@ -41,6 +42,21 @@ describe('words of the screens', () => {
   ])('are found in %s', (markup, line) => {
     const found = findWords('bad.tsx', `const bad = ${markup};`);
     expect(found[0]).toMatch(new RegExp(`^bad\\.tsx:${line} says `));
+  });
+
+  test.each([
+    "export const told = (on: boolean) => (on ? 'Open' : words.shut);",
+    'export function told(date: string): string { return `open from ${date}`; }',
+    "export const NAMES: Readonly<Record<Kind, string>> = { swath: 'Swath' };",
+  ])('are found in a file of words that holds %s', (source) => {
+    expect(findWords('bad-words.ts', source)).toHaveLength(1);
+  });
+
+  test.each([
+    "export const told = (kind: Kind) => (kind === 'swath' ? words.swath : words.trim);",
+    "export function told(flOz: number): string { return words.product(flOz, 'fl-oz'); }",
+  ])('are not found in a file of words that holds %s', (source) => {
+    expect(findWords('good-words.ts', source)).toEqual([]);
   });
 
   test.each([

@@ -31,6 +31,7 @@ function literalsOf(node: Node): readonly Node[] {
       return [node.consequent, node.alternate].filter(isNode).flatMap(literalsOf);
     case 'LogicalExpression':
       return [node.left, node.right].filter(isNode).flatMap(literalsOf);
+    case 'ParenthesizedExpression':
     case 'JSXExpressionContainer':
       return isNode(node.expression) ? literalsOf(node.expression) : [];
     default:
@@ -49,13 +50,30 @@ function wordsAt(node: Node): readonly Node[] {
   return READ.has(name.name) ? literalsOf(node.value) : [];
 }
 
-/** Words for people that stand in a source text itself, each as `file:line says "…"`. Names of the program's parts in code are none. */
+/** What a file of words comes to: what its functions give back, and the values of its constants and tables. */
+function givenAt(node: Node): readonly Node[] {
+  const key = {
+    ReturnStatement: 'argument',
+    ArrowFunctionExpression: 'body',
+    Property: 'value',
+    VariableDeclarator: 'init',
+  };
+  const value = node[key[node.type as keyof typeof key] ?? ''];
+  const given = value as Node | null | undefined;
+  return given === null || given === undefined || !isNode(given) ? [] : literalsOf(given);
+}
+
+/**
+ * Words for people that stand in a source text itself, each as `file:line says "…"`. Names of the program's parts in code are none. In a
+ * file that puts texts together, `…words.ts`, what is given back counts as well.
+ */
 export function findWords(file: string, text: string): readonly string[] {
+  const isWords = file.endsWith('words.ts');
   const { program, errors } = parseSync(file, text);
   if (errors.length > 0) return [`${file} cannot be parsed: ${errors[0]?.message}`];
   const found: string[] = [];
   const walk = (node: Node): void => {
-    for (const each of wordsAt(node)) {
+    for (const each of isWords ? givenAt(node) : wordsAt(node)) {
       const said = text.slice(each.start, each.end).trim().replace(/\s+/g, ' ');
       const lead = text.slice(each.start).search(/\S/);
       const line = text.slice(0, each.start + Math.max(0, lead)).split('\n').length;
