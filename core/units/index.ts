@@ -46,7 +46,7 @@ export {
 } from './parse.ts';
 export { parseCarrierRate, parseMoney, parseProductRate, parseShare, parseSlope } from './parse-rate.ts';
 export { parseClock, parseDuration } from './parse-time.ts';
-export type { ReadOptions } from './quantity-text.ts';
+export { decimalComma, type ReadOptions } from './quantity-text.ts';
 export {
   celsius,
   fahrenheit,

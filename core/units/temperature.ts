@@ -97,9 +97,9 @@ function readDegrees(text: string, where: string, bare: 'F' | 'C', example: stri
   const tidy = normalise(text);
   const hint = `Write it like ${example}.`;
   if (tidy === '') return err('quantity-unreadable', where, 'There is no figure here.', hint);
-  if (/^[-+]?\d*,\d{1,2}(?!\d)/.test(tidy)) return decimalComma(where, text);
+  if (/^[-+]? ?(?:\d*,\d{1,2}(?!\d)|0+,)/.test(tidy)) return decimalComma(where, text);
   const parts =
-    /^([-+]?) ?((?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d*)?|\.\d+) ?(?:°|deg(?:rees?)?\.?)? ?(f|c|fahrenheit|celsius)?$/.exec(
+    /^([-+]?) ?((?:[1-9]\d{0,2}(?:,\d{3})+|\d+)(?:\.\d*)?|\.\d+) ?(?:°|deg(?:rees?)?\.?)? ?(f|c|fahrenheit|celsius)?$/.exec(
       tidy,
     );
   if (parts === null) return err('quantity-unreadable', where, `${quote(text)} cannot be read as degrees.`, hint);

@@ -1,5 +1,6 @@
 import { err, ok, type Result } from '../../core/base/index.ts';
 import {
+  decimalComma,
   formatBearing,
   formatShare,
   formatSlope,
@@ -108,6 +109,9 @@ const READERS: Readonly<Record<QuantityKind, Reader>> = {
 /** Figures of numbers that may be small: 0.03125. */
 const FINE_FIGURES = 6;
 
+/** Commas between groups of three figures. */
+const THOUSANDS = /^[-+]?[1-9]\d{0,2}(?:,\d{3})+(?:\.\d*)?$/;
+
 function trim(value: number): string {
   return String(Math.round(value * 1000) / 1000);
 }
@@ -123,6 +127,8 @@ function clockFrom(text: string, where: string): Result<number> {
 }
 
 function numberFrom(text: string, where: string): Result<number> {
+  // A comma that does not part thousands may be meant as a decimal sign: "0,25" must not become 25.
+  if (text.includes(',') && !THOUSANDS.test(text)) return decimalComma(where, text);
   const value = Number(text.replace(/,/g, ''));
   return text !== '' && Number.isFinite(value)
     ? ok(value)

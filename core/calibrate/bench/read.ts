@@ -17,7 +17,7 @@ import {
 import type { Blank } from './sheet.ts';
 
 const PER_ACRE = 43.56;
-const PLAIN = /^(?:\d+(?:,\d{3})*|\d*)(?:\.\d+)?$/;
+const PLAIN = /^(?:[1-9]\d{0,2}(?:,\d{3})+|\d*)(?:\.\d+)?$/;
 
 /**
  * Reads what was typed for a blank, in the unit of the blank: a bare number is in it already, other units are converted.

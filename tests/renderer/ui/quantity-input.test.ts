@@ -35,6 +35,23 @@ describe('what people type', () => {
     expect(value('degrees', '200')).toBe('quantity-out-of-range');
     expect(value('degrees', '-89.44')).toBe(-89.44);
   });
+
+  test.each(['0,25', '1,5', '0,250', ',5', '1,2345', '12,34,567', '1.250,5'])(
+    'with a comma that may be a decimal sign, %s, is asked for again, never guessed',
+    (text) => {
+      for (const kind of ['number', 'fine-number', 'whole', 'degrees', 'area', 'money', 'temperature'] as const) {
+        for (const system of ['us', 'metric'] as const) {
+          expect([kind, value(kind, text, system)]).toEqual([kind, 'quantity-unreadable']);
+        }
+      }
+    },
+  );
+
+  test('has commas between thousands', () => {
+    expect([value('number', '1,250'), value('number', '-1,250.5'), value('whole', '12,500,000')]).toEqual([
+      1250, -1250.5, 12_500_000,
+    ]);
+  });
 });
 
 test('figures are shown without zeros that say nothing', () => {
