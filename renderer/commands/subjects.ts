@@ -21,7 +21,9 @@ export const SUBJECT_MENUS: Readonly<Record<Subject, readonly (readonly string[]
 export function subjectAt(
   target: EventTarget | null,
 ): { readonly subject: Subject; readonly element: HTMLElement } | null {
-  if (!(target instanceof HTMLElement)) return null;
+  if (!(target instanceof Element)) return null;
+  // A text has the menu of the system, to paste and to spell.
+  if (target.closest('input, textarea, select') !== null) return null;
   // A list that holds the focus names its active row.
   const active = target.getAttribute('aria-activedescendant');
   const row = active === null ? target : (document.getElementById(active) ?? target);

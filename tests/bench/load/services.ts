@@ -9,7 +9,7 @@ import type { Line } from './figures.ts';
 const EDITS = 200;
 const PLANS = 4;
 /** How long the plan of the day may be searched for; the aim is on the whole, from the request to the plan that is stored. */
-const SEARCH_SEC = 2;
+const SEARCH_SEC = 1;
 const MIB = 1024 * 1024;
 
 /** What the services behind the window take for a book file, asked without a window: opening, edits until they are on the disk, the plan of the day. */

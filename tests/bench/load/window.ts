@@ -5,7 +5,8 @@ import type { Line } from './figures.ts';
 import { heldBy, heldByPage } from './memory.ts';
 import { installWatches, type Watched } from './watches.ts';
 
-const SEARCH_SEC = 2;
+/** One second finds the plan of a day that six find: docs/benchmarks.md. */
+const SEARCH_SEC = 1;
 const EDITS = 20;
 const ROOMS = ['Shed', 'Round', 'Day', 'Paper', 'Ground'] as const;
 /** What is sought: parts of names and of addresses, typed letter by letter. */
@@ -17,8 +18,10 @@ export async function timeWindow(file: string, times: number): Promise<readonly 
   try {
     const { page } = desk;
     page.setDefaultTimeout(120_000);
-    await page.addInitScript(installWatches);
     const opening = await timeOpening(page, times);
+    // Only now: what watches takes time itself.
+    await page.addInitScript(installWatches);
+    const longest = await watchOpening(page, times);
     const searching = await timeSearch(page);
     const edits = await timeEdits(page);
     const planning = await timePlans(page);
@@ -33,7 +36,7 @@ export async function timeWindow(file: string, times: number): Promise<readonly 
     // The watches are not let into the sandboxed frame of a sheet.
     const complaints = desk.complaints.filter((each) => !each.includes("script execution in 'about:srcdoc'"));
     if (complaints.length > 0) throw new Error(`the page complained: ${complaints.join('; ')}`);
-    return [...opening, ...searching, ...edits, ...planning, ...held, ...rooms, ...traced];
+    return [...opening, ...longest, ...searching, ...edits, ...planning, ...held, ...rooms, ...traced];
   } finally {
     await desk.close();
   }
@@ -61,10 +64,10 @@ async function measured(page: Page): Promise<void> {
 async function timeOpening(page: Page, times: number): Promise<readonly Line[]> {
   const usable: number[] = [];
   const whole: number[] = [];
-  const longest: number[] = [];
   await lawnRows(page).first().waitFor();
   for (let time = 0; time < times; time += 1) {
     await measured(page);
+    await page.waitForTimeout(3000);
     const from = performance.now();
     await page.reload({ waitUntil: 'commit' });
     await lawnRows(page).first().waitFor();
@@ -74,14 +77,23 @@ async function timeOpening(page: Page, times: number): Promise<readonly Line[]> 
     usable.push(performance.now() - from);
     await measured(page);
     whole.push(performance.now() - from);
-    await page.waitForTimeout(3000);
-    longest.push(Math.max(0, ...(await watched(page, (watches) => watches.tasks))));
   }
   return [
     ms('window: opened, a lawn can be chosen', 3000, usable),
     ms('window: opened, every lawn measured', null, whole),
-    ms('window: longest task while opening, by the clock', 200, longest),
   ];
+}
+
+async function watchOpening(page: Page, times: number): Promise<readonly Line[]> {
+  const longest: number[] = [];
+  for (let time = 0; time < times; time += 1) {
+    await page.reload({ waitUntil: 'commit' });
+    await lawnRows(page).first().waitFor();
+    await measured(page);
+    await page.waitForTimeout(3000);
+    longest.push(Math.max(0, ...(await watched(page, (watches) => watches.tasks))));
+  }
+  return [ms('window: longest task while opening, by the clock', 200, longest)];
 }
 
 /** From a key in the field that filters to the filtered list on the screen. */
