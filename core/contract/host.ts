@@ -16,6 +16,8 @@ export type HostEvents = {
   readonly 'roads.progress': RoadsProgress;
   readonly 'book.saved': BookSaved;
   readonly 'book.changed': BookChanged;
+  /** The system was asked to open a book file with this program, which runs already. */
+  readonly 'book.wanted': { readonly token: string };
   /** The host is gone (the program was ended, or the connection broke). Every open request fails. */
   readonly 'host.lost': { readonly reason: string };
 };
@@ -28,6 +30,7 @@ export const EVENT_NAMES = [
   'roads.progress',
   'book.saved',
   'book.changed',
+  'book.wanted',
   'host.lost',
 ] as const satisfies readonly EventName[];
 

@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { app, BrowserWindow, session } from 'electron';
-import { readStartArguments } from '../arguments.ts';
+import { readStartArguments, type StartOpen, type StartReading } from '../arguments.ts';
 import { PROGRAM_VERSION, programPlaces } from '../program.ts';
 import { createServices, dataFolder, type Services } from '../services/index.ts';
 import { jsonFile } from '../services/settings/index.ts';
@@ -16,6 +16,8 @@ import { openWindow } from './window.ts';
 const places = programPlaces(__dirname);
 const folder = dataFolder();
 let services: Services | null = null;
+/** A file that the system handed over before the window was there. */
+let openFirst: string | null = null;
 let placeKept: () => Promise<unknown> = async () => undefined;
 const running = (): Services => {
   if (services === null) throw new Error('the services have not been started');
@@ -28,10 +30,18 @@ app.enableSandbox();
 declareScheme();
 
 if (app.requestSingleInstanceLock()) {
-  app.on('second-instance', () => {
+  app.on('second-instance', (_event, words, folder) => {
     const [window] = BrowserWindow.getAllWindows();
     if (window?.isMinimized()) window.restore();
     window?.focus();
+    const file = bookAmong(words);
+    if (file !== null) services?.want(path.resolve(folder, file));
+  });
+  // The way of macOS; before the window is there it is what the window opens first.
+  app.on('open-file', (event, file) => {
+    event.preventDefault();
+    if (services === null) openFirst = file;
+    else services.want(file);
   });
   app.on('window-all-closed', () => app.quit());
   closeBeforeQuit();
@@ -51,7 +61,7 @@ async function run(): Promise<void> {
     workerFile: places.workerFile,
     groundWorkerFile: places.groundWorkerFile,
     roadsWorkerFile: places.roadsWorkerFile,
-    open: reading.kind === 'start' ? reading.wishes.open : { kind: 'nothing' },
+    open: openFirst === null ? wishOf(reading) : { kind: 'file', file: openFirst },
   });
   lockSession(session.defaultSession);
   lockContents(services.log);
@@ -61,6 +71,15 @@ async function run(): Promise<void> {
     bridge.attach(window.webContents);
   });
   services.log('info', 'window', 'opened');
+}
+
+function wishOf(reading: StartReading): StartOpen {
+  return reading.kind === 'start' ? reading.wishes.open : { kind: 'nothing' };
+}
+
+/** The book among the words of a second start, which has switches of the browser part between them. */
+function bookAmong(words: readonly string[]): string | null {
+  return words.find((word) => !word.startsWith('-') && /\.(swardway|json)$/i.test(word)) ?? null;
 }
 
 /** Ends jobs, closes every book and stores the place of the window before the program ends. */

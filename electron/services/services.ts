@@ -49,6 +49,8 @@ export type Services = {
   readonly call: (client: Client, channel: unknown, request: unknown) => Promise<Result<unknown>>;
   /** A tile or a picture of an open book by the path of its address; null for any other path, or one without its key. */
   readonly picture: (addressPath: string) => Promise<PictureAnswer | null>;
+  /** Has every screen open a book file that the system hands to the program. */
+  readonly want: (file: string) => void;
   readonly log: Log;
   readonly close: () => Promise<void>;
 };
@@ -87,6 +89,10 @@ export function createServices(options: ServiceOptions): Services {
     call,
     picture: async (addressPath) =>
       (await serveTile(context.imagery, addressPath)) ?? servePicture(context.library, addressPath),
+    want: (file) => {
+      const token = context.tokens.give(path.resolve(file));
+      for (const client of clients.values()) client.send('book.wanted', { token });
+    },
     log,
     close: async () => {
       await context.ground.endAll();

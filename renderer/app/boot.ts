@@ -6,6 +6,7 @@ import {
   groundProgress,
   measureInBackground,
   openAtStart,
+  openToken,
   planDone,
   planFailed,
   planProgress,
@@ -45,6 +46,9 @@ function follow(host: Host): void {
   host.on('ground.progress', groundProgress);
   host.on('roads.progress', roadsProgress);
   host.on('book.changed', ({ session, revision }) => bookChangedElsewhere(session, revision));
+  host.on('book.wanted', ({ token }) => {
+    openToken(token).catch(() => undefined);
+  });
   host.on('host.lost', ({ reason }) => {
     useHost.setState({ lost: reason });
     showError({

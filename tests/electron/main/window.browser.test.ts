@@ -80,6 +80,34 @@ describeWithChromium('the desktop shell', () => {
     });
   });
 
+  test('opens a book that the system hands over, by a second start or as macOS does it', async () => {
+    const home = await temporaryHome();
+    const books = [path.join(home, 'mixed.json'), path.join(home, 'round.json')] as const;
+    await writeFile(books[0], sampleText('mixed-day'));
+    await writeFile(books[1], sampleText('four-day-round'));
+    const names = (['mixed-day', 'four-day-round'] as const).map(
+      (each) => (JSON.parse(sampleText(each)) as { readonly name: string }).name,
+    );
+    await inWindow(startDesktop(browser, home), async ({ electron, page }) => {
+      await page.getByRole('button', { name: 'Look at the sample' }).waitFor();
+      electron.app.emit('second-instance', {}, ['swardway', '--flag', 'mixed.json'], home);
+      await page
+        .locator('.book-title')
+        .getByText(names[0] ?? '')
+        .waitFor();
+      let prevented = false;
+      electron.app.emit('open-file', { preventDefault: () => (prevented = true) }, books[1]);
+      await page
+        .locator('.book-title')
+        .getByText(names[1] ?? '')
+        .waitFor();
+      expect(prevented).toBe(true);
+      // A word that is no book changes nothing.
+      electron.app.emit('second-instance', {}, ['swardway', '--json', 'notes.txt'], home);
+      expect(await page.locator('.book-title').textContent()).toBe(names[1]);
+    });
+  });
+
   test('prints a page to a PDF in a window that nobody sees and that runs no script', async () => {
     const home = await temporaryHome();
     const target = path.join(home, 'sheet.pdf');
