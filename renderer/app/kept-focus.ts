@@ -4,6 +4,8 @@ import { useEffect } from 'react';
 const LANDMARKS = 'main, .panel, nav, header, [role="dialog"], section:not(.notice)';
 /** After something is gone, whatever else wants the focus, such as a closing dialog, has so long to take it, ms. */
 const WAIT_MS = 80;
+/** A focus that is lost so soon after the pointer went down is lost by that, ms. */
+const OF_A_PRESS_MS = 50;
 /** Places that had the focus before, of which the last one that is still there is taken. */
 const MOST_KNOWN = 12;
 
@@ -23,9 +25,13 @@ export function useKeptFocus(): void {
       places = [...places.filter((each) => each.element !== target), { element: target, around: landmarksOf(target) }];
       places = places.slice(-MOST_KNOWN);
     };
-    // Who clicks beside everything gives the focus away, and it stays away.
-    const onFocusOut = ({ target, relatedTarget }: FocusEvent) => {
-      if (relatedTarget !== null) return;
+    let pressedAt = Number.NEGATIVE_INFINITY;
+    const onPointerDown = ({ timeStamp }: PointerEvent) => {
+      pressedAt = timeStamp;
+    };
+    // Who clicks beside everything gives the focus away, and it stays away. A dialog that closes gives it away as well, but for a moment.
+    const onFocusOut = ({ target, relatedTarget, timeStamp }: FocusEvent) => {
+      if (relatedTarget !== null || timeStamp - pressedAt > OF_A_PRESS_MS) return;
       queueMicrotask(() => {
         if (target instanceof HTMLElement && target.isConnected && document.hasFocus()) places = [];
       });
@@ -38,12 +44,14 @@ export function useKeptFocus(): void {
         if (hasNoFocus()) takeUp(places);
       }, WAIT_MS);
     });
+    document.addEventListener('pointerdown', onPointerDown, true);
     document.addEventListener('focusin', onFocusIn);
     document.addEventListener('focusout', onFocusOut);
     observer.observe(document.body, { childList: true, subtree: true });
     return () => {
       window.clearTimeout(timer);
       observer.disconnect();
+      document.removeEventListener('pointerdown', onPointerDown, true);
       document.removeEventListener('focusin', onFocusIn);
       document.removeEventListener('focusout', onFocusOut);
     };

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { accessFaults, contrastFaults, LOOKS } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import type { Desk } from './desk.ts';
-import { focusFaults, motionFaults } from './focus-checks.ts';
+import { focusFaults, focusLost, motionFaults } from './focus-checks.ts';
 import { openPlaces, PLACES } from './places.ts';
 import { reflowFaults, withWideText } from './reflow-checks.ts';
 
@@ -61,6 +61,7 @@ describeWithChromium('every place of the program', () => {
     test('can be read, reached and seen', async () => {
       const { page } = desk;
       await go(page);
+      expect.soft(await focusLost(page), 'focus on coming').toBeNull();
       for (const title of await titlesShown(page)) titles.add(title);
       const turn = PLACES.findIndex((each) => each.name === name);
       const looks = LOOKS.filter((_, index) => everyLook || index === turn % LOOKS.length);
@@ -72,6 +73,7 @@ describeWithChromium('every place of the program', () => {
       expect.soft(await focusFaults(page), 'focus').toEqual([]);
       expect.soft(await isStatusHeard(page), 'what the program says is heard').toBe(true);
       await leave?.(page);
+      expect.soft(await focusLost(page), 'focus on leaving').toBeNull();
     });
   });
 

@@ -53,3 +53,23 @@ export function motionFaults(page: Page): Promise<readonly string[]> {
     return faults;
   });
 }
+
+/**
+ * Whether the focus has fallen to the page itself, from where who works by the keyboard begins again at the menu. What closes may take a
+ * moment to hand it on. Where a dialog is open, the focus has to be within it.
+ */
+export async function focusLost(page: Page): Promise<string | null> {
+  let found = '';
+  for (let look = 0; look < 15; look += 1) {
+    found = await page.evaluate(() => {
+      const active = document.activeElement;
+      if (active === null || active === document.body) return 'the focus is on the page itself';
+      const dialog = [...document.querySelectorAll('[role="dialog"], [role="menu"]')].at(-1);
+      if (dialog === undefined || dialog.contains(active)) return '';
+      return `the focus is not within what is open, but on ${active.tagName} ${active.textContent?.slice(0, 40) ?? ''}`;
+    });
+    if (found === '') return null;
+    await page.waitForTimeout(100);
+  }
+  return found;
+}
