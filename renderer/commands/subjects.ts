@@ -18,20 +18,18 @@ export const SUBJECT_MENUS: Readonly<Record<Subject, readonly (readonly string[]
 };
 
 /** What a press of the other button, or of the key for menus, is about: the thing, and the element that stands for it; null for nothing. */
-export function subjectAt(
-  target: EventTarget | null,
-): { readonly subject: Subject; readonly element: HTMLElement } | null {
+export function subjectAt(target: EventTarget | null): { readonly subject: Subject; readonly element: Element } | null {
   if (!(target instanceof Element)) return null;
   // A text has the menu of the system, to paste and to spell.
   if (target.closest('input, textarea, select') !== null) return null;
   // A list that holds the focus names its active row.
   const active = target.getAttribute('aria-activedescendant');
   const row = active === null ? target : (document.getElementById(active) ?? target);
-  const element = row.closest<HTMLElement>('[data-subject]') ?? row.querySelector<HTMLElement>('[data-subject]');
-  const subject = element?.dataset.subject;
+  const element = row.closest('[data-subject]') ?? row.querySelector('[data-subject]');
+  const subject = element?.getAttribute('data-subject') ?? null;
   return element !== null && isSubject(subject) ? { subject, element } : null;
 }
 
-function isSubject(text: string | undefined): text is Subject {
-  return text !== undefined && text in SUBJECT_MENUS;
+function isSubject(text: string | null): text is Subject {
+  return text !== null && text in SUBJECT_MENUS;
 }

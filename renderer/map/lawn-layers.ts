@@ -1,4 +1,4 @@
-import { divIcon, type Layer, layerGroup, marker, type PathOptions, polygon, type Renderer } from 'leaflet';
+import { divIcon, type Layer, layerGroup, marker, type Path, type PathOptions, polygon, type Renderer } from 'leaflet';
 import type { Exclusion, Gate, Position, Property, Zone } from '../../core/book/index.ts';
 import { treatableOutline } from '../../core/measure/index.ts';
 import { mapWords } from '../texts/index.ts';
@@ -70,7 +70,11 @@ function zoneLayers(property: Property, zone: Zone, look: LawnLook, to: Callback
     polygon(
       rings.map((ring) => ring.map(toLatLng)),
       style,
-    ).on('click', ({ originalEvent }) => pickZone(property, zone, look, to, originalEvent)),
+    )
+      .on('click', ({ originalEvent }) => pickZone(property, zone, look, to, originalEvent))
+      // The other button is for the menu of the lawn, which is selected for it.
+      .on('contextmenu', () => to.onSelect(property.id, null))
+      .on('add', ({ target }) => (target as Path).getElement()?.setAttribute('data-subject', 'lawn')),
   );
 }
 

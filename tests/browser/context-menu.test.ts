@@ -26,6 +26,15 @@ describeWithChromium('menus of things', () => {
     await gone('This lawn');
   });
 
+  test('a lawn on the map has the same menu', async () => {
+    const { page } = desk;
+    await page.locator('.map path.turf').nth(8).click({ button: 'right' });
+    await menu('This lawn').getByRole('menuitem', { name: 'Remove the selected lawn' }).waitFor();
+    await page.locator('.map path.turf-selected').first().waitFor({ state: 'attached' });
+    await page.keyboard.press('Escape');
+    await gone('This lawn');
+  });
+
   test('the key for menus opens it for the active row, and a command of it is done', async () => {
     const { page } = desk;
     await lawns().focus();
