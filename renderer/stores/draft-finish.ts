@@ -1,6 +1,8 @@
 import type { Result } from '../../core/base/index.ts';
 import type { Draft } from '../../core/sketch/index.ts';
 import { cornersWanted, crossingsOf, draftOutline, finishDraft, propertyIdOf } from '../../core/sketch/index.ts';
+import { drawWords } from '../texts/ground/index.ts';
+import { commandsWords } from '../texts/index.ts';
 import { edit, useBook } from './book.ts';
 import { changeDraft, useDraft } from './draft.ts';
 import { chooseParts, noteFinished, type PartRef } from './draft-parts.ts';
@@ -10,10 +12,10 @@ import { selectProperty } from './selection.ts';
 /** Why the outline that is drawn cannot be finished as it stands. */
 export function whyNotFinish(): string | null {
   const { draft } = useDraft.getState();
-  if (draft === null) return 'Nothing is being drawn';
+  if (draft === null) return commandsWords.drawing.nothingDrawn;
   const wanted = cornersWanted(draft);
-  if (wanted > 0) return `Set ${wanted} more first`;
-  return isCrossed(draft) ? 'Sides cross: move a corner so that they do not' : null;
+  if (wanted > 0) return drawWords.bar.setMore(wanted);
+  return isCrossed(draft) ? drawWords.bar.uncross : null;
 }
 
 /** Asked for with every step of everything that is drawn; reckoned once for each. */

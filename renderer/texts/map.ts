@@ -2,13 +2,6 @@
 export const mapWords = {
   panel: {
     label: (map: string) => `${map}. Arrow keys move it, plus and minus zoom; the list holds the same lawns.`,
-    closer: 'Closer',
-    closerTip: 'Closer (+)',
-    farther: 'Farther',
-    fartherTip: 'Farther (-)',
-    showAll: 'Show all',
-    showAllTip: 'Show everything',
-    showSelected: 'Show the selected lawn',
     northIsUp: 'North is up',
     north: 'N ↑',
   },

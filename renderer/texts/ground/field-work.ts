@@ -114,7 +114,6 @@ export const fieldWorkWords = {
     zones: 'Zones',
     addByArea: 'Add a zone by its area',
     addByAreaTip: 'Add a zone by its area, without an outline',
-    addZone: 'Add zone',
     toTreat: 'to treat',
     areaIs: 'area is',
     slopeOf: (zone: string) => `Slope of ${zone}`,

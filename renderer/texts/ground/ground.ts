@@ -80,9 +80,6 @@ export const groundWords = {
   },
   lawnList: {
     shownOf: (shown: number, lawns: number) => `${shown} of ${lawns}`,
-    addALawn: 'Add a lawn',
-    addFromFile: 'Add lawns from a file',
-    addFromFileTip: 'Add lawns from a file: outlines, drawings, tables',
     findLabel: 'Find a lawn by name or address',
     find: 'Find a lawn',
     measuring: (percent: number) => `measuring ${percent} %`,

@@ -18,7 +18,6 @@ export const planWords = {
     perHour: '/h',
     beginFromPlanNote: 'Lawns that were promised stay with their rig and day; the rest changes only where that pays',
     beginFromPlan: 'begin with this plan',
-    planKeys: 'Ctrl+Enter',
     planThisRound: 'Plan this round',
     planAgain: 'Plan again',
     noneYet: 'no plan yet',

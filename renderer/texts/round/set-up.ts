@@ -3,9 +3,7 @@ import { counted } from '../../format/index.ts';
 /** Words of what a round is made of. */
 export const setUpWords = {
   rounds: {
-    addARound: 'Add a round',
     about: 'A round is one treatment of the customer list, with the days on which it has to happen.',
-    copyToYear: 'Copy this round to another year',
     rigDays: (count: number) => counted(count, 'rig day'),
     copyNeedsParts: 'None of its treatments or none of its rigs is in the book any more.',
     copyNeedsPartsAdvice: 'Add a round, or choose treatments and rigs for this one first.',
@@ -59,7 +57,6 @@ export const setUpWords = {
   },
   days: {
     workingDays: 'Working days',
-    addNext: 'Add the next working day',
     dayNumber: (number: number) => `Day ${number}`,
     changeDay: 'Change day',
     removeDay: (day: string) => `Remove ${day}`,

@@ -74,7 +74,6 @@ export const roadsWords = {
   },
   learned: {
     title: 'Learned from your drives',
-    needsRoads: 'Import roads first: drives are laid along them.',
     look: 'Look at the drives',
     about: (trips: number) =>
       `Drive times written down in the Day room correct the times on each class of road that ${trips} drives or more tell of.`,
@@ -126,7 +125,6 @@ export const roadsWords = {
     noPolygonAdvice: 'Choose a GeoJSON file with polygons.',
   },
   loaded: {
-    beingImported: 'An extract is being imported.',
     roadsBesideBook: 'Roads beside the book',
     importAnother: 'Import another extract…',
     importFirst: 'Import an extract…',
