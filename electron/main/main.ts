@@ -30,18 +30,17 @@ app.enableSandbox();
 declareScheme();
 
 if (app.requestSingleInstanceLock()) {
-  app.on('second-instance', (_event, words, folder) => {
+  app.on('second-instance', (_event, words, startedIn) => {
     const [window] = BrowserWindow.getAllWindows();
     if (window?.isMinimized()) window.restore();
     window?.focus();
     const file = bookAmong(words);
-    if (file !== null) services?.want(path.resolve(folder, file));
+    if (file !== null) open(path.resolve(startedIn, file));
   });
-  // The way of macOS; before the window is there it is what the window opens first.
+  // The way of macOS.
   app.on('open-file', (event, file) => {
     event.preventDefault();
-    if (services === null) openFirst = file;
-    else services.want(file);
+    open(file);
   });
   app.on('window-all-closed', () => app.quit());
   closeBeforeQuit();
@@ -71,6 +70,12 @@ async function run(): Promise<void> {
     bridge.attach(window.webContents);
   });
   services.log('info', 'window', 'opened');
+}
+
+/** Opens a book file in the window; before that is there it is what the window opens first. */
+function open(file: string): void {
+  if (services === null) openFirst = file;
+  else services.want(file);
 }
 
 function wishOf(reading: StartReading): StartOpen {

@@ -91,6 +91,8 @@ export function createServices(options: ServiceOptions): Services {
       (await serveTile(context.imagery, addressPath)) ?? servePicture(context.library, addressPath),
     want: (file) => {
       const token = context.tokens.give(path.resolve(file));
+      // A page that does not listen yet asks for it when it does.
+      context.wanted = { kind: 'file', token };
       for (const client of clients.values()) client.send('book.wanted', { token });
     },
     log,

@@ -19,7 +19,8 @@ export type Context = {
   /** Where books of the program's own go. */
   readonly booksFolder: string;
   readonly version: string;
-  readonly wanted:
+  /** What a page that is loaded opens first: of the command line, or the newest that the system handed over. */
+  wanted:
     | { readonly kind: 'nothing' }
     | { readonly kind: 'sample'; readonly sampleId: string | null }
     | { readonly kind: 'file'; readonly token: string };
