@@ -92,7 +92,6 @@ export const commandsWords = {
     named: (verb: string, name: string) => `${verb} ${name}`,
   },
   round: {
-    noBookOpen: 'No book is open',
     roundBeingPlannedAlready: 'A round is being planned already',
     noRoundToPlan: 'There is no round to plan; add one first',
     round: 'the round',

@@ -2,31 +2,18 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
-import { type Book, writeBook } from '../../core/book/index.ts';
+import { writeBook } from '../../core/book/index.ts';
 import { sampleBook } from '../support/samples.ts';
 import { goToRoom, openDesk, planRound } from './desk.ts';
+import { withTwoFleets } from './two-fleets.ts';
 
 type Take = (page: Page, name: string) => Promise<void>;
-
-/** The invented day of two rigs, and two fleets to compare: both rigs, or the first one alone. */
-function pictureBook(): Book {
-  const book = sampleBook('mixed-day');
-  const rigIds = book.rigs.map((rig) => rig.id);
-  const fleet = { fixedPerSeason: 0, note: '' };
-  return {
-    ...book,
-    fleets: [
-      { ...fleet, id: 'both', name: 'Both rigs', rigIds },
-      { ...fleet, id: 'one', name: 'The first alone', rigIds: rigIds.slice(0, 1), fixedPerSeason: 0 },
-    ],
-  };
-}
 
 /** Pictures of the dispatcher's views and of two fleets for the guide. */
 export async function takeDayPictures(take: Take): Promise<void> {
   const folder = await mkdtemp(path.join(tmpdir(), 'swardway-day-'));
   const file = path.join(folder, 'bramley-fold.json');
-  await writeFile(file, writeBook(pictureBook()));
+  await writeFile(file, writeBook(withTwoFleets(sampleBook('mixed-day'))));
   const desk = await openDesk({ words: [file], height: 960 });
   try {
     const { page } = desk;

@@ -150,3 +150,14 @@ export async function chooseCommand(page: Page, group: string, title: string): P
   await page.getByRole('menuitem', { name: group, exact: true }).click();
   await page.getByRole('menuitem', { name: title }).click();
 }
+
+/** Finds a command by its words, which have to be the first that are found, and does it without a mouse. */
+export async function doCommand(page: Page, words: string, key = 'Control+k'): Promise<void> {
+  await page.keyboard.press(key);
+  const dialog = page.getByRole('dialog', { name: 'Find a command' });
+  await dialog.waitFor();
+  await page.keyboard.type(words);
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await dialog.waitFor({ state: 'detached' });
+}

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { describeWithChromium } from './chromium.ts';
-import { type Desk, openDesk } from './desk.ts';
+import { type Desk, doCommand, openDesk } from './desk.ts';
 import { drawOutline, feetPerPixel, handsOn, NEW_LAWN, readArea } from './ground-hands.ts';
 import { heard } from './heard.ts';
 import { tabTo, tabToButton } from './tab-to.ts';
@@ -91,16 +91,6 @@ describeWithChromium('an estimator measures a new lawn with the mouse', () => {
   }, 120_000);
 });
 
-/** Runs a command by its name, as the palette finds it. */
-async function command(page: Page, words: string): Promise<void> {
-  await page.keyboard.press('F1');
-  await page.getByRole('dialog', { name: 'Find a command' }).waitFor();
-  await page.keyboard.type(words);
-  await page.keyboard.press('ArrowDown');
-  await page.keyboard.press('Enter');
-  await page.getByRole('dialog', { name: 'Find a command' }).waitFor({ state: 'detached' });
-}
-
 describeWithChromium('an estimator measures a new lawn without a mouse', () => {
   let desk: Desk;
   beforeAll(async () => {
@@ -119,7 +109,7 @@ describeWithChromium('an estimator measures a new lawn without a mouse', () => {
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Alt+9');
-    await command(page, 'draw a new lawn');
+    await doCommand(page, 'draw a new lawn', 'F1');
     const feet = await feetPerPixel(page);
 
     // The crosshair starts in the middle and goes 12 px a press: a lawn of 25 by 15 presses below the houses.
@@ -140,7 +130,7 @@ describeWithChromium('an estimator measures a new lawn without a mouse', () => {
     await page.keyboard.press('Enter');
 
     // The house: its first corner by the crosshair, its sides typed: 40 by 30 ft.
-    await command(page, 'draw a building');
+    await doCommand(page, 'draw a building', 'F1');
     await page.waitForFunction(() => document.activeElement?.classList.contains('map'));
     await arrows(page, 'ArrowDown', 18);
     await arrows(page, 'ArrowRight', 6);
@@ -156,10 +146,10 @@ describeWithChromium('an estimator measures a new lawn without a mouse', () => {
       await page.keyboard.type(turn);
       await page.keyboard.press('Enter');
     }
-    await command(page, 'finish the outline');
+    await doCommand(page, 'finish the outline', 'F1');
     await page.waitForFunction(() => document.activeElement?.getAttribute('aria-label') === 'Name of what is kept out');
 
-    await command(page, 'place a gate');
+    await doCommand(page, 'place a gate', 'F1');
     await page.waitForFunction(() => document.activeElement?.classList.contains('map'));
     await arrows(page, 'ArrowDown', 14);
     await page.keyboard.press('Enter');

@@ -4,10 +4,11 @@ import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { type Book, writeBook } from '../../core/book/index.ts';
 import { SHEETS } from '../../core/reports/index.ts';
-import { type Desk, type DeskWishes, goToRoom, openDesk, planRound } from './desk.ts';
+import { type Desk, type DeskWishes, doCommand, goToRoom, openDesk, planRound } from './desk.ts';
 import { dropFile } from './drop.ts';
 import { handsOn } from './ground-hands.ts';
 import { seasonBook } from './season-book.ts';
+import { withTwoFleets } from './two-fleets.ts';
 
 /**
  * Every room, view, tab and dialog of the program, in an order in which each is reached from the one before it. What holds
@@ -22,18 +23,7 @@ export type Place = {
 };
 
 /** The invented day of two rigs with a season, and two fleets to compare: no view is empty that could be full. */
-function fullBook(): Book {
-  const book = seasonBook('mixed-day');
-  const rigIds = book.rigs.map((rig) => rig.id);
-  const fleet = { fixedPerSeason: 0, note: '' };
-  return {
-    ...book,
-    fleets: [
-      { ...fleet, id: 'both', name: 'Both rigs', rigIds },
-      { ...fleet, id: 'one', name: 'The first alone', rigIds: rigIds.slice(0, 1) },
-    ],
-  };
-}
+const fullBook = (): Book => withTwoFleets(seasonBook('mixed-day'));
 
 /** Opens the program with the book that the list is about. */
 export async function openPlaces(wishes: DeskWishes = {}): Promise<Desk> {
@@ -61,17 +51,6 @@ const closeDialog = async (page: Page) => {
 };
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).first().click();
 const tab = (page: Page, name: string) => page.getByRole('tab', { name, exact: true }).click();
-
-/** Does a command by its words, which have to be the first that are found. */
-async function command(page: Page, words: string): Promise<void> {
-  await page.keyboard.press('Control+k');
-  const dialog = page.getByRole('dialog', { name: 'Find a command' });
-  await dialog.waitFor();
-  await page.keyboard.type(words);
-  await page.keyboard.press('ArrowDown');
-  await page.keyboard.press('Enter');
-  await dialog.waitFor({ state: 'detached' });
-}
 
 async function drawSomeCorners(page: Page): Promise<void> {
   await page.getByRole('option', { name: LAWN }).click();
@@ -107,9 +86,9 @@ const GROUND: readonly Place[] = [
   },
   dialogPlace('Ground: commands', 'Find a command', (page) => page.keyboard.press('Control+k')),
   dialogPlace('Ground: keys', 'Keys', (page) => page.keyboard.press('?')),
-  dialogPlace('Ground: about', 'Swardway', (page) => command(page, 'about')),
-  dialogPlace('Ground: backups', 'Backups of this book', (page) => command(page, 'backups')),
-  dialogPlace('Ground: addresses', 'Find places by address', (page) => command(page, 'find places')),
+  dialogPlace('Ground: about', 'Swardway', (page) => doCommand(page, 'about')),
+  dialogPlace('Ground: backups', 'Backups of this book', (page) => doCommand(page, 'backups')),
+  dialogPlace('Ground: addresses', 'Find places by address', (page) => doCommand(page, 'find places')),
   {
     name: 'Ground: import, contents',
     go: async (page) => {
@@ -248,7 +227,7 @@ const PAPER: readonly Place[] = [
 const START: Place = {
   name: 'Welcome',
   go: async (page) => {
-    await command(page, 'start or open');
+    await doCommand(page, 'start or open');
     await page.getByRole('heading', { name: 'Swardway' }).waitFor();
   },
 };
@@ -259,7 +238,7 @@ const TOUR: readonly Place[] = [
   {
     name: 'Tour: first step',
     go: async (page) => {
-      await command(page, 'take the tour');
+      await doCommand(page, 'take the tour');
       await inTour(page).getByText('Step 1 of 6').waitFor();
     },
   },

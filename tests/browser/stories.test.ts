@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterEach, expect, test } from 'vitest';
 import { describeWithChromium } from './chromium.ts';
-import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
+import { type Desk, doCommand, goToRoom, openDesk, planRound } from './desk.ts';
 import { tabTo, tabToButton } from './tab-to.ts';
 
 /** The owner's and the dispatcher's story from start to printed sheet; the estimator's is in ground-story.test.ts. */
@@ -18,19 +18,9 @@ async function open(sample: string): Promise<Page> {
   return desk.page;
 }
 
-/** Finds a command by its words and does it. */
-async function command(page: Page, words: string): Promise<void> {
-  await page.keyboard.press('Control+k');
-  await page.getByRole('dialog', { name: 'Find a command' }).waitFor();
-  await page.keyboard.type(words);
-  await page.keyboard.press('ArrowDown');
-  await page.keyboard.press('Enter');
-  await page.getByRole('dialog', { name: 'Find a command' }).waitFor({ state: 'detached' });
-}
-
 /** Plans without a mouse, and ends the search when it has found something. */
 async function plan(page: Page, words: string): Promise<void> {
-  await command(page, words);
+  await doCommand(page, words);
   await page.getByText(/best so far: ./).waitFor({ timeout: 60_000 });
   await page.keyboard.press('Control+.');
   await page.getByRole('button', { name: 'Plan again' }).waitFor({ timeout: 60_000 });

@@ -21,7 +21,8 @@ import { needsBook, needsRound, offered } from './conditions.ts';
 const words = commandsWords.round;
 
 function whyNotPlan(): string | null {
-  if (useBook.getState().open === null) return words.noBookOpen;
+  const noBook = needsBook();
+  if (noBook !== null) return noBook;
   if (usePlans.getState().job !== null) return words.roundBeingPlannedAlready;
   return currentRound() === null ? words.noRoundToPlan : null;
 }
