@@ -5,6 +5,7 @@ export type * from './model.ts';
 export { memberFault, recordFault } from './part-fault.ts';
 export { PLAIN_ROADS } from './plain-roads.ts';
 export { type BookRead, readBook, readBookValue } from './read.ts';
+export { namesWithFigures, readingOf } from './reading.ts';
 export { BOOK_FORMAT, BOOK_VERSION, bookSchema } from './schema.ts';
 export { areaGeometrySchema, idSchema, nameSchema, positionSchema, textSchema, WEEKDAYS } from './schema-parts.ts';
 export { calendarSchema, SITES } from './season-schema.ts';

@@ -43,6 +43,10 @@ export const bookSchema = v.looseObject({
   /** True for made-up data; every sheet then says so. */
   invented: v.optional(v.boolean(), false),
   units: v.optional(v.picklist(['us', 'metric']), 'us'),
+  /** By which clock sheets tell times; absent: 12 hours beside US units, 24 beside metric ones. */
+  clock: v.optional(v.picklist(['12-hour', '24-hour'])),
+  /** Whether sheets write "March 16" or "16 March"; absent: the month comes first. */
+  dates: v.optional(v.picklist(['month-first', 'day-first'])),
   prices: v.optional(pricesSchema, {}),
   travel: v.optional(travelSettingsSchema, {}),
   matrix: v.optional(matrixSchema),

@@ -7,6 +7,9 @@ const shareOfOne = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
 export const evenPrice = v.pipe(v.number(), v.minValue(0), v.maxValue(1000));
 const paper = v.picklist(['letter', 'a4']);
 const print = v.picklist(['normal', 'large']);
+const clock = v.picklist(['system', '12-hour', '24-hour']);
+const dates = v.picklist(['system', 'month-first', 'day-first']);
+const weekBegin = v.picklist(['system', 'sunday', 'monday']);
 const network = v.picklist(['off', 'allowed']);
 const networkHosts = v.pipe(v.array(hostName), v.maxLength(50));
 const backgroundId = v.pipe(v.string(), v.regex(/^[a-z0-9-]{1,60}$/));
@@ -26,8 +29,13 @@ const NO_OWN_TILES = { address: '', credit: '' };
 
 /** What the user chose once for all books on this machine. Window places are not settings; what a book needs is in the book. */
 export const settingsSchema = v.looseObject({
-  /** Units that the screens show; files are the same either way. */
+  /** Units of the screens, and of the sheets made there; books are the same either way. */
   units: v.optional(v.fallback(v.picklist(['us', 'metric']), 'us'), 'us'),
+  /** By which clock times are told, and whether "March 16" or "16 March" is written: on screens and on the sheets made there. */
+  clock: v.optional(v.fallback(clock, 'system'), 'system'),
+  dates: v.optional(v.fallback(dates, 'system'), 'system'),
+  /** The first day of the weeks of calendars. */
+  weekBegin: v.optional(v.fallback(weekBegin, 'system'), 'system'),
   /** Light, dark, or as the system has it. */
   appearance: v.optional(v.fallback(v.picklist(['system', 'light', 'dark']), 'system'), 'system'),
   /** Paper that sheets are made for, and whether in large print. */
@@ -61,6 +69,9 @@ export type Settings = Readonly<v.InferOutput<typeof settingsSchema>>;
 /** A change of some settings; here a bad value is refused, while a bad value in the stored file falls back to its default. */
 export const settingsChangeSchema = v.strictObject({
   units: v.optional(v.picklist(['us', 'metric'])),
+  clock: v.optional(clock),
+  dates: v.optional(dates),
+  weekBegin: v.optional(weekBegin),
   appearance: v.optional(v.picklist(['system', 'light', 'dark'])),
   paper: v.optional(paper),
   print: v.optional(print),

@@ -42,6 +42,8 @@ export type BookSettings = {
   readonly name?: string;
   readonly note?: string;
   readonly units?: Book['units'];
+  readonly clock?: Book['clock'] | null;
+  readonly dates?: Book['dates'] | null;
   readonly prices?: Book['prices'];
   readonly travel?: Book['travel'];
   readonly matrix?: Book['matrix'] | null;

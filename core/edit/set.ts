@@ -3,7 +3,18 @@ import { type Book, memberFault } from '../book/index.ts';
 import type { ApplyResult, BookSettings, SetAction } from './action.ts';
 
 /** What a book can be without. */
-const MAY_GO = ['matrix', 'roads', 'estimate', 'overlays', 'calendar', 'siteOffsets', 'spread', 'firm'] as const;
+const MAY_GO = [
+  'clock',
+  'dates',
+  'matrix',
+  'roads',
+  'estimate',
+  'overlays',
+  'calendar',
+  'siteOffsets',
+  'spread',
+  'firm',
+] as const;
 const SETTING_NAMES = ['name', 'note', 'units', 'prices', 'travel', ...MAY_GO] as const;
 type SettingName = (typeof SETTING_NAMES)[number];
 

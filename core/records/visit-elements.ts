@@ -1,4 +1,4 @@
-import type { Applicator, Visit } from '../book/index.ts';
+import { type Applicator, readingOf, type Visit } from '../book/index.ts';
 import { formatBearing, formatClock, formatNumber, formatSpeed, formatTemperature } from '../units/index.ts';
 import { asWritten, known, knownOr, missing, notAsked } from './answers.ts';
 import type { Answer, RecordElement, VisitFacts } from './types.ts';
@@ -103,14 +103,14 @@ const WHO = 'who applied: of the visit in Under way, or one applicator for the r
 const ON_SITE = 'as it was read on site, in Under way';
 
 function time({ visit, isWritten, stop, book }: VisitFacts): Answer {
-  const clock = (minutes: number): string => formatClock(minutes * SECONDS_PER_MINUTE, book.units);
+  const clock = (minutes: number): string => formatClock(minutes * SECONDS_PER_MINUTE, readingOf(book).clock);
   const { arriveMin, leaveMin } = visit;
   if (isWritten && arriveMin !== undefined) {
     return known(leaveMin === undefined ? clock(arriveMin) : `${clock(arriveMin)} to ${clock(leaveMin)}`);
   }
   const lacks = 'when the rig came and left, in Under way';
   if (stop === undefined) return missing(lacks);
-  const text = `${formatClock(stop.arriveSec, book.units)} to ${formatClock(stop.leaveSec, book.units)}`;
+  const text = `${clock(stop.arriveSec / SECONDS_PER_MINUTE)} to ${clock(stop.leaveSec / SECONDS_PER_MINUTE)}`;
   return { kind: 'planned', text, lacks };
 }
 

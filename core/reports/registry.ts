@@ -25,6 +25,11 @@ type Kind<Input extends SheetInput> = {
   readonly drawsPasses?: true;
   /** True for what the crew does not take along; it is made where it is asked for by name. */
   readonly forOffice?: true;
+  /**
+   * True where it holds application records, which last as they were written: it is told in the units, by the clock and with the dates of
+   * the book itself, however the reader likes them.
+   */
+  readonly holdsRecords?: true;
   readonly make: (input: Input) => Sheet;
 };
 
@@ -43,10 +48,17 @@ export const SHEETS: readonly SheetKind[] = [
     ...SHEET_NAMES['application-records'],
     scope: 'day',
     forOffice: true,
+    holdsRecords: true,
     make: applicationRecords,
   },
   { id: 'access-list', ...SHEET_NAMES['access-list'], scope: 'day', forOffice: true, make: accessList },
-  { id: 'record-history', ...SHEET_NAMES['record-history'], scope: 'property', make: recordHistory },
+  {
+    id: 'record-history',
+    ...SHEET_NAMES['record-history'],
+    scope: 'property',
+    holdsRecords: true,
+    make: recordHistory,
+  },
   { id: 'notices', ...SHEET_NAMES.notices, scope: 'day', forOffice: true, make: notices },
   { id: 'postings', ...SHEET_NAMES.postings, scope: 'day', forOffice: true, make: postings },
   { id: 'round-summary', ...SHEET_NAMES['round-summary'], scope: 'round', make: roundSummary },

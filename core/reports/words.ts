@@ -1,6 +1,6 @@
-import type { Book } from '../book/index.ts';
+import { type Book, namesWithFigures, readingOf } from '../book/index.ts';
 import type { PlanFill, PlanLoad, PlanStockFill, PlanTask } from '../plan/result/index.ts';
-import { formatClock, formatVolume, formatWeight } from '../units/index.ts';
+import { asRead, formatClock, formatDate, formatVolume, formatWeight } from '../units/index.ts';
 import { STOCK } from './texts/index.ts';
 
 type Units = Book['units'];
@@ -68,7 +68,22 @@ function bagWeightWord(book: Book, fill: PlanStockFill): string {
   return whole === needed ? whole : STOCK.partly(whole, needed);
 }
 
-/** Time of day as crews of the book's units read it. */
+/** Time of day by the clock that the book is read by. */
 export function clockWord(book: Book, seconds: number): string {
-  return formatClock(seconds, book.units);
+  return formatClock(seconds, readingOf(book).clock);
+}
+
+/** A day of its own, "Tuesday, March 16, 2027". */
+export function dateWord(book: Book, date: string): string {
+  return formatDate(date, 'long', readingOf(book).dates);
+}
+
+/** A day in a table, "Tue Mar 16, 2027". */
+export function shortDateWord(book: Book, date: string): string {
+  return formatDate(date, 'table', readingOf(book).dates);
+}
+
+/** A sentence of a plan or of a check as the book is read: they are stored in US units. */
+export function saidWord(book: Book, sentence: string): string {
+  return asRead(sentence, readingOf(book), namesWithFigures(book));
 }

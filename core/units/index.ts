@@ -1,3 +1,4 @@
+export { asRead, type Reading } from './as-read.ts';
 export { formatBearing, parseBearing } from './bearing.ts';
 export type * from './brand.ts';
 export { quantity } from './brand.ts';
@@ -19,7 +20,7 @@ export {
   formatWidth,
   type UnitSystem,
 } from './format.ts';
-export { type DateLength, formatDate } from './format-date.ts';
+export { type DateLength, type DateOrder, formatDate, MONTHS, SHORT_MONTHS } from './format-date.ts';
 export { formatNumber } from './format-number.ts';
 export {
   formatMeasured,
@@ -28,8 +29,7 @@ export {
   formatWithSmaller,
   type MeasuredUnit,
 } from './format-product.ts';
-export { formatClock, formatDuration } from './format-time.ts';
-export { metricText } from './metric-text.ts';
+export { type Clock, clockBeside, formatClock, formatDuration } from './format-time.ts';
 export { milesCostPerM, NANO_PER_DOLLAR, overtimePerMs, wagePerMs } from './money.ts';
 export { formatMonthDay, parseMonthDay } from './month-day.ts';
 export {

@@ -1,8 +1,8 @@
 import { err, ok, type Result } from '../base/index.ts';
 import { dateInYear, isCalendarDate } from './calendar.ts';
+import { MONTHS } from './format-date.ts';
 import { normalise, quote } from './quantity-text.ts';
 
-const MONTHS = 'January February March April May June July August September October November December'.split(' ');
 /** A leap year, so that 29 February can be written. */
 const LEAP_YEAR = 2028;
 

@@ -1,4 +1,6 @@
 import {
+  asRead,
+  type Clock,
   formatArea,
   formatClock,
   formatDate,
@@ -18,8 +20,8 @@ import {
   formatVolume,
   formatWeight,
   formatWidth,
-  metricText,
   type ProductUnit,
+  type Reading,
   type UnitSystem,
 } from '../../core/units/index.ts';
 import { todayHere } from './today.ts';
@@ -54,12 +56,13 @@ export type Formatter = {
   readonly timeOf: (moment: string) => string;
   /** An ISO 8601 moment on this machine's calendar and clock. */
   readonly moment: (moment: string) => string;
-  /** A sentence that core wrote with its quantities in US units, in the units that are read. */
+  /** A sentence that core wrote, in US units and with dates in figures, as it is read. */
   readonly said: (text: string) => string;
 };
 
 /** @param names those that hold a quantity and stay as they are in sentences */
-export function formatterFor(system: UnitSystem, names: () => readonly string[] = () => []): Formatter {
+export function formatterFor(reading: Reading, names: () => readonly string[] = () => []): Formatter {
+  const { units: system, clock, dates } = reading;
   return {
     system,
     area: (value) => formatArea(value, system),
@@ -77,30 +80,30 @@ export function formatterFor(system: UnitSystem, names: () => readonly string[] 
     temperature: (value) => formatTemperature(value, system),
     temperatureDifference: (value) => formatTemperatureDifference(value, system),
     degreeDays: (value) => formatDegreeDays(value, system),
-    clock: (sec) => formatClock(sec, system),
+    clock: (sec) => formatClock(sec, clock),
     duration: formatDuration,
     money: formatMoney,
     number: formatNumber,
-    date: (date) => formatDate(date, 'short'),
-    longDate: (date) => formatDate(date, 'long'),
-    dateInYear: (date) => formatDate(date, 'table'),
+    date: (date) => formatDate(date, 'short', dates),
+    longDate: (date) => formatDate(date, 'long', dates),
+    dateInYear: (date) => formatDate(date, 'table', dates),
     timeOf: (moment) => {
       const when = new Date(moment);
-      return Number.isNaN(when.getTime()) ? '' : clockOf(when, system);
+      return Number.isNaN(when.getTime()) ? '' : clockOf(when, clock);
     },
-    moment: (moment) => momentWords(moment, system),
-    said: (text) => (system === 'us' ? text : metricText(text, names())),
+    moment: (moment) => momentWords(moment, reading),
+    said: (text) => asRead(text, reading, names()),
   };
 }
 
 /** "Tue Mar 16, 2027, 10:42 am" on this machine's calendar and clock from an ISO 8601 moment; '' where it is none. */
-export function momentWords(moment: string, system: UnitSystem): string {
+export function momentWords(moment: string, { clock, dates }: Pick<Reading, 'clock' | 'dates'>): string {
   const when = new Date(moment);
-  return Number.isNaN(when.getTime()) ? '' : `${formatDate(todayHere(when), 'table')}, ${clockOf(when, system)}`;
+  return Number.isNaN(when.getTime()) ? '' : `${formatDate(todayHere(when), 'table', dates)}, ${clockOf(when, clock)}`;
 }
 
-function clockOf(when: Date, system: UnitSystem): string {
-  return formatClock((when.getHours() * 60 + when.getMinutes()) * 60, system);
+function clockOf(when: Date, clock: Clock): string {
+  return formatClock((when.getHours() * 60 + when.getMinutes()) * 60, clock);
 }
 
 /** "1 lawn", "26 lawns". */

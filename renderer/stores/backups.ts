@@ -5,8 +5,9 @@ import { momentWords } from '../format/index.ts';
 import { filesWords } from '../texts/stores/index.ts';
 import { showBook, useBook } from './book.ts';
 import { draftSettled } from './draft.ts';
-import { askHost, useHost } from './host.ts';
+import { askHost } from './host.ts';
 import { showError, showNews } from './notices.ts';
+import { currentReading } from './use-format.ts';
 import { openOverlay } from './view.ts';
 
 type BackupState = {
@@ -55,5 +56,5 @@ export async function restoreBackup({ backupId, takenAt }: Backup): Promise<void
   if (opened !== null) showBook(opened);
   if (restored === null) return;
   openOverlay(null);
-  showNews(filesWords.backups.restored(momentWords(takenAt, useHost.getState().settings.units)));
+  showNews(filesWords.backups.restored(momentWords(takenAt, currentReading())));
 }

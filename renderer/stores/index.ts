@@ -74,7 +74,7 @@ export * from './season.ts';
 export * from './selection.ts';
 export { type Attention, type RoomSummary, roomSummaries } from './summaries.ts';
 export { type MergedTemperatures, openQuestions, readAnswered, type TemperatureImport } from './temperature-import.ts';
-export { useFormat } from './use-format.ts';
+export { currentReading, currentWeekBegin, useBookAsRead, useFormat, useWeekBegin } from './use-format.ts';
 export { isOlderThanBook, usePlanStale } from './use-plan-stale.ts';
 export * from './view.ts';
 export * from './visits.ts';

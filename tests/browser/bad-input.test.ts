@@ -78,10 +78,10 @@ describeWithChromium('files and figures that do not go together', () => {
     await page.getByRole('tab', { name: 'Plan', exact: true }).click();
     await page.getByLabel('Due by').fill('2027-03-01');
     await page
-      .getByText('It is due on 2027-03-01, before today, 2027-03-10: every day that is left is late.')
+      .getByText('It is due on Mon Mar 1, 2027, before today, Wed Mar 10, 2027: every day that is left is late.')
       .waitFor();
     await page.getByLabel('Due by').fill('');
-    await expect.poll(() => page.getByText(/It is due on 2027-03-01/).count()).toBe(0);
+    await expect.poll(() => page.getByText(/It is due on Mon Mar 1, 2027/).count()).toBe(0);
   });
 
   test('a fleet of a rig without machine or hand method is told', async () => {

@@ -31,6 +31,9 @@ export type DeskWishes = {
   readonly width?: number;
   readonly height?: number;
   readonly colorScheme?: 'light' | 'dark';
+  /** The locale of the machine, and the zone that its clock goes by; as this machine has them where none are named. */
+  readonly locale?: string;
+  readonly zone?: string;
   /** Pixels of a picture for one of the page. */
   readonly pictureScale?: number;
   /** The file that is started; as `npm start -- --browser` does where none is named. */
@@ -66,6 +69,8 @@ export async function openDesk(wishes: DeskWishes = {}): Promise<Desk> {
       colorScheme: wishes.colorScheme ?? 'light',
       deviceScaleFactor: wishes.pictureScale ?? 1,
       reducedMotion: 'reduce',
+      ...(wishes.locale === undefined ? {} : { locale: wishes.locale }),
+      ...(wishes.zone === undefined ? {} : { timezoneId: wishes.zone }),
     });
     const complaints: string[] = [];
     const openPage = async () => {

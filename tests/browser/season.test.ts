@@ -6,7 +6,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeBook } from '../../core/book/index.ts';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
-import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
+import { type Desk, doCommand, goToRoom, openDesk, planRound } from './desk.ts';
 import { seasonBook } from './season-book.ts';
 
 /** Figures in US units that the page shows, without names of the sample that hold one. */
@@ -99,11 +99,8 @@ describeWithChromium('the season and what to buy', () => {
 
   test('in metric units no view of Round and Day has a figure in US units, apart from names that hold one', async () => {
     const { page } = desk;
-    await page.keyboard.press('Control+k');
-    await page.getByRole('dialog', { name: 'Find a command' }).waitFor();
-    await page.keyboard.type('metric units');
-    await page.keyboard.press('ArrowDown');
-    await page.keyboard.press('Enter');
+    await doCommand(page, 'metric units');
+    await doCommand(page, 'clock of 24 hours');
     const found: string[] = [];
     const look = async (of: string, name: string) => {
       await page.getByRole('tab', { name, exact: true }).click();
@@ -124,7 +121,7 @@ describeWithChromium('the season and what to buy', () => {
   test('a licence that ends before a planned day is said in the shed', async () => {
     const { page } = desk;
     await goToRoom(page, 'Shed');
-    await page.getByText(/holds a licence on 2027-05-17 \(round Late\)/).waitFor();
+    await page.getByText(/holds a licence on Mon May 17, 2027 \(round Late\)/).waitFor();
     expect(desk.complaints).toEqual([]);
   });
 });

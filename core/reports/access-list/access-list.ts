@@ -2,8 +2,8 @@ import type { Book, Property } from '../../book/index.ts';
 import type { PlanStop } from '../../plan/result/index.ts';
 import { type Block, BOX, left, type Sheet, type TableRow } from '../blocks.ts';
 import type { DayInput } from '../input.ts';
-import { ACCESS_LIST, CAUTION_WORDS, dateWord } from '../texts/index.ts';
-import { clockWord } from '../words.ts';
+import { ACCESS_LIST, CAUTION_WORDS } from '../texts/index.ts';
+import { clockWord, dateWord } from '../words.ts';
 
 /** The day's stops in order with whom to call, which gates are locked, and what to mind: for the calls of the evening before. */
 export function accessList({ book, plan, day }: DayInput): Sheet {
@@ -11,7 +11,7 @@ export function accessList({ book, plan, day }: DayInput): Sheet {
   return {
     id: `access-list ${day.date} ${day.rigId}`,
     title: ACCESS_LIST.title(day.rigName),
-    subtitle: dateWord(day.date),
+    subtitle: dateWord(book, day.date),
     invented: book.invented || plan.invented,
     blocks: [...(rows.length === 0 ? [{ kind: 'note', text: ACCESS_LIST.none } as const] : [tableOf(rows)]), about],
   };

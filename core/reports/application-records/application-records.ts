@@ -15,7 +15,8 @@ import {
 } from '../../records/index.ts';
 import { type Block, left, type Sheet } from '../blocks.ts';
 import type { DayInput } from '../input.ts';
-import { dateWord, RECORDS } from '../texts/index.ts';
+import { RECORDS } from '../texts/index.ts';
+import { dateWord } from '../words.ts';
 import { draftBlocks, keptBlocks, keptWords, missingBlocks, missingInBook } from './record-blocks.ts';
 import { differencesWords } from './words.ts';
 
@@ -29,7 +30,7 @@ export function applicationRecords(input: DayInput): Sheet {
   return {
     id: `application-records ${day.date} ${day.rigId}`,
     title: RECORDS.title(day.rigName),
-    subtitle: dateWord(day.date),
+    subtitle: dateWord(book, day.date),
     invented: book.invented || plan.invented,
     blocks: [
       { kind: 'cautions', title: RECORDS.rules.title, items: RECORDS.rules.items },
@@ -47,7 +48,7 @@ function entryBlocks({ book, day }: DayInput, { subject, name, number }: DayEntr
   const heading: Block = { kind: 'heading', text: number === null ? name : `${number} ${name}` };
   const kept = versionsOf(book, subject).at(-1);
   const draft = draftRecord(book, subject, day);
-  if (kept !== undefined) return [heading, ...keptRecordBlocks(kept, draft)];
+  if (kept !== undefined) return [heading, ...keptRecordBlocks(book, kept, draft)];
   if (draft === null) return [heading, { kind: 'note', text: skippedWords(book, subject) }];
   return [
     heading,
@@ -65,11 +66,11 @@ function skippedWords(book: DayInput['book'], subject: RecordSubject): string {
   return RECORDS.skipped(reason === '' ? RECORDS.skippedWithoutReason : reason);
 }
 
-function keptRecordBlocks(kept: ApplicationRecord, draft: Draft | null): readonly Block[] {
+function keptRecordBlocks(book: DayInput['book'], kept: ApplicationRecord, draft: Draft | null): readonly Block[] {
   const differs =
     draft === null || kept.withdrawn === true ? '' : differencesWords(kept, withTyped(draft, typedIn(kept)));
   return [
-    { kind: 'note', text: keptWords(kept) },
+    { kind: 'note', text: keptWords(book, kept) },
     ...keptBlocks(kept),
     ...missingBlocks(missingInRecord(kept)),
     ...(differs === '' ? [] : [{ kind: 'note' as const, text: RECORDS.differs(differs) }]),

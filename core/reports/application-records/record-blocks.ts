@@ -1,13 +1,14 @@
-import type { ApplicationRecord } from '../../book/index.ts';
+import type { ApplicationRecord, Book } from '../../book/index.ts';
 import { type Draft, elementWords, type Filled, type Missing, missingOf, productName } from '../../records/index.ts';
 import type { Block, Fact } from '../blocks.ts';
-import { dateWord, RECORDS } from '../texts/index.ts';
+import { RECORDS } from '../texts/index.ts';
+import { dateWord } from '../words.ts';
 
 /** "Kept in the book: version 2, written ...". */
-export function keptWords({ version, writtenAt, writtenBy, why, withdrawn }: ApplicationRecord): string {
+export function keptWords(book: Book, { version, writtenAt, writtenBy, why, withdrawn }: ApplicationRecord): string {
   if (withdrawn === true) return RECORDS.withdrawn(why);
   const [date = '', time = ''] = writtenAt.split('T');
-  return `${RECORDS.kept(version, dateWord(date), time, writtenBy)}${why === '' ? '' : RECORDS.because(why)}`;
+  return `${RECORDS.kept(version, dateWord(book, date), time, writtenBy)}${why === '' ? '' : RECORDS.because(why)}`;
 }
 
 /** What a version says, in its own words. */

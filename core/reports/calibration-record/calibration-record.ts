@@ -1,9 +1,10 @@
 import type { Book, Calibration } from '../../book/index.ts';
 import { SHEETS as BENCH, type Calibrated, overdueUses } from '../../calibrate/index.ts';
-import { formatNumber, formatRate, type UnitSystem } from '../../units/index.ts';
+import { formatNumber, formatRate } from '../../units/index.ts';
 import { type Block, left, type Sheet, type TableRow } from '../blocks.ts';
 import type { BookInput } from '../input.ts';
-import { CALIBRATIONS, shortDateWord } from '../texts/index.ts';
+import { CALIBRATIONS } from '../texts/index.ts';
+import { shortDateWord } from '../words.ts';
 
 /** Every calibration that is kept in the book, newest first, by head and hand method, and when the next one is due. */
 export function calibrationRecord({ book }: BookInput): Sheet {
@@ -16,7 +17,7 @@ export function calibrationRecord({ book }: BookInput): Sheet {
     blocks:
       owners.length === 0
         ? [{ kind: 'note', text: CALIBRATIONS.none }]
-        : owners.flatMap((each) => ownerBlocks(each, book.units)),
+        : owners.flatMap((each) => ownerBlocks(book, each)),
   };
 }
 
@@ -32,7 +33,7 @@ function ownersOf({ machines, handMethods }: Book): readonly Owner[] {
   );
 }
 
-function ownerBlocks({ name, calibrated }: Owner, units: UnitSystem): readonly Block[] {
+function ownerBlocks(book: Book, { name, calibrated }: Owner): readonly Block[] {
   const { deliveredGalPer1000SqFt: delivered, calibrations = [] } = calibrated;
   const over = overdueUses(calibrated);
   const newest = calibrations.toSorted((one, other) => other.on.localeCompare(one.on));
@@ -43,7 +44,7 @@ function ownerBlocks({ name, calibrated }: Owner, units: UnitSystem): readonly B
       facts: [
         {
           label: CALIBRATIONS.delivered,
-          value: delivered === undefined ? CALIBRATIONS.notDelivered : formatRate(delivered, units),
+          value: delivered === undefined ? CALIBRATIONS.notDelivered : formatRate(delivered, book.units),
         },
         { label: CALIBRATIONS.due, value: over === null ? CALIBRATIONS.neverDue : CALIBRATIONS.dueAfter(-over) },
       ],
@@ -57,12 +58,12 @@ function ownerBlocks({ name, calibrated }: Owner, units: UnitSystem): readonly B
         left(CALIBRATIONS.setting),
         left(CALIBRATIONS.found),
       ],
-      rows: newest.flatMap(calibrationRows),
+      rows: newest.flatMap((each) => calibrationRows(book, each)),
     },
   ];
 }
 
-function calibrationRows(calibration: Calibration): readonly TableRow[] {
+function calibrationRows(book: Book, calibration: Calibration): readonly TableRow[] {
   const bench = BENCH.find((each) => each.kind === calibration.what);
   const wordsOf = (name: string): string => bench?.blanks.find((each) => each.name === name)?.words ?? name;
   const found = calibration.found.map(({ name, value, unit }) =>
@@ -76,7 +77,7 @@ function calibrationRows(calibration: Calibration): readonly TableRow[] {
   return [
     {
       look: 'stop',
-      lead: [shortDateWord(calibration.on), calibration.what, calibration.by, calibration.setting],
+      lead: [shortDateWord(book, calibration.on), calibration.what, calibration.by, calibration.setting],
       text: found.join('; '),
     },
     ...lines.map((text): TableRow => ({ look: 'detail', lead: [''], text })),

@@ -1,8 +1,10 @@
+import type { Book } from '../../book/index.ts';
 import { compareFleets, type Difference, type FleetResult, fleetResult, TIME_KINDS } from '../../compare/index.ts';
 import { formatDistance, formatDuration, formatMoney, formatNumber, type UnitSystem } from '../../units/index.ts';
 import { type Block, left, right, type Sheet, type TableRow } from '../blocks.ts';
 import type { RoundInput } from '../input.ts';
-import { FLEETS, shortDateWord } from '../texts/index.ts';
+import { FLEETS } from '../texts/index.ts';
+import { saidWord, shortDateWord } from '../words.ts';
 
 /** The first fleet of the book that has a plan of the round, held against each of the others that have one. */
 export function fleetComparison({ book, round, fleetPlans }: RoundInput): Sheet {
@@ -20,14 +22,14 @@ export function fleetComparison({ book, round, fleetPlans }: RoundInput): Sheet 
       first === undefined || others.length === 0
         ? [{ kind: 'note', text: FLEETS.none }]
         : [
-            ...others.flatMap((other) => comparedBlocks(first, other, book.units)),
-            ...results.flatMap(leftOutBlocks),
+            ...others.flatMap((other) => comparedBlocks(book, first, other)),
+            ...results.flatMap((each) => leftOutBlocks(book, each)),
             { kind: 'note', text: FLEETS.rule },
           ],
   };
 }
 
-function comparedBlocks(first: FleetResult, second: FleetResult, units: UnitSystem): readonly Block[] {
+function comparedBlocks(book: Book, first: FleetResult, second: FleetResult): readonly Block[] {
   const { differences, workDiffers } = compareFleets(first, second, 1);
   return [
     { kind: 'heading', text: FLEETS.heading(first.name, second.name) },
@@ -43,8 +45,8 @@ function comparedBlocks(first: FleetResult, second: FleetResult, units: UnitSyst
       kind: 'table',
       columns: [left(FLEETS.forRound), right(first.name), right(second.name), right(FLEETS.difference)],
       rows: [
-        ...differences.map((each) => differenceRow(each, units)),
-        [FLEETS.lastDate, lastDate(first), lastDate(second), ''],
+        ...differences.map((each) => differenceRow(each, book.units)),
+        [FLEETS.lastDate, lastDate(book, first), lastDate(book, second), ''],
         ...TIME_KINDS.map((kind) => row(FLEETS.times[kind], first.timeSec[kind], second.timeSec[kind], formatDuration)),
         row(FLEETS.fixed, first.fixedUsd, second.fixedUsd, formatMoney),
       ],
@@ -52,8 +54,8 @@ function comparedBlocks(first: FleetResult, second: FleetResult, units: UnitSyst
   ];
 }
 
-function lastDate({ lastDate: date }: FleetResult): string {
-  return date === '' ? '' : shortDateWord(date);
+function lastDate(book: Book, { lastDate: date }: FleetResult): string {
+  return date === '' ? '' : shortDateWord(book, date);
 }
 
 function differenceRow({ what, first, second }: Difference, units: UnitSystem): TableRow {
@@ -72,8 +74,8 @@ function row(name: string, first: number, second: number, words: (value: number)
   return [name, words(first), words(second), difference];
 }
 
-function leftOutBlocks({ name, left: out }: FleetResult): readonly Block[] {
+function leftOutBlocks(book: Book, { name, left: out }: FleetResult): readonly Block[] {
   if (out.length === 0) return [];
-  const items = out.map((each) => FLEETS.item(each.name, each.why.join('; ')));
+  const items = out.map((each) => FLEETS.item(each.name, saidWord(book, each.why.join('; '))));
   return [{ kind: 'cautions', title: FLEETS.leftOut(name), items }];
 }

@@ -3,8 +3,17 @@ import type { PlanDay, PlanLoad } from '../../plan/result/index.ts';
 import { formatArea, formatRate } from '../../units/index.ts';
 import type { Block, Fact, Sheet } from '../blocks.ts';
 import type { DayInput } from '../input.ts';
-import { CAUTIONS, dateWord, LOAD_TICKETS, MIXING } from '../texts/index.ts';
-import { amountWord, clockWord, compartmentWord, materialWord, placeWord, zoneWord } from '../words.ts';
+import { CAUTIONS, LOAD_TICKETS, MIXING } from '../texts/index.ts';
+import {
+  amountWord,
+  clockWord,
+  compartmentWord,
+  dateWord,
+  materialWord,
+  placeWord,
+  saidWord,
+  zoneWord,
+} from '../words.ts';
 import { contents } from './contents.ts';
 import { dryRate } from './dry-rate.ts';
 import { labels } from './labels.ts';
@@ -23,7 +32,7 @@ export function loadTickets({ book, plan, day }: DayInput): Sheet {
   return {
     id: `load-tickets ${day.date} ${day.rigId}`,
     title: LOAD_TICKETS.title(day.rigName),
-    subtitle: dateWord(day.date),
+    subtitle: dateWord(book, day.date),
     invented: book.invented || plan.invented,
     blocks: [...overview(book, day), ...day.loads.map((load) => ticket(book, day, load))],
   };
@@ -106,7 +115,7 @@ function covers(book: Book, load: PlanLoad): readonly Fact[] {
 
 function leftWords(book: Book, day: PlanDay, load: PlanLoad): string {
   const left = load.kind === 'tank' ? load.leftGal : load.leftLb;
-  if (left <= 0) return LOAD_TICKETS.left(load.why);
+  if (left <= 0) return LOAD_TICKETS.left(saidWord(book, load.why));
   const amount = amountWord({ volumeGal: load.leftGal, weightLb: load.leftLb }, book.units);
   const next = day.loads.find((each) => each.number > load.number && each.compartmentId === load.compartmentId);
   if (next !== undefined && next.materialId === load.materialId) return LOAD_TICKETS.leftForNext(amount, next.number);

@@ -9,8 +9,8 @@ import {
   type UnitSystem,
 } from '../../units/index.ts';
 import type { Fact } from '../blocks.ts';
-import { CALIBRATION, dateWord, LOAD_TICKETS } from '../texts/index.ts';
-import { methodWord } from '../words.ts';
+import { CALIBRATION, LOAD_TICKETS } from '../texts/index.ts';
+import { dateWord, methodWord } from '../words.ts';
 
 /** What a load is put out with, and the calibration that its rate rests on: one line for each head and hand method. */
 export function putOut(book: Book, day: PlanDay, load: PlanLoad): readonly Fact[] {
@@ -25,7 +25,7 @@ export function putOut(book: Book, day: PlanDay, load: PlanLoad): readonly Fact[
     const figures = CALIBRATION.at(name, workingFigures(owner, book.units));
     return [
       { label: LOAD_TICKETS.facts.putOut, value: figures },
-      { label: CALIBRATION.title, value: calibrationWords(owner, day.date, book.units) },
+      { label: CALIBRATION.title, value: calibrationWords(book, owner, day.date) },
     ];
   });
 }
@@ -46,11 +46,11 @@ function workingFigures(owner: Head | HandMethod, units: UnitSystem): readonly s
 }
 
 /** The last calibration up to the day: tip, pressure, speed, spacing, what it was set to and when. */
-function calibrationWords(owner: Head | HandMethod, date: string, units: UnitSystem): string {
+function calibrationWords(book: Book, owner: Head | HandMethod, date: string): string {
   const kept = (owner.calibrations ?? []).filter((each) => each.on <= date);
   const last = kept.toSorted((one, other) => one.on.localeCompare(other.on)).at(-1);
   if (last === undefined) return CALIBRATION.none;
-  return [...calibrationFigures(last, units), last.setting, CALIBRATION.on(dateWord(last.on))]
+  return [...calibrationFigures(last, book.units), last.setting, CALIBRATION.on(dateWord(book, last.on))]
     .filter((each) => each !== '')
     .join(', ');
 }

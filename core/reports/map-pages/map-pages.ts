@@ -1,6 +1,7 @@
 import type { Sheet } from '../blocks.ts';
 import type { DayInput } from '../input.ts';
-import { dateWord, MAP_PAGES } from '../texts/index.ts';
+import { MAP_PAGES } from '../texts/index.ts';
+import { dateWord } from '../words.ts';
 import { lawnBlocks } from './lawn.ts';
 import { wayBlocks } from './way.ts';
 
@@ -10,7 +11,7 @@ export function mapPages(input: DayInput): Sheet {
   return {
     id: `map-pages ${day.date} ${day.rigId}`,
     title: MAP_PAGES.title(day.rigName),
-    subtitle: dateWord(day.date),
+    subtitle: dateWord(book, day.date),
     invented: book.invented || plan.invented,
     ...(input.pictures === undefined ? {} : { pictures: input.pictures }),
     blocks:

@@ -55,7 +55,7 @@ function quoteBlocks({ book, quote, reader }: PropertyInput): readonly Block[] {
   return [
     { kind: 'heading', text: MEASURE_SHEET.takes },
     takesBlock(quote, book.units),
-    ...fitBlocks(quote, book.units),
+    ...fitBlocks(quote, book),
     ...costBlocks(quote),
     USUAL_CAUTIONS,
   ];

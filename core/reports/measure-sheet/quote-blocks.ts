@@ -1,3 +1,4 @@
+import type { Book } from '../../book/index.ts';
 import type { LawnQuote, MethodFit, MoneyLine, SeasonQuote, VisitQuote } from '../../quote/index.ts';
 import {
   formatArea,
@@ -10,9 +11,10 @@ import {
 } from '../../units/index.ts';
 import { type Block, type Fact, left, right, type TableRow } from '../blocks.ts';
 import { QUOTE } from '../texts/index.ts';
+import { saidWord } from '../words.ts';
 
 /** Which machine or hand method fits which zone, with the reason, for every treatment. */
-export function fitBlocks({ visits }: LawnQuote, units: UnitSystem): readonly Block[] {
+export function fitBlocks({ visits }: LawnQuote, book: Book): readonly Block[] {
   const words = QUOTE.fit;
   return visits.map(({ work }): Block => {
     const rows = work.zones.flatMap((zone): readonly TableRow[] =>
@@ -22,7 +24,7 @@ export function fitBlocks({ visits }: LawnQuote, units: UnitSystem): readonly Bl
         fit.answer.can ? (fit === zone.chosen ? words.quickest : words.yes) : words.no,
         fit.minutes === null ? '' : words.min(formatNumber(fit.minutes, 1)),
         fit.trim === null ? '' : words.min(formatNumber(fit.trim.minutes, 1)),
-        becauseOf(fit, units),
+        becauseOf(fit, book),
       ]),
     );
     const heading: Block = { kind: 'heading', text: words.title(work.name) };
@@ -41,9 +43,10 @@ export function fitBlocks({ visits }: LawnQuote, units: UnitSystem): readonly Bl
   });
 }
 
-function becauseOf({ answer, trim, notReachedSqFt }: MethodFit, units: UnitSystem): string {
+function becauseOf({ answer, trim, notReachedSqFt }: MethodFit, book: Book): string {
+  const { units } = book;
   return [
-    answer.words,
+    saidWord(book, answer.words),
     ...(trim === null ? [] : [QUOTE.fit.trimmed(formatArea(trim.areaSqFt, units), trim.name)]),
     ...(notReachedSqFt > 0 ? [QUOTE.fit.notReached(formatArea(notReachedSqFt, units))] : []),
   ].join('; ');

@@ -1,8 +1,8 @@
 import type { Book } from '../../book/index.ts';
 import type { PlanStop } from '../../plan/result/index.ts';
 import type { Draft } from '../../records/index.ts';
-import { formatArea, formatClock } from '../../units/index.ts';
-import { dateWord } from '../texts/index.ts';
+import { formatArea } from '../../units/index.ts';
+import { clockWord, dateWord } from '../words.ts';
 
 /** What fields are filled from. */
 export type NoticeFacts = { readonly book: Book; readonly draft: Draft; readonly stop: PlanStop };
@@ -31,8 +31,8 @@ const FIELDS: Readonly<Record<string, Field>> = {
   customer: ofVisit('customer'),
   'customer-address': ofVisit('customer-address'),
   address: ofVisit('address'),
-  date: ({ draft }) => dateWord(draft.subject.on),
-  time: ({ book, stop }) => formatClock(stop.arriveSec, book.units),
+  date: ({ book, draft }) => dateWord(book, draft.subject.on),
+  time: ({ book, stop }) => clockWord(book, stop.arriveSec),
   treatments: ({ draft }) => joined(draft.products.map((product) => product.treatmentName)),
   products: ({ draft }) => joined(draft.products.map((product) => product.name)),
   types: ({ book, draft }) => {

@@ -2,7 +2,8 @@ import type { Template } from '../../book/index.ts';
 import { draftRecord } from '../../records/index.ts';
 import type { Block, Sheet } from '../blocks.ts';
 import type { DayInput } from '../input.ts';
-import { dateWord, NOTICES } from '../texts/index.ts';
+import { NOTICES } from '../texts/index.ts';
+import { dateWord } from '../words.ts';
 import { FIELD_NAMES } from './fields.ts';
 import { type FilledText, fillText } from './fill.ts';
 
@@ -26,7 +27,7 @@ function sheetOf(input: DayInput, what: Template['what']): Sheet {
   return {
     id: `${what === 'notice' ? 'notices' : 'postings'} ${day.date} ${day.rigId}`,
     title: `${NOTICES.title[what]}: ${day.rigName}`,
-    subtitle: dateWord(day.date),
+    subtitle: dateWord(book, day.date),
     invented: book.invented || plan.invented,
     blocks: [
       ...(none === null ? [] : [{ kind: 'note' as const, text: none }]),

@@ -3,7 +3,8 @@ import { differencesOf, draftRecord, missingInRecord, missingOf, visitsWithoutRe
 import { draftBlocks, keptBlocks, missingBlocks } from '../application-records/index.ts';
 import { type Block, left, right, type Sheet, type TableRow } from '../blocks.ts';
 import type { PropertyInput } from '../input.ts';
-import { dateWord, RECORD_HISTORY, RECORDS } from '../texts/index.ts';
+import { RECORD_HISTORY, RECORDS } from '../texts/index.ts';
+import { dateWord } from '../words.ts';
 
 /** Every application record of one lawn with all of its versions: who wrote it, when, why, and what changed. */
 export function recordHistory({ book, property }: PropertyInput): Sheet {
@@ -32,7 +33,7 @@ function unkeptBlocks(book: Book, visit: Visit): readonly Block[] {
   if (draft === null) return [];
   const rig = book.rigs.find((each) => each.id === visit.rigId)?.name ?? visit.rigId;
   return [
-    { kind: 'heading', text: RECORD_HISTORY.heading(dateWord(visit.on), rig) },
+    { kind: 'heading', text: RECORD_HISTORY.heading(dateWord(book, visit.on), rig) },
     { kind: 'note', text: RECORDS.notKept },
     ...draftBlocks(draft),
     ...missingBlocks(missingOf(draft)),
@@ -44,7 +45,7 @@ function recordBlocks(book: Book, versions: readonly ApplicationRecord[]): reado
   if (newest === undefined) return [];
   const rig = book.rigs.find((each) => each.id === newest.rigId)?.name ?? newest.rigId;
   return [
-    { kind: 'heading', text: RECORD_HISTORY.heading(dateWord(newest.on), rig) },
+    { kind: 'heading', text: RECORD_HISTORY.heading(dateWord(book, newest.on), rig) },
     {
       kind: 'table',
       columns: [

@@ -3,8 +3,8 @@ import type { Plan } from '../../plan/result/index.ts';
 import { type BuyLine, buyingList, usesOfPlan, waterByFillPoint } from '../../round/buying/index.ts';
 import { formatMoney, formatNumber, formatProductAmount, formatVolume } from '../../units/index.ts';
 import { type Block, left, right, type TableRow } from '../blocks.ts';
-import { ROUND_SUMMARY, shortDateWord } from '../texts/index.ts';
-import { materialWord, placeWord } from '../words.ts';
+import { ROUND_SUMMARY } from '../texts/index.ts';
+import { materialWord, placeWord, shortDateWord } from '../words.ts';
 
 /** Before every date: nothing of the plan is past, and no order is late. */
 const EVER = '';
@@ -43,9 +43,9 @@ function orderRows(book: Book, line: BuyLine): readonly TableRow[] {
   const bags = line.bags === null ? null : words.bags(line.bags);
   const buy = bags === null ? amount(line.buy) : words.amountAndBags(amount(line.buy), bags);
   const row = [
-    line.buy > 0 ? shortDateWord(line.orderBy) : '',
+    line.buy > 0 ? shortDateWord(book, line.orderBy) : '',
     materialWord(book, line.productId),
-    shortDateWord(line.firstUse),
+    shortDateWord(book, line.firstUse),
     amount(line.need),
     line.buy > 0 ? buy : words.nothing,
     formatMoney(line.costUsd),

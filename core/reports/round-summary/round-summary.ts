@@ -10,7 +10,8 @@ import {
 } from '../../units/index.ts';
 import { type Block, left, right, type Sheet } from '../blocks.ts';
 import type { RoundInput } from '../input.ts';
-import { dateWord, ROUND_SUMMARY, shortDateWord } from '../texts/index.ts';
+import { ROUND_SUMMARY } from '../texts/index.ts';
+import { dateWord, saidWord, shortDateWord } from '../words.ts';
 import { orderBlocks, waterBlocks } from './order-blocks.ts';
 
 const CENTS_PER_DOLLAR = 100;
@@ -22,7 +23,7 @@ export function roundSummary({ book, round, plan }: RoundInput): Sheet {
     title: ROUND_SUMMARY.title(round.name),
     subtitle: [...new Set([round.dates[0], round.dates.at(-1)])]
       .flatMap((each) => each ?? [])
-      .map(dateWord)
+      .map((date) => dateWord(book, date))
       .join(' – '),
     invented: book.invented,
     blocks:
@@ -34,7 +35,7 @@ export function roundSummary({ book, round, plan }: RoundInput): Sheet {
             ...orderBlocks(book, plan),
             ...waterBlocks(book, plan),
             ...costBlocks(book, plan),
-            ...unplacedBlocks(plan),
+            ...unplacedBlocks(book, plan),
           ],
   };
 }
@@ -81,7 +82,7 @@ function daysBlocks(book: Book, { days, totals }: Plan): readonly Block[] {
       ],
       rows: [
         ...days.map((day) => [
-          shortDateWord(day.date),
+          shortDateWord(book, day.date),
           day.rigName,
           formatNumber(day.stops.length),
           formatArea(day.treatedSqFt, book.units),
@@ -130,11 +131,11 @@ function costBlocks(book: Book, plan: Plan): readonly Block[] {
   ];
 }
 
-function unplacedBlocks({ unplaced }: Plan): readonly Block[] {
+function unplacedBlocks(book: Book, { unplaced }: Plan): readonly Block[] {
   const words = ROUND_SUMMARY.unplaced;
   if (unplaced.length === 0) return [];
   const items = unplaced.map(({ propertyName, zoneName, reasons }) =>
-    words.item(propertyName, zoneName, [...new Set(reasons.map((each) => each.words))].join('; ')),
+    words.item(propertyName, zoneName, saidWord(book, [...new Set(reasons.map((each) => each.words))].join('; '))),
   );
   return [{ kind: 'cautions', title: words.title, items: [...new Set(items)] }];
 }

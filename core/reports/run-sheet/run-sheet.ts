@@ -2,8 +2,8 @@ import { formatArea, formatDistance, formatDuration } from '../../units/index.ts
 import { type Block, type Fact, left, pen, right, type Sheet } from '../blocks.ts';
 import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
-import { dateWord, RUN_SHEET } from '../texts/index.ts';
-import { amountWord, clockWord, compartmentWord, treatmentWord } from '../words.ts';
+import { RUN_SHEET } from '../texts/index.ts';
+import { amountWord, clockWord, compartmentWord, dateWord, treatmentWord } from '../words.ts';
 import { dayRows, type RowGroup, treatmentsOf } from './day-rows.ts';
 import { turfSqFt } from './ground.ts';
 import { dayMap, stopsMap } from './maps.ts';
@@ -16,7 +16,7 @@ export function runSheet(input: DayInput): Sheet {
   return {
     id: `run-sheet ${day.date} ${day.rigId}`,
     title: RUN_SHEET.title(day.rigName),
-    subtitle: dateWord(day.date),
+    subtitle: dateWord(book, day.date),
     invented: book.invented || plan.invented,
     blocks: [
       { kind: 'facts', facts: summary(input) },

@@ -5,7 +5,7 @@ export { MAP_LEGEND, MAP_PAGES } from './map-pages.ts';
 export { FOUND, MEASURE_SHEET, QUOTE } from './measure-sheet.ts';
 export { NOTICES } from './notices.ts';
 export { CALIBRATIONS, FLEETS, SEASON } from './office.ts';
-export { dateWord, PAGE, PAPER, shortDateWord } from './page.ts';
+export { PAGE, PAPER } from './page.ts';
 export { RECORD_HISTORY, RECORDS } from './records.ts';
 export { ROUND_SUMMARY } from './round-summary.ts';
 export { RUN_ROWS, RUN_SHEET } from './run-sheet.ts';

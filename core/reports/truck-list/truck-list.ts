@@ -2,7 +2,8 @@ import { formatNumber, formatProductAmount, formatVolume, formatWeight } from '.
 import { type Block, BOX, left, right, type Sheet } from '../blocks.ts';
 import { USUAL_CAUTIONS } from '../cautions.ts';
 import type { DayInput } from '../input.ts';
-import { dateWord, TRUCK_LIST } from '../texts/index.ts';
+import { TRUCK_LIST } from '../texts/index.ts';
+import { dateWord } from '../words.ts';
 import { fillPlan } from './fill-plan.ts';
 
 /** What the truck carries in the morning, with weights against the payload, and where, when and how much it fills up. */
@@ -11,7 +12,7 @@ export function truckList(input: DayInput): Sheet {
   return {
     id: `truck-list ${day.date} ${day.rigId}`,
     title: TRUCK_LIST.title(day.rigName),
-    subtitle: dateWord(day.date),
+    subtitle: dateWord(book, day.date),
     invented: book.invented || plan.invented,
     blocks: [
       ...carried(input),

@@ -5,7 +5,7 @@ import type { Plan, PlanDay } from '../../../core/plan/result/index.ts';
 import { lawnQuote } from '../../../core/quote/index.ts';
 import { type DayWays, SHEETS, type Sheet, type SheetKind } from '../../../core/reports/index.ts';
 import { type SeasonLedger, seasonLedger } from '../../../core/round/ledger/index.ts';
-import { quantity } from '../../../core/units/index.ts';
+import { quantity, type Reading } from '../../../core/units/index.ts';
 import { fileOf, type Typed, UsageFault } from '../command.ts';
 import { type BookInput, daysOfPlan, propertiesOf, rigOf, roundOf } from '../input/index.ts';
 import { layPasses } from './report-passes.ts';
@@ -17,6 +17,29 @@ export type Made = {
   readonly day?: PlanDay;
   readonly property?: Property;
 };
+
+const READINGS = {
+  units: ['us', 'metric'],
+  clock: ['12-hour', '24-hour'],
+  dates: ['month-first', 'day-first'],
+} as const satisfies { readonly [Name in keyof Reading]: readonly Reading[Name][] };
+
+/** How sheets are to be read, where it is said; else as the book is. Throws UsageFault. */
+function readingOptions(typed: Typed): Partial<Reading> {
+  const said = Object.entries(READINGS).flatMap(([name, known]) => {
+    const wish = typed.options[name];
+    if (wish === undefined) return [];
+    if (!known.some((each) => each === wish))
+      throw new UsageFault(`--${name} knows ${known.join(' and ')}; not "${wish}".`);
+    return [[name, wish]];
+  });
+  return Object.fromEntries(said) as Partial<Reading>;
+}
+
+/** Records last as they were written; everything else is told as it is to be read. */
+function bookFor(kind: SheetKind, { book, asRead }: Source): Book {
+  return kind.holdsRecords === true ? book : asRead;
+}
 
 /** The kinds that were asked for; without a wish all that the crew takes along on a day. Throws UsageFault. */
 export function kindsOf(typed: Typed): readonly SheetKind[] {
@@ -35,6 +58,8 @@ export function kindsOf(typed: Typed): readonly SheetKind[] {
 
 type Source = {
   readonly book: Book;
+  /** The book as it is to be read. */
+  readonly asRead: Book;
   readonly plan: Plan | null;
   readonly round: Round | null;
   readonly days: readonly PlanDay[];
@@ -74,6 +99,7 @@ export function sheetsOf(
     throw new UsageFault(`--year is a year such as 2027; not "${year}".`);
   const source = {
     book,
+    asRead: { ...book, ...readingOptions(typed) },
     plan,
     round: round.value,
     days: days.value,
@@ -99,15 +125,18 @@ function propertiesNamed(
   return err('reference-missing', `${where}, properties`, detail, 'measure BOOK lists the properties with their ids.');
 }
 
-function daySheet(kind: SheetKind, { book, plan, ways }: Source, day: PlanDay): readonly Made[] {
+function daySheet(kind: SheetKind, source: Source, day: PlanDay): readonly Made[] {
+  const { plan, ways } = source;
   if (kind.scope !== 'day' || plan === null) return [];
+  const book = bookFor(kind, source);
   const passes = kind.drawsPasses === true ? { passes: layPasses(book, day) } : {};
   const along = ways === undefined ? {} : { ways };
   return [{ kind, day, sheet: kind.make({ scope: 'day', book, plan, day, ...passes, ...along }) }];
 }
 
 function otherSheets(kind: SheetKind, source: Source): readonly Made[] {
-  const { book, plan, round, properties, forCustomer, fleetPlans } = source;
+  const { plan, round, properties, forCustomer, fleetPlans } = source;
+  const book = bookFor(kind, source);
   switch (kind.scope) {
     case 'day':
       return [];

@@ -99,7 +99,8 @@ async function createBook(
   name: string,
   client: Client,
 ): ReturnType<HandlersOf<'book.create'>['book.create']> {
-  const book = emptyBook(fileNameFrom(name), name);
+  const { units } = await context.settings.read();
+  const book = { ...emptyBook(fileNameFrom(name), name), units };
   const target = await context.port.chooseTarget(client, `${fileNameFrom(name)}${BOOK_ENDING}`);
   if (target.kind === 'cancelled') return ok(target);
   if (target.kind === 'path') {

@@ -1,5 +1,7 @@
 import {
   changeSettings,
+  currentReading,
+  currentWeekBegin,
   foldPanel,
   type Panel,
   showAllOnMap,
@@ -56,6 +58,18 @@ export const viewCommands: readonly Command[] = commandsOf('View', {
   'view.units': {
     title: () => (useHost.getState().settings.units === 'us' ? words.showMetricUnits : words.showUsUnits),
     run: () => changeSettings({ units: useHost.getState().settings.units === 'us' ? 'metric' : 'us' }),
+  },
+  'view.clock': {
+    title: () => (currentReading().clock === '12-hour' ? words.show24Hours : words.show12Hours),
+    run: () => changeSettings({ clock: currentReading().clock === '12-hour' ? '24-hour' : '12-hour' }),
+  },
+  'view.dates': {
+    title: () => (currentReading().dates === 'month-first' ? words.dayFirst : words.monthFirst),
+    run: () => changeSettings({ dates: currentReading().dates === 'month-first' ? 'day-first' : 'month-first' }),
+  },
+  'view.weeks': {
+    title: () => (currentWeekBegin() === 'sunday' ? words.weeksFromMonday : words.weeksFromSunday),
+    run: () => changeSettings({ weekBegin: currentWeekBegin() === 'sunday' ? 'monday' : 'sunday' }),
   },
   'view.system': appearance('system', words.lightOrDarkSystem),
   'view.light': appearance('light', words.light),

@@ -10,6 +10,7 @@ import {
   receiveFile,
   selectSheet,
   useBook,
+  useBookAsRead,
   useCurrentDay,
   useCurrentPlan,
   useCurrentRound,
@@ -60,6 +61,8 @@ function SheetRoom() {
   const sheetId = useSelection((state) => state.sheetId);
   const selected = useProperty(useSelection((state) => state.propertyId));
   const kind = SHEETS.find((each) => each.id === sheetId) ?? SHEETS[0];
+  const asRead = useBookAsRead(book);
+  const told = kind?.holdsRecords === true ? book : asRead;
   const property = selected ?? book?.properties[0] ?? null;
   const [year, setYear] = useState<string | null>(null);
   const { ledger, years, shownYear } = useSheetYear(kind?.scope === 'year', year);
@@ -73,10 +76,10 @@ function SheetRoom() {
   const ways = useDayWays(kind?.scope === 'day' ? day : null);
   const find = useCallback(
     (passesOf: PassesOf) =>
-      book === null || kind === undefined
+      told === null || kind === undefined
         ? NO_SHEET
         : makeSheet(kind, {
-            book,
+            book: told,
             plan: known?.plan ?? null,
             round,
             day,
@@ -90,7 +93,7 @@ function SheetRoom() {
             pictures,
             ways,
           }),
-    [book, known, round, day, property, kind, ledger, fleetPlans, forCustomer, passes, laid, pictures, ways],
+    [told, known, round, day, property, kind, ledger, fleetPlans, forCustomer, passes, laid, pictures, ways],
   );
   const question = JSON.stringify([kind?.id, property?.id, forCustomer]);
   const { found, fault } = useWithPasses(property, question, find);

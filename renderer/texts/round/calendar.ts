@@ -118,7 +118,6 @@ export const calendarWords = {
     thursday: 'Thu',
     friday: 'Fri',
     saturday: 'Sat',
-    months: 'January February March April May June July August September October November December',
     inRound: 'day of the round',
     heldBack: 'held back',
     onHold: 'on hold',

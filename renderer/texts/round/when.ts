@@ -116,7 +116,6 @@ export const whenWords = {
     furtherNotice: 'further notice',
     bestOn: (date: string) => `, best ${date}`,
     openSpan: (from: string, until: string, best: string) => `open ${from} to ${until}${best}`,
-    months: 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec',
   },
   missed: {
     willMiss: (lawns: number) => `${counted(lawns, 'lawn')} will miss the last useful day`,

@@ -12,3 +12,12 @@ test.each([
 ] as const)('%s, %s: %s', (date, length, words) => {
   expect(formatDate(date, length)).toBe(words);
 });
+
+test.each([
+  ['2027-03-16', 'long', 'Tuesday, 16 March 2027'],
+  ['2027-03-16', 'table', 'Tue 16 Mar 2027'],
+  ['2027-03-16', 'short', 'Tue 16 Mar'],
+  ['not a date', 'table', 'not a date'],
+] as const)('with the day first: %s, %s: %s', (date, length, words) => {
+  expect(formatDate(date, length, 'day-first')).toBe(words);
+});

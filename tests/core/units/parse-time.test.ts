@@ -64,14 +64,14 @@ describe('times of the day', () => {
 describe('formatting of time', () => {
   test('clock', () => {
     expect(formatClock(7 * HOUR + 22 * 60)).toBe('7:22 am');
-    expect(formatClock(7 * HOUR + 22 * 60, 'metric')).toBe('7:22');
-    expect(formatClock(13 * HOUR + 5 * 60, 'metric')).toBe('13:05');
-    expect(formatClock(13 * HOUR + 5 * 60, 'us')).toBe('1:05 pm');
-    expect(formatClock(0, 'us')).toBe('12:00 am');
-    expect(formatClock(12 * HOUR, 'us')).toBe('12:00 pm');
-    expect(formatClock(7 * HOUR + 59 * 60 + 31, 'metric')).toBe('8:00');
+    expect(formatClock(7 * HOUR + 22 * 60, '24-hour')).toBe('7:22');
+    expect(formatClock(13 * HOUR + 5 * 60, '24-hour')).toBe('13:05');
+    expect(formatClock(13 * HOUR + 5 * 60, '12-hour')).toBe('1:05 pm');
+    expect(formatClock(0, '12-hour')).toBe('12:00 am');
+    expect(formatClock(12 * HOUR, '12-hour')).toBe('12:00 pm');
+    expect(formatClock(7 * HOUR + 59 * 60 + 31, '24-hour')).toBe('8:00');
     expect(formatClock(24 * HOUR + 40 * 60)).toBe('12:40 am +1 d');
-    expect(formatClock(24 * HOUR + 40 * 60, 'metric')).toBe('0:40 +1 d');
+    expect(formatClock(24 * HOUR + 40 * 60, '24-hour')).toBe('0:40 +1 d');
     expect(formatClock(Number.NaN)).toBe('–');
   });
 
@@ -89,8 +89,8 @@ describe('formatting of time', () => {
 
   test('what is shown can be typed again', () => {
     fc.assert(
-      fc.property(fc.nat(24 * 60 - 1), fc.constantFrom('us' as const, 'metric' as const), (minutes, system) => {
-        expect(parseClock(formatClock(minutes * 60, system))).toEqual({ ok: true, value: minutes * 60 });
+      fc.property(fc.nat(24 * 60 - 1), fc.constantFrom('12-hour' as const, '24-hour' as const), (minutes, clock) => {
+        expect(parseClock(formatClock(minutes * 60, clock))).toEqual({ ok: true, value: minutes * 60 });
       }),
     );
     fc.assert(

@@ -52,6 +52,20 @@ describe('sheets of the office', () => {
     expect(textOf(['--sheet', 'record-history'])).toContain('No application record of this lawn');
   });
 
+  test('sheets are told in the units, by the clock and with the dates that are asked for', { timeout: 60_000 }, () => {
+    writeFileSync(plan('both'), writePlan(storedPlan('mixed-day')));
+    const sheet = (...reading: string[]) => textOf([plan('both'), '--sheet', 'run-sheet', ...reading]);
+    const asBook = sheet();
+    expect(asBook).toMatch(/, March \d+, 2027/);
+    expect(asBook).toMatch(/\d:\d\d am/);
+    const other = sheet('--units', 'metric', '--clock', '24-hour', '--dates', 'day-first');
+    expect(other).toMatch(/, \d+ March 2027/);
+    expect(other).not.toMatch(/\d:\d\d [ap]m/);
+    expect(other).toMatch(/\d m²/);
+    expect(other).not.toMatch(/\d ft²/);
+    expect(swardway(['report', file, plan('both'), '--units', 'imperial']).code).toBe(2);
+  });
+
   test('what cannot be meant is refused', () => {
     expect(swardway(['report', file, '--sheet', 'season-ledger', '--year', 'spring']).code).toBe(2);
     expect(swardway(['report', file, '--sheet', 'fleet-comparison', '--fleets', 'both']).code).toBe(2);

@@ -1,4 +1,5 @@
 import { afterAll, beforeEach, describe, expect, test } from 'vitest';
+import { readingOf } from '../../../core/book/index.ts';
 import { localTime } from '../../../core/formats/export/plan/local-time.ts';
 import type { PlanSource } from '../../../core/formats/index.ts';
 import { addDays, daysBetween, formatDate } from '../../../core/units/index.ts';
@@ -70,7 +71,7 @@ describe.each(ZONES)('where the clock is that of %s', (zone, short, long) => {
 });
 
 test('a moment is told by the clock of the machine, also in the hour that comes twice and beside the one that is left out', () => {
-  const { moment } = formatterFor('us');
+  const { moment } = formatterFor(readingOf({ units: 'us' }));
   process.env.TZ = 'America/New_York';
   expect(moment('2027-11-07T05:30:00Z')).toBe('Sun Nov 7, 2027, 1:30 am');
   expect(moment('2027-11-07T06:30:00Z')).toBe('Sun Nov 7, 2027, 1:30 am');

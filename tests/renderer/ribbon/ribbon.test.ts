@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { readingOf } from '../../../core/book/index.ts';
 import { formatterFor } from '../../../renderer/format/index.ts';
 import {
   cursorWords,
@@ -18,7 +19,7 @@ import {
 } from '../../../renderer/ribbon/index.ts';
 import { at, SMALL_DAY } from '../small-day.ts';
 
-const words = formatterFor('us');
+const words = formatterFor(readingOf({ units: 'us' }));
 const tank = SMALL_DAY.levels[0]!;
 
 describe('time scale', () => {

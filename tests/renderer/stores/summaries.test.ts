@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { issue } from '../../../core/base/index.ts';
+import { readingOf } from '../../../core/book/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import { formatterFor } from '../../../renderer/format/index.ts';
 import { type KnownPlan, roomOfIssue, roomSummaries } from '../../../renderer/stores/index.ts';
@@ -31,7 +32,7 @@ const INPUT = {
   job: null,
   day: null,
   sheets: 0,
-  words: formatterFor('us'),
+  words: formatterFor(readingOf({ units: 'us' })),
 };
 const results = (change: object) => roomSummaries({ ...INPUT, ...change }).map((each) => each.result);
 

@@ -1,4 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
+import { readingOf } from '../../../core/book/index.ts';
 import type { Plan } from '../../../core/plan/result/index.ts';
 import { formatterFor } from '../../../renderer/format/index.ts';
 import { measureOf, midLawnRefill } from '../../../renderer/stores/index.ts';
@@ -11,7 +12,7 @@ const { placePanel, tourSteps } = await import('../../../renderer/tour/index.ts'
 const book = sampleBook('mixed-day');
 const plan = storedPlan('mixed-day');
 const stepsOf = (of: Plan) =>
-  tourSteps({ book, round: book.rounds[0]!, plan: of, measureOf, words: formatterFor('us') });
+  tourSteps({ book, round: book.rounds[0]!, plan: of, measureOf, words: formatterFor(readingOf({ units: 'us' })) });
 
 describe('the refill in the middle of a lawn', () => {
   test('is one that the plan has, with its zone begun and not done', () => {
@@ -47,7 +48,7 @@ describe('the tour', () => {
     const refill = steps.find((each) => each.id === 'refill')!;
     expect(refill.target).toMatchObject({ sec: found.refill.startSec, stop: { name: found.stop.name } });
     expect(refill.says).toContain(found.stop.name);
-    expect(refill.says).toContain(formatterFor('us').clock(found.refill.startSec));
+    expect(refill.says).toContain(formatterFor(readingOf({ units: 'us' })).clock(found.refill.startSec));
   });
 
   test('names a gate that is too narrow for the machine beside it', () => {

@@ -1,11 +1,11 @@
 import { fingerprint } from '../../../base/index.ts';
-import { formatArea, formatClock } from '../../../units/index.ts';
+import { formatArea } from '../../../units/index.ts';
 import { degreesText } from '../degrees.ts';
 import { calendarText, contentLine, floatingTime, utcTime } from './calendar-lines.ts';
 import { type DayView, dayView, type StopView } from './day-view.ts';
 import { localTime } from './local-time.ts';
 import { INVENTED, type PlanSource, type PlanWriteOptions } from './source.ts';
-import { dayName, stopLines } from './words.ts';
+import { clockWords, dayName, stopLines } from './words.ts';
 
 type Property = readonly [name: string, value: string];
 
@@ -61,7 +61,7 @@ function dayEvent({ book, plan }: PlanSource, { day, route }: DayView, uid: stri
   const lines = [
     plan.roundName,
     `${day.stops.length} stops, ${day.loads.length} loads, ${formatArea(day.treatedSqFt, book.units)} treated`,
-    ...(end === undefined ? [] : [`${end.name} at ${formatClock(end.sec, book.units)}`]),
+    ...(end === undefined ? [] : [`${end.name} at ${clockWords(book, end.sec)}`]),
     ...(plan.invented || book.invented ? [INVENTED] : []),
   ];
   return [

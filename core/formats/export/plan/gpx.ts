@@ -1,9 +1,8 @@
-import { formatClock } from '../../../units/index.ts';
 import { type GpxPoint, gpxFile, gpxPoint } from '../gpx-parts.ts';
 import { xmlField } from '../xml-text.ts';
 import { type DayView, dayView, type RefillView, type RoutePlace, type StopView } from './day-view.ts';
 import { INVENTED, type PlanSource, type PlanWriteOptions } from './source.ts';
-import { dayName, refillLines, spanWords, stopLines } from './words.ts';
+import { clockWords, dayName, refillLines, spanWords, stopLines } from './words.ts';
 
 type Book = PlanSource['book'];
 
@@ -52,6 +51,6 @@ function routeElement(book: Book, { day, route }: DayView, number: number): stri
 }
 
 function routePoint(book: Book, { what, id, name, address, at, sec }: RoutePlace): GpxPoint {
-  const time = formatClock(sec, book.units);
+  const time = clockWords(book, sec);
   return { at, name, cmt: id, desc: address === '' ? time : `${time}, ${address}`, type: what };
 }

@@ -1,4 +1,4 @@
-import type { Book } from '../../../book/index.ts';
+import { type Book, readingOf } from '../../../book/index.ts';
 import type { PlanDay } from '../../../plan/result/index.ts';
 import { formatArea, formatClock, formatVolume, formatWeight, formatWidth } from '../../../units/index.ts';
 import type { RefillView, StopView, WorkView } from './day-view.ts';
@@ -6,9 +6,14 @@ import { compartmentName, materialName } from './names.ts';
 
 /** The same words in every kind of file that has room for a sentence. */
 
+/** A time of day by the clock that the book is read by. */
+export function clockWords(book: Book, sec: number): string {
+  return formatClock(sec, readingOf(book).clock);
+}
+
 /** "8:05 am to 8:40 am" */
-export function spanWords({ units }: Book, fromSec: number, toSec: number): string {
-  return `${formatClock(fromSec, units)} to ${formatClock(toSec, units)}`;
+export function spanWords(book: Book, fromSec: number, toSec: number): string {
+  return `${clockWords(book, fromSec)} to ${clockWords(book, toSec)}`;
 }
 
 /** "Back lawn: Spray one with Rider, boom, 4,200 ft², load 3". */

@@ -9,9 +9,11 @@ import {
   noticeDate,
   roundDays,
   roundWeather,
+  type Weekday,
   weekdayOf,
 } from '../../../../core/round/calendar/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
+import type { WeekBegin } from '../../../format/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { calendarWords } from '../../../texts/round/index.ts';
 
@@ -119,10 +121,10 @@ function nextMonth(month: string): string {
   return addDays(`${month}-28`, 4).slice(0, 7);
 }
 
-/** Weeks of a month from Sunday to Saturday; null for days of other months. */
-export function weeksOf(month: string): readonly (readonly (string | null)[])[] {
+/** Weeks of a month that begin on the given day; null for days of other months. */
+export function weeksOf(month: string, begin: WeekBegin): readonly (readonly (string | null)[])[] {
   const first = `${month}-01`;
-  const lead = sundayFirst(first);
+  const lead = weekFrom(begin).indexOf(weekdayOf(first));
   const weeks: (string | null)[][] = [];
   let date = addDays(first, -lead);
   do {
@@ -137,9 +139,10 @@ export function weeksOf(month: string): readonly (readonly (string | null)[])[] 
   return weeks;
 }
 
-/** 0 for Sunday, 6 for Saturday. */
-function sundayFirst(date: string): number {
-  return (WEEKDAYS.indexOf(weekdayOf(date)) + 1) % WEEKDAYS.length;
+/** The days of a week in the order of its columns. */
+export function weekFrom(begin: WeekBegin): readonly Weekday[] {
+  const at = WEEKDAYS.indexOf(begin);
+  return [...WEEKDAYS.slice(at), ...WEEKDAYS.slice(0, at)];
 }
 
 /** The few words that a day shows in the grid, most important first. */

@@ -1,18 +1,8 @@
 import type { KeyboardEvent } from 'react';
-import { useFormat } from '../../../stores/index.ts';
+import { MONTHS } from '../../../../core/units/index.ts';
+import { useFormat, useWeekBegin } from '../../../stores/index.ts';
 import { calendarWords } from '../../../texts/round/index.ts';
-import { type DayFacts, dayTags, weeksOf } from './day-facts.ts';
-
-const HEADS = [
-  calendarWords.month.sunday,
-  calendarWords.month.monday,
-  calendarWords.month.tuesday,
-  calendarWords.month.wednesday,
-  calendarWords.month.thursday,
-  calendarWords.month.friday,
-  calendarWords.month.saturday,
-] as const;
-const MONTHS = calendarWords.month.months.split(' ');
+import { type DayFacts, dayTags, weekFrom, weeksOf } from './day-facts.ts';
 
 type MonthGridProps = {
   readonly month: string;
@@ -26,21 +16,22 @@ type MonthGridProps = {
 
 /** One month in weeks. Every day is a button that says its date and what is on it; arrow keys go from day to day. */
 export function MonthGrid({ month, factsOf, chosen, stop, onChoose, onKey }: MonthGridProps) {
+  const begin = useWeekBegin();
   const name = `${MONTHS[Number(month.slice(5)) - 1]} ${month.slice(0, 4)}`;
   return (
     <table className="month">
       <caption>{name}</caption>
       <thead>
         <tr>
-          {HEADS.map((head) => (
-            <th key={head} scope="col">
-              {head}
+          {weekFrom(begin).map((day) => (
+            <th key={day} scope="col">
+              {calendarWords.month[day]}
             </th>
           ))}
         </tr>
       </thead>
       <tbody>
-        {weeksOf(month).map((week) => (
+        {weeksOf(month, begin).map((week) => (
           <tr key={week.find((each) => each !== null)}>
             {week.map((date, at) =>
               date === null ? (

@@ -1,8 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { DayFigure, TimingResult } from '../../../../core/round/timing/index.ts';
-import { addDays, dateOfDay, dayNumber } from '../../../../core/units/index.ts';
+import { addDays, dateOfDay, dayNumber, SHORT_MONTHS } from '../../../../core/units/index.ts';
 import { formatNumber } from '../../../format/index.ts';
-import { whenWords } from '../../../texts/round/index.ts';
 
 /** One mark of an axis. */
 export type AxisMark = { readonly at: number; readonly label: string };
@@ -34,7 +33,6 @@ export type ChartLayout = {
 };
 
 const MARGIN = { left: 56, right: 14, top: 26, bottom: 58 };
-const MONTHS = whenWords.chart.months.split(' ');
 /** Days that are shown after the last date that matters, and at least in all. */
 const AFTER_DAYS = 21;
 const LEAST_DAYS = 75;
@@ -138,7 +136,7 @@ function monthMarks(first: string, days: number, toX: (date: string) => number):
   const marks: AxisMark[] = [];
   for (let index = 0; index < days; index += 1) {
     const date = addDays(first, index);
-    if (date.endsWith('-01')) marks.push({ at: toX(date), label: MONTHS[Number(date.slice(5, 7)) - 1] ?? '' });
+    if (date.endsWith('-01')) marks.push({ at: toX(date), label: SHORT_MONTHS[Number(date.slice(5, 7)) - 1] ?? '' });
   }
   return marks;
 }

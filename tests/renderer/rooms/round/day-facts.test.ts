@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Book, Round } from '../../../../core/book/index.ts';
 import { calendarOf } from '../../../../core/round/calendar/index.ts';
-import { dayFacts, dayTags, freeDay, monthsOf, weeksOf } from '../../../../renderer/rooms/round/calendar/day-facts.ts';
+import {
+  dayFacts,
+  dayTags,
+  freeDay,
+  monthsOf,
+  weekFrom,
+  weeksOf,
+} from '../../../../renderer/rooms/round/calendar/day-facts.ts';
 import { sampleBook } from '../../../support/samples.ts';
 
 const sample = sampleBook('residential-day');
@@ -16,16 +23,25 @@ describe('months', () => {
 
   test('are laid out in weeks from Sunday, a leap day among them', () => {
     // 1 February 2028 is a Tuesday, the 29th too; February 2026 begins on a Sunday and fills four weeks.
-    const weeks = weeksOf('2028-02');
+    const weeks = weeksOf('2028-02', 'sunday');
     expect(weeks).toHaveLength(5);
     expect(weeks[0]).toEqual([null, null, '2028-02-01', '2028-02-02', '2028-02-03', '2028-02-04', '2028-02-05']);
     expect(weeks[4]?.filter((each) => each !== null)).toEqual(['2028-02-27', '2028-02-28', '2028-02-29']);
-    expect(weeksOf('2026-02')).toHaveLength(4);
+    expect(weeksOf('2026-02', 'sunday')).toHaveLength(4);
     expect(
-      weeksOf('2027-03')
+      weeksOf('2027-03', 'sunday')
         .flat()
         .filter((each) => each !== null),
     ).toHaveLength(31);
+  });
+
+  test('or in weeks from Monday', () => {
+    // 1 February 2027 is a Monday and the month has 28 days.
+    const weeks = weeksOf('2027-02', 'monday');
+    expect(weeks).toHaveLength(4);
+    expect([weeks[0]?.[0], weeks[3]?.[6]]).toEqual(['2027-02-01', '2027-02-28']);
+    expect(weekFrom('monday')[0]).toBe('monday');
+    expect([weekFrom('sunday')[0], weekFrom('sunday')[6]]).toEqual(['sunday', 'saturday']);
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Book, recordFault } from '../../../../core/book/index.ts';
+import { type Book, readingOf, recordFault } from '../../../../core/book/index.ts';
 import { applyAction } from '../../../../core/edit/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import { lawnsBySite, PUBLISHED_TIMINGS, timingSeason } from '../../../../core/round/timing/index.ts';
@@ -14,7 +14,7 @@ import { footingWords, todayWords, windowWords } from '../../../../renderer/room
 import { bookWith, countTiming } from '../../../core/round/timing/stations.ts';
 import { smallBook } from '../../fake-host.ts';
 
-const us = formatterFor('us');
+const us = formatterFor(readingOf({ units: 'us' }));
 
 describe('a timing that is being made', () => {
   test.each(['calendar', 'soil-temperature', 'degree-days'] as const)(

@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatArea, formatVolume, formatWeight, metricText } from '../../../core/units/index.ts';
+import { asRead, formatArea, formatVolume, formatWeight, type Reading } from '../../../core/units/index.ts';
+
+const US: Reading = { units: 'us', clock: '12-hour', dates: 'month-first' };
+const METRIC: Reading = { units: 'metric', clock: '24-hour', dates: 'month-first' };
 
 /**
  * Factors: international foot 0.3048 m, mile 1,609.344 m, acre 4,046.856 m2 (NIST, U.S. Survey Foot: Revised Unit Conversion Factors,
@@ -18,7 +21,7 @@ describe('sentences of the program in metric units', () => {
     ['At least 45 ft2 are not reached', 'At least 4.2 m² are not reached'],
     [
       'fits with 12 min more on 2027-03-11, first thing, or with 10.0 gal more in Stand-on 35, tank',
-      'fits with 12 min more on 2027-03-11, first thing, or with 37.9 L more in Stand-on 35, tank',
+      'fits with 12 min more on Thu Mar 11, 2027, first thing, or with 37.9 L more in Stand-on 35, tank',
     ],
     ['wind 12 mph (Forecrop: at most 10 mph)', 'wind 19.3 km/h (Forecrop: at most 16.1 km/h)'],
     ['air 50 °F (Forecrop: at least 59 °F)', 'air 10 °C (Forecrop: at least 15 °C)'],
@@ -29,7 +32,7 @@ describe('sentences of the program in metric units', () => {
     ['12:10 am', '0:10'],
     ['machine 1,200 lb full, wet ground carries 900 lb', 'machine 544.3 kg full, wet ground carries 408.2 kg'],
   ])('%s', (us, metric) => {
-    expect(metricText(us)).toBe(metric);
+    expect(asRead(us, METRIC)).toBe(metric);
   });
 
   test.each([
@@ -38,15 +41,14 @@ describe('sentences of the program in metric units', () => {
     'the 1 likeliest of its 678 places in the plan',
     '16 bags in 14 bag places: 2 too many',
     'Take stop 3 in the morning',
-    'It is due on 2027-03-08, before its first day 2027-08-02',
     '',
   ])('%s has nothing to change', (text) => {
-    expect(metricText(text)).toBe(text);
+    expect(asRead(text, METRIC)).toBe(text);
   });
 
   test('names keep what they hold', () => {
     const names = ['Hose reel 200 ft', 'Hose reel 200 ft, long', 'Spreader 40 lb'];
-    expect(metricText('Hose reel 200 ft, long takes 9 min; Spreader 40 lb for 2,000 ft²', names)).toBe(
+    expect(asRead('Hose reel 200 ft, long takes 9 min; Spreader 40 lb for 2,000 ft²', METRIC, names)).toBe(
       'Hose reel 200 ft, long takes 9 min; Spreader 40 lb for 186 m²',
     );
   });
@@ -59,9 +61,26 @@ describe('sentences of the program in metric units', () => {
         const round = (text: string) => Number(text.replace(/[^\d.]/g, ''));
         for (const format of [formatArea, formatVolume, formatWeight]) {
           const us = format(value, 'us');
-          expect(metricText(`${us}.`)).toBe(`${format(round(us.replace('²', '')), 'metric')}.`);
+          expect(asRead(`${us}.`, METRIC)).toBe(`${format(round(us.replace('²', '')), 'metric')}.`);
         }
       }),
     );
   });
+
+  const SENTENCE = 'gate 34 in by 1:30 pm on 2027-03-11';
+  test.each<[Partial<Reading>, string]>([
+    [{}, 'gate 34 in by 1:30 pm on Thu Mar 11, 2027'],
+    [{ clock: '24-hour' }, 'gate 34 in by 13:30 on Thu Mar 11, 2027'],
+    [{ dates: 'day-first' }, 'gate 34 in by 1:30 pm on Thu 11 Mar 2027'],
+    [{ units: 'metric' }, 'gate 86.4 cm by 1:30 pm on Thu Mar 11, 2027'],
+  ])('units, clock and dates are each read on their own: %o', (wish, told) => {
+    expect(asRead(SENTENCE, { ...US, ...wish })).toBe(told);
+  });
+
+  test.each(['written at 2027-03-11T07:30', 'plan-2027-03-11.json', 'order 12027-03-11', '2027-13-41 is no date'])(
+    'what only looks like a date stays: %s',
+    (text) => {
+      expect(asRead(text, METRIC)).toBe(text);
+    },
+  );
 });

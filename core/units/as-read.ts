@@ -14,10 +14,12 @@ import {
   formatSpeed,
   formatVolume,
   formatWeight,
+  type UnitSystem,
 } from './format.ts';
+import { type DateOrder, formatDate } from './format-date.ts';
 import { formatNumber, withoutTrailingZeros } from './format-number.ts';
 import { formatProductAmount } from './format-product.ts';
-import { formatClock } from './format-time.ts';
+import { type Clock, formatClock } from './format-time.ts';
 import { formatTemperature } from './temperature.ts';
 
 const FIGURE = String.raw`-?\d[\d,]*(?:\.\d+)?`;
@@ -31,37 +33,47 @@ const QUANTITY = new RegExp(
   'g',
 );
 const CLOCK = new RegExp(String.raw`${BEFORE}(\d{1,2}):(\d\d) (am|pm)\b`, 'g');
+/** A date in figures; not a part of a longer name, nor of a moment such as 2027-03-11T07:30. */
+const DATE = /(?<![\w.-])\d{4}-\d{2}-\d{2}(?![\w-])/g;
 
 const HOURS_PER_HALF_DAY = 12;
 const CENTIMETRES_PER_INCH = (METRES_PER_FOOT / INCHES_PER_FOOT) * 100;
 
+/** How figures are read: in which units, by which clock, and whether the month or the day comes first. */
+export type Reading = { readonly units: UnitSystem; readonly clock: Clock; readonly dates: DateOrder };
+
 /**
- * A sentence of the program with its quantities in metric units: "gate 34 in, machine 36 in" gives "gate 86.4 cm, machine 91.4 cm". Plans,
- * checks and reasons are written, and stored, in US units; whoever reads metric units reads them so. Words are left alone, and so are the
- * names in `names`, which may hold a unit themselves: "Hose reel 200 ft".
+ * A sentence of the program as it is read: "gate 34 in by 7:30 am on 2027-03-11" in metric units, by a clock of 24 hours and with the day
+ * first gives "gate 86.4 cm by 7:30 on Thu 11 Mar 2027". Plans, checks and reasons are written, and stored, in US units, by a clock of
+ * twelve hours and with dates in figures. Words are left alone, and so are the names in `names`, which may hold a unit themselves: "Hose
+ * reel 200 ft".
  */
-export function metricText(text: string, names: readonly string[] = []): string {
+export function asRead(text: string, reading: Reading, names: readonly string[] = []): string {
   const told = names.filter((name) => name !== '' && text.includes(name));
-  if (told.length === 0) return converted(text);
+  if (told.length === 0) return converted(text, reading);
   // Longer names first, as one may hold another. Every second part is a name.
   const longest = told.toSorted((left, right) => right.length - left.length).map(escaped);
   const parts = text.split(new RegExp(`(${longest.join('|')})`));
-  return parts.map((part, at) => (at % 2 === 1 ? part : converted(part))).join('');
+  return parts.map((part, at) => (at % 2 === 1 ? part : converted(part, reading))).join('');
 }
 
 function escaped(name: string): string {
   return name.replace(/[\\^$.*+?()[\]{}|]/g, String.raw`\$&`);
 }
 
-function converted(text: string): string {
-  return text
-    .replace(CLOCK, (_, hour: string, minute: string, half: string) => clock(Number(hour), Number(minute), half))
-    .replace(QUANTITY, (_, gal?: string, flOz?: string, lb?: string, oz?: string, figure = '', unit = '') => {
-      if (gal !== undefined)
-        return formatProductAmount(read(gal) * FLUID_OUNCES_PER_GALLON + read(flOz), 'fl-oz', 'metric');
-      if (lb !== undefined) return formatProductAmount(read(lb) * OUNCES_PER_POUND + read(oz), 'oz', 'metric');
-      return unit === 'in' ? centimetres(figure) : inMetric(read(figure), unit);
-    });
+function converted(text: string, { units, clock, dates }: Reading): string {
+  const dated = text.replace(DATE, (date) => formatDate(date, 'table', dates));
+  const timed = clock === '12-hour' ? dated : dated.replace(CLOCK, by24Hours);
+  return units === 'us' ? timed : inMetricUnits(timed);
+}
+
+function inMetricUnits(text: string): string {
+  return text.replace(QUANTITY, (_, gal?: string, flOz?: string, lb?: string, oz?: string, figure = '', unit = '') => {
+    if (gal !== undefined)
+      return formatProductAmount(read(gal) * FLUID_OUNCES_PER_GALLON + read(flOz), 'fl-oz', 'metric');
+    if (lb !== undefined) return formatProductAmount(read(lb) * OUNCES_PER_POUND + read(oz), 'oz', 'metric');
+    return unit === 'in' ? centimetres(figure) : inMetric(read(figure), unit);
+  });
 }
 
 /** One decimal more than the inches have, so that two widths that differ are not shown as equal. */
@@ -74,9 +86,9 @@ function read(figure = '0'): number {
   return Number(figure.replaceAll(',', ''));
 }
 
-function clock(hour: number, minute: number, half: string): string {
-  const ofDay = (hour % HOURS_PER_HALF_DAY) + (half === 'pm' ? HOURS_PER_HALF_DAY : 0);
-  return formatClock((ofDay * 60 + minute) * 60, 'metric');
+function by24Hours(_: string, hour: string, minute: string, half: string): string {
+  const ofDay = (Number(hour) % HOURS_PER_HALF_DAY) + (half === 'pm' ? HOURS_PER_HALF_DAY : 0);
+  return formatClock((ofDay * 60 + Number(minute)) * 60, '24-hour');
 }
 
 function inMetric(value: number, unit: string): string {
