@@ -13,9 +13,9 @@ describe('how a book is read', () => {
 
   test('names that hold a figure are known, so that sentences leave them as they are', () => {
     const sample = sampleBook();
-    const [round] = sample.rounds;
-    if (round === undefined) throw new Error('the sample has no round');
-    const book = { ...sample, rounds: [{ ...round, name: 'Within 200 ft' }] };
+    const [lawn] = sample.properties;
+    if (lawn === undefined) throw new Error('the sample has no lawn');
+    const book = { ...sample, properties: [{ ...lawn, name: 'Within 200 ft' }] };
     expect(namesWithFigures(book)).toEqual(['Within 200 ft']);
     const told = asRead('Within 200 ft: 200 ft short', readingOf({ units: 'metric' }), namesWithFigures(book));
     expect(told).toBe('Within 200 ft: 61.0 m short');
