@@ -13,6 +13,7 @@ export type Issue = {
   readonly message: string;
 };
 
+/** An issue from its parts; see `Issue` for what each of them says. Never throws. */
 export function issue(severity: Severity, code: string, where: string, message: string): Issue {
   return { code, severity, where, message };
 }

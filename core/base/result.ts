@@ -54,15 +54,19 @@ export type AppError = {
   readonly hint: string;
 };
 
+/** What came out where nothing went wrong. */
 export type Ok<T> = { readonly ok: true; readonly value: T };
+/** What went wrong where something did. */
 export type Err<E = AppError> = { readonly ok: false; readonly error: E };
 /** The outcome of anything that can fail in an expected way. */
 export type Result<T, E = AppError> = Ok<T> | Err<E>;
 
+/** A good outcome around a value. */
 export function ok<T>(value: T): Ok<T> {
   return { ok: true, value };
 }
 
+/** A failure with its code, place, detail and hint; see `AppError`. Nothing is thrown. */
 export function err(code: ErrorCode, where: string, detail: string, hint: string): Err {
   return { ok: false, error: { code, where, detail, hint } };
 }

@@ -13,4 +13,5 @@ export type StopSignal = { readonly stopped: () => boolean };
 /** Milliseconds from any fixed moment; handed in, since core has no clock of its own. */
 export type Clock = { readonly nowMs: () => number };
 
+/** For work that nobody may end early. */
 export const NEVER_STOP: StopSignal = { stopped: () => false };

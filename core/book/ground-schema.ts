@@ -78,6 +78,7 @@ export const zoneSchema = v.object({
   bedEdgeFt: v.optional(notNegative),
 });
 
+/** What an exclusion is. */
 export const EXCLUSION_KINDS = ['building', 'paving', 'bed', 'water', 'play', 'garden', 'other'] as const;
 
 /** Ground inside or beside turf that is not treated. */
@@ -90,6 +91,7 @@ export const exclusionSchema = v.object({
   keepAwayFt: v.optional(notNegative, 0),
 });
 
+/** What a crew has to mind on a property. */
 export const CAUTIONS = [
   'pets',
   'children',
@@ -110,6 +112,7 @@ export const pastMeasureSchema = v.object({
   how: v.optional(textSchema, ''),
 });
 
+/** Why a lawn is left out of rounds for a time. */
 export const HOLDS = ['seeding', 'new', 'on-hold'] as const;
 
 /** Days on which a lawn cannot be worked on, for a reason of the customer's. */

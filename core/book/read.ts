@@ -25,7 +25,10 @@ export function readBook(text: string, where: string): Result<BookRead> {
   return json.ok ? readBookValue(json.value, where) : json;
 }
 
-/** As `readBook`, for a value that is already parsed. The value itself is left as it is. */
+/**
+ * As `readBook`, for a value that is already parsed; errors as there, without 'not-json'. The value itself is left as
+ * it is.
+ */
 export function readBookValue(raw: unknown, where: string): Result<BookRead> {
   const refused = refuseByHeader(raw, where);
   if (refused !== null) return refused;

@@ -2,8 +2,11 @@ import * as v from 'valibot';
 
 /** Small schema pieces that the records of a book are made of. */
 
+/** An id: 1 to 120 characters. */
 export const idSchema = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
+/** A name: at most 200 characters, and it may be empty. */
 export const nameSchema = v.pipe(v.string(), v.maxLength(200));
+/** A longer text: at most 4,000 characters, and it may be empty. */
 export const textSchema = v.pipe(v.string(), v.maxLength(4000));
 export const finite = v.pipe(v.number(), v.finite());
 export const notNegative = v.pipe(finite, v.minValue(0));
@@ -17,6 +20,7 @@ export const minuteOfDay = v.pipe(finite, v.minValue(0), v.maxValue(1440));
 /** A calendar date, YYYY-MM-DD. */
 export const dateSchema = v.pipe(v.string(), v.regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/));
 
+/** The days of the week from Monday on, as ISO 8601 numbers them. */
 export const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
 
 /** A day of any year, MM-DD; 02-29 is the last of February where the year has none. */

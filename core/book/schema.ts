@@ -29,6 +29,7 @@ import {
 } from './shed-schema.ts';
 import { mixSchema, productSchema, roundSchema, treatmentSchema } from './work-schema.ts';
 
+/** Marks a JSON file as a book. */
 export const BOOK_FORMAT = 'swardway-book';
 /** The newest version of the JSON form that this program writes and reads. */
 export const BOOK_VERSION = 1;

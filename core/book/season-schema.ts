@@ -13,6 +13,7 @@ import {
   wholeNumber,
 } from './schema-parts.ts';
 
+/** What makes the soil of a lawn warmer or cooler than that of the station. */
 export const SITES = ['paved-edge', 'south-slope', 'shade'] as const;
 
 /** Which lawns, or which zones of them. Members that are given have to hold together; without any, everything is chosen. */

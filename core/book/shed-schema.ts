@@ -52,9 +52,12 @@ export const compartmentSchema = v.variant('kind', [
   v.object({ kind: v.literal('seed-box'), id: idSchema, name: nameSchema, capacityLb: positive }),
 ]);
 
+/** What a head is for. */
 export const HEAD_PURPOSES = ['spray', 'spread', 'aerate', 'seed'] as const;
 
+/** What a head can show its last swath with. */
 export const MARKS = ['foam', 'dye'] as const;
+/** Sides of a machine, for whoever drives it. */
 export const SIDES = ['left', 'right'] as const;
 
 /** How a head is driven over a lawn. Where it is given, work on drawn ground is reckoned from the passes over it. */
@@ -111,6 +114,7 @@ export const headSchema = v.object({
   ...calibrationMembers,
 });
 
+/** Ways of treating on foot. */
 export const HAND_METHOD_KINDS = ['hose', 'backpack', 'hand-spreader'] as const;
 
 /** Treating on foot: hose and gun, backpack sprayer, hand spreader. */
@@ -153,6 +157,7 @@ export const handMethodSchema = v.object({
   ...calibrationMembers,
 });
 
+/** How a machine is driven. */
 export const MACHINE_KINDS = ['ride-on', 'stand-on', 'walk-behind'] as const;
 
 /** A unit that sprays, spreads, aerates or seeds. */
@@ -174,6 +179,7 @@ export const machineSchema = v.object({
   minutesPerBag: v.optional(notNegative),
 });
 
+/** How a machine rides on a rig. */
 export const RIDES = ['rack', 'trailer', 'ramp'] as const;
 
 /** A machine on a rig, and how it rides. */

@@ -41,6 +41,7 @@ export const labelSchema = v.object({
   note: v.optional(textSchema, ''),
 });
 
+/** What products are measured in: fluid ounces by volume, ounces and pounds by weight. */
 export const PRODUCT_UNITS = ['fl-oz', 'oz', 'lb'] as const;
 
 /** What is applied. `unit` is what it is measured in: fl-oz by volume, oz and lb by weight. */

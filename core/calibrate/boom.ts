@@ -62,7 +62,7 @@ export function perAcre(galPer1000SqFt: number): GallonsPerAcre {
 }
 
 /**
- * Flow of the same tip at another pressure: it grows with the square root.
+ * Flow of the same tip at another pressure, gal/min; pressures in psi, above zero: it grows with the square root.
  * Source: notes on the National Pesticide Applicator Certification Core Manual, chapter 11.
  */
 export function flowAtPressure(gpm: number, psi: number, newPsi: number): GallonsPerMinute {
@@ -74,12 +74,15 @@ export function pressureForFlow(psi: number, gpm: number, newGpm: number): numbe
   return psi * (newGpm / gpm) ** 2;
 }
 
-/** Rate at another speed with pressure unchanged: half of it at twice the speed. Source: NC State Extension, Turfgrass Boom Sprayers. */
+/**
+ * Rate at another speed with pressure unchanged, in the unit it is given in, speeds in mph: half of it at twice the
+ * speed. Source: NC State Extension, Turfgrass Boom Sprayers.
+ */
 export function rateAtSpeed(rate: number, mph: number, newMph: number): number {
   return (rate * mph) / newMph;
 }
 
-/** Gallons that leave the tank on an area. */
+/** Gallons that leave the tank on an area: gal per 1,000 ft2 x ft2 / 1,000. */
 export function gallonsOnArea(galPer1000SqFt: number, areaSqFt: number): Gallons {
   return quantity<'gal'>((galPer1000SqFt * areaSqFt) / 1000);
 }

@@ -22,6 +22,7 @@ export type CatchPlotTest = {
   readonly caughtOunces: readonly number[];
 };
 
+/** What one tip gave: fluid ounces, and how it compares with the others. */
 export type TipReading = {
   readonly ounces: number;
   /** Difference from the mean of all tips, a share: 0.1 is 10 % above. */
@@ -29,6 +30,7 @@ export type TipReading = {
   readonly verdict: 'even' | 'watch' | 'replace';
 };
 
+/** What a catch shows: the rate in gallons an acre, and the tips in the order in which they were caught. */
 export type CatchPlotResult = { readonly rate: GallonsPerAcre; readonly tips: readonly TipReading[] };
 
 /**

@@ -28,12 +28,17 @@ export function minutesForArea(areaSqFt: number, capacityAcresPerHour: number): 
   return quantity<'min'>((areaSqFt / SQUARE_FEET_PER_ACRE / capacityAcresPerHour) * 60);
 }
 
-/** The efficiency that a timed job shows: capacity found over the theoretical one. */
+/**
+ * The efficiency that a timed job shows: capacity found over the theoretical one, a share that is above 1 where a
+ * figure is off.
+ */
 export function efficiencyFromJob(areaSqFt: number, minutes: number, mph: number, swathFt: number): number {
   return areaSqFt / SQUARE_FEET_PER_ACRE / (minutes / 60) / acresPerHour(mph, swathFt, 1);
 }
 
-/** Speed at which a capacity is reached. */
+/**
+ * Speed, mph, at which a capacity in acres per hour is reached: `acresPerHour` turned round; efficiency from 0 to 1.
+ */
 export function speedForCapacity(wantedAcresPerHour: number, swathFt: number, efficiency: number): MilesPerHour {
   return quantity<'mph'>((wantedAcresPerHour * FIELD_CAPACITY_CONSTANT) / (swathFt * efficiency));
 }

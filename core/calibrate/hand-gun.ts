@@ -22,6 +22,7 @@ export type HandGunTest = {
   readonly caughtGal: number;
 };
 
+/** What a timed catch shows: the course in feet, the mean walk in seconds, the carrier by both areas. */
 export type HandGunResult = {
   readonly courseFt: Feet;
   readonly meanSec: Seconds;

@@ -22,6 +22,10 @@ export type ProductShift = {
   readonly overLabel: number | null;
 };
 
+/**
+ * Whether a head delivers the carrier that a mix asks for, gallons for 1,000 square feet, and what the product rates
+ * become.
+ */
 export type RateCheck =
   | { readonly kind: 'not-calibrated'; readonly wantedGalPer1000SqFt: number; readonly words: string }
   | {

@@ -29,12 +29,15 @@ export function weighBack(test: WeighBackTest): Result<number> {
   return ok(((test.beforeLb - test.afterLb) * 1000) / (test.courseFt * test.swathFt));
 }
 
-/** The rates that pass: 5 % either side of the wanted one (UMass Extension, same page). */
+/** The rates that pass, in the unit of the wanted one: 5 % either side of it (UMass Extension, same page). */
 export function acceptableRates(wanted: number): { readonly least: number; readonly most: number } {
   return { least: wanted * (1 - RATE_TOLERANCE), most: wanted * (1 + RATE_TOLERANCE) };
 }
 
-/** Setting of the spreader for each pass where the ground is gone over several times: the rate shared out evenly. */
+/**
+ * Setting of the spreader for each pass where the ground is gone over several times: the rate shared out evenly, in its
+ * own unit.
+ */
 export function ratePerPass(rate: number, passes: number): number {
   return rate / passes;
 }

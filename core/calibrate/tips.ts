@@ -1,7 +1,7 @@
 import type { GallonsPerMinute } from '../units/index.ts';
 import { flowAtPressure } from './boom.ts';
 
-/** One size of spray tip: its number, colour, and flow at 40 psi. */
+/** One size of spray tip: its number, colour, and flow at 40 psi, gal/min. */
 export type TipSize = { readonly size: string; readonly colour: string; readonly gpmAt40Psi: number };
 
 /**
@@ -21,7 +21,7 @@ export const TIP_SIZES: readonly TipSize[] = [
   { size: '10', colour: 'light blue', gpmAt40Psi: 1 },
 ];
 
-/** Flow of a new tip at a pressure, gal/min. */
+/** Flow of a new tip at a pressure (psi), gal/min: from its flow at 40 psi, as `flowAtPressure`. */
 export function tipFlow(tip: TipSize, psi: number): GallonsPerMinute {
   return flowAtPressure(tip.gpmAt40Psi, 40, psi);
 }

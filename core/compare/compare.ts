@@ -3,6 +3,7 @@ import type { Plan } from '../plan/result/index.ts';
 
 /** Kinds of time that a paid day is made of. */
 export const TIME_KINDS = ['treating', 'driving', 'refilling', 'at stops', 'at the shop', 'waiting'] as const;
+/** One of `TIME_KINDS`. */
 export type TimeKind = (typeof TIME_KINDS)[number];
 
 /** What one fleet makes of a round. */
@@ -74,7 +75,7 @@ export type Comparison = {
   readonly workDiffers: boolean;
 };
 
-/** What the plan of a fleet comes to. */
+/** What the plan of a fleet comes to; see `FleetResult` for the units. */
 export function fleetResult(fleet: Pick<Fleet, 'id' | 'name' | 'fixedPerSeason'>, plan: Plan): FleetResult {
   const dates = [...new Set(plan.days.map((day) => day.date))].toSorted();
   const left = new Map<string, { name: string; why: Set<string> }>();

@@ -10,6 +10,7 @@ export type BoardQuestion =
   | { readonly kind: 'rests'; readonly date: string }
   | { readonly kind: 'takers'; readonly outage: Outage };
 
+/** The host's answer to a question about a plan that is changed by hand. */
 export type BoardReply =
   | MoveAnswer
   | { readonly kind: 'breaches'; readonly breaches: readonly Breach[] }

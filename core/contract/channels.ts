@@ -221,8 +221,11 @@ export const channels = {
   ...roadChannels,
 };
 
+/** Every channel between a screen and its host, with the schema of its request and the type of its answer. */
 export type Channels = typeof channels;
+/** The name of a channel. */
 export type ChannelName = keyof Channels;
+/** The names of all channels. */
 export const CHANNEL_NAMES = Object.keys(channels) as readonly ChannelName[];
 
 /** What is sent on a channel. */
@@ -233,6 +236,7 @@ export type CheckedRequestOf<Name extends ChannelName> = v.InferOutput<Channels[
 export type ResponseOf<Name extends ChannelName> = NonNullable<Channels[Name]['response']> | NullIn<Name>;
 type NullIn<Name extends ChannelName> = null extends Channels[Name]['response'] ? null : never;
 
+/** Whether something that came over the wire names a channel. Never throws. */
 export function isChannelName(name: unknown): name is ChannelName {
   return typeof name === 'string' && Object.hasOwn(channels, name);
 }

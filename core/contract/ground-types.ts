@@ -35,7 +35,7 @@ export type BackgroundList = {
 /** The newest failure of a background's tiles; null after one that came. */
 export type BackgroundTrouble = { readonly trouble: AppError | null };
 
-/** A picture that the book file keeps. */
+/** A picture that the book file keeps, by its name there; its size in pixels. */
 export type KeptPicture = { readonly picture: string; readonly widthPx: number; readonly heightPx: number };
 
 /** A street file that addresses can be looked up in. */

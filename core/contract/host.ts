@@ -21,7 +21,9 @@ export type HostEvents = {
   /** The host is gone (the program was ended, or the connection broke). Every open request fails. */
   readonly 'host.lost': { readonly reason: string };
 };
+/** The name of an event that a host sends. */
 export type EventName = keyof HostEvents;
+/** The names of all events. */
 export const EVENT_NAMES = [
   'job.progress',
   'job.done',
@@ -34,6 +36,7 @@ export const EVENT_NAMES = [
   'host.lost',
 ] as const satisfies readonly EventName[];
 
+/** Whether something that came over the wire names an event. Never throws. */
 export function isEventName(name: unknown): name is EventName {
   return EVENT_NAMES.some((each) => each === name);
 }

@@ -20,5 +20,7 @@ export const noticesSchema = v.strictObject({
   /** Each text once; many packages have the same. */
   texts: v.array(v.string()),
 });
+/** What licences.json holds. */
 export type Notices = Readonly<v.InferOutput<typeof noticesSchema>>;
+/** The name of that file beside the built screens. */
 export const NOTICES_FILE = 'licences.json';

@@ -64,6 +64,7 @@ export const settingsSchema = v.looseObject({
   roadEngine: v.optional(v.fallback(roadEngine, NO_ENGINE), NO_ENGINE),
 });
 
+/** What the user has set for the program as a whole, whatever book is open. */
 export type Settings = Readonly<v.InferOutput<typeof settingsSchema>>;
 
 /** A change of some settings; here a bad value is refused, while a bad value in the stored file falls back to its default. */
@@ -88,4 +89,5 @@ export const settingsChangeSchema = v.strictObject({
   roadEngine: v.optional(roadEngine),
 });
 
+/** The settings of somebody who has set nothing. */
 export const DEFAULT_SETTINGS: Settings = v.parse(settingsSchema, {});

@@ -19,6 +19,7 @@ export type AppInfo = {
   readonly openAtStart: OpenAtStart | null;
 };
 
+/** An invented book by its id, or a book file by the token under which the host knows it. */
 export type OpenAtStart =
   | { readonly kind: 'sample'; readonly sampleId: string }
   | { readonly kind: 'file'; readonly token: string };
@@ -85,8 +86,11 @@ export type Backup = {
   readonly properties: number;
 };
 
+/** What was sent is in the book file: the book's revision, and when it was stored (ISO 8601 date and time). */
 export type Saved = { readonly revision: number; readonly savedAt: string };
+/** What was asked for is done, and there is nothing to tell of it. */
 export type Done = { readonly done: true };
+/** The user closed the dialog without choosing. */
 export type Cancelled = { readonly kind: 'cancelled' };
 
 /** A file the user chose. Books stay with the host and are opened by their token; other files come with their text. */
@@ -107,6 +111,7 @@ export type WrittenFile =
   | Cancelled
   | { readonly kind: 'download'; readonly name: string; readonly mediaType: string; readonly base64: string };
 
+/** How far a job is: `done` out of `total`, in the unit of its step. */
 export type JobProgress = {
   readonly jobId: string;
   readonly session: string;
@@ -117,6 +122,7 @@ export type JobProgress = {
   readonly bestSoFar: string;
 };
 
+/** A job has ended with a plan. */
 export type JobDone = {
   readonly jobId: string;
   readonly session: string;
@@ -130,6 +136,7 @@ export type JobDone = {
   readonly savedAt: string;
 };
 
+/** A job has ended without a plan. */
 export type JobFailed = {
   readonly jobId: string;
   readonly session: string;
@@ -137,6 +144,7 @@ export type JobFailed = {
   readonly error: AppError;
 };
 
+/** The book's file holds this revision since `savedAt` (ISO 8601 date and time). */
 export type BookSaved = { readonly session: string; readonly revision: number; readonly savedAt: string };
 /** The book was edited from another window; read it again. */
 export type BookChanged = { readonly session: string; readonly revision: number };

@@ -4,6 +4,7 @@ import type { EventName, HostEvents } from './host.ts';
 
 /** WebSocket subprotocols: the first is always this; the second one is the token, with this prefix. */
 export const WIRE_PROTOCOL = 'swardway-1';
+/** Stands before the token in its subprotocol. */
 export const TOKEN_PREFIX = 'token.';
 /** Path of the WebSocket on the loopback host. */
 export const WIRE_PATH = '/host';
@@ -11,6 +12,7 @@ export const WIRE_PATH = '/host';
 export const TOKEN_KEY = 'token';
 /** Key of the code that a page hands in for the token, once: `http://127.0.0.1:PORT/#open=...`, by POST to OPENING_PATH. */
 export const OPENING_KEY = 'open';
+/** Path at which the code is handed in. */
 export const OPENING_PATH = '/opening';
 
 /** What the page sends over the loopback wire. */
@@ -22,6 +24,7 @@ export const wireRequestSchema = v.strictObject({
 
 /** What the loopback host sends. */
 export type WireReply = { readonly id: number; readonly result: Result<unknown> };
+/** An event on its way over the loopback wire. */
 export type WireEvent = {
   readonly [Name in EventName]: { readonly event: Name; readonly payload: HostEvents[Name] };
 }[EventName];
@@ -37,4 +40,5 @@ export type Wire = {
 
 /** Names of the desktop shell's two messages between main and preload. */
 export const IPC_CALL = 'swardway:call';
+/** The message with which main hands an event to the preload. */
 export const IPC_EVENT = 'swardway:event';

@@ -2,7 +2,7 @@ import type { Mix, Product } from '../book/index.ts';
 import { amountInFill, amountPerGallon, waterIn } from './rates.ts';
 import type { ProductAmount } from './types.ts';
 
-/** One fill of a tank and the ground it covers. */
+/** One fill of a tank (gallons) and the ground it covers (square feet); products in their own units. */
 export type TankLoad = {
   readonly areaSqFt: number;
   readonly volumeGal: number;
@@ -32,7 +32,7 @@ export function tankLoads(mix: Mix, products: readonly Product[], areaSqFt: numb
   return { full, fullLoad: loadFor(mix, products, perTank), last };
 }
 
-/** The fill that covers an area exactly. */
+/** The fill that covers an area (square feet) exactly, however large a tank that takes. */
 export function loadFor(mix: Mix, products: readonly Product[], areaSqFt: number): TankLoad {
   const volumeGal = (mix.carrierGalPer1000SqFt * areaSqFt) / 1000;
   const amounts = mix.parts.map((part): ProductAmount => {

@@ -12,8 +12,9 @@ export function per1000ToAcre(amountPer1000SqFt: number): number {
 }
 
 /**
- * Product that holds a wanted amount of what counts (active ingredient, nutrient): wanted / share of it by weight.
- * Source: Agrochemical and Pesticide Safety, p. 128; for fertiliser UMass Extension, Rotary Spreader Calibration Procedures.
+ * Product that holds a wanted amount of what counts (active ingredient, nutrient): wanted / share of it by weight, from
+ * above 0 to 1; in the unit of what is wanted. Source: Agrochemical and Pesticide Safety, p. 128; for fertiliser UMass
+ * Extension, Rotary Spreader Calibration Procedures.
  */
 export function productFor(wanted: number, share: number): number {
   return wanted / share;

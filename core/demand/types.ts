@@ -27,4 +27,5 @@ export type ZoneDemand = {
   readonly passes: number;
 };
 
+/** What a round takes, zone by zone, and what is odd about it. */
 export type DemandResult = { readonly demands: readonly ZoneDemand[]; readonly issues: readonly Issue[] };

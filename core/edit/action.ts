@@ -56,6 +56,7 @@ export type BookSettings = {
   readonly firm?: Book['firm'] | null;
 };
 
+/** Sets parts of the book that are no tables; `label` is what the menu calls it where that is not the usual words. */
 export type SetAction = { readonly kind: 'set'; readonly changes: BookSettings; readonly label?: string };
 
 /** Several edits as one step: all of them, or none. */
@@ -66,4 +67,5 @@ export type Action = PutAction | RemoveAction | MoveAction | SetAction | Several
 
 /** A book after an edit, the edit that takes it back, and what to call it in the menu. */
 export type Applied = { readonly book: Book; readonly inverse: Action; readonly label: string };
+/** The book after an edit, or why it cannot be made: the book is then as it was. */
 export type ApplyResult = Result<Applied>;

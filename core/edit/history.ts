@@ -16,6 +16,7 @@ export type Step = {
  */
 export type History = { readonly undo: readonly Step[]; readonly redo: readonly Step[] };
 
+/** Nothing to take back and nothing to do again. */
 export const NO_HISTORY: History = { undo: [], redo: [] };
 /** Older steps are forgotten. */
 export const MOST_STEPS = 200;

@@ -24,8 +24,11 @@ export const TABLES = [
   'applicationRecords',
 ] as const;
 
+/** The name of a table. */
 export type TableName = (typeof TABLES)[number];
+/** A record of a table. */
 export type RecordOf<Table extends TableName> = Book[Table][number];
+/** A record of any table. */
 export type AnyRecord = RecordOf<TableName>;
 
 /** What one record of each table is called in labels. */

@@ -6,6 +6,7 @@ import { bare, fieldWords } from './figures.ts';
 /** Steepest slope that a zone can have, degrees. */
 const STEEPEST_DEG = 60;
 
+/** A slope in degrees from level, and the arithmetic that gives it, a line for each step. */
 export type WorkedSlope = { readonly slopeDeg: Degrees; readonly lines: readonly string[] };
 
 /**

@@ -11,6 +11,7 @@ export type MatrixPreview = {
   readonly issues: readonly Issue[];
 };
 
+/** What one field of a record holds. */
 export type AttributeValue = string | number | boolean | null;
 
 /** One record of a ground file as the file has it, before any field has been given a meaning. */
@@ -33,6 +34,7 @@ export type SourceCoordinates =
   /** The file does not say, or names a system that is not known: somebody has to. */
   | { readonly kind: 'unknown'; readonly why: string };
 
+/** Records of one kind out of a file of ground. */
 export type SourceLayer = {
   readonly name: string;
   readonly coordinates: SourceCoordinates;
@@ -77,8 +79,10 @@ export type GeoPackageContent = {
   readonly issues: readonly Issue[];
 };
 
+/** What one cell of a table holds; a geometry comes as its bytes. */
 export type GeoPackageCell = string | number | null | Uint8Array;
 
+/** One table of features of a GeoPackage. */
 export type GeoPackageTable = {
   /** What the table is called for people. */
   readonly name: string;
@@ -92,6 +96,7 @@ export type GeoPackageTable = {
   readonly rows: readonly (readonly GeoPackageCell[])[];
 };
 
+/** One coordinate system that a GeoPackage describes. */
 export type GeoPackageSystem = {
   readonly id: number;
   /** Who gave the code, "EPSG". */
@@ -101,6 +106,7 @@ export type GeoPackageSystem = {
   readonly definition: string;
 };
 
+/** What reading a file of ground needs beside its bytes. */
 export type GroundReadOptions = {
   readonly limits: ReadLimits;
   readonly walk: WalkOptions;

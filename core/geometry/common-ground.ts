@@ -24,6 +24,7 @@ export function commonGround(first: AreaGeometry, second: AreaGeometry): CommonG
 const DEEP_M = 0.2;
 const METRES_PER_DEGREE = 111_320;
 
+/** How an outline lies to another one. */
 export type Lie = 'within' | 'overlaps' | 'apart' | 'unsure';
 
 /**

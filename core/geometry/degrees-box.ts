@@ -52,6 +52,7 @@ export function polygonsOf(geometry: AreaGeometry): readonly (readonly (readonly
   return geometry.type === 'Polygon' ? [geometry.coordinates] : geometry.coordinates;
 }
 
+/** The middle of a box, degrees; right across the 180th meridian as well. */
 export function boxCentre({ west, south, east, north }: DegreesBox): Position {
   return [wrapLongitude((west + east) / 2), (south + north) / 2];
 }

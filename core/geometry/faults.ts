@@ -1,6 +1,7 @@
 import type { Severity } from '../base/index.ts';
 import type { Position } from '../book/index.ts';
 
+/** What is odd about an outline; documented in docs/cli.md. */
 export type GeometryFaultCode =
   | 'geometry-invalid'
   | 'geometry-not-lonlat'

@@ -59,13 +59,13 @@ function heightOverPlane(outward: number, x: number, height: number, cosine: num
   return -constant / (half + Math.sqrt(Math.max(0, half * half - quadratic * constant)));
 }
 
-/** Brings a longitude into [-180, 180]. */
+/** Brings a longitude into [-180, 180], degrees. */
 export function wrapLongitude(longitude: number): number {
   if (longitude >= -180 && longitude <= 180) return longitude;
   return longitude - 360 * Math.floor((longitude + 180) / 360);
 }
 
-/** The longitude that means the same meridian and lies within half a turn of `reference`. */
+/** The longitude, degrees, that means the same meridian and lies within half a turn of `reference`. */
 export function unwrapLongitude(longitude: number, reference: number): number {
   return longitude - 360 * Math.round((longitude - reference) / 360);
 }

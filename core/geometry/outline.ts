@@ -15,6 +15,7 @@ export type Outline = {
   readonly gross: Region;
   readonly faults: readonly GeometryFault[];
 };
+/** An outline that has no area at all, and why. */
 export type RefusedOutline = { readonly kind: 'refused'; readonly faults: readonly GeometryFault[] };
 
 /** Cut ground smaller than this does not count as a hole that sticks out, m2. */

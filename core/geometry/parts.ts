@@ -31,6 +31,7 @@ export function joinParts(parts: readonly RegionPart[]): Region {
   return regionOf(parts.flatMap((part) => [part.outer, ...part.holes]));
 }
 
+/** Twice the area of a part without its holes, in squared grid steps: for comparing parts, as `doubleArea` is. */
 export function partArea(part: RegionPart): number {
   let sum = doubleArea(part.outer);
   for (const hole of part.holes) sum += doubleArea(hole);

@@ -18,8 +18,9 @@ export function projectionFromWkt(text: string): ProjectionReading {
 }
 
 /**
- * The projection of an EPSG code: longitude and latitude (4326, 4269 and kin), Web Mercator (3857), UTM on WGS84 and NAD83, the
- * State Plane zones of NAD83 in metres and in feet, and the Albers map of the contiguous states (5070).
+ * The projection of an EPSG code: longitude and latitude (4326, 4269 and kin), Web Mercator (3857), UTM on WGS84 and
+ * NAD83, the State Plane zones of NAD83 in metres and in feet, and the Albers map of the contiguous states (5070). For
+ * any other code the answer says why it is not known.
  */
 export function projectionFromEpsg(code: number): ProjectionReading {
   const found = epsgDefinition(code);

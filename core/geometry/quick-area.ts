@@ -7,6 +7,7 @@ import { localPlane } from './local-plane.ts';
 import { readOutline } from './outline.ts';
 import { regionArea } from './region.ts';
 
+/** The area of an outline, and what is odd about it. */
 export type AreaReading = {
   /** Ground inside the outline and outside its holes, on the map; null where the outline is refused. m2 */
   readonly areaSqM: SquareMetres | null;

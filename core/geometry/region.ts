@@ -24,6 +24,7 @@ export const EMPTY_BOX: Box = {
   east: Number.NEGATIVE_INFINITY,
   north: Number.NEGATIVE_INFINITY,
 };
+/** The region that covers nothing. */
 export const EMPTY_REGION: Region = { paths: [], box: EMPTY_BOX };
 
 /** Twice the signed area of a path in square grid steps; positive where it runs anticlockwise. */
@@ -81,6 +82,7 @@ export function regionOf(paths: readonly GridPath[]): Region {
   return paths.length === 0 ? EMPTY_REGION : { paths, box: boxOf(paths) };
 }
 
+/** True for a region that covers nothing. */
 export function isEmpty(region: Region): boolean {
   return region.paths.length === 0;
 }

@@ -13,6 +13,7 @@ export type Obstacles = {
 const TOUCH_M = 0.05;
 const CORNER_M = 0.04;
 
+/** Regions as obstacles for `waysRound`, metres in their plane. */
 export function obstaclesOf(regions: readonly Region[]): Obstacles {
   const sides: number[] = [];
   const corners: PlanePoint[] = [];

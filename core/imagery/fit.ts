@@ -3,6 +3,7 @@ import { chainMaps, evenFrame, type FlatPoint, mapPoint, type PlaneMap, type Poi
 
 /** How a picture may be bent to fit: turned and scaled; also sheared; also tilted. */
 export const FIT_KINDS = ['similarity', 'affine', 'projective'] as const;
+/** One of `FIT_KINDS`. */
 export type FitKind = (typeof FIT_KINDS)[number];
 
 /** Pairs that each kind needs at least. */

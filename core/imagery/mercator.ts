@@ -15,12 +15,16 @@ export function shareToDegrees(x: number, y: number): readonly [longitude: numbe
   return [360 * x - 180, latitude];
 }
 
+/**
+ * The share of the map at a longitude and latitude, degrees: the inverse of `shareToDegrees`. Latitudes beyond the
+ * map's edge count as the edge.
+ */
 export function degreesToShare(longitude: number, latitude: number): readonly [x: number, y: number] {
   const capped = Math.min(MOST_LATITUDE, Math.max(-MOST_LATITUDE, latitude));
   return [(longitude + 180) / 360, 0.5 - Math.asinh(Math.tan((capped * Math.PI) / 180)) / (2 * Math.PI)];
 }
 
-/** True for a tile that is on the map. */
+/** True for a tile that is on the map: a whole zoom from 0 to `mostZoom`, and a column and row that it has. */
 export function isTile({ z, x, y }: TileAt, mostZoom: number): boolean {
   const across = 2 ** z;
   return [z, x, y].every((each) => Number.isInteger(each) && each >= 0) && z <= mostZoom && x < across && y < across;

@@ -8,6 +8,7 @@ import { type FlatPoint, mapPoint, type PlaneMap, type PointPair } from './trans
 /** A point known both in a picture, in pixels from its upper left corner, and on the ground. */
 export type ControlPoint = { readonly px: readonly [number, number]; readonly at: Position };
 
+/** Width and height of a picture, pixels. */
 export type PictureSize = { readonly widthPx: number; readonly heightPx: number };
 
 /** Where a picture lies. */

@@ -39,6 +39,10 @@ export type ScaleReading = {
   readonly bearingDeg: number;
 };
 
+/**
+ * What two points say about a drawing. Null where they are the same in the drawing, or nearer than a metre on the
+ * ground.
+ */
 export function readScale(first: ControlPoint, second: ControlPoint): ScaleReading | null {
   const [east, north] = [second.drawing[0] - first.drawing[0], second.drawing[1] - first.drawing[1]];
   const units = Math.hypot(east, north);

@@ -2,6 +2,7 @@ import type { Position } from '../book/index.ts';
 
 /** What the records of a layer are. */
 export const LAYER_ROLES = ['properties', 'zones', 'exclusions', 'gates', 'parcels', 'nothing'] as const;
+/** One of `LAYER_ROLES`. */
 export type LayerRole = (typeof LAYER_ROLES)[number];
 
 /** What a field of a file can mean. */
@@ -21,12 +22,16 @@ export const MEANINGS = [
   'locked',
   'parking',
 ] as const;
+/** One of `MEANINGS`. */
 export type Meaning = (typeof MEANINGS)[number];
 
+/** Units in which the figures of a field may be: of area, of length, of slope. */
 export const FIELD_UNITS = ['ft2', 'ac', 'm2', 'ha', 'in', 'ft', 'cm', 'm', 'deg', '%'] as const;
+/** One of `FIELD_UNITS`. */
 export type FieldUnit = (typeof FIELD_UNITS)[number];
 /** A field with the unit of bare numbers in it; a unit written beside a number goes before. */
 export type FieldUse = { readonly field: string; readonly unit: FieldUnit | null };
+/** The field for each meaning that has one. */
 export type FieldUses = { readonly [Key in Meaning]?: FieldUse };
 
 /** A point of a drawing, in its own units, and where it lies on the ground. */
@@ -46,6 +51,7 @@ export type CoordinatesAnswer =
       readonly bearingDeg: number;
     };
 
+/** How one layer of a file is to be understood. */
 export type LayerMapping = {
   readonly role: LayerRole;
   readonly fields: FieldUses;

@@ -3,8 +3,10 @@ import type { Position, Property } from '../book/index.ts';
 
 /** What becomes of one record of a file. A 'part' is joined into the property of another record. */
 export const ROW_KINDS = ['new', 'changed', 'same', 'part', 'rejected'] as const;
+/** One of `ROW_KINDS`. */
 export type RowKind = (typeof ROW_KINDS)[number];
 
+/** What becomes of one record of a file, and why. */
 export type IntakeRow = {
   /** File and record in words. */
   readonly where: string;
@@ -30,6 +32,7 @@ export type PropertyChange = {
   readonly parkingAssumed: boolean;
 };
 
+/** How many records there are of each kind, and in all. */
 export type IntakeCounts = Readonly<Record<RowKind, number>> & { readonly found: number };
 
 /** What an import would do, to the last row. The counts of all kinds add up to `found`. */

@@ -5,6 +5,7 @@ import { prepareProperty } from './prepare.ts';
 
 /** What lies beyond a side of what is treated: ground left out, by its kind; another zone; or ground of which the book knows nothing. */
 export type EdgeKind = Exclusion['what'] | 'zone' | 'open';
+/** How many feet of an edge lie next to something. */
 export type EdgeLength = { readonly kind: EdgeKind; readonly lengthFt: number };
 
 /** Outlines drawn by hand along the same line are seldom farther apart; about so much of the next side counts at each corner. metres */

@@ -1,7 +1,7 @@
 import type { AreaGeometry, Position } from '../book/index.ts';
 import { boundingBox, containsPosition, localPlane, type PlanePoint } from '../geometry/index.ts';
 
-/** A height at a position; null where there is none. */
+/** A height at a position, metres; null where there is none. */
 export type HeightSample = { readonly position: Position; readonly heightM: number | null };
 
 /** The slope of the plane that lies best through some heights, or why there is none. */

@@ -38,6 +38,7 @@ function makeGround(property: Property, zoneId: string): TreatableGround {
   return { outline, obstacles: plain.length === 0 ? [] : toPolygons(union(plain), plane) };
 }
 
+/** What an exclusion takes from the turf, keep-away distance included; outline in degrees. */
 export type ExcludedOutline = { readonly exclusionId: string; readonly outline: TreatableOutline };
 
 /** The exclusions of a property grown by their keep-away distance, in degrees; those that cannot be read are left out. */

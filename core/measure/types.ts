@@ -5,6 +5,7 @@ import type { SquareFeet } from '../units/index.ts';
 /** How an area was found. */
 export type AreaSource = 'drawn' | 'stated';
 
+/** The ground of one zone, and how it was found. */
 export type ZoneMeasure = {
   readonly zoneId: string;
   readonly name: string;
@@ -20,6 +21,7 @@ export type ZoneMeasure = {
   readonly plannable: boolean;
 };
 
+/** The ground of one property: its zones, and what is odd about them. */
 export type PropertyMeasure = {
   readonly propertyId: string;
   readonly name: string;

@@ -19,6 +19,7 @@ export type PassFigures = {
 
 /** Figures with their key: of ground, head and options. Null: there are none, and that is quickly found out again. */
 export type KeptFigure = readonly [key: string, figures: PassFigures | null];
+/** Figures that are kept, oldest first. */
 export type KeptFigures = readonly KeptFigure[];
 
 /** Of so many zones with so many heads figures are kept; some 200 bytes each. */

@@ -3,6 +3,7 @@ import { type PlanePoint, type Region, STEPS_PER_METRE } from '../geometry/index
 /** Sides of a region as numbers in a row: x and y of one end, x and y of the other, metres. */
 export type Sides = Float64Array;
 
+/** The sides of all paths of a region, metres in its plane, path by path. */
 export function sidesOf(region: Region): Sides {
   const count = region.paths.reduce((sum, path) => sum + path.length, 0);
   const sides = new Float64Array(4 * count);

@@ -28,6 +28,7 @@ export type PassHead = {
 /** A marker and how much of it is used for 1,000 ft that are marked, fl oz: by foam the straight swaths, by dye all that is sprayed. */
 export type PassMark = { readonly what: 'foam' | 'dye'; readonly flOzPer1000Ft: number };
 
+/** What of passes is fixed before they are laid. */
 export type PassOptions = {
   /** Direction of the swaths, degrees anticlockwise from east, where the user has fixed it. */
   readonly angleDeg?: number;
@@ -72,6 +73,7 @@ export type Leg = {
   readonly open?: readonly OpenSection[];
 };
 
+/** What has to be said of passes. */
 export type PassNoteCode =
   | 'swath-wider-than-ground'
   | 'hand-trim-left'
@@ -80,9 +82,10 @@ export type PassNoteCode =
   | 'angles-cut-short'
   | 'order-cut-short';
 
+/** Something to be said of passes, in words for people. */
 export type PassNote = { readonly code: PassNoteCode; readonly message: string };
 
-/** A marker, the way that it marks, and how much of it that takes. */
+/** A marker, the way that it marks (metres), and how much of it that takes (fluid ounces). */
 export type MarkUse = { readonly what: PassMark['what']; readonly markedM: number; readonly flOz: number };
 
 /** A way over some ground and what comes of it. Shares are of the area of the region, on the map. */

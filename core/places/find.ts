@@ -21,6 +21,7 @@ export type AddressAnswer =
     }
   | { readonly kind: 'not-placed'; readonly code: NotPlacedCode; readonly reason: string };
 
+/** Why an address has no place. */
 export type NotPlacedCode = 'no-number' | 'no-street' | 'no-range' | 'several-streets';
 
 /** A house number farther from the nearest range than this is not placed: about a block (common practice, no source). */

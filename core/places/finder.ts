@@ -17,6 +17,7 @@ export type StreetIndex = {
   readonly byName: ReadonlyMap<string, readonly Street[]>;
 };
 
+/** Street pieces by name, ready for `findAddress`; those whose street has no name that can be read are left out. */
 export function indexStreets(pieces: readonly StreetPiece[]): StreetIndex {
   const streets = new Map<string, { name: StreetName; pieces: StreetPiece[] }>();
   for (const piece of pieces) {

@@ -17,6 +17,7 @@ export type StreetPiece = {
   readonly line: readonly Position[];
 };
 
+/** What was read from a file of streets. */
 export type StreetFile = {
   readonly pieces: readonly StreetPiece[];
   /** Features in the file. */

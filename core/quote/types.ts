@@ -1,6 +1,6 @@
 import type { FitTrim, ReachAnswer } from '../reach/index.ts';
 
-/** One figure of a quote with the arithmetic that gives it. */
+/** One figure of a quote, dollars, with the arithmetic that gives it. */
 export type MoneyLine = { readonly what: string; readonly arithmetic: string; readonly dollars: number };
 
 /** Whether one method can treat one zone, in words, and how long it takes where it can. */
@@ -26,6 +26,7 @@ export type ZoneWork = {
   readonly chosen: MethodFit | null;
 };
 
+/** How much of a product a treatment takes, in the product's unit. */
 export type ProductUse = {
   readonly name: string;
   readonly amount: number;
@@ -72,9 +73,13 @@ export type VisitQuote = {
   readonly marginShare: number | null;
 };
 
-/** The price of one visit by the owner's steps. */
+/** The price of one visit by the owner's steps, dollars, and how it comes about. */
 export type VisitPrice = { readonly dollars: number; readonly lines: readonly string[] };
 
+/**
+ * What a season of visits costs and brings, dollars; null where the book has no price steps. `marginShare` is of the
+ * price.
+ */
 export type SeasonQuote = {
   readonly visits: number;
   readonly cost: MoneyLine;
@@ -83,6 +88,7 @@ export type SeasonQuote = {
   readonly marginShare: number | null;
 };
 
+/** What a lawn of so many square feet takes, costs and brings. */
 export type LawnQuote = {
   readonly areaSqFt: number;
   readonly visits: readonly VisitQuote[];

@@ -24,7 +24,9 @@ export type Site = {
 /** Minutes of the passes over a zone, and the share of its ground that the machine does not reach. */
 export type SitePasses = { readonly minutes: number; readonly leftShare: number };
 
+/** A machine with a head, or a hand method. */
 export type FitColumn = { readonly method: Method; readonly name: string };
+/** Whether and how one method does one zone. */
 export type FitCell = {
   readonly answer: ReachAnswer;
   /** Minutes of treating where it fits, hand trim included, else null. */
@@ -34,12 +36,14 @@ export type FitCell = {
   /** Ground that a machine leaves and nobody trims. ft2 */
   readonly notReachedSqFt: number;
 };
+/** Hand trim after a machine: how many minutes, on how many square feet. */
 export type FitTrim = {
   readonly handMethodId: string;
   readonly name: string;
   readonly minutes: number;
   readonly areaSqFt: number;
 };
+/** One zone of the table, with the square feet that are treated. */
 export type FitRow = {
   readonly propertyId: string;
   readonly zoneId: string;
@@ -49,6 +53,7 @@ export type FitRow = {
   /** One cell for each column. */
   readonly cells: readonly FitCell[];
 };
+/** Zones by methods for one treatment; `rigId` is null where no rig was asked about. */
 export type FitTable = {
   readonly treatmentId: string;
   readonly rigId: string | null;

@@ -46,6 +46,7 @@ export type ReachQuestion = {
   readonly wetGround: boolean;
 };
 
+/** Whether one method can do one treatment on one zone, with the reason. */
 export type ReachAnswer = {
   readonly propertyId: string;
   readonly zoneId: string;

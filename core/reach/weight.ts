@@ -6,7 +6,7 @@ export function liquidLb(gallons: number, lbPerGallon: number = WATER_POUNDS_PER
   return quantity<'lb'>(gallons * lbPerGallon);
 }
 
-/** Weight of a machine with every tank, hopper and seed box full: the most that its wheels ever carry. */
+/** Weight of a machine with every tank, hopper and seed box full, pounds: the most that its wheels ever carry. */
 export function machineFullLb(machine: Machine): Pounds {
   const contents = machine.compartments.reduce(
     (sum, each) => sum + (each.kind === 'tank' ? liquidLb(each.capacityGal) : each.capacityLb),

@@ -15,6 +15,7 @@ export type Signed = {
   readonly why: string;
 };
 
+/** The version that was written, and the edit that puts it into the book. */
 export type Kept = { readonly record: ApplicationRecord; readonly action: Action };
 
 /**

@@ -46,6 +46,7 @@ const KENTUCKY = {
  */
 export const RECORD_RULES: readonly RecordRule[] = [CFR_7, CFR_40, SOUTH_DAKOTA, MARYLAND, KENTUCKY];
 
+/** The id of one of `RECORD_RULES`. */
 export type RuleId =
   | typeof CFR_7.id
   | typeof CFR_40.id

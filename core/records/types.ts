@@ -65,6 +65,7 @@ export type RecordElement<Facts> = {
   readonly canType: boolean;
 };
 
+/** An element of a record with what was filled in. */
 export type Filled = {
   readonly id: string;
   readonly words: string;
@@ -73,6 +74,7 @@ export type Filled = {
   readonly answer: Answer;
 };
 
+/** One product of a record: the amount in its unit, the ground in square feet, and its elements. */
 export type FilledProduct = Pick<Applied, 'treatmentId' | 'productId' | 'zoneIds' | 'amount' | 'areaSqFt'> & {
   readonly name: string;
   readonly treatmentName: string;

@@ -113,6 +113,7 @@ export type Block =
       readonly runsOn?: boolean;
     };
 
+/** One sheet of paper as it is said, before it has a form: a title and blocks below it. */
 export type Sheet = {
   /** Unique among the sheets of a plan: kind, date and rig, or kind and property. */
   readonly id: string;

@@ -66,4 +66,5 @@ export type BookInput = { readonly scope: 'book'; readonly book: Book };
 
 /** What a sheet is made from, by what it is chosen by. */
 export type SheetInput = DayInput | PropertyInput | RoundInput | YearInput | BookInput;
+/** What a sheet is chosen by. */
 export type SheetScope = SheetInput['scope'];

@@ -1,10 +1,12 @@
 import { err, ok, type Result } from '../base/index.ts';
 import { PAPER } from './texts/index.ts';
 
+/** Sizes of paper: 8 1/2 by 11 in, or A4. */
 export const PAPERS = ['letter', 'a4'] as const;
 /** Paper that sheets are made for. */
 export type Paper = (typeof PAPERS)[number];
 
+/** Sizes of print. */
 export const PRINTS = ['normal', 'large'] as const;
 /** How large the letters are: 12 pt and up, or 16 pt and up. */
 export type Print = (typeof PRINTS)[number];

@@ -11,6 +11,10 @@ export type DayWays = {
 /** A drive of a day between places that the book knows. */
 export type DayDrive = { readonly from: Position; readonly to: Position };
 
+/**
+ * The drives of a day from place to place, in order; positions in degrees. Those to or from a place that the book does
+ * not have are left out.
+ */
 export function drivesOfDay(book: Book, day: PlanDay): readonly DayDrive[] {
   const places = new Map<string, Position>([
     ...book.properties.map((each): [string, Position] => [each.id, each.parking]),

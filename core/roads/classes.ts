@@ -23,6 +23,7 @@ export const ROAD_CLASSES = [
   'track',
 ] as const;
 
+/** One of `ROAD_CLASSES`. */
 export type RoadClass = (typeof ROAD_CLASSES)[number];
 
 /** The number of a class in a road map. */

@@ -50,6 +50,7 @@ export type TruckLimits = {
   readonly heavy: boolean;
 };
 
+/** Hours in which driving takes longer, and by what factor on each class of road. */
 export type TimeOfDay = {
   readonly name: string;
   /** Minutes after midnight, [from, to). */

@@ -70,6 +70,7 @@ export const ACCESS = { open: 0, ends: 1, private: 2, closed: 3 } as const;
 /** `only`: this turn and no other from that edge; `heavy`: for heavy goods vehicles alone. */
 export const RESTRICTION = { only: 1, heavy: 2 } as const;
 
+/** Where a road map comes from, and how much of it there is. */
 export type AboutRoads = {
   /** Who made the data and under which licence, to be shown wherever figures or maps come from it. */
   readonly attribution: string;
@@ -82,6 +83,7 @@ export type AboutRoads = {
   readonly counts: RoadCounts;
 };
 
+/** How many things of each kind an extract held. */
 export type RoadCounts = {
   /** In the whole file, roads or not. */
   readonly nodes: number;
@@ -124,6 +126,7 @@ export type Unsnapped = {
   readonly nearestM: number | null;
 };
 
+/** What became of a place that was to be joined to the roads. */
 export type Snapping = Snap | Unsnapped;
 
 /** Times and lengths of the quickest ways between places, row-major [from * count + to]; -1 where there is none. */

@@ -20,7 +20,10 @@ import { needless, refuse } from './refuse.ts';
 const LEAST_COMMON_SQ_M = 0.01;
 const LARGEST_OFFSET_FT = 1000;
 
-/** One outline of several; slits under 1 cm between sides drawn twice are closed. Parts that keep apart stay parts. */
+/**
+ * One outline of several; slits under 1 cm between sides drawn twice are closed. Parts that keep apart stay parts.
+ * Errors: `nothing-to-do` for fewer than two outlines; as `cutOut` where one cannot be used.
+ */
 export function merge(geometries: readonly AreaGeometry[]): Result<AreaGeometry> {
   if (geometries.length < 2) return needless('There is only one outline.', 'Choose two or more.');
   const ground = readGround(geometries);
@@ -30,14 +33,21 @@ export function merge(geometries: readonly AreaGeometry[]): Result<AreaGeometry>
   return writeGround(hasSeams(whole, regions) ? withoutSlits(whole) : whole, plane, 'Nothing is left.');
 }
 
-/** The ground of the first outline that the other does not cover. `nothing-to-do` where they have none in common. */
+/**
+ * The ground of the first outline that the other does not cover. Errors: `nothing-to-do` where they have none in
+ * common; `geometry-not-lonlat`, `geometry-too-large` or `geometry-invalid` where one cannot be used,
+ * `geometry-invalid` also where nothing would be left.
+ */
 export function cutOut(geometry: AreaGeometry, other: AreaGeometry): Result<AreaGeometry> {
   return withPair(geometry, other, (region, piece, { plane }) =>
     writeGround(difference(region, [piece]), plane, 'Nothing would be left of the outline.'),
   );
 }
 
-/** The same for a piece that has to lie wholly inside, or over holes that are there already: a hole. */
+/**
+ * The same for a piece that has to lie wholly inside, or over holes that are there already: a hole. Errors as of
+ * `cutOut`; `geometry-invalid` for a piece that reaches outside.
+ */
 export function cutHole(geometry: AreaGeometry, hole: AreaGeometry): Result<AreaGeometry> {
   return withPair(geometry, hole, (region, piece, { plane }) => {
     if (regionArea(difference(piece, [withoutHoles(region)])) > LEAST_COMMON_SQ_M) {
@@ -47,7 +57,7 @@ export function cutHole(geometry: AreaGeometry, hole: AreaGeometry): Result<Area
   });
 }
 
-/** The ground that both outlines cover. */
+/** The ground that both outlines cover. Errors as of `cutOut`. */
 export function commonGround(geometry: AreaGeometry, other: AreaGeometry): Result<AreaGeometry> {
   return withPair(geometry, other, (region, piece, { plane }) =>
     writeGround(intersection(region, piece), plane, 'The outlines have no ground in common.'),
@@ -55,8 +65,9 @@ export function commonGround(geometry: AreaGeometry, other: AreaGeometry): Resul
 }
 
 /**
- * The outline moved out by so many feet, or in where negative: everything within that distance of it, or everything inside
- * that is at least so far from its edge. Where an edge turns round a corner it becomes an arc, true to 1 mm.
+ * The outline moved out by so many feet, or in where negative: everything within that distance of it, or everything
+ * inside that is at least so far from its edge. Where an edge turns round a corner it becomes an arc, true to 1 mm.
+ * Errors: `nothing-to-do` for 0 ft, `geometry-invalid` beyond 1,000 ft; as `cutOut` for the rest.
  */
 export function offsetOutline(geometry: AreaGeometry, feet: number): Result<AreaGeometry> {
   const fault = offsetFault(feet);
@@ -67,7 +78,10 @@ export function offsetOutline(geometry: AreaGeometry, feet: number): Result<Area
   return writeGround(region, ground.value.plane, `Nothing is left ${Math.abs(feet)} ft inside the outline.`);
 }
 
-/** The strip of so many feet along the inside of the outline's edge, or along its outside where negative: a bed edge. */
+/**
+ * The strip of so many feet along the inside of the outline's edge, or along its outside where negative: a bed edge.
+ * Errors as of `offsetOutline`.
+ */
 export function edgeStrip(geometry: AreaGeometry, feet: number): Result<AreaGeometry> {
   const fault = offsetFault(feet);
   if (fault !== null) return fault;

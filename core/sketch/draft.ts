@@ -12,12 +12,14 @@ import { closeWalk, isWalkedRound } from './walk.ts';
 export type Draft = Frozen<InferOutput<typeof draftSchema>>;
 /** What is drawn, and for which property. A new thing has an id that the book does not know yet. */
 export type DraftPurpose = Draft['purpose'];
+/** How the corners of a draft come about. */
 export type DraftTool = Draft['tool'];
 /** One change of a draft's corners. */
 export type DraftStep = Draft['undo'][number];
 /** What of a draft is given when it begins; the rest starts empty. */
 export type DraftStart = Pick<Draft, 'purpose' | 'tool'> & Partial<Draft>;
 
+/** A draft with nothing drawn yet, or with what it is given to start from. */
 export function beginDraft(start: DraftStart): Draft {
   return { corners: [], undo: [], redo: [], ...start };
 }

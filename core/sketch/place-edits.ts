@@ -6,7 +6,10 @@ import { refuseFault } from './refuse.ts';
 
 type Move = (position: Position) => Position;
 
-/** The outline moved so many feet east and north, in its true size. */
+/**
+ * The outline moved so many feet east and north, in its true size. Errors: `geometry-not-lonlat`, `geometry-too-large`
+ * or `geometry-invalid` where it cannot be used, before or after.
+ */
 export function nudge(geometry: AreaGeometry, eastFt: number, northFt: number): Result<AreaGeometry> {
   return about(geometry, (centre) => {
     const target = feetPlane(centre).toDegrees({ x: eastFt, y: northFt });
@@ -14,12 +17,15 @@ export function nudge(geometry: AreaGeometry, eastFt: number, northFt: number): 
   });
 }
 
-/** The outline carried from one place to another in its true size; `fromAnchor` comes to lie on `toAnchor`. */
+/**
+ * The outline carried from one place to another in its true size; `fromAnchor` comes to lie on `toAnchor`. Errors as of
+ * `nudge`.
+ */
 export function copyShape(geometry: AreaGeometry, fromAnchor: Position, toAnchor: Position): Result<AreaGeometry> {
   return about(geometry, () => carried(fromAnchor, toAnchor));
 }
 
-/** The outline turned clockwise round the middle of its bounds. */
+/** The outline turned clockwise by so many degrees round the middle of its bounds. Errors as of `nudge`. */
 export function rotateShape(geometry: AreaGeometry, angleDeg: number): Result<AreaGeometry> {
   const angle = (angleDeg * Math.PI) / 180;
   const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
@@ -28,7 +34,10 @@ export function rotateShape(geometry: AreaGeometry, angleDeg: number): Result<Ar
   );
 }
 
-/** The outline mirrored in a line through the middle of its bounds that runs in the direction `axisDeg` from north. */
+/**
+ * The outline mirrored in a line through the middle of its bounds that runs `axisDeg` degrees clockwise from north.
+ * Errors as of `nudge`.
+ */
 export function mirrorShape(geometry: AreaGeometry, axisDeg = 0): Result<AreaGeometry> {
   const angle = (2 * axisDeg * Math.PI) / 180;
   const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];

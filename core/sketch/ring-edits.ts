@@ -41,11 +41,15 @@ export function withCorners(geometry: AreaGeometry, place: RingPlace, corners: C
   );
 }
 
-/** A new corner before the one at `index`; an index equal to the number of corners puts it into the closing side. */
+/**
+ * A new corner before the one at `index`; an index equal to the number of corners puts it into the closing side.
+ * `nothing-to-do` where the outline has no such place.
+ */
 export function addCorner(geometry: AreaGeometry, place: RingPlace, index: number, at: Position): Result<AreaGeometry> {
   return changeCorners(geometry, place, index, 1, (corners) => corners.toSpliced(index, 0, at));
 }
 
+/** The outline with one corner elsewhere. `nothing-to-do` where it has no such corner. */
 export function moveCorner(
   geometry: AreaGeometry,
   place: RingPlace,
@@ -55,12 +59,15 @@ export function moveCorner(
   return changeCorners(geometry, place, index, 0, (corners) => corners.with(index, to));
 }
 
-/** The outline without one corner. `geometry-invalid` where only two would be left. */
+/**
+ * The outline without one corner. `geometry-invalid` where only two would be left, `nothing-to-do` where it has no such
+ * corner.
+ */
 export function removeCorner(geometry: AreaGeometry, place: RingPlace, index: number): Result<AreaGeometry> {
   return changeCorners(geometry, place, index, 0, (corners) => corners.toSpliced(index, 1));
 }
 
-/** The outline without one of its holes. */
+/** The outline without one of its holes. `nothing-to-do` where it has no such hole. */
 export function removeHole(geometry: AreaGeometry, place: RingPlace): Result<AreaGeometry> {
   const polygons = polygonsOf(geometry);
   const rings = polygons[place.polygon];

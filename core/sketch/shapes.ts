@@ -56,7 +56,7 @@ export function circleAround(centre: Position, radiusFt: number, toleranceFt = 0
   );
 }
 
-/** The circle round a centre whose rim goes through a point. */
+/** The circle round a centre whose rim goes through a point; tolerance (ft) and error as of `circleAround`. */
 export function circleThrough(centre: Position, rim: Position, toleranceFt?: number): Result<Corners> {
   return circleAround(centre, lengthOf(feetPlane(centre).toFeet(rim)), toleranceFt);
 }

@@ -67,7 +67,10 @@ export function withSide(corners: Corners, index: number, change: SideChange): R
   return ok(index === 0 ? swung.with(-1, corners.at(-1) ?? origin) : swung);
 }
 
-/** The place so many feet away in a direction: the next corner of an outline that is typed. */
+/**
+ * The place so many feet away in a direction, degrees clockwise from north: the next corner of an outline that is
+ * typed.
+ */
 export function placeAlong(from: Position, bearingDeg: number, lengthFt: number): Position {
   return feetPlane(from).toDegrees(vectorOf(lengthFt, bearingDeg));
 }

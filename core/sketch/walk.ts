@@ -4,11 +4,15 @@ import { type Feet, metresToFeet, quantity } from '../units/index.ts';
 import { between, feetPlane, lengthOf, sum, vectorOf } from './feet-plane.ts';
 import type { Corners } from './types.ts';
 
-/** One side as it is wheeled or paced: how far, and which way: by compass, or turned clockwise from the side before. */
+/**
+ * One side as it is wheeled or paced: how far (ft), and which way: by compass, or turned clockwise from the side before
+ * (degrees).
+ */
 export type WalkedSide =
   | { readonly lengthFt: number; readonly bearingDeg: number }
   | { readonly lengthFt: number; readonly turnDeg: number };
 
+/** A walk round a lawn as corners, and how far it misses its start. */
 export type Walk = {
   /** The start and the end of every side. A walk round a lawn ends beside its start. */
   readonly corners: Corners;

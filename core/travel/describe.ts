@@ -9,6 +9,7 @@ export type EstimateCount = { readonly pairs: number; readonly durations: number
 /** Where the travel figures of a plan come from; 'mixed' wherever estimates are among figures of another kind. */
 export type TravelKind = 'estimate' | 'matrix' | 'roads' | 'mixed';
 
+/** How much of a table is an estimate. The way from a place to itself does not count. */
 export function countEstimates(table: TravelTable): EstimateCount {
   const count = table.places.length;
   const ones = (marks: Uint8Array): number => marks.reduce((sum, each) => sum + each, 0);
@@ -19,6 +20,7 @@ export function countEstimates(table: TravelTable): EstimateCount {
   };
 }
 
+/** Where the figures of a table come from, judged by its durations. */
 export function travelKindOf(table: TravelTable): TravelKind {
   const { pairs, durations } = countEstimates(table);
   if (durations >= pairs) return 'estimate';

@@ -21,6 +21,7 @@ export type DriveTable = {
 /** Outside what the roads cover, farther from a road than is allowed, or at roads that lead nowhere else. */
 export const OFF_ROAD_KINDS = ['outside', 'too-far', 'island'] as const;
 
+/** A place that is joined to no road, and why. */
 export type OffRoad = {
   /** The position by its number in the table. */
   readonly row: number;

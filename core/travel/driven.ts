@@ -46,7 +46,10 @@ export function drivenLegs(book: Book): readonly DrivenLeg[] {
 /** Drives for which the plan had so much more than the way takes went by a fill point: they tell nothing of the way. */
 const DETOUR = { times: 1.5, sec: 120 } as const;
 
-/** Whether a drive went straight from place to place as far as the plan tells, given what the way takes. */
+/**
+ * Whether a drive went straight from place to place as far as the plan tells, given the seconds that the way takes: the
+ * plan had no more than half as much again and two minutes (our own reasoning, docs/methods/roads.md).
+ */
 export function wentStraight(leg: DrivenLeg, waySec: number): boolean {
   return leg.plannedSec === null || leg.plannedSec <= DETOUR.times * waySec + DETOUR.sec;
 }

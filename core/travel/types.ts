@@ -20,7 +20,7 @@ export type TravelTable = {
   readonly roadPairs: number;
 };
 
-/** One way between two places; the distance is null where a source knows the duration only. */
+/** One way between two places, seconds and metres; the distance is null where a source knows the duration only. */
 export type Leg = { readonly durationSec: number; readonly distanceM: number | null };
 
 /** The port that roads, matrices and estimates implement. */

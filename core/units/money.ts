@@ -9,7 +9,10 @@ export function wagePerMs(dollarsPerHour: number): number {
   return Math.max(1, Math.round((dollarsPerHour * NANO_PER_DOLLAR) / MS_PER_HOUR));
 }
 
-/** Pay beyond the wage for one millisecond of overtime, in nano-dollars. */
+/**
+ * Pay beyond the wage for one millisecond of overtime, in nano-dollars; the wage as `wagePerMs` gives it, the factor as
+ * a multiple of it.
+ */
 export function overtimePerMs(wage: number, overtimeFactor: number): number {
   return Math.round(wage * Math.max(0, overtimeFactor - 1));
 }

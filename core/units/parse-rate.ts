@@ -121,7 +121,10 @@ export function parseSlope(text: string, where: string = quote(text)): Result<Qu
   );
 }
 
-/** Money in dollars from "$1,250.50", "45". */
+/**
+ * Money in dollars from "$1,250.50", "45". Errors: 'quantity-unreadable', 'quantity-out-of-range' (below 0, over a
+ * thousand million).
+ */
 export function parseMoney(text: string, where: string = quote(text)): Result<Quantity<'usd'>> {
   const figure = readPlain(normalise(text).replace(/^(-?) ?\$ ?/, '$1'), 'amount of money', where, '$45, 1,250.50');
   return figure.ok ? ok(quantity(figure.value)) : figure;

@@ -22,12 +22,18 @@ function read<Unit extends string>(
   return value.ok ? ok(quantity<Unit>(value.value)) : value;
 }
 
-/** Area in ft2 from "1/2 ac", "12,500 sq ft", "12500" (ft2), "12.5k", "900 m²", "0.4 ha". */
+/**
+ * Area in ft2 from "1/2 ac", "12,500 sq ft", "12500" (ft2), "12.5k", "900 m²", "0.4 ha". Errors: 'quantity-unreadable',
+ * 'quantity-out-of-range'.
+ */
 export function parseArea(text: string, options?: ReadOptions): Result<SquareFeet> {
   return read<'ft2'>(text, AREA_TABLE, options);
 }
 
-/** Length in ft from "75 ft", "3 ft 6 in", `3' 6"`, "22.5 m"; a bare number is in feet. */
+/**
+ * Length in ft from "75 ft", "3 ft 6 in", `3' 6"`, "22.5 m"; a bare number is in feet. Errors: 'quantity-unreadable',
+ * 'quantity-out-of-range'.
+ */
 export function parseLength(text: string, options?: ReadOptions): Result<Feet> {
   return read<'ft'>(text, LENGTH_TABLE, options);
 }
@@ -40,28 +46,37 @@ const INCH_TABLE: UnitTable = {
   mostInWords: '100 ft',
 };
 
-/** Width in inches, for gates and machines, from `34"`, "48in", "3 ft 6 in", "90 cm"; a bare number is in inches. */
+/**
+ * Width in inches, for gates and machines, from `34"`, "48in", "3 ft 6 in", "90 cm"; a bare number is in inches.
+ * Errors: 'quantity-unreadable', 'quantity-out-of-range' (over 100 ft).
+ */
 export function parseWidth(text: string, options: ReadOptions = {}): Result<Inches> {
   const feet = readQuantity(text, INCH_TABLE, scaled(options, INCHES_PER_FOOT));
   return feet.ok ? ok(quantity<'in'>(tidyUlp(feet.value * INCHES_PER_FOOT))) : feet;
 }
 
-/** Volume in gal from "20 gal", "2 qt", "12 fl oz", "4 L"; "8 oz" means fluid ounces here, a bare number gallons. */
+/**
+ * Volume in gal from "20 gal", "2 qt", "12 fl oz", "4 L"; "8 oz" means fluid ounces here, a bare number gallons.
+ * Errors: 'quantity-unreadable', 'quantity-out-of-range'.
+ */
 export function parseVolume(text: string, options?: ReadOptions): Result<Gallons> {
   return read<'gal'>(text, VOLUME_TABLE, options);
 }
 
-/** Weight in lb from "5 lb", "8 oz" (dry), "5 lb 4 oz", "2.5 kg"; fluid ounces are refused. */
+/**
+ * Weight in lb from "5 lb", "8 oz" (dry), "5 lb 4 oz", "2.5 kg"; fluid ounces are refused. Errors:
+ * 'quantity-unreadable', 'quantity-out-of-range'.
+ */
 export function parseWeight(text: string, options?: ReadOptions): Result<Pounds> {
   return read<'lb'>(text, WEIGHT_TABLE, options);
 }
 
-/** Speed in mph from "5 mph", "5", "8 km/h". */
+/** Speed in mph from "5 mph", "5", "8 km/h". Errors: 'quantity-unreadable', 'quantity-out-of-range'. */
 export function parseSpeed(text: string, options?: ReadOptions): Result<MilesPerHour> {
   return read<'mph'>(text, SPEED_TABLE, options);
 }
 
-/** Flow in gal/min from "0.25 gpm", "32 oz/min", "1 L/min". */
+/** Flow in gal/min from "0.25 gpm", "32 oz/min", "1 L/min". Errors: 'quantity-unreadable', 'quantity-out-of-range'. */
 export function parseFlow(text: string, options?: ReadOptions): Result<GallonsPerMinute> {
   return read<'gpm'>(text, FLOW_TABLE, options);
 }
@@ -83,7 +98,10 @@ function scaled(options: ReadOptions, perFoot: number): ReadOptions {
   };
 }
 
-/** Distance in miles from "3.2 mi", "5 km"; a bare number is in miles. */
+/**
+ * Distance in miles from "3.2 mi", "5 km"; a bare number is in miles. Errors: 'quantity-unreadable',
+ * 'quantity-out-of-range' (over 10,000 miles).
+ */
 export function parseDistance(text: string, options: ReadOptions = {}): Result<Quantity<'mi'>> {
   const feet = readQuantity(text, MILE_TABLE, scaled(options, 1 / FEET_PER_MILE));
   return feet.ok ? ok(quantity<'mi'>(tidyUlp(feet.value / FEET_PER_MILE))) : feet;
@@ -102,7 +120,8 @@ export function productTable(unit: ProductUnit): { readonly table: UnitTable; re
 
 /**
  * Amount of a product in the product's own unit. "8 oz" is read by what the product is measured in: fluid ounces for
- * 'fl-oz', dry ounces for 'oz' and 'lb'. A bare number is in the product's unit.
+ * 'fl-oz', dry ounces for 'oz' and 'lb'. A bare number is in the product's unit. Errors: 'quantity-unreadable',
+ * 'quantity-out-of-range'.
  */
 export function parseProductAmount(text: string, unit: ProductUnit, where?: string): Result<number> {
   const { table, perCanonical } = productTable(unit);

@@ -11,29 +11,31 @@ const LEAST_F = -130;
 const MOST_F = 160;
 const MOST_DIFFERENCE_F = 100;
 
-/** A temperature in F from one in Celsius. */
+/** A temperature in degrees Fahrenheit from one in Celsius. */
 export function fahrenheit(celsius: number): number {
   return celsius * FAHRENHEIT_PER_CELSIUS + FREEZING_F;
 }
 
-/** A temperature in Celsius from one in F. */
+/** A temperature in degrees Celsius from one in Fahrenheit. */
 export function celsius(temperatureF: number): number {
   return (temperatureF - FREEZING_F) / FAHRENHEIT_PER_CELSIUS;
 }
 
-/** "56 °F", "53.6 °F", "13.3 °C". */
+/** A temperature, given in degrees Fahrenheit: "56 °F", "53.6 °F", "13.3 °C". */
 export function formatTemperature(temperatureF: number, system: UnitSystem = 'us'): string {
   return system === 'us' ? `${short(temperatureF)} °F` : `${short(celsius(temperatureF))} °C`;
 }
 
-/** How much one temperature is above another, with its sign: "+5 °F", "-2.8 °C", "0 °F". */
+/**
+ * How much one temperature is above another, given in degrees Fahrenheit, with its sign: "+5 °F", "-2.8 °C", "0 °F".
+ */
 export function formatTemperatureDifference(differenceF: number, system: UnitSystem = 'us'): string {
   const value = system === 'us' ? differenceF : differenceF / FAHRENHEIT_PER_CELSIUS;
   const figure = short(value);
   return `${value > 0 && figure !== '0' ? '+' : ''}${figure} °${system === 'us' ? 'F' : 'C'}`;
 }
 
-/** A count of degree days: "250 °F days", "139 °C days". */
+/** A count of degree days, given in F: "250 °F days", "139 °C days". */
 export function formatDegreeDays(degreeDaysF: number, system: UnitSystem = 'us'): string {
   const value = system === 'us' ? degreeDaysF : degreeDaysF / FAHRENHEIT_PER_CELSIUS;
   return `${short(value)} °${system === 'us' ? 'F' : 'C'} days`;

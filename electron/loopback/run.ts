@@ -4,6 +4,7 @@ import { createServices, dataFolder } from '../services/index.ts';
 import { loopbackPort } from './port.ts';
 import { startServer } from './server.ts';
 
+/** The loopback host as it runs. */
 export type LoopbackRun = {
   readonly address: string;
   /** For the command that opens the browser. */

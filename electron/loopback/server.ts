@@ -10,6 +10,7 @@ import { hostIsOurs, mayConnect, originIsOurs } from './guard.ts';
 import { createOpening, type Opening, shortBody } from './opening.ts';
 import { serveSocket } from './socket.ts';
 
+/** A server that takes the browsers of this machine alone. */
 export type LoopbackHost = {
   /** The address with the token, for the user's own browser only. */
   readonly address: string;

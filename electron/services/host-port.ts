@@ -17,7 +17,9 @@ export type HostPort = {
   readonly printPdf: (html: string) => Promise<Result<Uint8Array>>;
 };
 
+/** A file that the user chose, by its path. */
 export type ChosenPath = { readonly kind: 'path'; readonly file: string };
+/** What a file is picked for. */
 export type FilePurpose = RequestOf<'file.pick'>['purpose'];
 
 /** One screen at the other end. */

@@ -22,6 +22,7 @@ export type WantedAtStart =
   | { readonly kind: 'sample'; readonly sampleId: string | null }
   | { readonly kind: 'file'; readonly file: string };
 
+/** What the services need of the host that starts them. */
 export type ServiceOptions = {
   readonly port: HostPort;
   readonly version: string;
@@ -57,6 +58,7 @@ export type Services = {
 
 type AnyHandler = (request: unknown, client: Client) => Promise<Result<unknown>>;
 
+/** The services over folders and workers of a host; nothing is opened before it is asked for. */
 export function createServices(options: ServiceOptions): Services {
   const now = options.now ?? (() => new Date());
   const log = options.log ?? createLog(path.join(options.dataFolder, 'log'), now);

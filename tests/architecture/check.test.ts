@@ -175,4 +175,21 @@ describe('the checker finds a breach of every rule', () => {
     expect(check({ 'tests/app/long.ts': lines(501) })).toHaveLength(1);
     expect(check({ 'renderer/app/long.ts': `${lines(500)}\n` })).toEqual([]);
   });
+
+  test('a door exports nothing without a docstring, wherever in its folder that is written', () => {
+    const files = {
+      'core/base/index.ts': `export { a, type B as C } from './a.ts';\nexport type * from './types.ts';\nexport const d = 1;`,
+      'core/base/a.ts': `/** A. */\nexport function a() {}\n\nexport type B = 1;\nexport const inner = 2;`,
+      'core/base/types.ts': `/** */\nexport type E = 1;\n// no docstring\nexport type F = \n 2;\n/** G. */\nexport type G = 3;`,
+    };
+    expect(check(files)).toEqual(
+      [
+        'index.ts:3 may not export d',
+        'a.ts:4 may not export B',
+        'types.ts:2 may not export E',
+        'types.ts:4 may not export F',
+      ].map((each) => `core/base/${each} untold; allowed: with a docstring`),
+    );
+    expect(check({ 'renderer/ui/index.ts': 'export const a = 1;' })).toEqual([]);
+  });
 });

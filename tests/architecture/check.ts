@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { checkDocstrings } from './docstrings.ts';
 import { type FoundImport, findImports, stripSource } from './imports.ts';
 import { CORE_LAYERS, IMPURE, MOST_LINES, PACKAGE_OWNERS, SEPARATIONS, STARTS, TYPE_PACKAGES } from './layers.ts';
 
@@ -226,5 +227,6 @@ export const checkArchitecture = (sources: Sources): readonly string[] => {
     ...checkCycles(links, sources),
     ...checkPurity(sources),
     ...checkLengths(sources),
+    ...checkDocstrings(sources),
   ];
 };

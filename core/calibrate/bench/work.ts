@@ -5,7 +5,7 @@ import { apart, equalTo, missing, namesOf, solved } from './rule.ts';
 import { type Entries, type Finding, NO_FINDING, type Rule, type Sheet, type Values } from './sheet.ts';
 import { mean, shown, shownWithUnit } from './shown.ts';
 
-/** One figure that was found. */
+/** One figure that was found, in the unit beside it: '' for a plain number, 'share' for 0 to 1. */
 export type BenchAnswer = { readonly name: string; readonly value: number; readonly unit: string };
 
 /** A sheet worked out: what was found, the arithmetic in lines of text, and where the rules come from. */

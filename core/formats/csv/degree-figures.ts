@@ -1,5 +1,6 @@
 import { fahrenheit } from '../../units/index.ts';
 
+/** Fahrenheit or Celsius. */
 export type DegreeUnit = 'F' | 'C';
 
 /** In which unit the figures of some columns are. */

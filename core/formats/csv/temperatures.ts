@@ -6,6 +6,7 @@ import { type DegreeUnit, readFigure, toFahrenheit } from './degree-figures.ts';
 import type { Table, TableRow } from './table.ts';
 import type { TemperatureColumns } from './temperature-columns.ts';
 
+/** Date, highest and lowest of the air, mean of the soil, degrees Fahrenheit; null where it was not read. */
 export type TemperatureDay = TemperatureYear['days'][number];
 
 /** How a table of temperatures is to be read: what was guessed, and what was answered. */

@@ -12,9 +12,13 @@ export type WeatherColumns = {
   readonly rain: number;
 };
 
+/** Units in which a file may give wind. */
 export const WIND_UNITS = ['mph', 'km/h', 'm/s', 'kn'] as const;
+/** One of them: miles or kilometres an hour, metres a second, knots. */
 export type WindUnit = (typeof WIND_UNITS)[number];
+/** Units in which a file may give rain. */
 export const RAIN_UNITS = ['in', 'mm'] as const;
+/** One of them: inches or millimetres. */
 export type RainUnit = (typeof RAIN_UNITS)[number];
 
 /** What can be seen in a table of weather before anything is asked; null where a unit has to be asked. */

@@ -15,6 +15,7 @@ export type WeatherAnswers = {
   readonly rainUnit: RainUnit;
 };
 
+/** The hours of one day as a file gives them: miles an hour, degrees Fahrenheit, inches. */
 export type WeatherHours = Pick<WeatherDay, 'on' | 'hours'>;
 
 /** Weather by the hour out of a table. `accepted + rejected + empty = found`, counted in rows. */

@@ -1,5 +1,6 @@
 import type { MeasureProperty } from '../geojson/index.ts';
 
+/** What writing a file of ground needs beside the properties. */
 export type WriteOptions = {
   /** What the properties are together, usually the book's name. */
   readonly title: string;

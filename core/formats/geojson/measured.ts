@@ -8,6 +8,9 @@ import { draftProperty, readContent } from './read.ts';
 const MEASURE_FORMAT = 'swardway-measure';
 const MEASURE_VERSION = 1;
 
+/**
+ * What the measure command says of a zone: areas in square feet, null where it cannot be measured; slope in degrees.
+ */
 export type MeasuredZone = {
   readonly id: string;
   readonly name: string;
@@ -19,6 +22,7 @@ export type MeasuredZone = {
   readonly slopeDeg: number;
   readonly plannable: boolean;
 };
+/** What the measure command says of a property; areas in square feet. */
 export type MeasuredProperty = {
   readonly id: string;
   readonly name: string;

@@ -35,7 +35,10 @@ function readGeojsonSource(bytes: Uint8Array, fileName: string, options: GroundR
   return ok({ ...read.value, issues: [...encodingIssues(encoding, fileName), ...read.value.issues] });
 }
 
-/** The same for a text that has been read. */
+/**
+ * Everything a GeoJSON text holds, one layer. Errors: `not-json`, `format-invalid`, `format-unknown` for TopoJSON,
+ * `file-too-large`, `cancelled`.
+ */
 export function readGeojsonText(text: string, fileName: string, options: GroundReadOptions): Result<GroundSource> {
   const list = readFeatures(text, fileName);
   if (!list.ok) return list;

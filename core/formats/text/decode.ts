@@ -63,6 +63,7 @@ const WINDOWS_1252 =
   '\u20ac\x81\u201a\u0192\u201e\u2026\u2020\u2021\u02c6\u2030\u0160\u2039\u0152\x8d\u017d\x8f' +
   '\x90\u2018\u2019\u201c\u201d\u2022\u2013\u2014\u02dc\u2122\u0161\u203a\u0153\x9d\u017e\u0178';
 
+/** The text of windows-1252 bytes. Every byte has a character, so it never fails. */
 export function decodeWindows1252(bytes: Uint8Array): string {
   return fromUnits(
     Uint16Array.from(bytes, (byte) => (byte >= 0x80 && byte < 0xa0 ? WINDOWS_1252.charCodeAt(byte - 0x80) : byte)),

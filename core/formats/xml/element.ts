@@ -13,10 +13,12 @@ export type XmlElement = {
   readonly line: number;
 };
 
+/** The first child of that name; null where there is none. */
 export function childOf(element: XmlElement, name: string): XmlElement | null {
   return element.children.find((each) => each.name === name) ?? null;
 }
 
+/** All children of that name, in the order of the file. */
 export function childrenOf(element: XmlElement, name: string): readonly XmlElement[] {
   return element.children.filter((each) => each.name === name);
 }

@@ -4,6 +4,7 @@ import { crc32 } from './checksum.ts';
 import { type DirectoryRecord, packedBytesOf, readDirectory, torn } from './directory.ts';
 import { inflate } from './inflate.ts';
 
+/** One file of an archive. */
 export type ZipEntry = {
   /** With folders, "outlines/lots.shp". */
   readonly name: string;
@@ -13,6 +14,7 @@ export type ZipEntry = {
   readonly unpack: () => Result<Uint8Array>;
 };
 
+/** An archive whose directory was read; nothing in it is unpacked yet. */
 export type ZipArchive = {
   /** Without folders. */
   readonly entries: readonly ZipEntry[];

@@ -12,6 +12,7 @@ export type Taker = {
   readonly visitSec: number | null;
   readonly words: string;
 };
+/** A task that is left without its rig or machine, at stop `number` of the plan, and who could take it. */
 export type Orphan = {
   readonly task: TaskName;
   readonly name: string;

@@ -51,6 +51,7 @@ export type PlanChange = {
 /** A stop that cannot go where it was to go. */
 export type Refusal = { readonly propertyId: string; readonly rigId: string; readonly words: string };
 
+/** What became of a move: the changed plan with what it breaks, or why it was refused. */
 export type MoveAnswer =
   | {
       readonly kind: 'moved';

@@ -14,6 +14,7 @@ export type GoCell = {
   /** Less than 2 in to spare at a gate. */
   readonly tight: boolean;
 };
+/** One lawn of the table: the ground to be treated in square feet, and a cell for each method. */
 export type GoRow = {
   readonly propertyId: string;
   readonly name: string;

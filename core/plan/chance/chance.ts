@@ -7,6 +7,7 @@ import { type DayFactors, DayPlay, type Played, type PlayRules } from './play.ts
 /** How often a day is played unless told otherwise: a share is then known to one point in a hundred (two deviations: 2 points). */
 const PLAYED = 2500;
 
+/** What a day is played with; `played` is how many times, 2,500 unless told. */
 export type ChanceWish = PlayRules & {
   readonly spread: Spread;
   /** End of the shift, without overtime. seconds after midnight */
@@ -18,6 +19,7 @@ export type ChanceWish = PlayRules & {
 /** Times of day that so many of 100 days do not pass. */
 export type Range = { readonly sec10: number; readonly sec50: number; readonly sec90: number };
 
+/** When a rig comes to a stop over all the days that were played. */
 export type StopChance = {
   readonly number: number;
   readonly propertyId: string;
@@ -26,6 +28,7 @@ export type StopChance = {
   readonly missedShare: number;
 };
 
+/** How sure a load is to last as planned, as shares of the days that were played. */
 export type LoadChance = {
   readonly number: number;
   readonly compartmentId: string;

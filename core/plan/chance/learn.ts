@@ -14,6 +14,7 @@ export type Learned = {
   readonly deviation: number;
 };
 
+/** The spread with what was learned in it, what that was, and the visits that each kind needs at least. */
 export type LearnedSpread = { readonly spread: Spread; readonly learned: readonly Learned[]; readonly least: number };
 
 type Pair = { readonly planned: number; readonly real: number };

@@ -54,6 +54,7 @@ export type Violation = {
   readonly excess?: Excess;
 };
 
+/** Sums over a whole plan, added up by the judge: square feet, seconds, metres, dollars. */
 export type JudgeTotals = {
   readonly days: number;
   readonly stops: number;
@@ -70,6 +71,7 @@ export type JudgeTotals = {
   readonly unplaced: number;
 };
 
+/** What the judge says of a plan; it is feasible where nothing is violated. */
 export type Verdict = {
   readonly feasible: boolean;
   readonly violations: readonly Violation[];

@@ -10,6 +10,7 @@ export type Content = {
   readonly weightLb: number;
 };
 
+/** What a rig carries now: mixes and dry product in compartments, water in gallons, bags in pounds. */
 export type Aboard = {
   readonly compartments: readonly Content[];
   readonly waterGal: number;

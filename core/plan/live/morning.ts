@@ -17,6 +17,7 @@ export type FillVisit = {
   readonly beforeStop: number;
 };
 
+/** A customer to be called before the rig comes (seconds after midnight), and why. */
 export type Call = {
   readonly propertyId: string;
   readonly name: string;
@@ -25,6 +26,7 @@ export type Call = {
   readonly why: readonly ('locked' | 'pets' | 'children' | 'hours')[];
 };
 
+/** A gate that leaves a machine little room; both widths in inches. */
 export type TightGate = {
   readonly propertyId: string;
   readonly name: string;

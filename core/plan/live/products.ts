@@ -2,6 +2,7 @@ import type { Book, Treatment, Visit } from '../../book/index.ts';
 import { productRates } from '../../demand/index.ts';
 import { OUNCES_PER_POUND } from '../../units/index.ts';
 
+/** One task of a visit as it was written down. */
 export type DoneTask = Extract<Visit['outcome'], { readonly kind: 'done' }>['tasks'][number];
 type Products = NonNullable<DoneTask['products']>;
 

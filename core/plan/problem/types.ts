@@ -121,6 +121,7 @@ export type Station = {
   readonly msPerPart: readonly number[];
 };
 
+/** A tank, hopper, bag rack or hand vessel as the search and the judge count it: in whole parts and milliseconds. */
 export type ProblemCompartment = {
   /** "machineId/compartmentId" (joined tanks: ids joined with "+"), "machineId/bags", or the hand method id. */
   readonly id: string;
@@ -139,6 +140,7 @@ export type ProblemCompartment = {
   };
 };
 
+/** A rig as the search and the judge count it: in whole parts and milliseconds after midnight. */
 export type ProblemRig = {
   readonly rigId: string;
   /** Indices into `stations`: where the day starts and is loaded, and where it ends. */
@@ -198,6 +200,7 @@ export type EvenDays = {
   readonly costPerMs: number;
 };
 
+/** One day of one rig, by their numbers in the problem. */
 export type RouteSlot = { readonly rig: number; readonly day: number };
 
 /** One treatment step on one zone. */
@@ -312,5 +315,7 @@ export type Job = {
   readonly lateCost: Float64Array;
 };
 
+/** Why a rig cannot do a task on any day. */
 export type UnplaceableReason = { readonly rigId: string; readonly code: string; readonly words: string };
+/** A task that no rig can do, with the reason for every rig. */
 export type UnplaceableTask = { readonly task: number; readonly reasons: readonly UnplaceableReason[] };

@@ -11,6 +11,7 @@ import type { RefillEvent, SearchLimits } from './search-limits.ts';
 import { isTimeline, playDay, type Timeline, type TimelineFault } from './timeline.ts';
 import type { RouteFault, RouteOutcome, Visit } from './types.ts';
 
+/** The day with its refills, or what makes the order impossible. */
 export type Placement =
   | { readonly kind: 'placed'; readonly outcome: RouteOutcome }
   | { readonly kind: 'impossible'; readonly fault: RouteFault };

@@ -10,6 +10,7 @@ export type AskedOfPlan = {
 
 type OptionsOfRest = Pick<ProblemOptions, 'dates' | 'underWay' | 'propertyIds'>;
 
+/** What a plan was asked with, to build its problem again. Price in dollars an hour; 0 where none was asked for. */
 export function askedOf({ evenDays, outages = [], done = [], rest }: Plan): AskedOfPlan {
   return { evenUsdPerHour: evenDays?.usdPerHour ?? 0, outages, done, ...optionsOfRest(rest) };
 }

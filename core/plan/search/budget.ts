@@ -11,6 +11,9 @@ export type Limits = {
   readonly withoutGain?: number;
 };
 
+/**
+ * What a search is given beside the problem; core has no clock of its own, and without one a search knows no seconds.
+ */
 export type SolveRun = {
   readonly clock?: Clock;
   readonly signal?: StopSignal;

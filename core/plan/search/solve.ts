@@ -15,6 +15,7 @@ import { costOf, reckonState, type State } from './state.ts';
 import { type JobTable, layOutJobs } from './tables.ts';
 import { type Codes, RouteValues } from './values.ts';
 
+/** How long a search goes on and where it begins. */
 export type SolveOptions = Limits & {
   /** Same problem, same seed and same number of iterations give the same plan. */
   readonly seed: number;

@@ -51,6 +51,7 @@ const FIELDS: Readonly<Record<string, Field>> = {
   licence: ({ book }) => book.firm?.licence ?? '',
 };
 
+/** The names of all fields that the words of a notice may hold. */
 export const FIELD_NAMES: readonly string[] = Object.keys(FIELDS);
 
 /** The value of a field; null where there is no such field. */

@@ -28,6 +28,7 @@ export const FLEETS = {
   rule: 'The same lawns, days, hours and prices. Both plans come from a search that was given so much time; another run may find a little more for either. Labels and local rules stand above both.',
 } as const;
 
+/** Words of the calibration record. */
 export const CALIBRATIONS = {
   title: 'Calibration record',
   none: 'No calibration is kept in the book yet. Make one on the bench of the Shed and keep it.',
@@ -47,6 +48,7 @@ export const CALIBRATIONS = {
   source: (source: string) => `Formula: ${source}`,
 } as const;
 
+/** Words of the season ledger. */
 export const SEASON = {
   title: (year: string) => `Season ledger ${year}`,
   rule: 'What was recorded counts as it was written down; what rounds have planned counts until it is recorded. Limits are those that were entered from labels and local rules: the program has none of its own.',

@@ -44,6 +44,7 @@ export const RECORDS = {
   noStops: 'The day has no stops, so there is nothing to record.',
 } as const;
 
+/** Words of the sheet of record versions. */
 export const RECORD_HISTORY = {
   title: (lawn: string) => `Record versions: ${lawn}`,
   none: 'No application record of this lawn is kept in the book.',

@@ -6,6 +6,7 @@ import type { Progress, StopSignal } from '../../base/index.ts';
  */
 export type RoadSource = Uint8Array | (() => AsyncIterable<Uint8Array>);
 
+/** What reading an extract needs beside its bytes. */
 export type ReadRoadsOptions = {
   /** Name of the file, for messages. */
   readonly where: string;

@@ -5,6 +5,7 @@ import type { RoadTable, Snap, Snapping } from '../types.ts';
 import { durationDsOf, lengthDmOf, NO_WAY } from '../weight.ts';
 import { type Block, fillByDijkstra, fillByHierarchy, type GoesOn, type PutWeight } from './block.ts';
 
+/** How a table of ways is made. */
 export type TableOptions = {
   /** How ways are found; the answers are the same. Left out: by how many searches there would be. */
   readonly method?: 'dijkstra' | 'hierarchy';

@@ -3,6 +3,7 @@ import { EDGE, type RoadPlace, type Snap, type Snapping } from '../types.ts';
 import { type EdgeGrid, edgeGrid } from './grid.ts';
 import { type Nearest, nearestOnEdge, stepsOf } from './place-on-edge.ts';
 
+/** How places are joined to roads. */
 export type SnapOptions = {
   /** Places farther from every road than this are not joined, metres. */
   readonly mostM: number;
@@ -10,6 +11,7 @@ export type SnapOptions = {
   readonly side: 'either' | 'kerb';
 };
 
+/** As in docs/methods/roads.md: 300 metres, either side. */
 export const SNAP_OPTIONS: SnapOptions = { mostM: 300, side: 'either' };
 
 /** Beyond this, nobody looks for how far off the nearest road is, metres. */

@@ -45,6 +45,7 @@ export type Order = {
   readonly late: boolean;
 };
 
+/** What has to be bought for rounds, when, and what it costs in dollars. */
 export type BuyingList = {
   readonly lines: readonly BuyLine[];
   readonly orders: readonly Order[];
@@ -63,12 +64,15 @@ export type WaterAt = {
   readonly byDay: readonly { readonly date: string; readonly rigId: string; readonly gal: number }[];
 };
 
+/** What the cost of a round is for. */
 export const COST_PARTS = ['wage', 'overtime', 'miles', 'fixed', 'late', 'evenness', 'product'] as const;
+/** One of `COST_PARTS`. */
 export type CostPart = (typeof COST_PARTS)[number];
 
 /** Whole cents by what they are for. */
 export type Cents = Readonly<Record<CostPart, number>>;
 
+/** The share of a round's cost that falls to one lawn, whole cents. */
 export type LawnCost = {
   readonly propertyId: string;
   readonly name: string;
@@ -78,6 +82,7 @@ export type LawnCost = {
   readonly paidSec: number;
 };
 
+/** What a round costs, whole cents, and what of it falls to each lawn. */
 export type RoundCost = {
   readonly cents: Cents;
   readonly totalCents: number;

@@ -66,6 +66,7 @@ function tightest(
 /** Hours of all records of a book, by date and hour; of two records the later one in the list counts. */
 export type WeatherTable = ReadonlyMap<string, ReadonlyMap<number, Hour>>;
 
+/** Weather records by date and hour, to be looked up. */
 export function weatherTable(weather: readonly WeatherDay[]): WeatherTable {
   const table = new Map<string, Map<number, Hour>>();
   for (const { on, hours } of weather) {

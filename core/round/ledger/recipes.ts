@@ -13,6 +13,7 @@ export type Recipes = {
   readonly carriers: ReadonlyMap<string, number>;
 };
 
+/** What a book knows of its treatments, looked up once. */
 export function recipesOf(book: Book): Recipes {
   return {
     products: new Map(book.products.map((each) => [each.id, each])),

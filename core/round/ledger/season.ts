@@ -5,6 +5,7 @@ import { type Recipes, recipesOf } from './recipes.ts';
 import { recordedApplications } from './recorded.ts';
 import type { Application, ByProduct, Ground } from './types.ts';
 
+/** What a ledger needs beside the book. */
 export type SeasonOptions = {
   readonly ground: Ground;
   /** False where nobody asks for the ground of what is planned; it is then 0. */

@@ -70,9 +70,12 @@ export type Amounts = {
   readonly nutrients: Readonly<Record<Nutrient, number>>;
 };
 
+/** What is counted of a printed analysis: N, P2O5 and K2O. */
 export const NUTRIENTS = ['nitrogen', 'phosphate', 'potash'] as const;
+/** One of `NUTRIENTS`. */
 export type Nutrient = (typeof NUTRIENTS)[number];
 
+/** What one zone gets in a year, against its limits. */
 export type ZoneYear = {
   readonly zoneId: string;
   readonly name: string;
@@ -86,6 +89,7 @@ export type ZoneYear = {
   readonly uses: readonly LimitUse[];
 };
 
+/** What one lawn gets in a year, against its limits. */
 export type LawnYear = {
   readonly propertyId: string;
   readonly name: string;
@@ -97,6 +101,7 @@ export type LawnYear = {
   readonly share: number;
 };
 
+/** What all lawns get in a calendar year (YYYY), against every limit that was entered. */
 export type SeasonLedger = {
   readonly year: string;
   readonly limits: readonly Limit[];

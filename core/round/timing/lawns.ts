@@ -17,8 +17,10 @@ export type LawnDay = {
  */
 export type LawnVerdict = 'done' | 'in-time' | 'too-early' | 'too-late' | 'over' | 'at-risk' | 'never' | 'unknown';
 
+/** Verdicts of lawns that get nothing while it is of use. */
 export const MISSED: readonly LawnVerdict[] = ['over', 'too-late', 'at-risk', 'never'];
 
+/** A lawn and how it stands to its window. */
 export type LawnTiming = LawnDay & { readonly verdict: LawnVerdict };
 
 /** Lawns of one kind of site, which share their window. */

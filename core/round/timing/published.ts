@@ -27,6 +27,7 @@ const PURDUE = 'Purdue, When Will Crabgrass Germinate?, 2012';
 const KENT_2009 = 'Kent County Extension, 2009, quoting Fidanza, Dernoeden, Zhang 1996';
 const VIRGINIA = 'Virginia Tech text via Kent County Extension, 2008';
 
+/** All that are known here, each with where it was published. Temperatures in degrees Fahrenheit, depths in inches. */
 export const PUBLISHED_TIMINGS: readonly PublishedTiming[] = [
   {
     id: 'michigan-degree-days',

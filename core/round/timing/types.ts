@@ -2,6 +2,7 @@ import type { Book, Timing } from '../../book/index.ts';
 
 /** Timings that are reckoned from daily temperatures. */
 export type TemperatureTiming = Exclude<Timing, { readonly kind: 'calendar' }>;
+/** What makes the soil of a lawn warmer or cooler than that of the station. */
 export type Site = NonNullable<Book['properties'][number]['sites']>[number];
 
 /** What is kept of each day: highest and lowest of the air, mean of the soil, F. */
@@ -13,6 +14,7 @@ export type SeriesName = 'max' | 'min' | 'soil';
  */
 export type Basis = 'measured' | 'interpolated' | 'curve' | 'none';
 
+/** A figure of one day, and where it comes from. */
 export type DayFigure = {
   /** F, or degree days F; null where the basis is 'none'. */
   readonly value: number | null;
@@ -33,6 +35,7 @@ export type DailySeries = {
  * some days before it are of the normal curve. 'expected': it is later than that. 'calendar': no temperature was asked.
  */
 export type DateBasis = 'measured' | 'mixed' | 'expected' | 'calendar';
+/** A date (YYYY-MM-DD), and how it was found. */
 export type TimingDate = { readonly on: string; readonly basis: DateBasis };
 
 /** The last useful day; or open until further notice, as the closing is never reached; or not known. */
@@ -41,6 +44,7 @@ export type TimingEnd =
   | { readonly kind: 'open' }
   | { readonly kind: 'unknown'; readonly firstWithout: string };
 
+/** When a treatment is of use in one year, as far as it can be told. */
 export type TimingState =
   | { readonly kind: 'window'; readonly opens: TimingDate; readonly best: TimingDate | null; readonly end: TimingEnd }
   /** The opening is never reached, or the closing on the same day. */

@@ -15,6 +15,7 @@ const STEPS_COMBINED = 40;
 /** Routes of problems of more customers are not combined: coolings are too few for it. */
 const MOST_COMBINED = 250;
 
+/** How long a search goes on, where it begins and what it may not change. */
 export type SearchOptions = Limits & {
   /** Same model, seed and iterations: same routes. */
   readonly seed: number;
@@ -27,6 +28,7 @@ export type SearchOptions = Limits & {
   /** Share of the usual temperatures, 1 unless told; small values keep close to the start. */
   readonly heat?: number | undefined;
 };
+/** The clock and the stop signal that a search is given; without a clock it knows no seconds. */
 export type SearchRun = { readonly clock?: Clock | undefined; readonly signal?: StopSignal | undefined };
 
 /** With so few customers absent the counters of absence may decide, and how often they do. */

@@ -6,6 +6,7 @@ import { relabelled } from './relabel.ts';
 import { TripsModel } from './trips.ts';
 import type { Fleet, RoutingProblem, RoutingSolution } from './types.ts';
 
+/** The seed, and how long the search goes on: iterations, seconds or both. */
 export type RoutingOptions = Pick<SearchOptions, 'seed' | 'iterations' | 'seconds'>;
 
 /** Solves a problem from one depot. See `Search`. */

@@ -3,6 +3,7 @@ import type { RoutingProblem } from '../models/index.ts';
 import { readSolomon } from './solomon.ts';
 import { readVrplib } from './vrplib.ts';
 
+/** What a file of a routing problem leaves open. */
 export type ReadOptions = {
   /** Routes that may be used; absent: as many as there are customers, or what the file says. */
   readonly vehicles?: number;
@@ -10,6 +11,7 @@ export type ReadOptions = {
   readonly exact?: boolean;
 };
 
+/** One kind of file that routing problems come in. */
 export type RoutingFormat = {
   readonly id: string;
   readonly title: string;

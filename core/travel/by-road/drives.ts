@@ -38,6 +38,7 @@ export function drivesMadeFrom({ network, snap }: DrivenRoads): string {
   return fingerprint({ roads: network.fingerprint, snap });
 }
 
+/** What drive times are made with. */
 export type DriveOptions = {
   /** A table made before; what it knows is not searched for again, where it was made from the same roads. */
   readonly known?: DriveTable | undefined;

@@ -5,8 +5,8 @@ import type { Asked, Engine, EngineRequest } from './types.ts';
 const LONGEST_ADDRESS = 300;
 
 /**
- * An address as somebody typed it: http or https, a host, and a path where there is one. No name and password, no question mark:
- * what is sent is the program's own.
+ * An address as somebody typed it: http or https, a host, and a path where there is one. No name and password, no
+ * question mark: what is sent is the program's own. Error: 'request-invalid'.
  */
 export function readEngineAddress(text: string): Result<string> {
   const trimmed = text.trim().replace(/\/+$/, '');

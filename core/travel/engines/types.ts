@@ -2,6 +2,7 @@ import type { Position } from '../../book/index.ts';
 
 /** A program with an HTTP table service that the user runs: OSRM's API v1 ("table"), or Valhalla's "sources_to_targets". */
 export type EngineKind = 'osrm' | 'valhalla';
+/** The program that the user named, and where it listens. */
 export type Engine = {
   readonly kind: EngineKind;
   /** Beginning of its address, without a slash at the end: http://127.0.0.1:5000 */

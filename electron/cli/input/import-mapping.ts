@@ -47,6 +47,7 @@ export const MAPPING_OPTIONS: readonly Option[] = [
   { name: 'bearing', value: 'DEGREES', words: "bearing on the ground of a drawing's y axis, from north by east (0)" },
 ];
 
+/** How a file is to be understood, and the layers that were asked to be left out. */
 export type FileMapping = { readonly mapping: Mapping; readonly leftOut: readonly string[] };
 
 /** The guess with what the options say. Error `reference-missing`: the file has no such layer or field. Throws UsageFault. */

@@ -9,6 +9,7 @@ import type { DriveTable } from '../../../core/travel/index.ts';
 import { describePlace, fileFailure, isFileError, readText } from '../../services/files/index.ts';
 import { openStore, readHeader } from '../../services/store/index.ts';
 
+/** A book as a command reads it, with what a command may need beside it. */
 export type BookInput = {
   readonly book: Book;
   /** The file for messages. */
@@ -23,7 +24,10 @@ export type BookInput = {
   readonly ways?: DayWays;
 };
 
-/** Reads a book from a book file or from its JSON form, told apart by the first bytes. */
+/**
+ * Reads a book from a book file or from its JSON form, told apart by the first bytes. Errors: those of `openStore` and
+ * of `readBook`, and as the file system has it.
+ */
 export async function readBookFile(file: string): Promise<Result<BookInput>> {
   const where = describePlace(file);
   const stored = await isBookFile(file);

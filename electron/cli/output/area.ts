@@ -13,4 +13,5 @@ export const areaSchema = v.strictObject({
   source: text,
 });
 
+/** What `area --json` prints. */
 export type AreaOutput = Frozen<v.InferOutput<typeof areaSchema>>;

@@ -40,4 +40,5 @@ export const calibrateSchema = v.strictObject({
   droplets: v.optional(text),
 });
 
+/** What `calibrate --json` prints. */
 export type CalibrateOutput = Frozen<v.InferOutput<typeof calibrateSchema>>;

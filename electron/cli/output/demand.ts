@@ -47,4 +47,5 @@ export const demandSchema = v.strictObject({
   issues: v.array(issueSchema),
 });
 
+/** What `demand --json` prints. */
 export type DemandOutput = Frozen<v.InferOutput<typeof demandSchema>>;

@@ -19,4 +19,5 @@ export const exportSchema = v.strictObject({
   issues: v.array(issueSchema),
 });
 
+/** What `export --json` prints. */
 export type ExportOutput = Frozen<v.InferOutput<typeof exportSchema>>;

@@ -37,4 +37,5 @@ export const importSchema = v.strictObject({
   issues: v.array(issueSchema),
 });
 
+/** What `import --json` prints. */
 export type ImportOutput = Frozen<v.InferOutput<typeof importSchema>>;

@@ -27,4 +27,5 @@ export const judgeSchema = v.strictObject({
   }),
 });
 
+/** What `judge --json` prints. */
 export type JudgeOutput = Frozen<v.InferOutput<typeof judgeSchema>>;

@@ -89,4 +89,5 @@ export const passesSchema = v.strictObject({
   issues: v.array(issueSchema),
 });
 
+/** What `passes --json` prints. */
 export type PassesOutput = Frozen<v.InferOutput<typeof passesSchema>>;

@@ -63,4 +63,5 @@ export const reachSchema = v.strictObject({
   issues: v.array(issueSchema),
 });
 
+/** What `reach --json` prints. */
 export type ReachOutput = Frozen<v.InferOutput<typeof reachSchema>>;

@@ -42,4 +42,5 @@ export const recordsSchema = v.strictObject({
   issues: v.array(issueSchema),
 });
 
+/** What `records --json` prints. */
 export type RecordsOutput = Frozen<v.InferOutput<typeof recordsSchema>>;

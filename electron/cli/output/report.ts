@@ -29,4 +29,5 @@ export const reportSchema = v.strictObject({
   issues: v.array(issueSchema),
 });
 
+/** What `report --json` prints. */
 export type ReportOutput = Frozen<v.InferOutput<typeof reportSchema>>;

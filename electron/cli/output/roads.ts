@@ -34,6 +34,8 @@ const tableSchema = v.strictObject({
   offRoad: v.array(v.strictObject({ id: text, name: text, words: text })),
 });
 
+/** Answer of `roads`: what was imported, or the times and lengths of ways. */
 export const roadsSchema = v.variant('action', [importedSchema, tableSchema]);
 
+/** What `roads --json` prints. */
 export type RoadsOutput = Frozen<v.InferOutput<typeof roadsSchema>>;

@@ -19,4 +19,5 @@ export const solveSchema = v.strictObject({
   seed: figure,
 });
 
+/** What `solve --json` prints. */
 export type SolveOutput = Frozen<v.InferOutput<typeof solveSchema>>;

@@ -37,6 +37,10 @@ const LEFTOVER_MS = 60 * 60_000;
 /** Date and time, edits and lawns: "20261127T051810123Z-41-640". */
 const NAME = /^(\d{4})(\d{2})(\d{2})T(\d{2})(\d{2})(\d{2})(\d{3})Z-(\d+)-(\d+)$/;
 
+/**
+ * Backups below a folder of the program's own, by the host's clock. What was left unfinished is taken away with the
+ * next copy.
+ */
 export function createBackups(folder: string, now: () => Date): Backups {
   const last = new Map<string, { readonly revision: number; readonly at: number }>();
   const folderOf = (file: string): string => {

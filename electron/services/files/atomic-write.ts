@@ -47,7 +47,7 @@ export async function writeWhole(file: string, content: string | Uint8Array): Pr
   }
 }
 
-/** As `writeWhole`, for files of the program's own: their folder is made where it is missing. */
+/** As `writeWhole`, failures too, for files of the program's own: their folder is made where it is missing. */
 export async function writeOwn(file: string, content: string | Uint8Array): Promise<Result<true>> {
   // Where the folder cannot be made the write says why.
   await mkdir(path.dirname(file), { recursive: true }).catch(() => undefined);

@@ -4,6 +4,7 @@ import { describePlace } from './places.ts';
 /** An error of the file system, told by its code. */
 export type FileError = Error & { readonly code: string };
 
+/** Whether something that was thrown comes from the file system. */
 export function isFileError(error: unknown): error is FileError {
   return error instanceof Error && 'code' in error && typeof error.code === 'string' && 'syscall' in error;
 }
@@ -11,6 +12,7 @@ export function isFileError(error: unknown): error is FileError {
 /** The code of a failure after a new file took the place of the old one: it is there, but the disk did not say that it stays. */
 export const UNCONFIRMED = 'UNCONFIRMED';
 
+/** Whether a write failed only after the new file was in its place; see `UNCONFIRMED`. */
 export function isUnconfirmed(error: unknown): boolean {
   return isFileError(error) && error.code === UNCONFIRMED;
 }

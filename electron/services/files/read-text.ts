@@ -6,7 +6,10 @@ import { describePlace } from './places.ts';
 /** Files beyond this are refused: 64 MiB. */
 export const LARGEST_FILE = 64 * 1024 * 1024;
 
-/** Reads a text file as UTF-8 (a byte order mark is dropped). */
+/**
+ * Reads a text file as UTF-8 (a byte order mark is dropped). Fails with 'file-too-large' beyond `LARGEST_FILE`,
+ * 'format-invalid' where it is no text, and as the file system has it.
+ */
 export async function readText(file: string): Promise<Result<string>> {
   try {
     const { size } = await stat(file);
@@ -18,6 +21,7 @@ export async function readText(file: string): Promise<Result<string>> {
   }
 }
 
+/** The failure for a file of so many bytes, which is beyond `LARGEST_FILE`. */
 export function tooLarge(where: string, size: number): Result<never> {
   const mebibytes = (size / 1024 / 1024).toFixed(0);
   return err('file-too-large', where, `The file has ${mebibytes} MiB; at most 64 can be read.`, 'Split it into parts.');

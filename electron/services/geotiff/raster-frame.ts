@@ -7,6 +7,7 @@ export type PixelFrame = {
   readonly toPixel: (x: number, y: number) => readonly [column: number, row: number];
 };
 
+/** The coordinate system of a GeoTIFF, and where its pixels lie in it. */
 export type RasterFrame = { readonly projection: Projection; readonly frame: PixelFrame };
 
 /** 32767 stands for a system written out in the file, which is not read (OGC 19-008, clause 7.4). */

@@ -32,6 +32,7 @@ export function passingFolder(dataFolder: string): string {
   return path.join(dataFolder, 'received', 'passing');
 }
 
+/** The reader of files of ground. What pages sent long ago, in an earlier run, is removed. */
 export function createGround({ workerFile, passingFolder: passing }: Tools): Ground {
   void removeOld(passing);
   const readings = new Map<string, AbortController>();

@@ -15,6 +15,7 @@ import { readGeopackageRows } from './geopackage-rows.ts';
 import { runGroundWorker, type WorkerAnswer } from './run-worker.ts';
 import { watchTime } from './watch.ts';
 
+/** What reading a file of ground needs beside its path. */
 export type ReadGroundOptions = {
   /** The bundled ground-worker. */
   readonly workerFile: string;

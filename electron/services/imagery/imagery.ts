@@ -10,6 +10,7 @@ import { createOnlineTiles, ONLINE_SETS, type OnlineSet, OWN_SET } from './onlin
 import { createTileCache } from './tile-cache.ts';
 import { CLOSEST_ZOOM, type TileSource } from './tile-source.ts';
 
+/** What backgrounds need of their host. */
 export type ImageryOptions = {
   readonly dataFolder: string;
   readonly version: string;
@@ -33,6 +34,10 @@ export type Imagery = {
 /** Fetched tiles take at most 200 MB of the disk. */
 const CACHE_BYTES = 200_000_000;
 
+/**
+ * Backgrounds of the map: files that the user added, kept by their paths, and tiles of the network where that is
+ * allowed.
+ */
 export function createImagery({ dataFolder, version, settings, now }: ImageryOptions): Imagery {
   const key = randomBytes(24).toString('base64url');
   const files = createFileList(dataFolder);

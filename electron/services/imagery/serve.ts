@@ -25,6 +25,7 @@ export async function serveTile(imagery: Imagery, addressPath: string): Promise<
   return pictureAnswer(read.value ?? (await clearPixel));
 }
 
+/** The bytes of a picture as an answer; 502 where they are none that a page can show. */
 export function pictureAnswer(bytes: Uint8Array): PictureAnswer {
   const head = readImageHead(bytes);
   return head === null ? words(502, 'not a picture') : { status: 200, bytes, mediaType: head.mediaType };

@@ -23,6 +23,7 @@ import { startPlanning } from './planning.ts';
 import { reckonPasses } from './property-passes.ts';
 import { startReckoning } from './reckoning.ts';
 
+/** What a plan is asked for with. Null for seconds or iterations: no such bound; for dates: all days of the round. */
 export type PlanRequest = {
   readonly roundId: string;
   readonly seed: number;
@@ -87,6 +88,7 @@ type JobTools = {
   readonly log: Log;
 };
 
+/** The work in the background of all open books; threads are started when they are needed. */
 export function createJobs({ workerFile, drivesFor, now, log }: JobTools): Jobs {
   const running = new Map<string, RunningJob>();
   const drivesOf = ({ entry }: Session): Promise<DriveTable | undefined> =>

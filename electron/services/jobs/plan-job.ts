@@ -5,8 +5,10 @@ import { layTable, leaveSeat, portsOf } from './exchange.ts';
 import { gaveNoPlan, workerFault } from './failures.ts';
 import type { PlanMessage, PlanOrder, PlanWish } from './messages.ts';
 
+/** The plan that a job ends with, and whether it was cut short. */
 export type PlanOutcome = { readonly plan: Plan; readonly cancelled: boolean };
 
+/** One search in threads of its own. */
 export type PlanJob = {
   /**
    * Asks the job to end. Before its search has begun there is nothing to lose, and it ends at once; a search answers with its best plan,

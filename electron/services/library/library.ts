@@ -8,6 +8,7 @@ import { type FileTokens, fileNameFrom, shortFolder } from '../files/index.ts';
 import { createStoreFile, openStore } from '../store/index.ts';
 import { createEntry, type OpenEntry } from './open-entry.ts';
 
+/** What the names of book files end with. */
 export const BOOK_ENDING = '.swardway';
 
 /** A session and the book behind it. */

@@ -2,9 +2,11 @@ import { appendFileSync, mkdirSync, renameSync, statSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 
+/** How much a line of the log matters. */
 export type LogLevel = 'info' | 'warn' | 'error';
 /** What may be logged: codes, counts and ids. Never names, addresses or coordinates. */
 export type LogDetail = Readonly<Record<string, string | number | boolean>>;
+/** Writes a line: where in the program, what happened, and its figures. Never throws. */
 export type Log = (level: LogLevel, area: string, event: string, detail?: LogDetail) => void;
 
 const FILE = 'swardway.log';

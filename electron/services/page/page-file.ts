@@ -1,6 +1,7 @@
 import { readFile, realpath } from 'node:fs/promises';
 import path from 'node:path';
 
+/** A file of the built screens, and what the browser is told that it is. */
 export type PageFile = { readonly bytes: Uint8Array; readonly mediaType: string };
 
 const MEDIA_TYPES: Readonly<Record<string, string>> = {

@@ -30,7 +30,10 @@ export async function findPrinter(environment: NodeJS.ProcessEnv = process.env):
   return null;
 }
 
-/** Prints a page with a headless Chromium of this machine, scripts and network off, in a profile of its own that is removed afterwards. */
+/**
+ * Prints a page with a headless Chromium of this machine, scripts and network off, in a profile of its own that is
+ * removed afterwards. Fails with 'not-available' where there is none or it makes no file.
+ */
 export async function printWithChromium(program: string | null, html: string): Promise<Result<Uint8Array>> {
   if (program === null) return notAvailable('No Chromium was found on this machine.');
   const folder = await mkdtemp(path.join(tmpdir(), 'swardway-print-'));

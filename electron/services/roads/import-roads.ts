@@ -5,6 +5,7 @@ import { writeWhole } from '../files/index.ts';
 import { importCancelled, isOutOfMemory, roadsFault, tookTooMuch } from './failures.ts';
 import type { ImportMessage, RoadOrder, RoadsAbout } from './messages.ts';
 
+/** What an import needs beside the paths. */
 export type ImportOptions = {
   /** The bundled roads-worker. */
   readonly workerFile: string;

@@ -69,6 +69,7 @@ async function keyOf(book: Book, { roadsFile, engine }: DriveSource): Promise<st
   });
 }
 
+/** The roads of all open books; a thread for each book is started when it is needed. */
 export function createRoads({ workerFile, engine }: Tools): Roads {
   const desks = new Map<string, Desk>();
   const gathered = new Map<string, Gathered>();

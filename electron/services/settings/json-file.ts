@@ -8,6 +8,7 @@ export type JsonFile = {
   readonly write: (value: unknown) => Promise<Result<true>>;
 };
 
+/** The JSON file at a path. Reading gives null where there is none or it is odd, and fails for nothing. */
 export function jsonFile(file: string): JsonFile {
   return {
     read: async () => {

@@ -3,8 +3,10 @@ import * as v from 'valibot';
 import { jsonFile } from './json-file.ts';
 
 const recentSchema = v.array(v.object({ file: v.string(), name: v.string(), openedAt: v.string() }));
+/** A book that was open: its path, its name, and when (ISO 8601 date and time). */
 export type RecentEntry = Readonly<v.InferOutput<typeof recentSchema>[number]>;
 
+/** The books that were last open, newest first. */
 export type RecentStore = {
   readonly list: () => Promise<readonly RecentEntry[]>;
   /** Puts a book at the head of the list. Failing to write the list is no reason to refuse the book. */
@@ -14,6 +16,7 @@ export type RecentStore = {
 
 const KEPT = 10;
 
+/** The list in `recent.json`, ten books long. A file that is none of ours counts as an empty list. */
 export function createRecentStore(folder: string): RecentStore {
   const file = jsonFile(path.join(folder, 'recent.json'));
   const list = async (): Promise<readonly RecentEntry[]> => {

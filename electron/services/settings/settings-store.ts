@@ -4,6 +4,7 @@ import { ok, type Result } from '../../../core/base/index.ts';
 import { DEFAULT_SETTINGS, type Settings, settingsSchema } from '../../../core/contract/index.ts';
 import { jsonFile } from './json-file.ts';
 
+/** The user's settings on the disk. Reading never fails. */
 export type SettingsStore = {
   readonly read: () => Promise<Settings>;
   readonly write: (changes: Partial<Settings>) => Promise<Result<Settings>>;

@@ -27,6 +27,7 @@ export type StoredBook = {
   readonly draft: string | null;
 };
 
+/** One edit as it goes into the file: the book on both sides of it, and how to do it again and back. */
 export type StoredEdit = {
   readonly before: Book;
   readonly after: Book;

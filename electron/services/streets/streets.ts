@@ -35,6 +35,7 @@ const NO_STREETS: AddressAnswer = {
   reason: 'There is no street file yet to look the address up in.',
 };
 
+/** Street files below the program's own folder; each is opened when it is first needed. */
 export function createStreets(dataFolder: string): Streets {
   const folder = path.join(dataFolder, 'streets');
   const known = new Map<string, Promise<Loaded | null>>();

@@ -9,6 +9,7 @@ export type PlanSource = {
   readonly days: readonly PlanDay[];
 };
 
+/** What writing a file of a plan needs beside book and plan. */
 export type PlanWriteOptions = {
   /** What the file is called where it has room for a name, usually that of the book and the round. */
   readonly title: string;
