@@ -1,6 +1,6 @@
 import { Menu as MenuIcon } from 'lucide-react';
 import { Button, Menu, MenuItem, MenuTrigger, Popover, SubmenuTrigger, Text } from 'react-aria-components';
-import { COMMAND_GROUPS, COMMANDS, CommandMenu } from '../commands/index.ts';
+import { COMMAND_GROUPS, COMMANDS, CommandMenu, GROUP_TITLES } from '../commands/index.ts';
 import { appWords } from '../texts/app/index.ts';
 
 /** Every command, in a menu for each group. */
@@ -14,15 +14,15 @@ export function MainMenu() {
         <Menu className="menu" aria-label={appWords.mainMenu.commands}>
           {COMMAND_GROUPS.map((group) => (
             <SubmenuTrigger key={group}>
-              <MenuItem className="menu-item" textValue={group}>
-                <Text slot="label">{group}</Text>
+              <MenuItem className="menu-item" textValue={GROUP_TITLES[group]}>
+                <Text slot="label">{GROUP_TITLES[group]}</Text>
                 <span className="menu-more" aria-hidden="true">
                   ›
                 </span>
               </MenuItem>
               <Popover className="popover menu-popover">
                 <CommandMenu
-                  label={group}
+                  label={GROUP_TITLES[group]}
                   sections={[COMMANDS.filter((command) => command.group === group).map((command) => command.id)]}
                 />
               </Popover>

@@ -11,20 +11,27 @@ import {
   ModalOverlay,
   SearchField,
 } from 'react-aria-components';
-import { COMMAND_GROUPS, COMMANDS, type Command, IS_MAC, keyWords, searchCommands } from '../commands/index.ts';
+import { COMMANDS, type Command, GROUP_TITLES, IS_MAC, keyWords, searchCommands } from '../commands/index.ts';
 import { openOverlay, say, useView } from '../stores/index.ts';
 import { appWords } from '../texts/app/index.ts';
 import { commonWords } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
 import { About } from './about.tsx';
 import { BackupList } from './backups.tsx';
+import { KeysPage } from './keys-page.tsx';
 
 /** Palette, keys and about: whichever is open. */
 export function Overlays() {
   const overlay = useView((state) => state.overlay);
   if (overlay === null) return null;
   if (overlay === 'palette') return <Palette />;
-  if (overlay === 'keys') return <KeysHelp />;
+  if (overlay === 'keys') {
+    return (
+      <OverlaySheet title={appWords.keys.title}>
+        <KeysPage />
+      </OverlaySheet>
+    );
+  }
   if (overlay === 'backups') {
     return (
       <OverlaySheet title={appWords.overlays.backups}>
@@ -117,61 +124,8 @@ function PaletteRow({ command }: { readonly command: Command }) {
       textValue={command.title()}
     >
       <span>{command.title()}</span>
-      <span className="menu-reason">{reason ?? command.group}</span>
+      <span className="menu-reason">{reason ?? GROUP_TITLES[command.group]}</span>
       {key !== undefined && <Keyboard className="key">{keyWords(key, IS_MAC)}</Keyboard>}
     </ListBoxItem>
-  );
-}
-
-function KeysHelp() {
-  return (
-    <OverlaySheet title={appWords.overlays.keys}>
-      <div className="keys-columns">
-        {COMMAND_GROUPS.map((group) => (
-          <section key={group}>
-            <h3>{group}</h3>
-            <dl className="keys-list">
-              {COMMANDS.filter((command) => command.group === group && command.keys.length > 0).map((command) => (
-                <div key={command.id}>
-                  <dt>{command.title()}</dt>
-                  <dd>
-                    {command.keys.map((key) => (
-                      <kbd key={key} className="key">
-                        {keyWords(key, IS_MAC)}
-                      </kbd>
-                    ))}
-                  </dd>
-                </div>
-              ))}
-            </dl>
-          </section>
-        ))}
-        <section>
-          <h3>{appWords.overlays.elsewhere}</h3>
-          <dl className="keys-list">
-            <KeyLine what={appWords.overlays.moveInList} keys="↑ ↓" />
-            <KeyLine what={appWords.overlays.moveTheMap} keys="← ↑ ↓ →" />
-            <KeyLine what={appWords.overlays.mapZoom} keys={appWords.overlays.example} />
-            <KeyLine what={appWords.overlays.moveCrosshair} keys="← →, Shift ← →, Alt Shift ← →" />
-            <KeyLine what={appWords.overlays.setCorner} keys={appWords.overlays.keysSetCorner} />
-            <KeyLine what={appWords.overlays.noSnapping} keys={appWords.overlays.keysNoSnapping} />
-            <KeyLine what={appWords.overlays.ribbonEvents} keys="← →" />
-            <KeyLine what={appWords.overlays.sizePanel} keys="← → Enter" />
-            <KeyLine what={appWords.overlays.takeText} keys={appWords.overlays.keysTakeText} />
-          </dl>
-        </section>
-      </div>
-    </OverlaySheet>
-  );
-}
-
-function KeyLine({ what, keys }: { readonly what: string; readonly keys: string }) {
-  return (
-    <div>
-      <dt>{what}</dt>
-      <dd>
-        <kbd className="key">{keys}</kbd>
-      </dd>
-    </div>
   );
 }

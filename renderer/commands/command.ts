@@ -1,17 +1,9 @@
+import { commandsWords } from '../texts/index.ts';
+
 /** In the order of the menu: the book and its edits, what the rooms do, where to go, and the window itself. */
-export const COMMAND_GROUPS = [
-  'Book',
-  'Edit',
-  'Draw',
-  'Shed',
-  'Round',
-  'Day',
-  'Paper',
-  'Go to',
-  'View',
-  'Help',
-] as const;
+export const COMMAND_GROUPS = ['book', 'edit', 'draw', 'shed', 'round', 'day', 'paper', 'go', 'view', 'help'] as const;
 export type CommandGroup = (typeof COMMAND_GROUPS)[number];
+export const GROUP_TITLES: Readonly<Record<CommandGroup, string>> = commandsWords.groups;
 
 /**
  * Something the user can do. One registry of these feeds the menu, the palette, the keys, the menus of things, the buttons and the
@@ -84,12 +76,14 @@ export function isCharacterKey(name: string): boolean {
   return name.length === 1;
 }
 
+const ARROWS = { ArrowLeft: '←', ArrowUp: '↑', ArrowRight: '→', ArrowDown: '↓' } as const;
+
 /** How a key is shown: "Ctrl+Z", or "⌘Z" on a Mac. */
 export function keyWords(name: string, mac: boolean): string {
   const parts = name.split('+').filter((part) => part !== '');
   const signs: Readonly<Record<string, string>> = mac
-    ? { Mod: '⌘', Alt: '⌥', Shift: '⇧', Delete: '⌦' }
-    : { Mod: 'Ctrl', ArrowUp: '↑', ArrowDown: '↓' };
+    ? { Mod: '⌘', Alt: '⌥', Shift: '⇧', Delete: '⌦', ...ARROWS }
+    : { Mod: 'Ctrl', ...ARROWS };
   return parts.map((part) => signs[part] ?? part).join(mac ? '' : '+');
 }
 
@@ -113,7 +107,7 @@ export function searchCommands(commands: readonly Command[], query: string): rea
       : 1;
   return commands
     .filter((command) => {
-      const text = `${command.title()} ${command.group}`.toLowerCase();
+      const text = `${command.title()} ${GROUP_TITLES[command.group]}`.toLowerCase();
       return words.every((word) => text.includes(word));
     })
     .sort((left, right) => rank(left) - rank(right));

@@ -3,6 +3,7 @@ export {
   type Command,
   type CommandGroup,
   commandForKey,
+  GROUP_TITLES,
   IS_MAC,
   isCharacterKey,
   type KeyPress,

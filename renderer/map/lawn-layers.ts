@@ -1,4 +1,14 @@
-import { divIcon, type Layer, layerGroup, marker, type Path, type PathOptions, polygon, type Renderer } from 'leaflet';
+import {
+  divIcon,
+  type Layer,
+  layerGroup,
+  type Marker,
+  marker,
+  type Path,
+  type PathOptions,
+  polygon,
+  type Renderer,
+} from 'leaflet';
 import type { Exclusion, Gate, Position, Property, Zone } from '../../core/book/index.ts';
 import { treatableOutline } from '../../core/measure/index.ts';
 import { mapWords } from '../texts/index.ts';
@@ -72,9 +82,8 @@ function zoneLayers(property: Property, zone: Zone, look: LawnLook, to: Callback
       style,
     )
       .on('click', ({ originalEvent }) => pickZone(property, zone, look, to, originalEvent))
-      // The other button is for the menu of the lawn, which is selected for it.
-      .on('contextmenu', () => to.onSelect(property.id, null))
-      .on('add', ({ target }) => (target as Path).getElement()?.setAttribute('data-subject', 'lawn')),
+      .on('contextmenu', () => pickForMenu({ propertyId: property.id, kind: 'zone', partId: zone.id }, look, to))
+      .on('add', ({ target }) => setSubject(target, look.selected && to.onPart !== undefined ? 'part' : 'lawn')),
   );
 }
 
@@ -99,6 +108,16 @@ function pickZone(property: Property, zone: Zone, look: LawnLook, to: Callbacks,
   else to.onPart({ propertyId: property.id, kind: 'zone', partId: zone.id }, isAdding(keys));
 }
 
+/** The other button is for the menu of a thing, which is chosen for it unless it is already: a part of the selected lawn, or a lawn. */
+function pickForMenu(part: MapPart, look: LawnLook, to: Callbacks): void {
+  if (to.onPart === undefined || !look.selected) to.onSelect(part.propertyId, null);
+  else if (!look.chosen.includes(partKey(part))) to.onPart(part, false);
+}
+
+function setSubject(target: unknown, subject: 'lawn' | 'part'): void {
+  (target as Path | Marker).getElement()?.setAttribute('data-subject', subject);
+}
+
 function exclusionLayer(property: Property, exclusion: Exclusion, look: LawnLook, to: Callbacks): Layer {
   const part: MapPart = { propertyId: property.id, kind: 'exclusion', partId: exclusion.id };
   const key = partKey(part);
@@ -118,7 +137,10 @@ function exclusionLayer(property: Property, exclusion: Exclusion, look: LawnLook
           weight: chosen ? 2.4 : 1,
           interactive,
         },
-      ).on('click', ({ originalEvent }) => onPart?.(part, isAdding(originalEvent))),
+      )
+        .on('click', ({ originalEvent }) => onPart?.(part, isAdding(originalEvent)))
+        .on('contextmenu', () => pickForMenu(part, look, to))
+        .on('add', ({ target }) => setSubject(target, interactive ? 'part' : 'lawn')),
     ),
   );
 }
@@ -152,8 +174,9 @@ function gateMark(property: Property, gate: Gate, at: Position, { look, scene, t
   const spare = gateScale === null ? Number.POSITIVE_INFINITY : widthIn - gateScale.narrowestMachineIn;
   const tone = spare < 0 ? 'stop' : spare < (gateScale?.spareIn ?? 0) ? 'caution' : 'plain';
   const words = plainText(scene.gateWords(widthIn));
+  const interactive = look.selected && to.onPart !== undefined;
   return marker(toLatLng(at), {
-    interactive: look.selected && to.onPart !== undefined,
+    interactive,
     keyboard: false,
     pane: 'marks',
     icon: divIcon({
@@ -161,7 +184,10 @@ function gateMark(property: Property, gate: Gate, at: Position, { look, scene, t
       iconSize: [0, 0],
       html: `<span class="gate-mark gate-${tone}${chosen}" title="${plainText(name)}">${words}</span>`,
     }),
-  }).on('click', ({ originalEvent }) => to.onPart?.(part, isAdding(originalEvent)));
+  })
+    .on('click', ({ originalEvent }) => to.onPart?.(part, isAdding(originalEvent)))
+    .on('contextmenu', () => pickForMenu(part, look, to))
+    .on('add', ({ target }) => setSubject(target, interactive ? 'part' : 'lawn'));
 }
 
 /** Where a hose is reeled out for a zone. */

@@ -175,6 +175,9 @@ export function openMap(element: HTMLElement, { onFrame, onPass, drawing, ...ask
   };
 }
 
+/** Keys of the map itself, of Leaflet's own hand. */
+export const MAP_KEYS = { move: ['ArrowLeft', 'ArrowUp', 'ArrowRight', 'ArrowDown'], zoom: ['+', '-'] } as const;
+
 function whileNot(isBusy: () => boolean, { onSelect, onPart }: LawnEvents): LawnEvents {
   return {
     onSelect: (propertyId, zoneId) => {

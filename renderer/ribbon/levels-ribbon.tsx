@@ -58,6 +58,7 @@ export function LevelsRibbon({ day, words, homeRange, cursorSec, selectedStop, o
       aria-valuemax={layout.scale.endSec}
       aria-valuenow={at}
       aria-valuetext={momentWords(day, at, words)}
+      data-subject="loads"
       onPointerMove={onPointerMove}
       onPointerDown={onPointerMove}
       onKeyDown={onKeyDown}
@@ -75,6 +76,9 @@ export function LevelsRibbon({ day, words, homeRange, cursorSec, selectedStop, o
     </div>
   );
 }
+
+/** The keys that `nextMoment` knows. */
+export const RIBBON_KEYS = ['ArrowLeft', 'ArrowRight', 'Home', 'End', 'Escape'] as const;
 
 /** The moment that a key leads to: null takes the cursor away, undefined is a key with another meaning. */
 export function nextMoment(key: string, events: readonly DayEvent[], at: number): number | null | undefined {

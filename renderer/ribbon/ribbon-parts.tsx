@@ -100,7 +100,9 @@ export function Blocks({ layout, selectedStop, onStop }: BlocksProps) {
           <g
             key={`${block.kind}-${block.startSec}`}
             className={`block block-${block.kind}${selected ? ' block-selected' : ''}`}
+            data-subject={block.kind === 'stop' ? 'stop' : 'loads'}
             onClick={() => block.kind === 'stop' && onStop(block.stopNumber)}
+            onContextMenu={() => block.kind === 'stop' && onStop(block.stopNumber)}
           >
             <title>{block.title}</title>
             <rect x={block.x} y={layout.blockTop} width={block.width} height={layout.blockHeight} rx="2" />

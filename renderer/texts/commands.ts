@@ -3,6 +3,18 @@ export const commandsWords = {
   menu: {
     isOn: ', on',
   },
+  groups: {
+    book: 'Book',
+    edit: 'Edit',
+    draw: 'Draw',
+    shed: 'Shed',
+    round: 'Round',
+    day: 'Day',
+    paper: 'Paper',
+    go: 'Go to',
+    view: 'View',
+    help: 'Help',
+  },
   conditions: {
     noBookOpen: 'No book is open',
     noLawnSelected: 'No lawn is selected',

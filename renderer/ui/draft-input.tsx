@@ -1,6 +1,9 @@
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
 import type { Result } from '../../core/base/index.ts';
 
+/** Takes what was typed; drops it. */
+export const TEXT_KEYS = ['Enter', 'Escape'] as const;
+
 export type DraftInputProps = {
   /** Spoken name; shown by the field around it. */
   readonly label: string;

@@ -15,6 +15,9 @@ type SplitterProps = {
 
 const STEP_PX = 16;
 
+/** Along the way that the panel grows, and to fold it. */
+export const PANEL_KEYS = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'Enter'] as const;
+
 /**
  * The line between a panel and the map: dragged with the pointer, moved with arrow keys, folded with Enter or a double click
  * (the window splitter pattern of the WAI-ARIA Authoring Practices).

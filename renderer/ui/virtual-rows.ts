@@ -18,6 +18,9 @@ export function scrollToShow(index: number, rowPx: number, scrollPx: number, hei
   return top + rowPx > scrollPx + heightPx ? top + rowPx - heightPx : scrollPx;
 }
 
+/** The keys that lead from row to row. */
+export const LIST_KEYS = ['ArrowUp', 'ArrowDown', 'PageUp', 'PageDown', 'Home', 'End'] as const;
+
 /** The row that a key leads to from a row (-1 for none); null for a key with another meaning. */
 export function rowForKey(key: string, index: number, count: number, pageRows: number): number | null {
   if (count === 0) return null;

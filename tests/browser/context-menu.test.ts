@@ -2,7 +2,7 @@ import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
-import { type Desk, goToRoom, openDesk, planRound } from './desk.ts';
+import { type Desk, doCommand, goToRoom, openDesk, planRound } from './desk.ts';
 
 describeWithChromium('menus of things', () => {
   let desk: Desk;
@@ -54,6 +54,53 @@ describeWithChromium('menus of things', () => {
       .waitFor();
   });
 
+  test('parts of the selected lawn have theirs, on the map and in its tables', async () => {
+    const { page } = desk;
+    await lawns().getByRole('option').nth(3).click();
+    await page.keyboard.press('Alt+9');
+    await page.locator('.map path.kept-out[data-subject="part"]').first().click({ button: 'right' });
+    await menu('This part of the lawn')
+      .getByRole('menuitem', { name: /^Delete/ })
+      .waitFor();
+    expect(await accessFaults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await gone('This part of the lawn');
+    const gate = page.locator('table tr[data-subject="part"] td').last();
+    await gate.click({ button: 'right', position: { x: 1, y: 1 } });
+    await menu('This part of the lawn').waitFor();
+    await page.keyboard.press('Escape');
+    await gone('This part of the lawn');
+  });
+
+  test('a corner that is being drawn is marked, not removed, and removed by its menu', async () => {
+    const { page } = desk;
+    const map = page.locator('.map');
+    const box = await map.boundingBox();
+    if (box === null) throw new Error('there is no map');
+    await doCommand(page, 'Draw a lawn');
+    const at = (x: number, y: number) => ({ position: { x: box.width * x, y: box.height * y } });
+    for (const [x, y] of [
+      [0.3, 0.3],
+      [0.5, 0.3],
+      [0.5, 0.5],
+    ] as const)
+      await map.click(at(x, y));
+    const corners = page.getByRole('row').filter({ has: page.getByRole('button', { name: /^Remove corner/ }) });
+    await expect.poll(() => corners.count()).toBe(3);
+    await map.click({ button: 'right', ...at(0.5, 0.3) });
+    await menu('This corner').waitFor();
+    expect(await corners.count()).toBe(3);
+    await menu('This corner')
+      .getByRole('menuitem', { name: /^Remove the marked corner/ })
+      .click();
+    await expect.poll(() => corners.count()).toBe(2);
+    await map.click({ button: 'right', ...at(0.7, 0.7) });
+    await menu('This outline')
+      .getByRole('menuitem', { name: /^Throw/ })
+      .click();
+    await expect.poll(() => corners.count()).toBe(0);
+  });
+
   test('rows of the Shed and sheets have theirs', async () => {
     const { page } = desk;
     await goToRoom(page, 'Shed');
@@ -92,5 +139,28 @@ describeWithChromium('menus of things', () => {
       .waitFor();
     await page.keyboard.press('Escape');
     await gone('This stop');
+  });
+
+  test('a stop of the list, a refill, a rig and the levels have theirs', async () => {
+    const { page } = desk;
+    await page.locator('.stop-item').nth(1).click({ button: 'right' });
+    await menu('This stop').waitFor();
+    expect(await page.locator('.stop-item').nth(1).getAttribute('aria-current')).toBe('true');
+    await page.keyboard.press('Escape');
+    await page.locator('.board-rig').first().click({ button: 'right' });
+    await menu('This rig on this day')
+      .getByRole('menuitem', { name: /^Pin every stop/ })
+      .waitFor();
+    await page.keyboard.press('Escape');
+    await gone('This rig on this day');
+    await page.getByRole('tab', { name: 'Levels' }).click();
+    await page.getByRole('slider', { name: /^Levels/ }).focus();
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Shift+F10');
+    await menu('Loads of this day')
+      .getByRole('menuitem', { name: /Load tickets/ })
+      .click();
+    await page.getByRole('option', { name: /^Load tickets/, selected: true }).waitFor();
+    expect(desk.complaints).toEqual([]);
   });
 });

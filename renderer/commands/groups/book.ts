@@ -16,7 +16,7 @@ const words = commandsWords.book;
 
 /** The working file: opening it, adding to it, copying it. */
 export const bookCommands: readonly Command[] = [
-  ...commandsOf('Book', {
+  ...commandsOf('book', {
     'book.new': { title: words.startOrOpenBook, whyNot: needsBook, run: closeBook },
     'book.open': { title: words.openBookFile, keys: ['Mod+O'], run: openBookFile },
     'book.import': {
@@ -35,7 +35,7 @@ export const bookCommands: readonly Command[] = [
     'book.backups': { title: words.backupsBook, whyNot: needsBook, run: showBackups },
   }),
   ...exportCommands,
-  ...commandsOf('Book', {
+  ...commandsOf('book', {
     'book.retry': {
       title: words.trySaveAgain,
       whyNot: () => (useBook.getState().save.kind === 'failed' ? null : words.everyEditSaved),

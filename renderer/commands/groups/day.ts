@@ -76,7 +76,7 @@ function mark(outcome: 'done' | 'left out'): void {
 }
 
 /** A planned day: its stops, what is moved by hand, and what was done of it. */
-export const dayCommands: readonly Command[] = commandsOf('Day', {
+export const dayCommands: readonly Command[] = commandsOf('day', {
   'day.next-stop': { title: words.nextStop, keys: ['Alt+ArrowDown'], whyNot: needsDay, run: () => stepStop(1) },
   'day.previous-stop': { title: words.previousStop, keys: ['Alt+ArrowUp'], whyNot: needsDay, run: () => stepStop(-1) },
   'day.move': {

@@ -168,7 +168,7 @@ const NUDGES: readonly (readonly [key: string, words: string, east: number, nort
 
 function nudges(step: number, held: string): readonly Command[] {
   return NUDGES.flatMap(([key, words, east, north]) =>
-    commandsOf('Draw', {
+    commandsOf('draw', {
       [`draw.nudge-${words}-${step}`]: {
         title: commandsWords.drawing.nudge(step, words),
         keys: [`${held}${key}`],
@@ -183,7 +183,7 @@ function nudges(step: number, held: string): readonly Command[] {
 
 /** What is done on the map of the Ground room. */
 export const drawCommands: readonly Command[] = [
-  ...LINES.flatMap(([id, title, keys, whyNot, run]) => commandsOf('Draw', { [id]: { title, keys, whyNot, run } })),
+  ...LINES.flatMap(([id, title, keys, whyNot, run]) => commandsOf('draw', { [id]: { title, keys, whyNot, run } })),
   ...nudges(1, 'Shift+'),
   ...nudges(0.1, 'Alt+Shift+'),
 ];

@@ -35,7 +35,7 @@ function stepTitle(way: 'undo' | 'redo', verb: string, inOutline: string): strin
 }
 
 /** Changes of the book that are not drawn. */
-export const editCommands: readonly Command[] = commandsOf('Edit', {
+export const editCommands: readonly Command[] = commandsOf('edit', {
   'edit.undo': {
     title: () => stepTitle('undo', words.undo, words.undoLastStepOutline),
     keys: ['Mod+Z'],

@@ -13,7 +13,7 @@ function whyNotExport(): string | null {
 
 /** One command for every kind of file that ground can be written as. */
 export const exportCommands: readonly Command[] = WRITERS.flatMap((writer) =>
-  commandsOf('Book', {
+  commandsOf('book', {
     [`book.export-${writer.id}`]: {
       title: words.writeLawns(writer.title.charAt(0).toLowerCase(), writer.title.slice(1)),
       whyNot: whyNotExport,

@@ -55,7 +55,7 @@ const sheets: readonly Place[] = SHEETS.map(({ id, name }) => [
 
 /** Every room, shelf, view and sheet by its name. */
 export const goCommands: readonly Command[] = commandsOf(
-  'Go to',
+  'go',
   Object.fromEntries(
     [...rooms, ...shelves, ...viewsOf('round'), ...viewsOf('day'), ...sheets].map(([id, spec]) => [
       id,

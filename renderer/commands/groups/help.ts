@@ -7,7 +7,7 @@ import { needsDay } from './conditions.ts';
 const words = commandsWords.help;
 
 /** Finding one's way about the program. */
-export const helpCommands: readonly Command[] = commandsOf('Help', {
+export const helpCommands: readonly Command[] = commandsOf('help', {
   'help.palette': { title: words.findCommand, keys: ['Mod+K', 'F1'], run: () => openOverlay('palette') },
   'help.tour': {
     title: words.takeTour,

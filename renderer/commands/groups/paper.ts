@@ -9,7 +9,7 @@ const NO_SHEET = words.chooseSheetPaperRoom;
 const NO_RECORDS = words.chooseApplicationRecordsPaper;
 
 /** Sheets, files for other programs, and records that are kept. */
-export const paperCommands: readonly Command[] = commandsOf('Paper', {
+export const paperCommands: readonly Command[] = commandsOf('paper', {
   'paper.print': { ...offered('paper.print', words.printSheet, NO_SHEET), keys: ['Mod+P'] },
   'paper.pdf': offered('paper.pdf', words.saveSheetPdf, NO_SHEET),
   'plan.files': {

@@ -33,7 +33,7 @@ function whyNotAdd(): string | null {
 }
 
 /** What is to be applied where and by when. */
-export const roundCommands: readonly Command[] = commandsOf('Round', {
+export const roundCommands: readonly Command[] = commandsOf('round', {
   'plan.start': {
     title: () => words.plan(currentRound()?.name ?? words.round),
     keys: ['Mod+Enter'],

@@ -43,7 +43,7 @@ const needsRoads = () =>
       : null);
 
 /** What lawns are treated with, and the roads to them. */
-export const shedCommands: readonly Command[] = commandsOf('Shed', {
+export const shedCommands: readonly Command[] = commandsOf('shed', {
   'shed.add': offered('shed.add', words.addOpenShelf, words.openShelfShedFirst),
   'shed.duplicate': {
     title: named(words.duplicate),

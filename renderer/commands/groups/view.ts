@@ -38,7 +38,7 @@ function appearance(wanted: 'system' | 'light' | 'dark', title: string): Command
 const NO_MAP = words.noMapHere;
 
 /** How the window shows things. */
-export const viewCommands: readonly Command[] = commandsOf('View', {
+export const viewCommands: readonly Command[] = commandsOf('view', {
   'view.fold-left': fold('left', 'Mod+B'),
   'view.fold-right': fold('right', 'Mod+Shift+B'),
   'view.fold-bottom': fold('bottom', 'Mod+J'),

@@ -59,6 +59,13 @@ export function createCrosshair(map: LeafletMap, onMoved: () => void): Crosshair
   };
 }
 
+/** Keys that move the crosshair, by some pixels, by a foot, by a tenth of one. */
+export const CROSSHAIR_KEYS = {
+  step: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
+  foot: ['Shift+ArrowLeft', 'Shift+ArrowRight', 'Shift+ArrowUp', 'Shift+ArrowDown'],
+  tenth: ['Alt+Shift+ArrowLeft', 'Alt+Shift+ArrowRight', 'Alt+Shift+ArrowUp', 'Alt+Shift+ArrowDown'],
+} as const;
+
 const DIRECTIONS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],

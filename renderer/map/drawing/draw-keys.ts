@@ -3,6 +3,9 @@ import type { Position } from '../../../core/book/index.ts';
 import type { OutlineWish } from './draw-surface.ts';
 import { cornerUnder, isNear, ownCorners, type Pad, placeUnder, sideUnder } from './pad.ts';
 
+/** Keys of drawing, but for those that are commands: sets a corner or finishes, lets nothing snap, moves the map. */
+export const DRAWING_KEYS = { set: ['Enter'], free: ['Alt'], pan: ['Space'] } as const;
+
 /** Drawing without a mouse. Returns how to stop listening. */
 export function listenToKeys(pad: Pad): () => void {
   const container = pad.map.getContainer();

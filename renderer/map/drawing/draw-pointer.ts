@@ -1,6 +1,9 @@
 import type { LeafletMouseEvent } from 'leaflet';
 import { cornerUnder, hoverOver, type Pad, placeUnder } from './pad.ts';
 
+/** `MouseEvent.button` of the one that opens menus (UI Events, W3C). */
+const MENU_BUTTON = 2;
+
 /** Drawing with the mouse. Returns how to stop listening. */
 export function listenToPointer(pad: Pad): () => void {
   const { map, crosshair, events } = pad;
@@ -28,16 +31,18 @@ export function listenToPointer(pad: Pad): () => void {
     pad.pointer = null;
     hoverOver(pad, crosshair.at());
   };
-  const rightClick = (event: MouseEvent) => {
+  /** The menu that follows is about the corner under the pointer, or under the crosshair where a key asks for it; else about the outline. */
+  const openMenu = (event: MouseEvent) => {
     if (pad.wish?.kind !== 'outline') return;
-    event.preventDefault();
-    const index = cornerUnder(pad, map.mouseEventToContainerPoint(event));
-    if (index !== null) events.onRemoveCorner(index);
+    const pixel = event.button === MENU_BUTTON ? map.mouseEventToContainerPoint(event) : crosshair.at();
+    const index = pixel === null ? null : cornerUnder(pad, pixel);
+    events.onMarkCorner(index);
+    container.dataset.subject = index === null ? 'outline' : 'corner';
   };
   map.on('click', click).on('dblclick', doubleClick).on('mousemove', move).on('mouseout zoomend', settle);
-  container.addEventListener('contextmenu', rightClick);
+  container.addEventListener('contextmenu', openMenu);
   return () => {
     map.off('click', click).off('dblclick', doubleClick).off('mousemove', move).off('mouseout zoomend', settle);
-    container.removeEventListener('contextmenu', rightClick);
+    container.removeEventListener('contextmenu', openMenu);
   };
 }

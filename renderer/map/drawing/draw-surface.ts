@@ -58,6 +58,8 @@ export type DrawEvents = {
   /** A corner between two others, before the one at `index`. */
   readonly onInsertCorner: (index: number, at: Position) => void;
   readonly onRemoveCorner: (index: number) => void;
+  /** The other button at a corner, or beside all of them: null. */
+  readonly onMarkCorner: (index: number | null) => void;
   /** A drag goes on: the corners as they would be. Null when it has ended. */
   readonly onDragging: (corners: readonly Position[] | null) => void;
   /** Shift and an arrow key while nothing is drawn, in steps east and north; true where something was moved by it. */

@@ -69,6 +69,7 @@ function show(pad: Pad, next: DrawWish | null): void {
   pad.wish = next;
   const isDrawing = next !== null && next.kind !== 'choose';
   setDrawing(pad.map, isDrawing);
+  if (next?.kind !== 'outline') delete pad.map.getContainer().dataset.subject;
   if (before?.kind !== next?.kind) forget(pad, isDrawing);
   if (next?.kind === 'outline') drawOutline(pad, next);
   if (next?.kind === 'place') pad.layers.place(next);

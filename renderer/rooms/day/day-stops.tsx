@@ -90,7 +90,7 @@ function DayPicker({ day }: { readonly day: PlanDay }) {
     if (found !== undefined) selectDay(found.date, found.rigId);
   };
   return (
-    <div className="day-picker">
+    <div className="day-picker" data-subject="rig">
       <div className="day-choices">
         <Choice
           label={stopsWords.stops.date}
@@ -147,7 +147,15 @@ function StopLine({ stop, book, words }: LineProps & { readonly stop: PlanStop }
     moveCursor(stop.arriveSec);
   };
   return (
-    <button ref={line} type="button" className="stop-item" aria-current={selected || undefined} onClick={choose}>
+    <button
+      ref={line}
+      type="button"
+      className="stop-item"
+      aria-current={selected || undefined}
+      data-subject="stop"
+      onClick={choose}
+      onContextMenu={choose}
+    >
       <span className="stop-number">{stop.number}</span>
       <span className="row-title" title={stop.name}>
         {stop.name}
@@ -179,7 +187,7 @@ function RefillLine({ day, refill, book, words }: RefillLineProps) {
     moveCursor(refill.startSec);
   };
   return (
-    <button type="button" className="refill-row" onClick={choose}>
+    <button type="button" className="refill-row" data-subject="loads" onClick={choose} onContextMenu={choose}>
       <RotateCw size={12} aria-hidden="true" />
       <span>
         {refill.afterSqFt > 0 && stopsWords.stops.afterArea(words.area(refill.afterSqFt))}
@@ -202,7 +210,7 @@ function PourLine({ day, pour, words }: PourLineProps) {
     moveCursor(pour.startSec);
   };
   return (
-    <button type="button" className="refill-row" onClick={choose}>
+    <button type="button" className="refill-row" data-subject="loads" onClick={choose} onContextMenu={choose}>
       <RotateCw size={12} aria-hidden="true" />
       <span>
         {pour.afterSqFt > 0 && stopsWords.stops.afterArea(words.area(pour.afterSqFt))}

@@ -6,6 +6,7 @@ import {
   draftStep,
   dragDraft,
   finishDrawing,
+  markCorner,
   nudgeParts,
   putDown,
   removeCorner,
@@ -46,6 +47,7 @@ export const DRAW_EVENTS: DrawEvents = {
   onMoveCorner: (index, to) => draftStep({ kind: 'move', index, to }),
   onInsertCorner: (index, at) => draftStep({ kind: 'add', index, at }),
   onRemoveCorner: removeCorner,
+  onMarkCorner: markCorner,
   onDragging: dragDraft,
   onNudge: (east, north) => {
     if (whyNotOnParts() !== null) return false;

@@ -16,6 +16,7 @@ import { commonWords } from '../../texts/index.ts';
 import { Button, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
 import { AreaForm } from './field-work-area.tsx';
 import { SlopeForm } from './field-work-slope.tsx';
+import { PartRow } from './part-row.tsx';
 import { putZone, withOptional, withSlope } from './zone-edits.ts';
 
 type ZonesProps = { readonly property: Property };
@@ -65,7 +66,11 @@ function ZonesTable({ property }: ZonesProps) {
       </thead>
       <tbody>
         {property.zones.map((zone) => (
-          <tr key={zone.id} className={zone.id === zoneId ? 'row-selected' : undefined}>
+          <PartRow
+            key={zone.id}
+            part={{ propertyId: property.id, kind: 'zone', partId: zone.id }}
+            className={zone.id === zoneId ? 'row-selected' : undefined}
+          >
             <th scope="row">
               <button
                 type="button"
@@ -91,7 +96,7 @@ function ZonesTable({ property }: ZonesProps) {
                 onCommit={(value) => putZone(property, withSlope(zone, value ?? 0), commonWords.changeSlope)}
               />
             </td>
-          </tr>
+          </PartRow>
         ))}
       </tbody>
       {property.zones.length > 1 && (

@@ -5,6 +5,7 @@ import { changeProperty, freshId, showError, showNews } from '../../stores/index
 import { groundWords } from '../../texts/ground/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { Button, Choice, DraftInput, Field, QuantityInput, Section, Tick } from '../../ui/index.ts';
+import { PartRow } from './part-row.tsx';
 
 type TableProps = { readonly property: Property };
 
@@ -36,7 +37,7 @@ export function GatesTable({ property }: TableProps) {
           </thead>
           <tbody>
             {property.gates.map((gate) => (
-              <tr key={gate.id}>
+              <PartRow key={gate.id} part={{ propertyId: property.id, kind: 'gate', partId: gate.id }}>
                 <th scope="row">
                   <DraftInput
                     label={groundWords.groundTables.nameOf(gate.name)}
@@ -79,7 +80,7 @@ export function GatesTable({ property }: TableProps) {
                     <Trash2 size={14} aria-hidden="true" />
                   </Button>
                 </td>
-              </tr>
+              </PartRow>
             ))}
           </tbody>
         </table>
@@ -155,7 +156,7 @@ export function ExclusionsTable({ property }: TableProps) {
           {property.exclusions.map((exclusion) => {
             const name = exclusion.name === '' ? exclusion.what : exclusion.name;
             return (
-              <tr key={exclusion.id}>
+              <PartRow key={exclusion.id} part={{ propertyId: property.id, kind: 'exclusion', partId: exclusion.id }}>
                 <th scope="row">
                   <DraftInput
                     label={groundWords.groundTables.nameOf(name)}
@@ -195,7 +196,7 @@ export function ExclusionsTable({ property }: TableProps) {
                     <Trash2 size={14} aria-hidden="true" />
                   </Button>
                 </td>
-              </tr>
+              </PartRow>
             );
           })}
         </tbody>

@@ -20,12 +20,11 @@ import {
   useWithPasses,
 } from '../../stores/index.ts';
 import { paperWords } from '../../texts/index.ts';
-import { Empty, Workbench } from '../../ui/index.ts';
+import { Empty, offerWindowPrinting, Workbench } from '../../ui/index.ts';
 import { useDayPasses } from './day-passes.ts';
 import { useDayPictures } from './day-pictures.ts';
 import { useDayWays } from './day-ways.ts';
 import { ExchangeFacts, ExchangePage } from './exchange-page.tsx';
-import { offerWindowPrinting } from './print-window.ts';
 import { SheetFacts } from './sheet-facts.tsx';
 import { withFonts, withFontsInside } from './sheet-fonts.ts';
 import { NO_PASSES, useSheetPasses } from './sheet-passes.ts';

@@ -69,7 +69,7 @@ describe('registry', () => {
 
   test('single characters are the only keys that can be turned off', () => {
     const lettered = COMMANDS.filter((command) => command.keys.some(isCharacterKey));
-    expect(new Set(lettered.map((command) => command.group))).toEqual(new Set(['Draw', 'Help']));
+    expect(new Set(lettered.map((command) => command.group))).toEqual(new Set(['draw', 'help']));
   });
 });
 

@@ -12,6 +12,7 @@ import {
   levelPaths,
   momentWords,
   nextMoment,
+  RIBBON_KEYS,
   stopAt,
   stopNumberOf,
   timeScale,
@@ -150,6 +151,11 @@ describe('keys on the ribbon', () => {
     expect(nextMoment('ArrowLeft', events, at('8:30'))).toBe(at('8:00'));
     // Between two events the first step back goes to the event that has just been.
     expect(nextMoment('ArrowLeft', events, at('8:45'))).toBe(at('8:30'));
+  });
+
+  test('are those that it names for the page of keys', () => {
+    for (const key of RIBBON_KEYS) expect(nextMoment(key, events, at('9:00')), key).not.toBeUndefined();
+    expect(nextMoment('Tab', events, at('9:00'))).toBeUndefined();
   });
 
   test('stay at the ends', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test, vi } from 'vitest';
 
 vi.mock('lucide-react', () => ({}));
-const { rowForKey, rowForText, rowsInView, scrollToShow } = await import('../../../renderer/ui/index.ts');
+const { LIST_KEYS, rowForKey, rowForText, rowsInView, scrollToShow } = await import('../../../renderer/ui/index.ts');
 
 describe('rows in view', () => {
   test('are those seen and eight more on each side', () => {
@@ -39,6 +39,10 @@ describe('keys', () => {
     expect(rowForKey('ArrowUp', -1, 10, 4)).toBe(9);
     expect(rowForKey('ArrowDown', 9, 10, 4)).toBe(9);
     expect(rowForKey('ArrowUp', 0, 10, 4)).toBe(0);
+  });
+
+  test('are those that it names for the page of keys', () => {
+    for (const key of LIST_KEYS) expect(rowForKey(key, 3, 10, 4), key).not.toBeNull();
   });
 
   test('with another meaning are left alone, and so is an empty list', () => {

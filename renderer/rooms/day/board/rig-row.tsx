@@ -1,4 +1,5 @@
 import type { Formatter } from '../../../format/index.ts';
+import { selectDay } from '../../../stores/index.ts';
 import { boardWords } from '../../../texts/day/index.ts';
 import { Tick } from '../../../ui/index.ts';
 import { Block } from './block.tsx';
@@ -37,7 +38,8 @@ export function RigRow(props: RigRowProps) {
     row.stops.length === 0 ? boardWords.row.noStops : boardWords.row.summary(row.stops.length, words.clock(row.endSec));
   return (
     <li className="board-row" aria-label={`${row.rigName}: ${done}`}>
-      <div className="board-rig">
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: its tick and its stops take the keys. */}
+      <div className="board-rig" data-subject="rig" onContextMenu={() => selectDay(row.date, row.rigId)}>
         <b>{row.rigName}</b>
         <span className="quiet small">{row.rough ? boardWords.row.beingReckoned : done}</span>
         {out !== '' && <span className="small caution">{out}</span>}

@@ -171,6 +171,13 @@ function countAt(plan: Plan, date: string, rigId: string): number {
   return plan.days.find((each) => each.date === date && each.rigId === rigId)?.stops.length ?? 0;
 }
 
+/** Keys of a stop on the board: to others, selected and carried, out of the day. */
+export const BOARD_KEYS = {
+  go: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'Home', 'End'],
+  carry: ['Space', 'Enter'],
+  out: ['Delete', 'Backspace'],
+} as const;
+
 function neighbourOf(key: string, rows: readonly BoardRow[], row: BoardRow, stop: BoardStop): BoardStop | null {
   const at = row.stops.indexOf(stop);
   if (key === 'ArrowLeft') return row.stops[at - 1] ?? null;

@@ -31,9 +31,17 @@ export function CalendarView() {
 
 type CalendarProps = { readonly book: Book; readonly round: Round; readonly plan: Plan | null };
 
-/** Days that arrow keys go by. */
-const STEPS: Readonly<Record<string, number>> = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -7, ArrowDown: 7 };
 const MONTH_DAYS = 28;
+/** Days that keys go by. */
+const STEPS: Readonly<Record<string, number>> = {
+  ArrowLeft: -1,
+  ArrowRight: 1,
+  ArrowUp: -7,
+  ArrowDown: 7,
+  PageUp: -MONTH_DAYS,
+  PageDown: MONTH_DAYS,
+};
+export const CALENDAR_KEYS: readonly string[] = Object.keys(STEPS);
 
 function Calendar({ book, round, plan }: CalendarProps) {
   const facts = useMemo(() => dayFacts(book, round, plan), [book, round, plan]);
@@ -47,7 +55,7 @@ function Calendar({ book, round, plan }: CalendarProps) {
     box.current?.querySelector<HTMLButtonElement>(`[data-date="${date}"]`)?.focus();
   };
   const onKey = (event: KeyboardEvent, date: string) => {
-    const days = STEPS[event.key] ?? { PageUp: -MONTH_DAYS, PageDown: MONTH_DAYS }[event.key];
+    const days = STEPS[event.key];
     if (days === undefined) return;
     event.preventDefault();
     go(addDays(date, days));

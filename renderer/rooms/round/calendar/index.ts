@@ -1,1 +1,1 @@
-export { CalendarView } from './calendar-view.tsx';
+export { CALENDAR_KEYS, CalendarView } from './calendar-view.tsx';

@@ -1,3 +1,6 @@
+/** What lies on top is printed: a page of keys over a sheet is the page of keys. */
+const offers: string[] = [];
+
 /**
  * Lets the browser's own Print print a sheet and nothing of the program. A frame is cut off at the end of a page and cannot be
  * broken between lines, so the sheet is laid into the window itself while it prints, with its own style sheet around it.
@@ -11,8 +14,10 @@ export function offerWindowPrinting(html: string): () => void {
     for (const each of shown) each.remove();
     shown = [];
   };
+  offers.push(html);
   const show = () => {
     hide();
+    if (offers.at(-1) !== html) return;
     const { pages, host } = printedSheet(html);
     shown = [...pages, host];
     document.head.append(...pages);
@@ -23,6 +28,7 @@ export function offerWindowPrinting(html: string): () => void {
   return () => {
     window.removeEventListener('beforeprint', show);
     window.removeEventListener('afterprint', hide);
+    offers.splice(offers.lastIndexOf(html), 1);
     hide();
   };
 }
