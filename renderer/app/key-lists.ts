@@ -1,4 +1,4 @@
-import type { Sheet } from '../../core/reports/index.ts';
+import type { Block, Sheet } from '../../core/reports/index.ts';
 import { COMMAND_GROUPS, COMMANDS, GROUP_TITLES, IS_MAC, keyWords } from '../commands/index.ts';
 import { CROSSHAIR_KEYS, DRAWING_KEYS, MAP_KEYS } from '../map/index.ts';
 import { RIBBON_KEYS } from '../ribbon/index.ts';
@@ -70,7 +70,7 @@ export function keyLists(): readonly KeyList[] {
     title,
     lines: lines.map(([what, keys]) => ({ what, keys: keys.map((key) => keyWords(key, IS_MAC)) })),
   }));
-  return [...ofCommands, ...within];
+  return [...ofCommands, ...within].filter(({ lines }) => lines.length > 0);
 }
 
 /** The same as a sheet, to hang beside the screen. */
@@ -80,19 +80,16 @@ export function keysSheet(lists: readonly KeyList[]): Sheet {
     title: words.title,
     subtitle: commonWords.program,
     invented: false,
-    blocks: lists.map(({ title, lines }) => ({
-      kind: 'group',
-      blocks: [
-        { kind: 'heading', text: title },
-        {
-          kind: 'table',
-          columns: [
-            { label: words.what, align: 'left', share: 65 },
-            { label: words.key, align: 'left', share: 35 },
-          ],
-          rows: lines.map(({ what, keys }) => [what, keys.join(words.or)]),
-        },
-      ],
-    })),
+    blocks: lists.flatMap(({ title, lines }): readonly Block[] => [
+      { kind: 'heading', text: title },
+      {
+        kind: 'table',
+        columns: [
+          { label: words.what, align: 'left', share: 60 },
+          { label: words.key, align: 'left', share: 40 },
+        ],
+        rows: lines.map(({ what, keys }) => [what, keys.join(words.or)]),
+      },
+    ]),
   };
 }

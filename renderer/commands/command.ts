@@ -76,14 +76,23 @@ export function isCharacterKey(name: string): boolean {
   return name.length === 1;
 }
 
-const ARROWS = { ArrowLeft: '←', ArrowUp: '↑', ArrowRight: '→', ArrowDown: '↓' } as const;
+const SIGNS = {
+  ArrowLeft: '←',
+  ArrowUp: '↑',
+  ArrowRight: '→',
+  ArrowDown: '↓',
+  PageUp: 'Page Up',
+  PageDown: 'Page Down',
+  Escape: 'Esc',
+} as const;
 
 /** How a key is shown: "Ctrl+Z", or "⌘Z" on a Mac. */
 export function keyWords(name: string, mac: boolean): string {
-  const parts = name.split('+').filter((part) => part !== '');
+  // The plus sign itself stands alone.
+  const parts = name === '+' ? [name] : name.split('+').filter((part) => part !== '');
   const signs: Readonly<Record<string, string>> = mac
-    ? { Mod: '⌘', Alt: '⌥', Shift: '⇧', Delete: '⌦', ...ARROWS }
-    : { Mod: 'Ctrl', ...ARROWS };
+    ? { Mod: '⌘', Alt: '⌥', Shift: '⇧', Delete: '⌦', ...SIGNS }
+    : { Mod: 'Ctrl', ...SIGNS };
   return parts.map((part) => signs[part] ?? part).join(mac ? '' : '+');
 }
 
