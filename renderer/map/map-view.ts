@@ -33,6 +33,8 @@ const NAME_ZOOM = 19.25;
 /** From this zoom on the same is drawn of the selected lawn. */
 const NEAR_ZOOM = 18;
 const EMPTY_VIEW = { at: [40, -83] as [number, number], zoom: 4 };
+/** Farther out than this no lawn can be drawn; the map then comes as near as a block of houses. */
+const DRAWING_ZOOM = { least: 15, near: 18.5 };
 
 /** What the view is now: the frame around the map draws grid and scale bar from it. */
 export type MapFrame = {
@@ -156,7 +158,11 @@ export function openMap(element: HTMLElement, { onFrame, onPass, drawing, ...ask
       return [lng, lat];
     },
     draw: (wish) => {
+      const begins = !isDrawing && wish !== null && wish.kind !== 'choose';
       isDrawing = wish !== null && wish.kind !== 'choose';
+      if (begins && scene?.properties.length === 0 && map.getZoom() < DRAWING_ZOOM.least) {
+        map.setZoom(DRAWING_ZOOM.near, { animate: false });
+      }
       surface?.show(wish);
     },
     pointAt: (at) => surface?.pointAt(at),

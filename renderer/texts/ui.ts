@@ -19,6 +19,9 @@ export const uiWords = {
     dayAndMonth: 'day and month',
   },
   quantityInput: {
+    gallonsPerMinute: (figure: string) => `${figure} gal/min`,
+    perMinute: (volume: string) => `${volume}/min`,
+    minutes: (figure: string) => `${figure} min`,
     noNumber: (text: string) => `"${text}" is not a number.`,
     noNumberAdvice: 'Write a figure such as 12 or 0.5.',
     noDegrees: 'This is no longitude or latitude.',

@@ -71,7 +71,10 @@ const READERS: Readonly<Record<QuantityKind, Reader>> = {
   speed: { parse: (text, where) => parseSpeed(text, { where }), format: (v, w) => w.speed(v), metricUnit: 'km/h' },
   flow: {
     parse: (text, where) => parseFlow(text, { where }),
-    format: (v, w) => (w.system === 'us' ? `${trim(v)} gal/min` : `${w.volume(v)}/min`),
+    format: (v, w) =>
+      w.system === 'us'
+        ? uiWords.quantityInput.gallonsPerMinute(trim(v))
+        : uiWords.quantityInput.perMinute(w.volume(v)),
     metricUnit: 'L/min',
   },
   carrier: {
@@ -81,7 +84,7 @@ const READERS: Readonly<Record<QuantityKind, Reader>> = {
   },
   slope: { parse: (text, where) => parseSlope(text, where), format: (v) => formatSlope(v) },
   share: { parse: (text, where) => parseShare(text, where), format: (v) => formatShare(v) },
-  minutes: { parse: minutesFrom, format: (v) => `${trim(v)} min` },
+  minutes: { parse: minutesFrom, format: (v) => uiWords.quantityInput.minutes(trim(v)) },
   clock: { parse: clockFrom, format: (v, w) => w.clock(v * 60) },
   money: { parse: (text, where) => parseMoney(text, where), format: (v, w) => w.money(v) },
   number: { parse: numberFrom, format: (v) => trim(v) },

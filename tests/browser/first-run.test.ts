@@ -69,6 +69,30 @@ describeWithChromium('the first start', () => {
     await toWelcome();
   });
 
+  test('a lawn is drawn in an empty book without looking for a place first', async () => {
+    const { page } = desk;
+    await page.getByLabel('Name of the new book').fill('Drawn');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'No lawns yet' }).waitFor();
+    await page.keyboard.press('l');
+    const map = page.locator('.map');
+    for (const [x, y] of [
+      [300, 200],
+      [420, 200],
+      [420, 320],
+    ] as const) {
+      await map.click({ position: { x, y } });
+    }
+    await map.dblclick({ position: { x: 300, y: 320 } });
+    await page.getByRole('option').first().waitFor();
+    // 120 by 120 px at zoom 18.5 and 40 degrees north are about 39 m by 39 m: 16,000 ft2 and not a county.
+    const text = (await page.getByRole('option').first().textContent()) ?? '';
+    const area = Number(/([\d,]+) ft²/.exec(text)?.[1]?.replaceAll(',', ''));
+    expect(area).toBeGreaterThan(10_000);
+    expect(area).toBeLessThan(25_000);
+    await toWelcome();
+  });
+
   test('the sample plans itself, and the tour goes through it by the keyboard and is left by Esc', async () => {
     const { page } = desk;
     await page.getByRole('button', { name: 'Look at the sample' }).click();
