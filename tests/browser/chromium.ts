@@ -97,9 +97,7 @@ export const browserIsRequired = (environment: NodeJS.ProcessEnv = process.env):
 export const openBrowser = async (): Promise<Browser> => {
   const executablePath = findChromium();
   if (executablePath === null) throw new Error(NO_CHROMIUM);
-  // Dates and clocks go by the locale of the system; tests have one of their own.
-  const env = { ...process.env, LANGUAGE: 'en_US', LANG: 'en_US.UTF-8' };
-  return await chromium.launch({ executablePath, args: [...CHROMIUM_ARGUMENTS], env });
+  return await chromium.launch({ executablePath, args: [...CHROMIUM_ARGUMENTS] });
 };
 
 /**
