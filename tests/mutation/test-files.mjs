@@ -26,6 +26,8 @@ export const TESTS = {
     'tests/core/plan/refills/programme.test.ts',
     'tests/core/plan/refills/timeline.test.ts',
     'tests/core/plan/refills/dominance.test.ts',
+    'tests/core/plan/refills/part-done.test.ts',
+    'tests/core/plan/refills/stores.test.ts',
     'tests/core/plan/refills/steps.test.ts',
     'tests/core/plan/refills/amounts.test.ts',
     'tests/core/plan/refills/programme-bags.test.ts',

@@ -1,9 +1,9 @@
 import type { Moves } from './amounts.ts';
 import type { Work } from './busy.ts';
 import type { Chain } from './chain.ts';
+import { drawnAfter } from './part-done.ts';
 import { hopperOf, stintKey } from './programme-bags.ts';
 import type { RefillEvent } from './search-limits.ts';
-import { drawnAfter } from './steps.ts';
 
 /**
  * When bags on machines are poured: where the hopper is dry, as much as fits and is used before it is filled again; there too, but

@@ -1,6 +1,6 @@
 import type { Chain } from './chain.ts';
+import { drawnAfter } from './part-done.ts';
 import type { RefillEvent } from './search-limits.ts';
-import { drawnAfter } from './steps.ts';
 
 /**
  * The same events with the refills from the rig inside ops as early as the compartments allow, from event `first` on to the next

@@ -1,7 +1,7 @@
 import type { Material } from '../problem/index.ts';
 import type { Chain } from './chain.ts';
+import { drawnAfter } from './part-done.ts';
 import type { RefillEvent } from './search-limits.ts';
-import { drawnAfter } from './steps.ts';
 
 /** A stretch of work between two events: parts taken from each compartment. */
 export type Stretch = { readonly used: Float64Array };

@@ -1,7 +1,7 @@
 import type { Chain } from './chain.ts';
 import { COST, DONE, DRAWN, FREE, type Labels, MATERIAL, PER_COMPARTMENT, PER_STOCK, TIME, USED } from './labels.ts';
 import type { RigModel } from './model.ts';
-import { servedAfter } from './steps.ts';
+import { servedAfter } from './part-done.ts';
 
 /** What a label still has before it at least: for dropping labels that cannot become good enough. */
 export class Outlook {

@@ -80,7 +80,7 @@ export class RefillPlacer {
     const jobs = visits.map((visit) => visit.job);
     const modes = visits.map((visit) => visit.mode);
     search.run(jobs, modes, jobs.length, { beam: FAIR, latestMs, hasty: true, marked: true, lenient: true });
-    return [...search.missed];
+    return [...search.failures.missed];
   }
 
   private outcome(slot: number, visits: readonly Visit[], timeline: Timeline): RouteOutcome {
@@ -101,7 +101,7 @@ export class RefillPlacer {
     fault: TimelineFault | null,
   ): RouteFault {
     if (fault !== null && fault.kind !== 'too-long') return { kind: fault.kind, visit: fault.visit };
-    const { visit, kind, material } = search.dead;
+    const { visit, kind, material } = search.failures.dead;
     if (fault !== null || kind === 'too-long') {
       search.run(jobs, modes, jobs.length, { beam: NARROW, latestMs: Number.POSITIVE_INFINITY });
       const endMs = search.earliestEnd();

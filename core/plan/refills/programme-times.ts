@@ -1,9 +1,9 @@
 import { rinsedOut } from './ledger.ts';
 import { add, type Sum } from './linear.ts';
+import { servedAfter } from './part-done.ts';
 import type { DayProgramme } from './programme.ts';
 import { hopperOf } from './programme-bags.ts';
 import type { RefillEvent } from './search-limits.ts';
-import { servedAfter } from './steps.ts';
 
 /**
  * The clock of a day programme: plays the day in the way of `playDay`, with what is not known yet as variables, and demands that

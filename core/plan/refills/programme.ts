@@ -2,10 +2,10 @@ import type { Chain } from './chain.ts';
 import { keepLedger, type Ledger, type Run, rinsedOut } from './ledger.ts';
 import { add, LinearProgramme, type Sum } from './linear.ts';
 import type { RigModel } from './model.ts';
+import { drawnAfter } from './part-done.ts';
 import { Pours } from './programme-bags.ts';
 import { TimeOfDay } from './programme-times.ts';
 import type { RefillEvent } from './search-limits.ts';
-import { drawnAfter } from './steps.ts';
 
 /** What a part that is moved during the day costs beside its time, so that nothing is moved to no end. seconds */
 const MOVED_S = 1e-8;

@@ -47,16 +47,16 @@ function forcedReasons(search: RefillSearch, events: readonly RefillEvent[]): (R
 }
 
 function forcedAt(search: RefillSearch, at: number, event: RefillEvent): RefillReason | null {
-  const { steps } = search;
+  const { stores } = search;
   const i = event.position;
-  if (event.done === 0 && steps.mismatched(at, i)) {
+  if (event.done === 0 && stores.mismatched(at, i)) {
     for (let c = 0; event.changes >> c !== 0; c += 1) {
       if (((event.changes >> c) & 1) === 1) return { kind: 'change-of-material', compartment: c };
     }
   }
   // Inside an op too, a refill may come before it must: before a wait, or so that more can be taken on where it flows faster.
-  if (steps.furthest(at, i) <= event.done) {
-    const limit = steps.limitAt(at, i);
+  if (stores.furthest(at, i) <= event.done) {
+    const limit = stores.limitAt(at, i);
     if (limit.kind === 'stock') return { kind: 'stock-runs-out', stock: limit.index };
     if (limit.kind === 'compartment') return { kind: 'runs-dry', compartment: limit.index };
     return { kind: 'payload' };

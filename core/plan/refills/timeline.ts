@@ -4,8 +4,8 @@ import type { Moves } from './amounts.ts';
 import { BagLevels, type Pouring } from './bag-levels.ts';
 import type { Work } from './busy.ts';
 import type { Chain } from './chain.ts';
+import { servedAfter } from './part-done.ts';
 import type { RefillEvent } from './search-limits.ts';
-import { servedAfter } from './steps.ts';
 import { addedMs, leadAfter } from './strands.ts';
 import type { Activity, RefillReason } from './types.ts';
 

@@ -1,3 +1,5 @@
+import { FillPoints } from './fill-points.ts';
+import { stockLimits } from './stock-limits.ts';
 import type { JobTable, RigTable } from './tables.ts';
 
 /** Offsets of a state that all rigs have. */
@@ -26,19 +28,13 @@ export class Reckoner {
   private readonly places: number;
   private readonly compartments: number;
   private readonly stocks: number;
-  private readonly stations: number;
   /** [c]: what a compartment holds by itself, and with the bags that are poured into it; time to pour a part of them. */
   private readonly own: Float64Array;
   private readonly capacity: Float64Array;
   private readonly pourMs: Float64Array;
   private readonly fillMs: Float64Array;
   private readonly stockLimit: Float64Array;
-  private readonly stationPlace: Int32Array;
-  private readonly stationVisitMs: Float64Array;
-  private readonly stationOpenMs: Float64Array;
-  private readonly stationCloseMs: Float64Array;
-  /** [k * stocks + s] */
-  private readonly msPerPart: Float64Array;
+  private readonly fillPoints: FillPoints;
   private readonly stockOf: Int32Array;
   private readonly rinseMs: Float64Array;
   private readonly rinseParts: Float64Array;
@@ -60,8 +56,6 @@ export class Reckoner {
   private parted = true;
   /** Where the hours of the day begin in the table. */
   private hours = 0;
-  private wayMs = 0;
-  private wayM = 0;
 
   constructor(table: JobTable, rigIndex: number) {
     const { problem } = table;
@@ -74,20 +68,13 @@ export class Reckoner {
     this.places = table.places;
     this.compartments = rig.compartments.length;
     this.stocks = problem.stocks.length;
-    this.stations = problem.stations.length;
     const bags = rig.compartments.map((_, c) => rig.compartments.find((each) => each.pours?.into === c));
     this.own = Float64Array.from(rig.compartments, (each) => each.capacityParts);
     this.capacity = this.own.map((parts, c) => parts + (bags[c]?.capacityParts ?? 0));
     this.pourMs = Float64Array.from(bags, (each) => each?.pours?.msPerPart ?? 0);
     this.fillMs = Float64Array.from(rig.compartments, (each) => each.fillMsPerPart);
     this.stockLimit = stockLimits(table, rigIndex);
-    this.stationPlace = Int32Array.from(problem.stations, (each) => each.place);
-    this.stationVisitMs = Float64Array.from(problem.stations, (each) => each.visitMs);
-    this.stationOpenMs = Float64Array.from(problem.stations, (each) => each.openMs);
-    this.stationCloseMs = Float64Array.from(problem.stations, (each) => each.closeMs);
-    this.msPerPart = Float64Array.from(
-      problem.stations.flatMap((each) => problem.stocks.map((_, s) => each.msPerPart[s] ?? -1)),
-    );
+    this.fillPoints = new FillPoints(table);
     this.stockOf = Int32Array.from(problem.materials, (each) => each.stock);
     this.rinseMs = Float64Array.from(problem.materials, (each) => each.rinseMs);
     this.rinseParts = Float64Array.from(problem.materials, (each) => each.rinseParts);
@@ -214,11 +201,13 @@ export class Reckoner {
       this.drive(from, to);
       return true;
     }
-    if (this.findWay(to, to, short) < 0) return false;
-    const round = this.wayMs;
-    const station = this.findWay(from, to, short);
+    const { fillPoints } = this;
+    const now = this.state[TIME] as number;
+    if (fillPoints.find(now, to, to, short) < 0) return false;
+    const round = fillPoints.wayMs;
+    const station = fillPoints.find(now, from, to, short);
     const direct = this.travelMs[from * this.places + to] as number;
-    if (this.wayMs - direct > round && this.couldStart(first, end)) {
+    if (fillPoints.wayMs - direct > round && this.couldStart(first, end)) {
       this.drive(from, to);
       return true;
     }
@@ -227,8 +216,9 @@ export class Reckoner {
   }
 
   private goRound(station: number): void {
-    this.spend(this.wayMs);
-    this.state[METRES] = (this.state[METRES] as number) + this.wayM;
+    const { wayMs, wayM } = this.fillPoints;
+    this.spend(wayMs);
+    this.state[METRES] = (this.state[METRES] as number) + wayM;
     this.supply(station);
   }
 
@@ -361,40 +351,18 @@ export class Reckoner {
       this.emptyUsed();
       return true;
     }
-    const station = this.findWay(place, place, stock);
+    const station = this.fillPoints.find(state[TIME] as number, place, place, stock);
     if (station < 0) return false;
     this.spend(this.of.reloadMs[op] as number);
     this.goRound(station);
     return true;
   }
 
-  /** Finds the quickest way by a fill point that holds the stock and is open: the point, or -1; `wayMs` and `wayM` are set. */
-  private findWay(from: number, to: number, stock: number): number {
-    const { places, travelMs, travelM } = this;
-    const now = this.state[TIME] as number;
-    let best = -1;
-    for (let k = 0; k < this.stations; k += 1) {
-      if ((this.msPerPart[k * this.stocks + stock] as number) < 0) continue;
-      const by = this.stationPlace[k] as number;
-      const there = from * places + by;
-      const back = by * places + to;
-      const arrive = now + (travelMs[there] as number);
-      const leave = Math.max(arrive, this.stationOpenMs[k] as number) + (this.stationVisitMs[k] as number);
-      if (leave > (this.stationCloseMs[k] as number)) continue;
-      const ms = leave - now + (travelMs[back] as number);
-      if (best >= 0 && this.wayMs <= ms) continue;
-      best = k;
-      this.wayMs = ms;
-      this.wayM = (travelM[there] as number) + (travelM[back] as number);
-    }
-    return best;
-  }
-
   private supply(station: number): void {
-    const { state, stocks } = this;
+    const { state, stocks, fillPoints } = this;
     this.emptyUsed();
     for (let stock = 0; stock < stocks; stock += 1) {
-      const ms = this.msPerPart[station * stocks + stock] as number;
+      const ms = fillPoints.partMs(station, stock);
       if (ms < 0) continue;
       state[this.topUp + stock] = ms;
       state[this.drawn + stock] = -this.compartmentParts(stock);
@@ -402,7 +370,7 @@ export class Reckoner {
     for (let c = 0; c < this.compartments; c += 1) {
       const stock = this.stockHeld(c);
       // What goes into a compartment here is paid for as it is used, like what goes into the rig's stock.
-      if ((this.msPerPart[station * stocks + Math.max(0, stock)] as number) >= 0) state[this.given + c] = 0;
+      if (fillPoints.partMs(station, Math.max(0, stock)) >= 0) state[this.given + c] = 0;
     }
   }
 
@@ -448,19 +416,4 @@ export class Reckoner {
     this.spend(rig.breakMs);
     state[BROKE] = 1;
   }
-}
-
-/** What the rig's store of each stock holds, the payload taken into account. parts */
-function stockLimits(table: JobTable, rigIndex: number): Float64Array {
-  const { stocks } = table.problem;
-  const { rig } = table.rigs[rigIndex] as RigTable;
-  const vessels = rig.compartments.reduce(
-    (sum, each) => sum + each.capacityParts * (each.kind === 'tank' ? 834 : 100),
-    0,
-  );
-  const free = Math.max(0, rig.cargoLimit - vessels);
-  return Float64Array.from(stocks, (stock) => {
-    const room = stock.kind === 'water' ? rig.nurseParts : rig.bagPlaces * stock.bagParts;
-    return Math.min(room, Math.floor(free / stock.weightPerPart));
-  });
 }

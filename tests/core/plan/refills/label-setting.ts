@@ -40,7 +40,7 @@ export function setUp(change: (problem: Problem) => Problem = (problem) => probl
     })),
   };
   const search = new RefillSearch(change(problem), 0);
-  const { chain, labels, steps } = search;
+  const { chain, labels, stores, steps } = search;
   chain.load([0, 1, 2], [0, 0, 0], 3);
   const at = labels.first(chain, 25_200_000, 0);
   const vessel = (c: number, name: number): number => at + labels.compartmentsAt + c * field.PER_COMPARTMENT + name;
@@ -50,7 +50,7 @@ export function setUp(change: (problem: Problem) => Problem = (problem) => probl
   };
   const get = (place: number): number => labels.data[place] as number;
   const moment = (m: number): number => at + labels.momentsAt + m;
-  return { at, steps, vessel, stock, moment, set, get };
+  return { at, stores, steps, vessel, stock, moment, set, get };
 }
 
 export type Label = ReturnType<typeof setUp>;

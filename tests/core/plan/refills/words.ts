@@ -64,7 +64,7 @@ function effortLines(problem: Problem, visits: readonly Visit[]): readonly strin
   const endMs = search.bestEnd();
   lines.push(told('below that', run(300, never, best)), told('by then', run(300, endMs, never)));
   run(300, endMs - 1, never);
-  lines.push(`a millisecond earlier: ${search.finals.length} ends, ${valuesOf(search.dead)}`);
+  lines.push(`a millisecond earlier: ${search.finals.length} ends, ${valuesOf(search.failures.dead)}`);
   lines.push(told('few', run(2, never, never)));
   const placer = new RefillPlacer(problem);
   const estimate = placer.estimate(0, jobs, modes, jobs.length, 8);
