@@ -49,6 +49,8 @@ export const settingsSchema = v.looseObject({
   planEvenUsd: v.optional(v.fallback(evenPrice, 0), 0),
   /** Whether single-letter keys choose tools (WCAG 2.1.4 asks that they can be turned off). */
   letterKeys: v.optional(v.fallback(v.boolean(), true), true),
+  /** Whether news stays until it is closed, as errors do, instead of going by itself (WCAG 2.2.1). */
+  keepNews: v.optional(v.fallback(v.boolean(), false), false),
   /** Whether the tour was left or taken to its end; it is not begun by itself any more then. */
   tourSeen: v.optional(v.fallback(v.boolean(), false), false),
   /** Whether anything may be asked of other machines. Off until the user allows it. */
@@ -80,6 +82,7 @@ export const settingsChangeSchema = v.strictObject({
   planSeed: v.optional(v.pipe(v.number(), v.integer())),
   planEvenUsd: v.optional(evenPrice),
   letterKeys: v.optional(v.boolean()),
+  keepNews: v.optional(v.boolean()),
   tourSeen: v.optional(v.boolean()),
   network: v.optional(network),
   networkHosts: v.optional(networkHosts),

@@ -1,6 +1,6 @@
 import { X } from 'lucide-react';
 import { useEffect, useState } from 'react';
-import { closeNotice, type Notice, undo, useNotices } from '../stores/index.ts';
+import { closeNotice, type Notice, undo, useHost, useNotices } from '../stores/index.ts';
 import { appWords } from '../texts/app/index.ts';
 import { commonWords, KEPT } from '../texts/index.ts';
 import { Button } from '../ui/index.ts';
@@ -26,18 +26,19 @@ function NoticeBar() {
   return notice === null ? null : <ShownNotice notice={notice} />;
 }
 
-/** News goes by itself, but not from under the pointer or the focus: who reads slowly or means to undo has the time for it. */
+/** News goes by itself unless the user keeps it, but not from under the pointer or the focus: who reads slowly or means to undo has the time for it. */
 function ShownNotice({ notice }: { readonly notice: Notice }) {
   const serial = useNotices((state) => state.serial);
+  const keepsNews = useHost((state) => state.settings.keepNews);
   const [isPointedAt, setPointedAt] = useState(false);
   const [hasFocus, setFocus] = useState(false);
   const isHeld = isPointedAt || hasFocus;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the serial starts the time again for the same words.
   useEffect(() => {
-    if (notice.kind !== 'news' || isHeld) return;
+    if (notice.kind !== 'news' || isHeld || keepsNews) return;
     const timer = setTimeout(closeNotice, NEWS_MS);
     return () => clearTimeout(timer);
-  }, [notice, serial, isHeld]);
+  }, [notice, serial, isHeld, keepsNews]);
   return (
     <section
       className={`notice notice-${notice.kind}`}

@@ -10,6 +10,9 @@ import { type MapDrawing, type MapFrame, type MapLook, type MapView, openMap } f
 import { MapPatterns } from './patterns.tsx';
 import type { MapScene } from './scene.ts';
 
+/** Of the map's width or height, by which it is moved at once. */
+const STEP_SHARE = 0.25;
+
 type MapPanelProps = {
   readonly label: string;
   readonly scene: MapScene;
@@ -119,6 +122,10 @@ export function MapPanel(props: MapPanelProps) {
 
   useOffer('view.closer', { whyNot: null, run: () => view.current?.zoomBy(0.5) });
   useOffer('view.farther', { whyNot: null, run: () => view.current?.zoomBy(-0.5) });
+  useOffer('view.north', { whyNot: null, run: () => view.current?.panBy(0, -STEP_SHARE) });
+  useOffer('view.south', { whyNot: null, run: () => view.current?.panBy(0, STEP_SHARE) });
+  useOffer('view.east', { whyNot: null, run: () => view.current?.panBy(STEP_SHARE, 0) });
+  useOffer('view.west', { whyNot: null, run: () => view.current?.panBy(-STEP_SHARE, 0) });
   return (
     <section className="map-panel" aria-label={label}>
       {frame !== null && <Grid frame={frame} system={system} />}

@@ -54,6 +54,8 @@ export type MapView = {
   readonly fitAll: () => void;
   readonly fitProperty: (propertyId: string) => void;
   readonly zoomBy: (steps: number) => void;
+  /** Moves the map by shares of its width and height, to the east and to the south. */
+  readonly panBy: (east: number, south: number) => void;
   readonly resized: () => void;
   readonly centre: () => readonly [number, number];
   /** What the map shows now, and the way back to it. */
@@ -148,6 +150,10 @@ export function openMap(element: HTMLElement, { onFrame, onPass, drawing, ...ask
     },
     zoomBy: (steps) => {
       map.setZoom(map.getZoom() + steps);
+    },
+    panBy: (east, south) => {
+      const { x, y } = map.getSize();
+      map.panBy([x * east, y * south], { animate: false });
     },
     resized: () => {
       map.invalidateSize({ animate: false, pan: false });

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { describeWithChromium } from './chromium.ts';
-import { type Desk, openDesk } from './desk.ts';
+import { type Desk, doCommand, openDesk } from './desk.ts';
 import { heard } from './heard.ts';
 import { tabTo } from './tab-to.ts';
 
@@ -148,6 +148,41 @@ describeWithChromium('without a mouse', () => {
       .toBe(true);
     await page.keyboard.press('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
+  });
+
+  test('news stays until it is closed where that is chosen', async () => {
+    const page = await desk.openPage();
+    await page.getByRole('option').first().waitFor();
+    await page.clock.install();
+    const notice = page.getByRole('region', { name: 'Notice' });
+    const tell = () => doCommand(page, 'Turn single-character keys');
+    await tell();
+    await notice.waitFor();
+    await page.clock.fastForward(10_000);
+    await notice.waitFor({ state: 'detached' });
+    await doCommand(page, 'Keep news');
+    await tell();
+    await notice.waitFor();
+    await page.clock.fastForward(60_000);
+    expect(await notice.count()).toBe(1);
+    await notice.getByRole('button', { name: 'Close this notice' }).click();
+    await notice.waitFor({ state: 'detached' });
+    await doCommand(page, 'Keep news');
+    await page.close();
+  });
+
+  test('the map is moved by steps without a drag', async () => {
+    const { page } = desk;
+    await page.keyboard.press('Alt+1');
+    const turf = page.locator('.map path.turf').first();
+    const before = await turf.boundingBox();
+    await doCommand(page, 'Map to the east');
+    const after = await turf.boundingBox();
+    const width = (await page.locator('.map').boundingBox())?.width ?? 0;
+    expect((before?.x ?? 0) - (after?.x ?? 0)).toBeCloseTo(width / 4, -1);
+    await doCommand(page, 'Map to the west');
+    // To the pixel.
+    expect(Math.abs(((await turf.boundingBox())?.x ?? 0) - (before?.x ?? 0))).toBeLessThan(1.5);
   });
 
   test('keys that are single letters can be turned off, and others go on', async () => {

@@ -44,6 +44,10 @@ export const viewCommands: readonly Command[] = commandsOf('view', {
   'view.fold-bottom': fold('bottom', 'Mod+J'),
   'view.closer': offered('view.closer', words.mapCloser, NO_MAP),
   'view.farther': offered('view.farther', words.mapFarther, NO_MAP),
+  'view.north': offered('view.north', words.mapNorth, NO_MAP),
+  'view.south': offered('view.south', words.mapSouth, NO_MAP),
+  'view.east': offered('view.east', words.mapEast, NO_MAP),
+  'view.west': offered('view.west', words.mapWest, NO_MAP),
   'view.all': { title: words.showAllOnMap, keys: ['Alt+0'], whyNot: needsBook, run: showAllOnMap },
   'view.selection': {
     title: words.showSelectedLawnOn,
@@ -70,6 +74,11 @@ export const viewCommands: readonly Command[] = commandsOf('view', {
   'view.weeks': {
     title: () => (currentWeekBegin() === 'sunday' ? words.weeksFromMonday : words.weeksFromSunday),
     run: () => changeSettings({ weekBegin: currentWeekBegin() === 'sunday' ? 'monday' : 'sunday' }),
+  },
+  'view.news': {
+    title: words.keepNews,
+    isOn: () => useHost.getState().settings.keepNews,
+    run: () => changeSettings({ keepNews: !useHost.getState().settings.keepNews }),
   },
   'view.system': appearance('system', words.lightOrDarkSystem),
   'view.light': appearance('light', words.light),
