@@ -141,6 +141,10 @@ export const paperWords = {
     title: 'Your firm',
     summary: 'Name, address, phone, licence',
     change: 'Change the firm',
+    recordUnits: 'Records are told in',
+    us: 'US units',
+    metric: 'metric units',
+    changeRecordUnits: 'Change the units of records',
   },
   passes: {
     noPasses: 'no passes',

@@ -14,7 +14,7 @@ async function runSheet(page: Page): Promise<string> {
 
 /** Times of day, as minutes after midnight, in the order of the sheet. */
 function minutesIn(text: string): readonly number[] {
-  return [...text.matchAll(/(?<![\d:])(\d{1,2}):(\d\d)(?: (am|pm))?/g)].map(([, hour, minute, half]) => {
+  return [...text.matchAll(/(?<![\d:])(\d{1,2}):(\d\d)(?:\s(am|pm))?/g)].map(([, hour, minute, half]) => {
     const ofDay = half === undefined ? Number(hour) : (Number(hour) % 12) + (half === 'pm' ? 12 : 0);
     return ofDay * 60 + Number(minute);
   });
@@ -41,8 +41,8 @@ describeWithChromium('one book read in two places', () => {
     const [here, there] = [await runSheet(desk.page), await runSheet(far)];
     expect(here).toContain('Tuesday, March 16, 2027');
     expect(there).toContain('Tuesday, 16 March 2027');
-    expect(here).toMatch(/\d:\d\d am/);
-    expect(there).not.toMatch(/\d:\d\d [ap]m/);
+    expect(here).toMatch(/\d:\d\d\sam/);
+    expect(there).not.toMatch(/\d:\d\d\s[ap]m/);
     const times = minutesIn(here);
     expect(times.length).toBeGreaterThan(20);
     expect(minutesIn(there)).toEqual(times);
@@ -66,14 +66,23 @@ describeWithChromium('one book read in two places', () => {
     await doCommand(page, 'metric units');
     const sheet = await runSheet(page);
     expect(sheet).toContain('Tuesday, 16 March 2027');
-    expect(sheet).not.toMatch(/\d:\d\d [ap]m/);
+    expect(sheet).not.toMatch(/\d:\d\d\s[ap]m/);
     // Names of the sample hold feet and pounds themselves.
     const names = /Hose reel 200 ft|Hand spreader 40 lb/g;
-    const usFigures = sheet.replace(names, '').match(/[^.;]{0,30}\d ?(?:ft²|ft2|gal|fl oz|lb|oz|mph|mi)(?![\w²])/g);
+    const usFigures = sheet.replace(names, '').match(/[^.;]{0,30}\d\s?(?:ft²|ft2|gal|fl oz|lb|oz|mph|mi)(?![\w²])/g);
     expect(usFigures).toBeNull();
+    // Records last, so that their units are the book's until that is changed.
+    await page.getByRole('option', { name: 'Application records' }).click();
+    const record = page.frameLocator('iframe.paper-page').locator('body');
+    await expect.poll(() => record.textContent()).toMatch(/\d\sft²/);
+    const unitsOfRecords = page.getByLabel('Records are told in');
+    await page.locator('details', { has: unitsOfRecords }).locator('summary').click();
+    await unitsOfRecords.selectOption('metric');
+    await expect.poll(() => record.textContent()).not.toMatch(/\d\sft²/);
+    expect(await record.textContent()).toMatch(/\d\sm²/);
     await goToRoom(page, 'Day');
     await page.locator('.stop-item').first().waitFor();
-    expect(await page.locator('main').ariaSnapshot()).not.toMatch(/\d:\d\d [ap]m/);
+    expect(await page.locator('main').ariaSnapshot()).not.toMatch(/\d:\d\d\s[ap]m/);
     expect(desk.complaints).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 import type { Book, Firm } from '../../../core/book/index.ts';
 import { edit } from '../../stores/index.ts';
 import { paperWords } from '../../texts/index.ts';
-import { DraftInput, Field, Section } from '../../ui/index.ts';
+import { Choice, type ChoiceOption, DraftInput, Field, Section } from '../../ui/index.ts';
 
 const FIELDS: readonly (readonly [name: keyof Firm, label: string])[] = [
   ['name', paperWords.firm.name],
@@ -9,6 +9,12 @@ const FIELDS: readonly (readonly [name: keyof Firm, label: string])[] = [
   ['phone', paperWords.firm.phone],
   ['licence', paperWords.firm.licence],
   ['siteUse', paperWords.firm.whatIsTreated],
+];
+
+/** Records are compared with later ones for years, so that their units are the book's and not those of the reader. */
+const UNITS: readonly ChoiceOption<Book['units']>[] = [
+  { value: 'us', words: paperWords.firm.us },
+  { value: 'metric', words: paperWords.firm.metric },
 ];
 
 const EMPTY: Firm = { name: '', address: '', phone: '', licence: '', siteUse: '' };
@@ -31,6 +37,16 @@ export function FirmFields({ book }: { readonly book: Book }) {
             />
           </Field>
         ))}
+        <Field label={paperWords.firm.recordUnits}>
+          <Choice
+            label={paperWords.firm.recordUnits}
+            value={book.units}
+            options={UNITS}
+            onChoose={(units) => {
+              edit({ kind: 'set', changes: { units }, label: paperWords.firm.changeRecordUnits });
+            }}
+          />
+        </Field>
       </details>
     </Section>
   );
