@@ -1,4 +1,4 @@
-export { emptyBook } from './empty.ts';
+export { emptyBook, emptyProperty } from './empty.ts';
 export { CAUTIONS, EXCLUSION_KINDS, HOLDS } from './ground-schema.ts';
 export { readJson } from './json.ts';
 export type * from './model.ts';

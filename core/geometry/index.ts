@@ -24,4 +24,5 @@ export {
   regionOf,
   STEPS_PER_METRE,
 } from './region.ts';
+export { isBetween, turn } from './segments.ts';
 export { type Obstacles, obstaclesOf, waysRound } from './way-round.ts';

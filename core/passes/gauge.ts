@@ -1,9 +1,8 @@
 import { type AppError, type Err, err, ok, type Result } from '../base/index.ts';
-import { feetToMetres, quantity } from '../units/index.ts';
+import { feetToMetres, METRES_PER_MILE, quantity, SECONDS_PER_HOUR } from '../units/index.ts';
 import type { Gauge, PassHead } from './types.ts';
 
-/** A mile is 1609.344 m exactly (international foot of 1959). */
-const METRES_PER_SECOND_AT_1_MPH = 1609.344 / 3600;
+const METRES_PER_SECOND_AT_1_MPH = METRES_PER_MILE / SECONDS_PER_HOUR;
 const MOST_TRIM_PASSES = 10;
 /** A swath less overlap narrower than this would never come to an end, ft. */
 const LEAST_GAIN_FT = 0.1;

@@ -1,4 +1,4 @@
-import { formatNumber } from '../units/index.ts';
+import { formatNumber, METRES_PER_FOOT } from '../units/index.ts';
 import type { MapLegend } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
 import { fillSvg, type Rings } from './map-fill.ts';
@@ -10,7 +10,7 @@ export const LEGEND_WIDTH = 250;
 
 /** Lengths for the scale bar, ft or m. */
 const BAR_LENGTHS = [5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000] as const;
-const FEET_PER_METRE = 1 / 0.3048;
+const FEET_PER_METRE = 1 / METRES_PER_FOOT;
 const LONGEST_BAR = 160;
 const LEGEND_TOP = 72;
 const LEGEND_STEP = 25;

@@ -1,4 +1,4 @@
-import type { PlanePoint } from '../geometry/index.ts';
+import { isBetween, type PlanePoint, turn } from '../geometry/index.ts';
 import { distanceToSide } from './straighten.ts';
 
 type Path = readonly PlanePoint[];
@@ -60,10 +60,10 @@ function meetings(rings: readonly Path[], run: Chord): { readonly stops: Stop[];
 /** The place where two runs cross, or the ends of one that lie on the other. */
 function meetingPlaces(run: Chord, side: Chord): readonly PlanePoint[] {
   if (boxesKeepApart(run, side)) return [];
-  const start = turn(side, run.from);
-  const end = turn(side, run.to);
-  const sideStart = turn(run, side.from);
-  const sideEnd = turn(run, side.to);
+  const start = turn(side.from, side.to, run.from);
+  const end = turn(side.from, side.to, run.to);
+  const sideStart = turn(run.from, run.to, side.from);
+  const sideEnd = turn(run.from, run.to, side.to);
   if (start * end < 0 && sideStart * sideEnd < 0) {
     const share = start / (start - end);
     return [
@@ -74,10 +74,10 @@ function meetingPlaces(run: Chord, side: Chord): readonly PlanePoint[] {
     ];
   }
   const places: PlanePoint[] = [];
-  if (start === 0 && isWithin(run.from, side)) places.push(run.from);
-  if (end === 0 && isWithin(run.to, side)) places.push(run.to);
-  if (sideStart === 0 && isWithin(side.from, run)) places.push(side.from);
-  if (sideEnd === 0 && isWithin(side.to, run)) places.push(side.to);
+  if (start === 0 && isBetween(run.from, side.from, side.to)) places.push(run.from);
+  if (end === 0 && isBetween(run.to, side.from, side.to)) places.push(run.to);
+  if (sideStart === 0 && isBetween(side.from, run.from, run.to)) places.push(side.from);
+  if (sideEnd === 0 && isBetween(side.to, run.from, run.to)) places.push(side.to);
   return places;
 }
 
@@ -87,19 +87,6 @@ function boxesKeepApart(left: Chord, right: Chord): boolean {
     Math.min(left.from.x, left.to.x) > Math.max(right.from.x, right.to.x) ||
     Math.max(left.from.y, left.to.y) < Math.min(right.from.y, right.to.y) ||
     Math.min(left.from.y, left.to.y) > Math.max(right.from.y, right.to.y)
-  );
-}
-
-function turn({ from, to }: Chord, point: PlanePoint): number {
-  return (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x);
-}
-
-function isWithin(point: PlanePoint, { from, to }: Chord): boolean {
-  return (
-    point.x >= Math.min(from.x, to.x) &&
-    point.x <= Math.max(from.x, to.x) &&
-    point.y >= Math.min(from.y, to.y) &&
-    point.y <= Math.max(from.y, to.y)
   );
 }
 

@@ -1,5 +1,5 @@
 import type { Position } from '../book/index.ts';
-import { localPlane, type PlanePoint, STEPS_PER_METRE } from '../geometry/index.ts';
+import { localPlane, type PlanePoint, STEPS_PER_METRE, turn } from '../geometry/index.ts';
 import type { Corners } from './types.ts';
 
 /** Two sides that meet though they are no neighbours. Side `i` runs from corner `i` to the next one. */
@@ -92,11 +92,11 @@ function foldsBack(before: Side, after: Side): boolean {
 }
 
 function meet(first: Side, second: Side, corners: Corners): Crossing | null {
-  const start = turn(second, first.from);
-  const end = turn(second, first.to);
+  const start = turn(second.from, second.to, first.from);
+  const end = turn(second.from, second.to, first.to);
   if (start * end > 0) return null;
-  const otherStart = turn(first, second.from);
-  const otherEnd = turn(first, second.to);
+  const otherStart = turn(first.from, first.to, second.from);
+  const otherEnd = turn(first.from, first.to, second.to);
   if (otherStart * otherEnd > 0) return null;
   if (start !== 0 && end !== 0 && otherStart !== 0 && otherEnd !== 0) {
     const share = start / (start - end);
@@ -112,11 +112,6 @@ function meet(first: Side, second: Side, corners: Corners): Crossing | null {
 
 function touch(first: Side, second: Side, at: PlanePoint, corners: Corners): Crossing {
   return { kind: 'touches', at: toDegrees(at, corners), sides: [first.index, second.index] };
-}
-
-/** Positive where a point lies left of a side, zero where it lies on its line. */
-function turn({ from, to }: Side, point: PlanePoint): number {
-  return (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x);
 }
 
 function isOn({ x, y }: PlanePoint, side: Side): boolean {

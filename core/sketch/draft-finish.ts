@@ -1,9 +1,9 @@
 import { canonicalJson, err, ok, type Result } from '../base/index.ts';
-import { type AreaGeometry, type Book, PLAIN_ROADS, type Property, type Zone } from '../book/index.ts';
+import { type AreaGeometry, type Book, emptyProperty, PLAIN_ROADS, type Property, type Zone } from '../book/index.ts';
 import type { Action } from '../edit/index.ts';
 import { cutHole, cutOut } from './area-edits.ts';
 import { cornersWanted, type Draft, type DraftPurpose, draftOutline, draftPlace, isOutline } from './draft.ts';
-import { newProperty, type PurposeOf, putAction, withExclusion, withGate, withZone, zoneOf } from './draft-records.ts';
+import { type PurposeOf, putAction, withExclusion, withGate, withZone, zoneOf } from './draft-records.ts';
 import { checkOutline } from './ground.ts';
 import { refuse } from './refuse.ts';
 import { cornersAt, polygonOf, withCorners } from './ring-edits.ts';
@@ -94,7 +94,8 @@ function propertyOf({ newPropertyName, corners }: Draft, propertyId: string, boo
   if (found !== undefined) return ok(found);
   const [first] = corners;
   if (newPropertyName === undefined || first === undefined) return gone('property', propertyId);
-  return ok(newProperty(propertyId, newPropertyName, first));
+  // The rig parks where the first outline begins until somebody says otherwise.
+  return ok(emptyProperty(propertyId, newPropertyName, first));
 }
 
 function changedProperty(draft: Draft, property: Property): Result<Property> {

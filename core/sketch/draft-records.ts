@@ -10,22 +10,6 @@ export function putAction(property: Property, label: string): Action {
   return { kind: 'put', table: 'properties', record: property, label };
 }
 
-/** A property with nothing on it; the rig parks where its first outline begins until somebody says otherwise. */
-export function newProperty(id: string, name: string, parking: Position): Property {
-  return {
-    id,
-    name,
-    address: '',
-    parking,
-    noTrailer: false,
-    gates: [],
-    zones: [],
-    exclusions: [],
-    cautions: [],
-    note: '',
-  };
-}
-
 export function zoneOf(property: Property, zoneId: string): Zone | null {
   return property.zones.find((each) => each.id === zoneId) ?? null;
 }

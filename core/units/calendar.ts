@@ -1,7 +1,8 @@
+import { MS_PER_DAY } from './constants.ts';
+
 const FEBRUARY = 2;
 const MONTHS = 12;
 const SHORT_MONTHS = [4, 6, 9, 11];
-const MS_PER_DAY = 86_400_000;
 
 /** True for a date YYYY-MM-DD that the Gregorian calendar has; the shape alone lets 2027-02-30 through. */
 export function isCalendarDate(date: string): boolean {

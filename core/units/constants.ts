@@ -47,6 +47,14 @@ export const SECONDS_PER_MINUTE = 60;
 export const SECONDS_PER_HOUR = 3600;
 /** Seconds to the day by the clock; a day on which the clock changes has more or fewer. */
 export const SECONDS_PER_DAY = 86400;
+/** Milliseconds to the second. */
+export const MS_PER_SECOND = 1000;
+/** Milliseconds to the minute. */
+export const MS_PER_MINUTE = 60_000;
+/** Milliseconds to the hour. */
+export const MS_PER_HOUR = 3_600_000;
+/** Milliseconds to the day by the clock, as `SECONDS_PER_DAY`. */
+export const MS_PER_DAY = 86_400_000;
 /**
  * Gallons per acre = 5940 x (gal/min) / (mph x inches): Mesa County, Stationary Calibration Method for Boom Sprayers.
  * It is 43,560 x 12 x 60 / 5,280 and so exact.

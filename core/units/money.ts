@@ -1,8 +1,7 @@
-import { METRES_PER_MILE } from './constants.ts';
+import { METRES_PER_MILE, MS_PER_HOUR } from './constants.ts';
 
 /** Money is reckoned in whole billionths of a dollar, so that sums are the same in whatever order they are made. */
 export const NANO_PER_DOLLAR = 1_000_000_000;
-const MS_PER_HOUR = 3_600_000;
 
 /** Dollars per hour for one millisecond, in nano-dollars; at least 1, so that time is never free. */
 export function wagePerMs(dollarsPerHour: number): number {

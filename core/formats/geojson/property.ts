@@ -1,4 +1,4 @@
-import type { Property, Zone } from '../../book/index.ts';
+import { emptyProperty, type Property, type Zone } from '../../book/index.ts';
 import type { ZoneFeature } from './feature.ts';
 import type { Group } from './group.ts';
 import { assumedParking } from './parking.ts';
@@ -14,11 +14,8 @@ export function makeProperty(group: Group, zones: readonly ZoneFeature[]): MadeP
   const outlines = zones.map((each) => each.geometry);
   const parking = given ?? assumedParking(outlines, gateAt) ?? [0, 0];
   const property: Property = {
-    id: group.id,
-    name: nameOf(group),
+    ...emptyProperty(group.id, nameOf(group), parking),
     address: zones.find((each) => each.address !== '')?.address ?? '',
-    parking,
-    noTrailer: false,
     gates: group.gates.map((gate) => ({
       id: gate.id,
       name: gate.name === '' ? gate.id : gate.name,
@@ -34,7 +31,6 @@ export function makeProperty(group: Group, zones: readonly ZoneFeature[]): MadeP
       geometry: each.geometry,
       keepAwayFt: each.keepAwayFt,
     })),
-    cautions: [],
     note: given === null ? 'Parking point assumed from the outline.' : '',
   };
   return { property, parkingAssumed: given === null };

@@ -1,5 +1,5 @@
 import { canonicalJson } from '../../base/index.ts';
-import type { AreaGeometry, Property } from '../../book/index.ts';
+import { type AreaGeometry, emptyProperty, type Property } from '../../book/index.ts';
 import { polygonsOf } from '../../geometry/index.ts';
 import type { Draft } from '../drafts.ts';
 import { addressIn, nameIn, newName } from '../names.ts';
@@ -53,16 +53,9 @@ function addParts(property: Property, draft: Draft, fileName: string): Merged<Pr
 
 function blank(id: string, draft: Draft, parking: Parking): Property {
   return {
-    id,
-    name: newName(draft) ?? id,
+    ...emptyProperty(id, newName(draft) ?? id, parking.at),
     address: addressIn(draft) ?? '',
-    parking: parking.at,
     ...(parking.placedBy === null || parking.placedBy === undefined ? {} : { placedBy: parking.placedBy }),
-    noTrailer: false,
-    gates: [],
-    zones: [],
-    exclusions: [],
-    cautions: [],
     note: parking.isAssumed ? 'Parking point assumed from the outline.' : '',
   };
 }

@@ -1,4 +1,11 @@
-import { formatClock, formatDuration, formatVolume, formatWeight, quantity } from '../../units/index.ts';
+import {
+  formatClock,
+  formatDuration,
+  formatVolume,
+  formatWeight,
+  quantity,
+  SECONDS_PER_DAY,
+} from '../../units/index.ts';
 import type { Excess, Spot, Violation } from '../judge/index.ts';
 import type { Names, Plan, PlanActivity } from '../result/index.ts';
 import type { Breach } from './types.ts';
@@ -96,9 +103,7 @@ function amount(figure: number, unit: Excess['unit']): string {
   return unit === 'gal' ? formatVolume(quantity(figure)) : formatWeight(quantity(figure));
 }
 
-const DAY_SEC = 86_400;
-
 /** A time of day; after midnight it is said. */
 function clock(seconds: number): string {
-  return seconds < DAY_SEC ? formatClock(seconds) : `${formatClock(seconds - DAY_SEC)} the next day`;
+  return seconds < SECONDS_PER_DAY ? formatClock(seconds) : `${formatClock(seconds - SECONDS_PER_DAY)} the next day`;
 }

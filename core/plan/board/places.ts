@@ -1,4 +1,11 @@
-import { formatClock, formatDuration, formatMoney, quantity } from '../../units/index.ts';
+import {
+  formatClock,
+  formatDuration,
+  formatMoney,
+  MS_PER_SECOND,
+  NANO_PER_DOLLAR,
+  quantity,
+} from '../../units/index.ts';
 import { type Insertion, intoSlot, Legs, type PlanFacts } from '../explain/index.ts';
 import type { Problem } from '../problem/index.ts';
 import type { RouteOutcome } from '../refills/index.ts';
@@ -11,8 +18,6 @@ import type { Place, TaskName } from './types.ts';
 /** Places that are really placed, and those that are told. */
 const TRIED = 12;
 const TOLD = 5;
-const NANO_PER_DOLLAR = 1_000_000_000;
-const MS_PER_SECOND = 1000;
 
 /** The cheapest places for a job among those that promise most by time; places that break a rule only where no other is found. */
 export function placesFor(

@@ -1,4 +1,4 @@
-import { formatDuration, formatVolume, formatWeight, quantity } from '../../units/index.ts';
+import { formatDuration, formatVolume, formatWeight, MS_PER_SECOND, quantity } from '../../units/index.ts';
 import type { Mode, Problem } from '../problem/index.ts';
 import type { Names, PlanDay } from '../result/index.ts';
 import type { LoosePlacer } from './loosely.ts';
@@ -12,7 +12,6 @@ const TOLD = 4;
 const PARTS_PER_UNIT = 100;
 /** Less than this is no part tank: half a gallon, or a pound. */
 const LEAST_PARTS = { tank: 50, dry: 100 } as const;
-const MS_PER_SECOND = 1000;
 
 type Candidate = {
   readonly job: number;

@@ -1,3 +1,4 @@
+import { MS_PER_HOUR } from '../../units/index.ts';
 import type { Problem } from '../problem/index.ts';
 import { RefillPlacer, type RouteOutcome, type Solution } from '../refills/index.ts';
 import { unevenAdded } from './even.ts';
@@ -7,7 +8,6 @@ import { lift } from './lift.ts';
 import { Trials } from './trials.ts';
 import type { Limit, WhatIf } from './types.ts';
 
-const HOUR_MS = 3_600_000;
 const GALLON_PARTS = 100;
 /** Jobs without a place that are tried in a day that is an hour longer, and the places of the day tried for each. */
 const MOST_JOBS = 20;
@@ -55,14 +55,14 @@ function oneHour(facts: PlanFacts, solution: Solution, day: Problem, rig: number
   return {
     what: 'shift',
     compartment: -1,
-    amount: HOUR_MS,
+    amount: MS_PER_HOUR,
     ...saved(facts, route, placed(longer, route)),
     jobs: jobsLetIn(facts, solution, rig, route.slot),
   };
 }
 
 function withHour(problem: Problem, rig: number): Problem {
-  const rigs = problem.rigs.map((each, at) => (at === rig ? { ...each, shiftMs: each.shiftMs + HOUR_MS } : each));
+  const rigs = problem.rigs.map((each, at) => (at === rig ? { ...each, shiftMs: each.shiftMs + MS_PER_HOUR } : each));
   return { ...problem, rigs };
 }
 

@@ -1,9 +1,9 @@
+import { MS_PER_DAY } from '../../units/index.ts';
 import type { Job, Problem, ProblemRig, Station } from '../problem/index.ts';
 import type { Limit } from './types.ts';
 
 /** More than any day needs, and far from where whole numbers end. */
 export const NO_LIMIT = 1_000_000_000_000;
-const DAY_MS = 86_400_000;
 /** A supply that a limit is lifted by flows as water from a slow tap: 1 gallon in 60 seconds. */
 const SLOW_MS_PER_PART = 600;
 
@@ -57,12 +57,12 @@ function onStation(problem: Problem, station: number, change: (station: Station)
 /** Whoever is open all day stays open after midnight, so that a day without end has no other end. */
 function endless(problem: Problem): Problem {
   const open = <T extends { readonly closeMs: number }>(each: T): T =>
-    each.closeMs >= DAY_MS ? { ...each, closeMs: NO_LIMIT } : each;
+    each.closeMs >= MS_PER_DAY ? { ...each, closeMs: NO_LIMIT } : each;
   return { ...problem, jobs: problem.jobs.map(open), stations: problem.stations.map(open) };
 }
 
 function wider(each: { readonly openMs: number; readonly closeMs: number }, hours: Hours | undefined) {
-  const { fromMs, toMs } = hours ?? { fromMs: 0, toMs: DAY_MS };
+  const { fromMs, toMs } = hours ?? { fromMs: 0, toMs: MS_PER_DAY };
   return { openMs: Math.min(each.openMs, fromMs), closeMs: Math.max(each.closeMs, toMs) };
 }
 

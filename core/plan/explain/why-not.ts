@@ -1,3 +1,4 @@
+import { MS_PER_MINUTE } from '../../units/index.ts';
 import { type Job, type Problem, visitMs } from '../problem/index.ts';
 import type { Solution } from '../refills/index.ts';
 import { carriedWays, type Question } from './carried-ways.ts';
@@ -15,8 +16,7 @@ const MOST_INSERTIONS = 6;
 const MOST_PROVED = 3;
 /** No paid day can be made longer by this much. */
 const FAR_MS = 86_400_000;
-const MINUTE_MS = 60_000;
-const SPARES_MS = [0, 30 * MINUTE_MS, 120 * MINUTE_MS] as const;
+const SPARES_MS = [0, 30 * MS_PER_MINUTE, 120 * MS_PER_MINUTE] as const;
 /** Effort for a whole plan, about half a millisecond each; once they are used up every job gets one insertion and is told of time alone. */
 const MOST_TRIALS = 400;
 
@@ -127,7 +127,7 @@ function timeWay(
     .filter((each) => Number.isFinite(each.overMs))
     .sort((left, right) => left.overMs - right.overMs);
   for (const { insertion, overMs } of over.slice(0, MOST_PROVED)) {
-    const amount = provedOver(problem, trials, { job, rig, insertion }, Math.max(MINUTE_MS, overMs));
+    const amount = provedOver(problem, trials, { job, rig, insertion }, Math.max(MS_PER_MINUTE, overMs));
     if (amount !== null) return [{ ...at(insertion), limit: { kind: 'time' }, amount, fromMs: 0, toMs: 0 }];
   }
   return [];
@@ -154,7 +154,7 @@ function provedOver(
 }
 
 function minutesUp(ms: number): number {
-  return Math.ceil(ms / MINUTE_MS) * MINUTE_MS;
+  return Math.ceil(ms / MS_PER_MINUTE) * MS_PER_MINUTE;
 }
 
 /** Another day on which the job is not allowed and would fit; never one on which a label, weather, the timing or the days of a split forbid it. */

@@ -1,6 +1,7 @@
+import { MS_PER_MINUTE } from '../../units/index.ts';
+
 /** Turning the book's figures into the whole numbers of a problem. Demands, times and weights go up, capacities down. */
 
-export const MS_PER_MINUTE = 60_000;
 export const PARTS_PER_UNIT = 100;
 /** 8.34 lb per gallon of water, in ten-thousandths of a pound per hundredth of a gallon. */
 export const WATER_WEIGHT_PER_PART = 834;

@@ -1,4 +1,5 @@
 import type { Book } from '../../book/index.ts';
+import { MS_PER_SECOND } from '../../units/index.ts';
 import { daysAboveMs, type Problem } from '../problem/index.ts';
 import type { RouteOutcome } from '../refills/index.ts';
 import { evenDaysOf } from './even-days.ts';
@@ -8,7 +9,6 @@ import { totalsOf } from './totals.ts';
 import type { Plan, PlanDay, UnplacedTask } from './types.ts';
 
 const NANO_PER_CENT = 10_000_000;
-const MS_PER_SECOND = 1000;
 
 /** Writes single days of a plan anew; everything else stays as it is. */
 export class PlanWriter {

@@ -1,4 +1,4 @@
-import { formatDuration, formatMoney, NANO_PER_DOLLAR, quantity } from '../../units/index.ts';
+import { formatDuration, formatMoney, MS_PER_SECOND, NANO_PER_DOLLAR, quantity } from '../../units/index.ts';
 import { explainChoices, type OtherWay } from '../explain/index.ts';
 import type { Mode, Problem } from '../problem/index.ts';
 import type { RouteOutcome, Solution } from '../refills/index.ts';
@@ -9,7 +9,6 @@ import { methodId } from './words.ts';
 
 type PlanOtherWay = PlanStop['otherWays'][number];
 
-const MS_PER_SECOND = 1000;
 /** Less than this is no difference. */
 const LEAST_SEC = 30;
 const LEAST_USD = 0.005;

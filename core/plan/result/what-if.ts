@@ -1,4 +1,4 @@
-import { formatDuration, formatMoney, NANO_PER_DOLLAR, quantity } from '../../units/index.ts';
+import { formatDuration, formatMoney, MS_PER_SECOND, NANO_PER_DOLLAR, quantity } from '../../units/index.ts';
 import { explainDay, type WhatIf } from '../explain/index.ts';
 import type { Problem } from '../problem/index.ts';
 import type { RouteOutcome, Solution } from '../refills/index.ts';
@@ -8,7 +8,6 @@ import type { PlanDay } from './types.ts';
 
 type Change = PlanDay['whatIf'][number];
 
-const MS_PER_SECOND = 1000;
 /** Less than this is no difference. */
 const LEAST_SEC = 60;
 const LEAST_USD = 0.5;

@@ -1,9 +1,8 @@
-/** Exact by definition: the international foot, mile and pound, the short ton of 2,000 lb. */
-const METRES_PER_FOOT = 0.3048;
+import { KILOGRAMS_PER_POUND, METRES_PER_FOOT, METRES_PER_MILE, POUNDS_PER_TON } from '../../units/index.ts';
+
+/** Exact by definition. */
 const METRES_PER_INCH = 0.0254;
-const KM_PER_MILE = 1.609_344;
-const KG_PER_POUND = 0.453_592_37;
-const KG_PER_SHORT_TON = 907.184_74;
+const KM_PER_MILE = METRES_PER_MILE / 1000;
 
 /** Speed by a tag ("50", "35 mph"), km/h in whole numbers of 5 to 250; 0 for everything else, such as "none" and "signals". */
 export function readSpeed(text: string | undefined): number {
@@ -38,8 +37,8 @@ export function readWeight(text: string | undefined): number {
 
 const KG_PER_UNIT: Readonly<Record<string, number>> = {
   t: 1000,
-  st: KG_PER_SHORT_TON,
-  lbs: KG_PER_POUND,
-  lb: KG_PER_POUND,
+  st: POUNDS_PER_TON * KILOGRAMS_PER_POUND,
+  lbs: KILOGRAMS_PER_POUND,
+  lb: KILOGRAMS_PER_POUND,
   kg: 1,
 };

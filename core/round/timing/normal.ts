@@ -1,3 +1,5 @@
+import { MS_PER_DAY } from '../../units/index.ts';
+
 /** Normal figures by the day of the year, from earlier years. */
 export type NormalCurve = {
   /** The normal figure of a day, by its number, F; null where too few days around it were ever measured. */
@@ -6,7 +8,6 @@ export type NormalCurve = {
   readonly years: readonly number[];
 };
 
-const MS_PER_DAY = 86_400_000;
 const SLOTS = 365;
 const FIRST_OF_MONTH = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
 /** 28 February: the measured 29th counts with it. */

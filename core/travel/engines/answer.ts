@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { err, ok, type Result } from '../../base/index.ts';
 import type { Position } from '../../book/index.ts';
 import { distanceMetres } from '../../geometry/index.ts';
+import { METRES_PER_MILE } from '../../units/index.ts';
 import { NO_WAY } from '../drive-table.ts';
 import { cellsFault } from './sense.ts';
 import type { Asked, Engine, EngineCells } from './types.ts';
@@ -36,7 +37,6 @@ const refusal = v.looseObject({
 });
 
 const METRES_PER_KM = 1000;
-const METRES_PER_MILE = 1609.344;
 const LONGEST_WORDS = 120;
 /** What Valhalla says where a place has no road within the limit (from memory). */
 const NO_ROAD_NEAR = 171;

@@ -1,6 +1,6 @@
 import { type AppError, err, ok, type Result } from '../../../core/base/index.ts';
 import { type DriveTable, offRoadWords, placesOffRoad, positionKey } from '../../../core/travel/index.ts';
-import { formatNumber } from '../../../core/units/index.ts';
+import { formatNumber, METRES_PER_MILE } from '../../../core/units/index.ts';
 import { programPlaces } from '../../program.ts';
 import { describePlace } from '../../services/files/index.ts';
 import { importRoads, type RoadsAbout } from '../../services/roads/index.ts';
@@ -141,7 +141,7 @@ function tableText({ places, durationSec, distanceM, byRoad, pairs, offRoad, cre
   const minutes = (seconds: number | null | undefined): string =>
     seconds == null ? '-' : formatNumber(seconds / 60, 1);
   const miles = (metres: number | null | undefined): string =>
-    metres == null ? '-' : formatNumber(metres / 1609.344, 1);
+    metres == null ? '-' : formatNumber(metres / METRES_PER_MILE, 1);
   const numbers = places.map((_, index) => index).slice(1);
   return [
     `${byRoad} of ${pairs} pairs of places are by road${credit === '' ? '' : ` (${credit})`}`,

@@ -1,5 +1,4 @@
-const DAY_SEC = 86_400;
-const DAY_MS = DAY_SEC * 1000;
+import { MS_PER_DAY, SECONDS_PER_DAY } from '../../../units/index.ts';
 
 /**
  * A time of a day as ISO 8601 has local time, without a zone: books know no zones. "2027-03-16T07:30:00"; what is after midnight is
@@ -9,7 +8,7 @@ const DAY_MS = DAY_SEC * 1000;
  */
 export function localTime(date: string, sec: number): string {
   const whole = Math.round(sec);
-  const days = Math.floor(whole / DAY_SEC);
-  const begins = new Date(`${date}T00:00:00Z`).getTime() + days * DAY_MS;
-  return new Date(begins + (whole - days * DAY_SEC) * 1000).toISOString().slice(0, 19);
+  const days = Math.floor(whole / SECONDS_PER_DAY);
+  const begins = new Date(`${date}T00:00:00Z`).getTime() + days * MS_PER_DAY;
+  return new Date(begins + (whole - days * SECONDS_PER_DAY) * 1000).toISOString().slice(0, 19);
 }
