@@ -1,8 +1,7 @@
+import { FEET_PER_MILE, METRES_PER_FOOT } from '../../core/units/index.ts';
 import { formatNumber } from '../format/index.ts';
 import { mapWords } from '../texts/index.ts';
 
-const METRES_PER_FOOT = 0.3048;
-const FEET_PER_MILE = 5280;
 /** Distances that people use on the ground, ft. */
 const STEPS_FT = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2640, 5280, 10560, 26400, 52800, 105600, 264000, 528000];
 /** The same in metres, for books shown in metric units. */

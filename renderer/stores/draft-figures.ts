@@ -1,6 +1,7 @@
 import type { Position } from '../../core/book/index.ts';
 import { lineLengthMetres, polygonsOf } from '../../core/geometry/index.ts';
 import { applyDraft, type Draft, draftOutline, isOutline, openRing, outlineFigures } from '../../core/sketch/index.ts';
+import { METRES_PER_FOOT } from '../../core/units/index.ts';
 import type { Formatter } from '../format/index.ts';
 import { draftsWords } from '../texts/stores/index.ts';
 
@@ -12,8 +13,6 @@ export type DraftFigures = {
   readonly perimeterFt: number;
   readonly lastEdgeFt: number | null;
 };
-
-const FEET_PER_METRE = 1 / 0.3048;
 
 /** Figures of a draft as it stands, or with its corners as a drag would leave them. */
 export function draftFigures(draft: Draft, corners?: readonly Position[]): DraftFigures {
@@ -32,7 +31,7 @@ export function draftFigures(draft: Draft, corners?: readonly Position[]): Draft
 
 /** The side drawn last, between the corners that were set and not those of a circle made from them. */
 function lastEdge({ corners }: Draft): number | null {
-  return corners.length < 2 ? null : lineLengthMetres(corners.slice(-2)) * FEET_PER_METRE;
+  return corners.length < 2 ? null : lineLengthMetres(corners.slice(-2)) / METRES_PER_FOOT;
 }
 
 /** The draft with one corner more. */

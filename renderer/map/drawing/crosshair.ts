@@ -1,8 +1,8 @@
 import type { Map as LeafletMap, Point } from 'leaflet';
 import { point } from 'leaflet';
+import { METRES_PER_FOOT } from '../../../core/units/index.ts';
 import { metresPerPixel } from '../grid.ts';
 
-const METRES_PER_FOOT = 0.3048;
 /** One press of an arrow key, px. */
 const STEP_PX = 12;
 /** Nearer to the edge than this the map moves along, px. */
