@@ -88,7 +88,7 @@ export type Block =
       readonly kind: 'map';
       /** How high it is; a 'large' one takes most of a page. Absent: the usual. */
       readonly size?: 'small' | 'medium' | 'large';
-      /** What is explained at the side of the map; absent: nothing. */
+      /** What is explained beside or below the map; absent: nothing. */
       readonly legend?: MapLegend;
       /** Pictures below everything else; the sheet holds their bytes. They do not change what the map takes in. */
       readonly pictures?: readonly MapPicture[];

@@ -81,6 +81,11 @@ function headText(label: string): string {
   return kept(label.replace(/\S{16}(?=\S)/gu, '$&\u200b'));
 }
 
+/** Words in cells stay whole, but for those that would push other columns off the paper. */
+function cellText(text: string): string {
+  return boxed(text.replace(/\S{24}(?=\S)/gu, '$&\u200b'));
+}
+
 function isStop(row: TableRow): boolean {
   return 'look' in row && row.look === 'stop';
 }
@@ -95,7 +100,7 @@ function rowHtml(columns: readonly Column[], row: TableRow): string {
 }
 
 function cellsHtml(columns: readonly Column[], texts: readonly string[]): string {
-  return columns.map((each, index) => `<td class="${each.align}">${boxed(texts[index] ?? '')}</td>`).join('');
+  return columns.map((each, index) => `<td class="${each.align}">${cellText(texts[index] ?? '')}</td>`).join('');
 }
 
 /** A figure and its unit, which stay on one line. */

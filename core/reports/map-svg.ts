@@ -1,8 +1,8 @@
 import type { AreaGeometry, Position } from '../book/index.ts';
-import type { Block, MapPasses, MapPoint } from './blocks.ts';
+import type { Block, MapLegend, MapPasses, MapPoint } from './blocks.ts';
 import { escapeHtml } from './escape.ts';
 import { fillSvg, type Rings } from './map-fill.ts';
-import { LEGEND_WIDTH, legendSvg, northArrow, scaleBar } from './map-furniture.ts';
+import { LEGEND_WIDTH, legendBelow, legendBeside, legendHeight, northArrow, scaleBar } from './map-furniture.ts';
 import { type Frame, type Spot, spreadLabels } from './map-labels.ts';
 import { pictureSvg } from './map-picture.ts';
 import { PAGE } from './texts/index.ts';
@@ -30,8 +30,9 @@ export function mapSvg(map: MapBlock): string {
     ...map.points.map((each) => each.at),
     ...map.route,
   ];
-  const view = fitView(places, map.legend === undefined ? WIDTH : WIDTH - LEGEND_WIDTH, height);
-  if (view === null) return '';
+  const laidOut = layOut(places, map.legend ?? [], height);
+  if (laidOut === null) return '';
+  const { view, legend } = laidOut;
   const pictures = (map.pictures ?? []).map((each) => pictureSvg(each, view.spot));
   const areas = map.areas.map((each) => {
     const rings = spotsOf(each.geometry, view);
@@ -47,7 +48,6 @@ export function mapSvg(map: MapBlock): string {
   const route = map.route.length < 2 ? '' : `<path class="route" d="${path(map.route.map(view.spot), false)}"/>`;
   const points = map.points.map((each) => (isMoved(each) ? '' : pointSvg(each, view.spot(each.at))));
   points.push(stopsSvg(map.points, view));
-  const legend = map.legend === undefined ? '' : legendSvg(map.legend, WIDTH - LEGEND_WIDTH, height);
   return `<svg class="map${map.size === 'large' ? ' large' : ''}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${PAGE.map}">${MARKS}${pictures.join('')}${areas.join('')}${passes.join('')}${route}${points.join('')}${scaleBar(view.pixelsPerFoot, view.frame, map.units)}${legend}${northArrow(WIDTH)}</svg>`;
 }
 
@@ -61,6 +61,26 @@ function outlineOf(rings: Rings): string {
 
 function ringsOf(geometry: AreaGeometry): readonly (readonly Position[])[] {
   return geometry.type === 'Polygon' ? geometry.coordinates : geometry.coordinates.flat();
+}
+
+/** The map and its legend, which stands beside or below, wherever it leaves the map the larger. */
+function layOut(
+  places: readonly Position[],
+  legend: MapLegend,
+  height: number,
+): { readonly view: View; readonly legend: string } | null {
+  if (legend.length === 0) {
+    const alone = fitView(places, WIDTH, height);
+    return alone === null ? null : { view: alone, legend: '' };
+  }
+  const left = WIDTH - LEGEND_WIDTH;
+  const beside = fitView(places, left, height);
+  const top = height - legendHeight(legend, WIDTH);
+  const below = fitView(places, WIDTH, top);
+  if (beside === null || below === null) return null;
+  return below.pixelsPerFoot > beside.pixelsPerFoot
+    ? { view: below, legend: legendBelow(legend, top, WIDTH) }
+    : { view: beside, legend: legendBeside(legend, left, height) };
 }
 
 type View = { readonly spot: (at: Position) => Spot; readonly pixelsPerFoot: number; readonly frame: Frame };

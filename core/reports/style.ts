@@ -66,7 +66,7 @@ function bodyStyle(print: Print, width: string): string {
   return `
 *{box-sizing:border-box}
 th{overflow-wrap:normal}
-body{margin:0;overflow-wrap:anywhere;font:${pt(12)}/1.35 ${FACE};color:#111;background:#fff;font-variant-numeric:tabular-nums}
+body{margin:0;overflow-wrap:break-word;font:${pt(12)}/1.35 ${FACE};color:#111;background:#fff;font-variant-numeric:tabular-nums}
 article+article{break-before:page}
 header{border-bottom:2.5pt solid #111;margin-bottom:8pt;padding-bottom:4pt;display:flex;flex-wrap:wrap;align-items:baseline;gap:4pt 14pt}
 h1{font-size:${pt(19)};margin:0}
@@ -77,10 +77,11 @@ h3{font-size:${pt(12.5)};margin:6pt 0 2pt;break-after:avoid}
 .cautions h3{margin-top:0}
 dl{margin:4pt 0;display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:1pt 16pt;break-inside:avoid}
 dl.wide{grid-template-columns:1fr}
-dl div{display:flex;gap:6pt}
-dt{color:#444;min-width:7.5em;flex:0 1 auto}
+dl.wide div{grid-template-columns:12em minmax(0,1fr)}
+dl div{display:grid;grid-template-columns:9em minmax(0,1fr);gap:6pt}
+dt{color:#444}
 dt::after{content:":"}
-dd{margin:0;font-weight:600;min-width:6em}
+dd{margin:0;font-weight:600}
 table{width:100%;border-collapse:collapse;margin:5pt 0}
 table.fixed{table-layout:${layout}}
 table.fixed{line-height:1.25}

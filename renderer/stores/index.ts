@@ -54,11 +54,11 @@ export { drawPasses, type PassWish } from './pass-drawings.ts';
 export * from './passes.ts';
 export * from './places.ts';
 export { exportPlan } from './plan-export.ts';
+export { planFailed } from './plan-failed.ts';
 export {
   cancelPlanning,
   type KnownPlan,
   planDone,
-  planFailed,
   planFleets,
   planProgress,
   type RunningJob,

@@ -1,14 +1,14 @@
 import { create } from 'zustand';
 import type { AppError } from '../../core/base/index.ts';
 import { fleetPlanName } from '../../core/compare/index.ts';
-import type { JobDone, JobFailed, JobProgress, RequestOf, StoredPlan } from '../../core/contract/index.ts';
+import type { JobDone, JobProgress, RequestOf, StoredPlan } from '../../core/contract/index.ts';
 import type { DoneWork, Outage } from '../../core/plan/problem/index.ts';
 import type { Plan } from '../../core/plan/result/index.ts';
 import { todayHere } from '../format/index.ts';
 import { commonWords } from '../texts/index.ts';
 import { storesWords } from '../texts/stores/index.ts';
 import { askHost } from './host.ts';
-import { say, showError, showNews } from './notices.ts';
+import { say, showNews } from './notices.ts';
 import { useView } from './view.ts';
 
 /** A plan, and the revision of the book that it was made on; null where that is not known. */
@@ -111,7 +111,8 @@ export function planProgress(progress: JobProgress): void {
   const { job } = usePlans.getState();
   if (job === null || job.jobId !== progress.jobId) return;
   const { step, total, bestSoFar } = progress;
-  const done = Math.max(progress.done, job.done);
+  // Each step counts something of its own, so only within one step is a lower figure an older one.
+  const done = step === job.step ? Math.max(progress.done, job.done) : progress.done;
   usePlans.setState({ job: { ...job, step, done, total, bestSoFar } });
   // Every change would talk without an end; a quarter tells that it goes on.
   const quarter = quarters(done, total);
@@ -129,17 +130,6 @@ export function planDone({ jobId, session, roundId, plan, savedAt, revision, can
   const words = cancelled ? storesWords.plans.stopped(days) : storesWords.plans.planned(what, days);
   if (useView.getState().room === 'round') say(words);
   else showNews(words);
-}
-
-export function planFailed({ jobId, session, roundId, error }: JobFailed): void {
-  if (usePlans.getState().session !== session) return;
-  endJob(jobId);
-  if (error.code === 'cancelled') {
-    showNews(storesWords.plans.stoppedBefore);
-    return;
-  }
-  usePlans.setState(({ failures }) => ({ failures: { ...failures, [roundId]: error } }));
-  showError(error);
 }
 
 /** What a plan beside that of the round is called. */
@@ -174,7 +164,8 @@ export function planningEnds(): Promise<void> {
   });
 }
 
-function endJob(jobId: string): void {
+/** Whatever came of a job: it runs no longer. */
+export function endJob(jobId: string): void {
   const { job } = usePlans.getState();
   if (job?.jobId === jobId) usePlans.setState({ job: null });
   else finishedEarly.add(jobId);

@@ -55,6 +55,8 @@ export const commonWords = {
   potash: 'potash',
   activeIngredient: 'active ingredient',
   lastUsefulDay: 'last useful day',
+  /** A stop by its number in the day: many names begin with a number of their own. */
+  stop: (number: number, name: string) => `${number}. ${name}`,
   lawns: (count: number) => counted(count, 'lawn'),
   rigs: (count: number) => counted(count, 'rig'),
   rigDays: (count: number) => counted(count, 'rig day'),

@@ -78,6 +78,7 @@ function machineStep({ book, words }: TourSource, found: MidLawnRefill | null): 
         ? tourWords.machine.any
         : tourWords.machine.says(machine.name, words.width(machine.transitWidthIn), holds(machine, words)),
     anchors: ['.row-selected', '.table-edit', '.panel-left'],
+    keepsClear: '.shelf',
     target: machine === undefined ? {} : { machineId: machine.id },
   };
 }

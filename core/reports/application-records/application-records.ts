@@ -15,7 +15,7 @@ import {
 } from '../../records/index.ts';
 import { type Block, left, type Sheet } from '../blocks.ts';
 import type { DayInput } from '../input.ts';
-import { RECORDS } from '../texts/index.ts';
+import { PAGE, RECORDS } from '../texts/index.ts';
 import { dateWord } from '../words.ts';
 import { draftBlocks, keptBlocks, keptWords, missingBlocks, missingInBook } from './record-blocks.ts';
 import { differencesWords } from './words.ts';
@@ -45,7 +45,7 @@ export function applicationRecords(input: DayInput): Sheet {
 }
 
 function entryBlocks({ book, day }: DayInput, { subject, name, number }: DayEntry): readonly Block[] {
-  const heading: Block = { kind: 'heading', text: number === null ? name : `${number} ${name}` };
+  const heading: Block = { kind: 'heading', text: number === null ? name : PAGE.stop(number, name) };
   const kept = versionsOf(book, subject).at(-1);
   const draft = draftRecord(book, subject, day);
   if (kept !== undefined) return [heading, ...keptRecordBlocks(book, kept, draft)];

@@ -1,3 +1,5 @@
+import { PAGE } from './page.ts';
+
 /** Words of the access list. */
 export const ACCESS_LIST = {
   title: (rig: string) => `Access list: ${rig}`,
@@ -9,7 +11,7 @@ export const ACCESS_LIST = {
     locked: 'Locked',
     mind: 'Mind',
   },
-  stop: (number: number, name: string) => `${number}. ${name}`,
+  stop: PAGE.stop,
   none: 'The day has no stops.',
   about: 'Times are those of the plan. Where the label or local rules ask for notice, a call may not be enough.',
 } as const;

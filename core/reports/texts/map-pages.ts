@@ -1,3 +1,5 @@
+import { PAGE } from './page.ts';
+
 /** Words of the map pages. */
 export const MAP_PAGES = {
   title: (rig: string) => `Map pages: ${rig}`,
@@ -19,7 +21,7 @@ export const MAP_PAGES = {
   noStops: 'This day has no stops, so there is no way and no lawn to draw.',
   noPlace: 'The book no longer has a place for any stop of this day.',
   stop: (number: number, name: string, by: string, time: string) =>
-    [`${number}. ${name}`, by, time].filter((each) => each !== '').join(' · '),
+    [PAGE.stop(number, name), by, time].filter((each) => each !== '').join(' · '),
   times: (from: string, to: string) => `${from} to ${to}`,
   byHand: (by: string, zones: string) => `By hand, ${by}: ${zones}.`,
   unknown: 'No passes could be laid here.',
@@ -31,9 +33,9 @@ export const MAP_PAGES = {
     work: 'Work',
     trim: 'Trim',
     swaths: 'Swaths',
-    direction: 'Way',
+    direction: 'Direction',
     minutes: 'Min',
-    byHand: 'Missed',
+    byHand: 'Not reached',
   },
   fillPoint: 'F',
   background: (names: string) => `Background: ${names} (the book's own picture, laid by points).`,

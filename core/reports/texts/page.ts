@@ -3,6 +3,8 @@ export const PAGE = {
   /** On every sheet and page made of invented data. */
   invented: 'Invented data, not for use',
   program: 'Swardway',
+  /** A stop by its number in the day: many names begin with a number of their own. */
+  stop: (number: number, name: string) => `${number}. ${name}`,
   map: 'Map',
 } as const;
 

@@ -3,6 +3,7 @@ import type { PlanDay } from '../../../core/plan/result/index.ts';
 import type { Formatter } from '../../format/index.ts';
 import { selectDay, selectStop, useBook, useCurrentPlan, useFormat } from '../../stores/index.ts';
 import { dayWords } from '../../texts/day/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Section } from '../../ui/index.ts';
 
 /** What has to be looked through before the trucks leave: loads, fill points, calls, tight gates, rig by rig. */
@@ -64,7 +65,7 @@ function RigMorning({ morning, date, words }: RigProps) {
             {calls.map((each) => (
               <li key={each.stopNumber}>
                 <button type="button" className="row-button" onClick={() => go(each.stopNumber, each.propertyId)}>
-                  {each.stopNumber} {each.name}
+                  {commonWords.stop(each.stopNumber, each.name)}
                 </button>
                 , {words.clock(each.arriveSec)}: {each.why.map((why) => WHY[why]).join(', ')}
               </li>
@@ -77,7 +78,7 @@ function RigMorning({ morning, date, words }: RigProps) {
             {tightGates.map((each) => (
               <li key={`${each.stopNumber} ${each.gate} ${each.machine}`}>
                 <button type="button" className="row-button" onClick={() => go(each.stopNumber, each.propertyId)}>
-                  {each.stopNumber} {each.name}
+                  {commonWords.stop(each.stopNumber, each.name)}
                 </button>
                 : {each.gate} {words.width(each.widthIn)}, {each.machine} {words.width(each.machineIn)}
               </li>

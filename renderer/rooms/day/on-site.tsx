@@ -4,6 +4,7 @@ import type { PlanDay } from '../../../core/plan/result/index.ts';
 import { formatBearing, parseBearing } from '../../../core/units/index.ts';
 import { putRecord } from '../../stores/index.ts';
 import { underWayWords } from '../../texts/day/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Choice, type ChoiceOption, DraftInput, Field, QuantityInput, Section } from '../../ui/index.ts';
 
 type OnSiteProps = { readonly book: Book; readonly day: PlanDay };
@@ -34,7 +35,7 @@ export function OnSite({ book, day }: OnSiteProps) {
 /** With its number where the plan still has the stop: a round that is planned again leaves out what is done. */
 function stopWords(book: Book, day: PlanDay, { propertyId }: Visit): string {
   const stop = day.stops.find((each) => each.propertyId === propertyId);
-  if (stop !== undefined) return `${stop.number} ${stop.name}`;
+  if (stop !== undefined) return commonWords.stop(stop.number, stop.name);
   return book.properties.find((each) => each.id === propertyId)?.name ?? propertyId;
 }
 

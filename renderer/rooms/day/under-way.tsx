@@ -44,11 +44,11 @@ export function UnderWay() {
     <div className="under-way">
       <StopsDone book={book} day={day} />
       <div className="under-way-side">
+        <FromHere book={book} day={day} now={now} roundId={round.id} />
         <Aboard book={book} day={day} now={now} />
         <Used book={book} day={day} />
         <OnSite book={book} day={day} />
       </div>
-      <FromHere book={book} day={day} now={now} roundId={round.id} />
     </div>
   );
 }
@@ -85,12 +85,8 @@ function StopsDone({ book, day }: DoneProps) {
             const visit = visits.find((each) => each.propertyId === stop.propertyId);
             return (
               <tr key={stop.number}>
-                <th scope="row">
-                  {stop.number} {stop.name}
-                </th>
-                <td className="how-sure-time">
-                  {commonWords.span(words.clock(stop.arriveSec), words.clock(stop.leaveSec))}
-                </td>
+                <th scope="row">{commonWords.stop(stop.number, stop.name)}</th>
+                <td>{commonWords.span(words.clock(stop.arriveSec), words.clock(stop.leaveSec))}</td>
                 {visit === undefined ? (
                   <Open
                     stop={stop}
@@ -118,7 +114,7 @@ function Open({ stop, onDone, onSkip }: OpenProps) {
       <td />
       <td />
       <td />
-      <td className="under-way-marks">
+      <td>
         <Button
           look="quiet"
           label={underWayWords.view.doneOf(stop.name)}
@@ -198,7 +194,7 @@ function Written({ book, visit, stop, put, words }: WrittenProps) {
           />
         </td>
       )}
-      <td className="under-way-marks">
+      <td>
         <Button
           look="quiet"
           label={underWayWords.view.takeBackOf(stop.name)}

@@ -127,12 +127,6 @@ const columns: readonly Column<Product>[] = [
       );
     },
   },
-  {
-    kind: 'shown',
-    label: productsWords.product.note,
-    inTable: true,
-    show: (p) => <span className="quiet">{p.note}</span>,
-  },
   free(productsWords.product.weightGallon, 'weight', 'lbPerGal'),
   nutrient(commonWords.nitrogen, 'nitrogen'),
   nutrient(commonWords.phosphate, 'phosphate'),

@@ -10,7 +10,6 @@ export const productsWords = {
     daysFromOrderStore: 'days from order to store',
     mostAtOnce: 'label: most at once',
     notEntered: 'not entered',
-    note: 'note',
     weightGallon: 'weight of a gallon',
     mostPerApplication: 'most at once, per 1,000 ft²',
     mostPerYear: 'most in a year, per 1,000 ft²',

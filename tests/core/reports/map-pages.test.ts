@@ -300,3 +300,46 @@ describe('a picture below the maps', () => {
     expect(sheetsHtml([mapPages(input())])).not.toContain('Background');
   });
 });
+
+describe('the legend of a map', () => {
+  /** A lawn of this width and height in degrees, as a map alone and with a legend. */
+  function mapOf(wide: number, high: number, legend?: MapBlock['legend']): string {
+    const [west, south] = [-89.4, 40];
+    const ring: [number, number][] = [
+      [west, south],
+      [west + wide, south],
+      [west + wide, south + high],
+      [west, south + high],
+      [west, south],
+    ];
+    return mapSvg({
+      kind: 'map',
+      size: 'large',
+      ...(legend === undefined ? {} : { legend }),
+      areas: [{ look: 'turf', geometry: { type: 'Polygon', coordinates: [ring] } }],
+      points: [],
+      route: [],
+      units: 'us',
+    });
+  }
+  const LEGEND = ['trim', 'swath', 'transit', 'twice', 'missed', 'parking'] as const;
+  const edgesOf = (svg: string): { readonly xs: readonly number[]; readonly ys: readonly number[] } => {
+    const spots = [...(/class="turf" d="([^"]+)"/.exec(svg)?.[1] ?? '').matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)];
+    return { xs: spots.map((each) => Number(each[1])), ys: spots.map((each) => Number(each[2])) };
+  };
+  const across = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+
+  it('stands below a wide lawn, which keeps its width', () => {
+    const [alone, shown] = [edgesOf(mapOf(0.004, 0.0015)), edgesOf(mapOf(0.004, 0.0015, LEGEND))];
+    expect(across(shown.xs)).toBeCloseTo(across(alone.xs), 0);
+    const top = Number(/<rect class="ground" x="0" y="(\d+)" width="700"/.exec(mapOf(0.004, 0.0015, LEGEND))?.[1]);
+    expect(Math.max(...shown.ys)).toBeLessThan(top);
+  });
+
+  it('stands beside a high lawn, which keeps its height', () => {
+    const [alone, shown] = [edgesOf(mapOf(0.001, 0.002)), edgesOf(mapOf(0.001, 0.002, LEGEND))];
+    expect(across(shown.ys)).toBeCloseTo(across(alone.ys), 0);
+    const left = Number(/<rect class="ground" x="(\d+)" y="0"/.exec(mapOf(0.001, 0.002, LEGEND))?.[1]);
+    expect(Math.max(...shown.xs)).toBeLessThan(left);
+  });
+});

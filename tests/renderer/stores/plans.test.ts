@@ -11,11 +11,13 @@ import {
   planProgress,
   startPlanning,
   startPlans,
+  useBook,
   useNotices,
   usePlans,
   useView,
 } from '../../../renderer/stores/index.ts';
-import { DISK_FULL, type FakeHost, installFakeHost, settle } from '../fake-host.ts';
+import { sampleBook } from '../../support/samples.ts';
+import { DISK_FULL, type FakeHost, installFakeHost, openBookOf, settle } from '../fake-host.ts';
 
 const PLAN = { roundName: 'Spring', roundId: 'r1', days: [{}, {}] } as unknown as Plan;
 const progress = (change: Partial<JobProgress>): JobProgress => ({
@@ -76,6 +78,13 @@ describe('planning', () => {
     expect(usePlans.getState().job?.done).toBe(6);
   });
 
+  test('a step begins with its own figures, whatever the one before it counted', async () => {
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
+    planProgress(progress({ step: 'Reckoning', done: 47, total: 47 }));
+    planProgress(progress({ step: 'Searching', done: 0, total: 1 }));
+    expect(usePlans.getState().job).toMatchObject({ step: 'Searching', done: 0, total: 1 });
+  });
+
   test('only one at a time', async () => {
     await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
@@ -106,6 +115,24 @@ describe('planning', () => {
     await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     await settle();
     expect(usePlans.getState().failures).toEqual({});
+  });
+
+  test('that fails is told by a notice wherever the Round room does not show why', () => {
+    const book = sampleBook('residential-day');
+    useBook.setState({ open: openBookOf(book) });
+    const roundId = book.rounds[0]?.id ?? '';
+    const fail = () => planFailed({ jobId: 'j1', session: 's1', roundId, error: DISK_FULL });
+    const told = () => useNotices.getState().notice;
+    useView.setState({ room: 'round', views: {} });
+    fail();
+    expect(told()).toBeNull();
+    useView.setState({ views: { round: 'buy' } });
+    fail();
+    expect(told()).toMatchObject({ kind: 'error' });
+    useNotices.setState(useNotices.getInitialState(), true);
+    useView.setState({ room: 'ground', views: {} });
+    fail();
+    expect(told()).toMatchObject({ kind: 'error' });
   });
 
   test('that is stopped before there is a plan keeps the one from before and is no failure', async () => {

@@ -47,8 +47,8 @@ export function Block({ row, stop, place, words, hands, isActive, isSelected, is
       data-subject="stop"
       onContextMenu={() => hands.onPress(row, stop)}
       tabIndex={isActive ? 0 : -1}
-      title={`${stop.number} ${stop.name}, ${times}`}
-      aria-label={`${stop.number} ${stop.name}, ${row.rigName}, ${times}${isPinned ? boardWords.block.pinned : ''}`}
+      title={`${commonWords.stop(stop.number, stop.name)}, ${times}`}
+      aria-label={`${commonWords.stop(stop.number, stop.name)}, ${row.rigName}, ${times}${isPinned ? boardWords.block.pinned : ''}`}
       {...dragProps}
       {...touch}
       onDragStart={(event: DragEvent<HTMLElement>) => {

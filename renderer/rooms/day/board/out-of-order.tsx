@@ -129,9 +129,7 @@ function Orphans({ plan, outage }: OrphansProps) {
         <tbody>
           {orphans.map((orphan) => (
             <tr key={orphan.number}>
-              <th scope="row">
-                {orphan.number} {orphan.name}
-              </th>
+              <th scope="row">{commonWords.stop(orphan.number, orphan.name)}</th>
               {orphan.takers.map((taker) => (
                 <td key={taker.rigId}>
                   {taker.visitSec === null ? boardWords.outOfOrder.no(taker.words) : taker.words}
