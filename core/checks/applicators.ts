@@ -33,7 +33,7 @@ function plannedDays(book: Book): ReadonlyMap<string, readonly PlannedDay[]> {
 
 function withoutNumber(applicator: Applicator): readonly Issue[] {
   if (applicator.licence.trim() !== '' || (applicator.rigIds ?? []).length === 0) return [];
-  const message = 'No licence number is entered. Enter it, or take the rigs from this person.';
+  const message = 'No license number is entered. Enter it, or take the rigs from this person.';
   return [issue('warning', 'licence-lacking', named('applicator', applicator), message)];
 }
 
@@ -42,14 +42,14 @@ function rigIssues(book: Book, rig: Rig, days: readonly PlannedDay[]): readonly 
   const own = book.applicators.filter((each) => each.rigIds?.includes(rig.id) === true);
   const where = named('rig', rig);
   if (own.length === 0) {
-    const message = `It is planned in ${days[0]?.round}, and no applicator is entered for it. Give the rig to one of the applicators of the book.`;
+    const message = `It is planned in ${days[0]?.round}, and no applicator is entered for it. Give it to one of the applicators of the book.`;
     return [issue('warning', 'licence-lacking', where, message)];
   }
   const open = days.filter(({ date }) => !own.some((each) => each.expires === undefined || each.expires >= date));
   const [first] = open;
   if (first === undefined) return [];
-  const last = own.map((each) => `${each.name} on ${each.expires}`).join(', ');
-  const more = open.length > 1 ? `, and on ${open.length - 1} later ${open.length === 2 ? 'day' : 'days'}` : '';
-  const message = `Nobody of it holds a licence on ${first.date} (${first.round})${more}: that of ${last} ends before. Renew it, or plan another rig.`;
+  const ends = own.map((each) => `${each.name} until ${each.expires}`).join(', ');
+  const more = open.length > 1 ? `, and on ${open.length - 1} later ${open.length === 2 ? 'day' : 'days'},` : '';
+  const message = `On ${first.date} (${first.round})${more} none of its applicators has a valid license: ${ends}. Renew it, or plan another rig.`;
   return [issue('warning', 'licence-lacking', where, message)];
 }

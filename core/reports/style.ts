@@ -66,7 +66,7 @@ function bodyStyle(print: Print, width: string): string {
   return `
 *{box-sizing:border-box}
 th{overflow-wrap:normal}
-body{margin:0;overflow-wrap:break-word;font:${pt(12)}/1.35 ${FACE};color:#111;background:#fff;font-variant-numeric:tabular-nums}
+body{margin:0;overflow-wrap:anywhere;font:${pt(12)}/1.35 ${FACE};color:#111;background:#fff;font-variant-numeric:tabular-nums}
 article+article{break-before:page}
 header{border-bottom:2.5pt solid #111;margin-bottom:8pt;padding-bottom:4pt;display:flex;flex-wrap:wrap;align-items:baseline;gap:4pt 14pt}
 h1{font-size:${pt(19)};margin:0}
@@ -92,7 +92,7 @@ table.fixed tr.detail td{padding:0 4pt 1pt}
 th.right,th.pen{white-space:normal}
 thead{display:table-header-group}
 th{text-align:left;border-bottom:1.2pt solid #111;padding:2pt 5pt;font-size:${pt(12)}}
-td{border-bottom:.5pt solid #888;padding:3pt 5pt;vertical-align:top}
+td{border-bottom:.5pt solid #888;padding:3pt 5pt;vertical-align:top;overflow-wrap:break-word}
 tr{break-inside:avoid}
 tbody.together{break-inside:avoid}
 tr.stop td{border-top:1.4pt solid #111;border-bottom:0;padding-top:4pt;font-weight:700;font-size:${pt(13)}}

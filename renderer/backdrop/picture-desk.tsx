@@ -39,7 +39,7 @@ export function PictureDesk() {
       <Fit overlay={overlay} placed={placed} />
       <Strength label={backdropWords.desk.strength} value={overlay.opacity} onCommit={fadePlacing} />
       <div className="dialog-foot">
-        <Button onPress={stopPlacing}>{commonWords.leaveIt}</Button>
+        <Button onPress={stopPlacing}>{commonWords.cancel}</Button>
         <Button
           look="main"
           whyNot={placed.ok ? null : placed.error.detail}

@@ -86,7 +86,7 @@ export const paperWords = {
     noLawnsAdvice: 'The lawns of the book are written from here for maps and tables.',
     saveFile: (title: string) => `Save ${title}`,
     save: 'Save…',
-    mind: 'Mind',
+    mind: 'Please note',
     privacy:
       'These files hold names, addresses and notes of customers: give them only to whom they concern. They are copies: what is changed in one changes nothing here.',
     timeZones:
@@ -107,7 +107,7 @@ export const paperWords = {
     textOf: (template: string) => `Text of ${template}`,
   },
   facts: {
-    mind: 'Mind',
+    mind: 'Please note',
     planned:
       'The label of every product stands above these sheets. They are planned figures: what was really put out belongs in your records, as your state asks for them.',
     ownState:
@@ -122,10 +122,10 @@ export const paperWords = {
     dayLabel: 'Day and rig',
     year: 'Year',
     round: 'Round',
-    letter: 'Letter, 8.5 x 11 in',
-    a4: 'A4, 210 x 297 mm',
-    printNormal: 'normal, 12 pt and up',
-    printLarge: 'large, 16 pt and up',
+    letter: 'Letter, 8.5 × 11 in',
+    a4: 'A4, 210 × 297 mm',
+    printNormal: 'normal (12 pt)',
+    printLarge: 'large (16 pt)',
     paper: 'Paper',
     size: 'Size',
     sizeLabel: 'Paper size',
@@ -136,10 +136,10 @@ export const paperWords = {
     name: 'Firm',
     address: "Firm's address",
     phone: "Firm's phone",
-    licence: 'Business licence',
+    licence: 'Business license',
     whatIsTreated: 'What is treated',
     title: 'Your firm',
-    summary: 'Name, address, phone, licence',
+    summary: 'Name, address, phone, license',
     change: 'Change the firm',
     recordUnits: 'Records are told in',
     us: 'US units',

@@ -56,7 +56,7 @@ describeWithChromium('files and figures that do not go together', () => {
       'Read so: Saturday, January 2, 2027, highest 35.6 °F, lowest 21.2 °F.',
     );
     expect(await accessFaults(page)).toEqual([]);
-    await dialog.getByRole('button', { name: 'Leave it' }).click();
+    await dialog.getByRole('button', { name: 'Cancel' }).click();
     await dialog.waitFor({ state: 'detached' });
   });
 

@@ -97,7 +97,7 @@ describeWithChromium('the board of rigs', () => {
     await settled();
     await page.getByText('Nothing: every rule holds.').waitFor();
     // The stop keeps the focus where it is now.
-    expect(await said()).toContain(`3 ${before[0]}`);
+    expect(await said()).toContain(`3. ${before[0]}`);
   });
 
   test('by finger: a stop is carried to another place, and a press selects it', async () => {
@@ -149,7 +149,7 @@ describeWithChromium('the board of rigs', () => {
 
   test('what is out of order: who can take over, with minutes or the reason', async () => {
     const { page } = desk;
-    await page.getByRole('button', { name: 'Out of order …' }).click();
+    await page.getByRole('button', { name: 'Out of order…' }).click();
     const dialog = page.getByRole('dialog');
     await dialog.getByRole('table', { name: 'Who can take over which lawn' }).waitFor();
     expect(await dialog.getByRole('row').nth(1).textContent()).toMatch(

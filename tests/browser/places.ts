@@ -202,7 +202,7 @@ const DAY: readonly Place[] = [
     name: 'Day: out of order',
     go: async (page) => {
       await tab(page, 'Rigs');
-      await press(page, 'Out of order …');
+      await press(page, 'Out of order…');
       await page.getByRole('dialog').getByRole('table').waitFor();
     },
     leave: closeDialog,

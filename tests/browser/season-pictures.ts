@@ -53,7 +53,7 @@ export async function takeSeasonPictures(take: Take): Promise<void> {
     await page.waitForTimeout(600);
     await take(page, 'guide-season-1-limits');
     await page.getByRole('tab', { name: 'Buy' }).click();
-    await page.getByText('2027-W12').first().waitFor();
+    await page.getByText('Mon Mar 22, 2027').first().waitFor();
     await take(page, 'guide-season-2-buy');
   } finally {
     await desk.close();

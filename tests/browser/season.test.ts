@@ -84,7 +84,7 @@ describeWithChromium('the season and what to buy', () => {
     await page.getByRole('tab', { name: 'Buy' }).click();
     await page.getByLabel('Needed from').fill('2027-03-01');
     const lines = page.getByRole('region', { name: /^By round and week/ });
-    await lines.getByText('2027-W11').waitFor();
+    await lines.getByText('Mon Mar 15, 2027').waitFor();
     expect(await lines.getByText('not planned yet', { exact: true }).count()).toBe(1);
     expect(await lines.getByRole('row').nth(1).textContent()).toMatch(/20 fl oz/);
     const cost = page.getByRole('region', { name: /^Cost of/ });
@@ -121,7 +121,11 @@ describeWithChromium('the season and what to buy', () => {
   test('a licence that ends before a planned day is said in the shed', async () => {
     const { page } = desk;
     await goToRoom(page, 'Shed');
-    await page.getByText(/holds a licence on Mon May 17, 2027 \(round Late\)/).waitFor();
+    await page
+      .getByText(
+        /^On Mon May 17, 2027 \(round Late\) none of its applicators has a valid license: Ann until Sat May 1, 2027/,
+      )
+      .waitFor();
     expect(desk.complaints).toEqual([]);
   });
 });

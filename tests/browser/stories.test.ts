@@ -100,7 +100,7 @@ describeWithChromium('the dispatcher', () => {
     expect(await page.getByRole('heading', { name: /leaves .* home/ }).count()).toBe(2);
     await page.getByRole('tab', { name: 'Rigs' }).click();
     await page.getByText('Nothing: every rule holds.').waitFor();
-    await page.getByRole('button', { name: 'Out of order …' }).click();
+    await page.getByRole('button', { name: 'Out of order…' }).click();
     await page.getByRole('dialog').getByRole('table', { name: 'Who can take over which lawn' }).waitFor();
     await page.keyboard.press('Escape');
     await page.getByRole('tab', { name: 'Under way' }).click();
@@ -131,7 +131,7 @@ describeWithChromium('the dispatcher', () => {
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
     await expect.poll(names).toEqual([before[1], before[0], ...before.slice(2)]);
-    await tabToButton(page, 'Out of order …');
+    await tabToButton(page, 'Out of order…');
     await page.keyboard.press('Enter');
     await page.getByRole('dialog').getByRole('table', { name: 'Who can take over which lawn' }).waitFor();
     await page.keyboard.press('Escape');

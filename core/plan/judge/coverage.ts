@@ -43,21 +43,21 @@ function checkPieces(
   let reached = 0;
   for (const piece of sorted) {
     if (piece.from > reached + GROUND_SLACK_SQ_FT) {
-      ledger.add('ground-not-covered', where, `from ${reached} to ${piece.from} ft2 is left out`);
+      ledger.add('ground-not-covered', where, `from ${reached} to ${piece.from} ft² is left out`);
     } else if (piece.from < reached - GROUND_SLACK_SQ_FT) {
       ledger.add(
         'ground-covered-twice',
         where,
-        `from ${piece.from} to ${Math.min(reached, piece.to)} ft2 is done again`,
+        `from ${piece.from} to ${Math.min(reached, piece.to)} ft² is done again`,
       );
     }
     reached = Math.max(reached, piece.to);
   }
   if (reached < areaUnits - GROUND_SLACK_SQ_FT) {
-    ledger.add('ground-not-covered', where, `${reached} of ${areaUnits} ft2 are treated`);
+    ledger.add('ground-not-covered', where, `${reached} of ${areaUnits} ft² are treated`);
   }
   if (reached > areaUnits + GROUND_SLACK_SQ_FT) {
-    ledger.add('ground-covered-twice', where, `${reached} ft2 are treated where there are ${areaUnits}`);
+    ledger.add('ground-covered-twice', where, `${reached} ft² are treated where there are ${areaUnits}`);
   }
 }
 

@@ -20,7 +20,7 @@ export function pour(state: DayState, activity: Pour, index: number, where: stri
   if (state.place !== state.visit?.place)
     ledger.add('time-not-possible', where, 'bags are poured where no work is done');
   if (standing.nextOp !== null && Math.abs(activity.afterSqFt - standing.doneUnits) > GROUND_SLACK_SQ_FT) {
-    ledger.add('figure-differs', where, `after ${activity.afterSqFt} ft2 stated, ${standing.doneUnits} ft2 are done`);
+    ledger.add('figure-differs', where, `after ${activity.afterSqFt} ft² stated, ${standing.doneUnits} ft² are done`);
   }
   if (pours === undefined) {
     ledger.add('level-below-empty', where, `the rig has no bags "${activity.fromCompartmentId}" on a machine`);

@@ -32,7 +32,7 @@ export function refill(state: DayState, activity: Refill, index: number, where: 
   state.sums.refills += 1;
   state.sums.refillMs += msOf(activity.endSec) - msOf(activity.startSec);
   if (standing.nextOp !== null && Math.abs(activity.afterSqFt - standing.doneUnits) > GROUND_SLACK_SQ_FT) {
-    const words = `after ${activity.afterSqFt} ft2 stated, ${standing.doneUnits} ft2 are done`;
+    const words = `after ${activity.afterSqFt} ft² stated, ${standing.doneUnits} ft² are done`;
     ledger.add('figure-differs', where, words);
   }
   for (const id of activity.rinsedCompartmentIds) {

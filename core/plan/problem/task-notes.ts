@@ -19,6 +19,6 @@ export function scantWarning({ property, zone, demand }: TaskFacts): Issue {
 export function leftWarning({ property, zone }: TaskFacts, options: readonly Option[]): Issue {
   const least = Math.min(...options.map((each) => each.untrimmedUnits));
   const where = `property ${property.name}, zone ${zone.name}`;
-  const words = `At least ${least} ft2 are not reached by any machine, and no rig that does the zone has a hand tool that may treat them. They stay untreated.`;
+  const words = `At least ${least} ft² are not reached by any machine, and no rig that does the zone has a hand method that may treat them. They stay untreated.`;
   return issue('warning', 'ground-not-reached', where, words);
 }

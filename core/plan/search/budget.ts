@@ -95,6 +95,11 @@ export class Budget {
     this.reportedMs = this.clock.nowMs();
     this.reportedShare = last ? 1 : Math.max(this.reportedShare, Math.min(1, share) * (1 - POLISH_SHARE));
     const bestSoFar = `${placed} of ${jobs} visits placed, $${(cost / 1e9).toFixed(2)}`;
-    this.onProgress({ step: 'plan', done: Math.round(this.reportedShare * 1000), total: 1000, bestSoFar });
+    this.onProgress({
+      step: 'Placing stops and refills',
+      done: Math.round(this.reportedShare * 1000),
+      total: 1000,
+      bestSoFar,
+    });
   }
 }

@@ -9,7 +9,7 @@ export const ACCESS_LIST = {
     arrives: 'Arrives',
     call: 'Call',
     locked: 'Locked',
-    mind: 'Mind',
+    mind: 'Watch for',
   },
   stop: PAGE.stop,
   none: 'The day has no stops.',

@@ -45,7 +45,7 @@ export const LOAD_TICKETS = {
   leftForNext: (amount: string, next: number) =>
     `${amount} is planned to be still in it when load ${next} goes on top.`,
   leftOver: (amount: string, advice: string) => `${amount} is planned to be left. ${advice}`.trim(),
-  blanks: ['Mixed by', 'Time', 'Really put in', 'Left at the end'],
+  blanks: ['Mixed by', 'Time', 'Actually put in', 'Left at the end'],
 } as const;
 
 /** The order of mixing, and where it is from. */

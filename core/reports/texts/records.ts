@@ -38,7 +38,7 @@ export const RECORDS = {
   },
   blanks: [
     ['Came and left', 'Wind from, speed', 'Temperature, weather'],
-    ['Applied by', 'Helpers', 'Really used'],
+    ['Applied by', 'Helpers', 'Actually used'],
   ],
   signature: ['Signature', 'Date'],
   noStops: 'The day has no stops, so there is nothing to record.',

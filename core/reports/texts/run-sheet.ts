@@ -33,7 +33,7 @@ export const RUN_SHEET = {
     with: 'With',
     ground: 'Ground',
     load: 'Load',
-    done: 'Really done',
+    done: 'Actual',
   },
   home: (time: string) => `Home ${time}`,
   left: (vessel: string, amount: string, advice: string) => `${vessel}: ${amount} left. ${advice}`.trim(),
@@ -68,7 +68,7 @@ export const RUN_ROWS = {
   /** A name with its figure: "side gate 36 in", "front 6 ft²". */
   named: (name: string, figure: string) => `${name} ${figure}`,
   locked: ', locked',
-  mind: (cautions: readonly string[]) => `Mind: ${cautions.join(', ')}.`,
+  mind: (cautions: readonly string[]) => `Watch for: ${cautions.join(', ')}.`,
   note: (note: string) => `Note: ${note}`,
   passes: (covered: readonly string[]) => `Passes cover ${covered.join(', ')}.`,
   notReached: (missed: readonly string[]) => `Not reached: ${missed.join(', ')}.`,

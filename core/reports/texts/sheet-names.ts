@@ -3,7 +3,7 @@ export const SHEET_NAMES = {
   'run-sheet': { name: 'Run sheet', about: 'The day in order, for the crew' },
   'load-tickets': { name: 'Load tickets', about: 'One page for each fill' },
   'truck-list': { name: 'Truck list', about: 'What to carry, and its weight' },
-  'access-list': { name: 'Access list', about: 'Whom to call, locked gates, what to mind' },
+  'access-list': { name: 'Access list', about: 'Whom to call, locked gates, what to watch for' },
   'map-pages': { name: 'Map pages', about: 'The way of the day, and the passes on each lawn' },
   'measure-sheet': { name: 'Measure sheet', about: 'One lawn with its areas' },
   'application-records': { name: 'Application records', about: 'What was put down, as rules ask for it' },

@@ -84,9 +84,7 @@ function LayerRow({ layer, place, understood }: LayerRowProps) {
   return (
     <tr>
       <th scope="row">{layer.name === '' ? importWords.contentStep.theFile : layer.name}</th>
-      <td>
-        {formatNumber(layer.features.length)} <span className="quiet">{shapeWords(layer)}</span>
-      </td>
+      <td>{shapeWords(layer)}</td>
       <td>
         <Choice
           label={importWords.contentStep.recordsAre(layer.name)}
@@ -118,7 +116,7 @@ function shapeWords({ features }: SourceLayer): string {
     counts[each] === 0 ? [] : [counted(counts[each], each)],
   );
   if (counts.none > 0) words.push(importWords.contentStep.withoutShape(formatNumber(counts.none)));
-  return words.join(', ');
+  return words.length === 0 ? formatNumber(0) : words.join(', ');
 }
 
 function coordinateWords({ coordinates }: SourceLayer, understood: LayerMapping | undefined): string {

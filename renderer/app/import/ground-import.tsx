@@ -50,7 +50,7 @@ export function GroundImportSheet({ file }: { readonly file: GroundImport }) {
         </p>
       )}
       <div className="dialog-foot">
-        <Button onPress={closeImport}>{commonWords.leaveIt}</Button>
+        <Button onPress={closeImport}>{commonWords.cancel}</Button>
         <Button
           whyNot={previous === undefined ? importWords.groundImport.firstStep : null}
           onPress={() => previous !== undefined && goToImportStep(previous)}

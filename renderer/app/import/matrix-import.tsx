@@ -26,7 +26,7 @@ export function MatrixImportSheet({ file }: { readonly file: MatrixImport }) {
         </section>
       )}
       <div className="dialog-foot">
-        <Button onPress={closeImport}>{commonWords.leaveIt}</Button>
+        <Button onPress={closeImport}>{commonWords.cancel}</Button>
         <Button
           look="main"
           whyNot={found === rejected ? importWords.matrixImport.nothingToUse : null}

@@ -45,7 +45,7 @@ export function TemperatureImportSheet({ file }: { readonly file: TemperatureImp
         )}
       </section>
       <div className="dialog-foot">
-        <Button onPress={closeImport}>{commonWords.leaveIt}</Button>
+        <Button onPress={closeImport}>{commonWords.cancel}</Button>
         <Button
           look="main"
           whyNot={whyNot}

@@ -4,6 +4,7 @@ import { methodName } from '../../../core/reach/index.ts';
 import { formatShare } from '../../../core/units/index.ts';
 import { useBook, useFormat, useSelection } from '../../stores/index.ts';
 import { stopsWords } from '../../texts/day/index.ts';
+import { commonWords } from '../../texts/index.ts';
 import { Empty, Section } from '../../ui/index.ts';
 import { Fit, zoneName } from './fit.tsx';
 import { Loads, Truck } from './load-details.tsx';
@@ -46,7 +47,9 @@ function StopHead({ stop, property }: { readonly stop: PlanStop; readonly proper
         )}
       </p>
       {property.cautions.length > 0 && (
-        <p className="caution small">{stopsWords.inspector.mind(property.cautions.join(', ').replaceAll('-', ' '))}</p>
+        <p className="caution small">
+          {stopsWords.inspector.mind(property.cautions.map((each) => commonWords.cautions[each]).join(', '))}
+        </p>
       )}
     </header>
   );

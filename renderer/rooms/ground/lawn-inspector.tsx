@@ -98,11 +98,11 @@ function Areas({ property }: { readonly property: Property }) {
   return (
     <dl className="figures">
       <div>
-        <dd>
-          {treatable === null ? commonWords.notMeasured : words.area(treatable)}
-          <span className="quiet small block">{errorWords(measure, words)}</span>
-        </dd>
-        <dt>{groundWords.lawnInspector.toTreat(treatable === null ? '' : `, ${words.largeArea(treatable)}`)}</dt>
+        <dd>{treatable === null ? commonWords.notMeasured : words.area(treatable)}</dd>
+        <dt>
+          {groundWords.lawnInspector.toTreat(treatable === null ? '' : `, ${words.largeArea(treatable)}`)}
+          <span className="block">{errorWords(measure, words)}</span>
+        </dt>
       </div>
       <div>
         <dd>{words.area(measure.exclusionsSqFt)}</dd>
@@ -112,17 +112,6 @@ function Areas({ property }: { readonly property: Property }) {
   );
 }
 
-const CAUTION_WORDS: Readonly<Record<(typeof CAUTIONS)[number], string>> = {
-  pets: groundWords.lawnInspector.pets,
-  children: groundWords.lawnInspector.priceOfNewStep,
-  water: groundWords.lawnInspector.openWater,
-  steep: groundWords.lawnInspector.steepGround,
-  locked: groundWords.lawnInspector.locked,
-  traffic: groundWords.lawnInspector.traffic,
-  'neighbour-garden': groundWords.lawnInspector.neighbourGarden,
-  beehives: groundWords.lawnInspector.beehives,
-};
-
 function Site({ property }: { readonly property: Property }) {
   return (
     <Section title={groundWords.lawnInspector.onSite}>
@@ -130,7 +119,7 @@ function Site({ property }: { readonly property: Property }) {
         {CAUTIONS.map((caution) => (
           <Tick
             key={caution}
-            label={CAUTION_WORDS[caution]}
+            label={commonWords.cautions[caution]}
             checked={property.cautions.includes(caution)}
             onChange={(on) => {
               const cautions = on

@@ -66,7 +66,7 @@ export function LinesTable({ book, lines }: BookProps & { readonly lines: readon
       <table className="table">
         <TableHead
           columns={[
-            commonWords.week,
+            buyWords.tables.weekFrom,
             commonWords.round,
             commonWords.product,
             { figures: buyWords.tables.needed },
@@ -82,10 +82,7 @@ export function LinesTable({ book, lines }: BookProps & { readonly lines: readon
             return (
               <tr key={`${each.week.label} ${each.roundId} ${each.productId}`}>
                 <th scope="row">
-                  <span className="whole-line">{each.week.label}</span>
-                  <span className="quiet block small whole-line">
-                    {buyWords.tables.from(words.date(each.week.monday))}
-                  </span>
+                  <span className="whole-line">{words.dateInYear(each.week.monday)}</span>
                 </th>
                 <td>
                   {each.roundName}

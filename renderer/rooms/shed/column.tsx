@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import { err, type Result } from '../../../core/base/index.ts';
 import type { Book } from '../../../core/book/index.ts';
+import type { Formatter } from '../../format/index.ts';
+import { useFormat } from '../../stores/index.ts';
 import { commonWords } from '../../texts/index.ts';
 import { shedWords } from '../../texts/shed/index.ts';
 import { Choice, type ChoiceOption, DraftInput, QuantityInput, type QuantityKind, Tick } from '../../ui/index.ts';
@@ -48,7 +50,11 @@ export type Column<R> = Base<R> &
         readonly unset: (record: R) => R;
       }
     | { readonly kind: 'flag'; readonly get: (record: R) => boolean; readonly set: (record: R, on: boolean) => R }
-    | { readonly kind: 'shown'; readonly show: (record: R, book: Book) => ReactNode; readonly right?: boolean }
+    | {
+        readonly kind: 'shown';
+        readonly show: (record: R, book: Book, words: Formatter) => ReactNode;
+        readonly right?: boolean;
+      }
   );
 
 /** Yes, no, or not entered. */
@@ -89,6 +95,7 @@ type CellProps<R> = {
 
 /** The input for one member of one record. `name` says whose it is, for those who hear it. */
 export function Cell<R>({ column, record, book, name, commit }: CellProps<R>) {
+  const format = useFormat();
   const label = `${column.label}, ${name}`;
   const step = shedWords.column.changed(column.label);
   if (column.hiddenFor?.(record) === true) return <span className="quiet">–</span>;
@@ -171,7 +178,7 @@ export function Cell<R>({ column, record, book, name, commit }: CellProps<R>) {
         />
       );
     case 'shown':
-      return <>{column.show(record, book)}</>;
+      return <>{column.show(record, book, format)}</>;
   }
 }
 

@@ -149,6 +149,7 @@ export const handMethodShelf: ShelfPlan<'handMethods'> = {
   title: machinesWords.hand.handMethods,
   one: machinesWords.hand.handMethod,
   about: machinesWords.hand.about,
+  caution: machinesWords.hand.caution,
   columns,
   parts: [handBench],
   create: (_book, id) => ({

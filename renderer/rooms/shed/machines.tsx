@@ -16,12 +16,15 @@ const columns: readonly Column<Machine>[] = [
     get: (m) => m.name,
     set: (m, name) => ({ ...m, name }),
   },
-  choiceOf<Machine, Machine['what']>(
-    commonWords.kind,
-    MACHINE_KINDS,
-    (m) => m.what,
-    (m, what) => ({ ...m, what }),
-  ),
+  {
+    kind: 'choice',
+    label: commonWords.kind,
+    inTable: true,
+    // The words of the trade, with their hyphens.
+    options: () => MACHINE_KINDS.map((value) => ({ value, words: value })),
+    get: (m) => m.what,
+    set: (m, text) => ({ ...m, what: MACHINE_KINDS.find((each) => each === text) ?? m.what }),
+  },
   {
     kind: 'figure',
     figure: 'width',

@@ -98,6 +98,7 @@ export const rigShelf: ShelfPlan<'rigs'> = {
   title: rigsWords.rig.rigs,
   one: commonWords.rig,
   about: rigsWords.rig.about,
+  caution: rigsWords.rig.caution,
   columns: rigColumns,
   parts: [
     part<Rig, CarriedMachine>({
@@ -198,10 +199,10 @@ export const fillPointShelf: ShelfPlan<'fillPoints'> = {
       kind: 'shown',
       label: rigsWords.rig.open,
       inTable: true,
-      show: (p) =>
+      show: (p, _, words) =>
         p.hours === undefined
           ? rigsWords.rig.always
-          : commonWords.span(clock(p.hours.openMin), clock(p.hours.closeMin)),
+          : commonWords.span(words.clock(p.hours.openMin * 60), words.clock(p.hours.closeMin * 60)),
     },
     {
       kind: 'figure',
@@ -263,8 +264,4 @@ const END_OF_DAY_MIN = 24 * 60;
 
 function alwaysOpen({ hours: _, ...point }: FillPoint): FillPoint {
   return point;
-}
-
-function clock(minutes: number): string {
-  return `${Math.floor(minutes / 60)}:${String(Math.round(minutes % 60)).padStart(2, '0')}`;
 }

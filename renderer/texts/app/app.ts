@@ -9,11 +9,11 @@ export const appWords = {
     noAnswer: 'The program does not answer. Start it again and open the address that it prints.',
   },
   about: {
-    reading: 'Reading the licences…',
-    missing: 'The licences are not beside the screens of this program. They stand in docs/licences.md of its sources.',
-    licences: 'Licences',
+    reading: 'Reading the licenses…',
+    missing: 'The licenses are not beside the screens of this program. They stand in docs/licences.md of its sources.',
+    licences: 'Licenses',
     own: 'Swardway (MIT)',
-    comesWith: (packages: number) => `It comes with ${packages} packages. Each line opens to the words of its licence.`,
+    comesWith: (packages: number) => `It comes with ${packages} packages. Each line opens to the words of its license.`,
   },
   backups: {
     damagedNote:

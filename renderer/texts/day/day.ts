@@ -37,7 +37,7 @@ export const dayWords = {
     treatment: 'Treatment',
     streetLabel: 'Street, or a part of the address',
     street: 'street',
-    beingReckoned: 'Being reckoned …',
+    beingReckoned: 'Being reckoned…',
     nobody: (nobody: number) => `, ${nobody} that nobody can do`,
     tableLabel: 'Who can go to which lawn',
     lawn: 'Lawn',

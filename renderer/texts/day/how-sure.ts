@@ -3,7 +3,7 @@ import { counted } from '../../format/index.ts';
 /** Words of how sure a day is. */
 export const howSureWords = {
   view: {
-    playing: 'Playing the day …',
+    playing: 'Playing the day…',
     homeBy: (clock: string) => `9 days in 10 home by ${clock}`,
     homeSpread: (planned: string, half: string, late: string) =>
       `Planned ${planned}; half of all days home by ${half}, 1 in 10 by ${late}.`,

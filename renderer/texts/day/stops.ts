@@ -11,7 +11,7 @@ export const stopsWords = {
     stop: (number: number) => `Stop ${number}`,
     onSite: (from: string, until: string, stay: string, drive: string) =>
       `${from} to ${until}, ${stay} on site after ${drive} of driving`,
-    mind: (what: string) => `Mind: ${what}`,
+    mind: (what: string) => `Watch for: ${what}`,
     doneHere: 'Done here',
     handTrim: ', hand trim',
     secondPerson: ', second person',

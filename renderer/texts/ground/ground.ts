@@ -16,7 +16,7 @@ export const groundWords = {
     lawns: 'Lawns',
     selectedLawn: 'Selected lawn',
     map: 'Map of the lawns',
-    noImagery: 'drawn from the book, no imagery',
+    noImagery: 'drawn from the book, no background',
     drawnFromBook: 'drawn from the book',
   },
   groundTables: {
@@ -52,20 +52,12 @@ export const groundWords = {
   },
   lawnInspector: {
     noLawn: 'No lawn selected',
-    noLawnsAdvice: 'The zones, gates and exclusions of a lawn stand here.',
+    noLawnsAdvice: 'The zones, gates and exclusions of a lawn are shown here.',
     select: (lawn: string) => `Select ${lawn}`,
     noLawnAdvice: 'Choose a lawn in the list or on the map to see its zones, gates and exclusions.',
     removeThis: 'Remove this lawn',
     toTreat: (within: string) => `to treat${within}`,
     keptOut: 'kept out',
-    pets: 'pets',
-    priceOfNewStep: 'children',
-    openWater: 'open water',
-    steepGround: 'steep ground',
-    locked: 'locked',
-    traffic: 'traffic',
-    neighbourGarden: "neighbour's garden",
-    beehives: 'beehives',
     onSite: 'On site',
     changeCautions: 'Change cautions',
     noTrailer: 'no room for a trailer',
@@ -121,6 +113,6 @@ export const groundWords = {
   zonePasses: {
     chooseZone: 'Choose a zone to see passes over it.',
     noOutline: 'This zone has no outline, so no passes can be laid.',
-    noHead: 'No head of the book says how it is driven: set overlap, trim passes and turns in the Shed.',
+    noHead: 'It is not said of any head how it is driven: enter overlap, trim passes and turns in the Shed.',
   },
 } as const;

@@ -14,7 +14,7 @@ export const buyWords = {
     needed: 'needed',
     inStore: 'in the store',
     toBuy: 'to buy',
-    from: (date: string) => `from ${date}`,
+    weekFrom: 'week from',
     noWater: 'The plan takes no water.',
     inTheMorning: 'in the morning',
     duringTheDay: 'during the day',

@@ -67,6 +67,7 @@ export const machinesWords = {
     handMethods: 'Hand methods',
     handMethod: 'hand method',
     about: 'Treating on foot: hose and gun, backpack sprayer, hand spreader. They reach where no machine fits.',
+    caution: 'Wear what the label asks for. On foot too, mind slopes, traffic and who stands downwind.',
     newHandMethod: 'New hand method',
   },
 } as const;

@@ -94,7 +94,7 @@ export const roadsWords = {
   panel: {
     roads: 'Roads',
     about:
-      'Drive times and ways by real roads, from a map file on this computer. Where no road is known, the estimate from straight lines stays, and plans say so.',
+      'Drive times and ways by real roads, from a map file on this computer. Where no road is known, the estimate from straight lines stays, and plans say so. The map does not have every limit: signs on the road stand above it.',
   },
   avoided: {
     added: (area: string) => `Avoid ${area}`,

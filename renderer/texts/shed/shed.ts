@@ -32,6 +32,8 @@ export const shedWords = {
     a: 'a',
     add: (article: string, one: string) => `Add ${article} ${one}`,
     noneYet: (plural: string) => `No ${plural} yet`,
+    nothingYet: 'Nothing selected',
+    nothingYetAdvice: 'The figures of what you add are entered here.',
     do: 'do',
     duplicateOf: (name: string) => `Duplicate ${name}`,
     duplicate: 'Duplicate',

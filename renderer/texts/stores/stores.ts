@@ -26,7 +26,7 @@ export const storesWords = {
     copied: 'The diagnostics are on the clipboard',
     clipboard: 'the clipboard',
     notCopied: 'The diagnostics could not be copied: the clipboard is not open to this window.',
-    notCopiedAdvice: 'They stand in the log file in the folder of the program as well.',
+    notCopiedAdvice: 'They are in the log file in the folder of the program as well.',
   },
   edits: {
     isRemoved: (sentence: string, name: string, still: string) => `${sentence} ${name} is removed${still}`,

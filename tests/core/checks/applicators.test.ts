@@ -18,7 +18,7 @@ const found = (...applicators: readonly Applicator[]) =>
 test('a licence holds on its last day', () => {
   expect(found(who('Ann', '2027-03-17'))).toEqual([]);
   expect(found(who('Ann', '2027-03-16'))).toEqual([
-    'Nobody of it holds a licence on 2027-03-17 (round spring): that of Ann on 2027-03-16 ends before. Renew it, or plan another rig.',
+    'On 2027-03-17 (round spring) none of its applicators has a valid license: Ann until 2027-03-16. Renew it, or plan another rig.',
   ]);
 });
 
@@ -27,7 +27,7 @@ test('the other one of a rig may hold one, and one without a known end holds', (
   expect(found(who('Ann', '2027-01-01'), who('Bo'))).toEqual([]);
   expect(found(who('Ann', '2027-03-14'), who('Bo', '2027-03-15'))).toEqual([
     expect.stringMatching(
-      /^Nobody of it holds a licence on 2027-03-16 .* and on 1 later day: that of Ann on 2027-03-14, Bo on 2027-03-15/,
+      /^On 2027-03-16 .*, and on 1 later day, none of its applicators has a valid license: Ann until 2027-03-14, Bo until 2027-03-15/,
     ),
   ]);
 });

@@ -134,7 +134,7 @@ describe('the run sheet', () => {
       '1 acre Lane · drive 3.1 mi, 10 min · park at 40.00000, -89.41000 · side gate 36 in, locked',
     );
     // Entered are pets; a pond lies in the turf and the gate is locked.
-    expect(rows).toContain('Mind: pets, open water, gate locked. Note: Bell is broken');
+    expect(rows).toContain('Watch for: pets, open water, locked gate. Note: Bell is broken');
     expect(rows).toContain('no room for a trailer');
   });
 

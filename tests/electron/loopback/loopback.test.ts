@@ -175,8 +175,8 @@ describe('a screen at the other end', () => {
       expect(done, step).toEqual(done.toSorted((left, right) => left - right));
     }
     // First the passes over the lawns are reckoned, then the search begins.
-    expect(progress.at(0)?.step).not.toBe('plan');
-    expect(progress.at(-1)?.step).toBe('plan');
+    expect(progress.at(0)?.step).not.toBe('Placing stops and refills');
+    expect(progress.at(-1)?.step).toBe('Placing stops and refills');
     const verdict = judgePlan(problemOf({ ...opened.book, rigs: [record] }), plan);
     expect(verdict.violations).toEqual([]);
 
@@ -195,7 +195,7 @@ describe('a screen at the other end', () => {
     const finished = new Promise<JobDone>((done) => void host.on('job.done', done));
     const improving = new Promise<void>((done) => {
       host.on('job.progress', (each) => {
-        if (each.step === 'plan' && each.done > 0) done();
+        if (each.step === 'Placing stops and refills' && each.done > 0) done();
       });
     });
     const { jobId } = must(

@@ -34,7 +34,7 @@ export function stopLines(book: Book, stop: StopView): readonly string[] {
     spanWords(book, stop.arriveSec, stop.leaveSec),
     ...stop.works.map((work) => workWords(book, work)),
     ...gates,
-    ...(cautions.length === 0 ? [] : [`Mind: ${cautions.join(', ')}`]),
+    ...(cautions.length === 0 ? [] : [`Watch for: ${cautions.join(', ')}`]),
     ...(stop.property?.note ? [`Note: ${stop.property.note}`] : []),
   ];
 }

@@ -83,7 +83,7 @@ function Questions({ book, opened, onDone }: QuestionsProps) {
         >
           {calendarWords.weatherFile.takeDays}
         </Button>
-        <Button onPress={onDone}>{commonWords.leaveIt}</Button>
+        <Button onPress={onDone}>{commonWords.cancel}</Button>
       </div>
     </div>
   );

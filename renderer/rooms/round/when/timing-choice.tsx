@@ -127,7 +127,7 @@ export function NewTiming({ book, round, onDone }: ChoiceProps & { readonly onDo
         >
           {whenWords.choice.addThisTiming}
         </Button>
-        <Button onPress={onDone}>{commonWords.leaveIt}</Button>
+        <Button onPress={onDone}>{commonWords.cancel}</Button>
         {missing.length > 0 && <span className="quiet small">{whenWords.choice.missing(missing.join(', '))}</span>}
       </div>
     </Section>

@@ -156,7 +156,7 @@ describe('bags poured', () => {
       (state) => {
         if (birchOp !== null) state.doneUnits.set(birchOp, 3000);
       },
-      ['figure-differs: after 3000.6 ft2 stated, 3000 ft2 are done'],
+      ['figure-differs: after 3000.6 ft² stated, 3000 ft² are done'],
     ],
   ])('%s', (_, fields, change, said) => {
     expect(poured(fields, change).said).toEqual(said);

@@ -47,7 +47,7 @@ describe('ground in pieces', () => {
         [0, 3000],
         [3000.6, 9000],
       ],
-      ['ground-not-covered: from 3000 to 3000.6 ft2 is left out'],
+      ['ground-not-covered: from 3000 to 3000.6 ft² is left out'],
     ],
     [
       'half a foot over each other',
@@ -63,7 +63,7 @@ describe('ground in pieces', () => {
         [0, 3000.6],
         [3000, 9000],
       ],
-      ['ground-covered-twice: from 3000 to 3000.6 ft2 is done again'],
+      ['ground-covered-twice: from 3000 to 3000.6 ft² is done again'],
     ],
     [
       'one inside the other',
@@ -71,15 +71,15 @@ describe('ground in pieces', () => {
         [0, 9000],
         [100, 200],
       ],
-      ['ground-covered-twice: from 100 to 200 ft2 is done again'],
+      ['ground-covered-twice: from 100 to 200 ft² is done again'],
     ],
     ['half a foot short', [[0, 8999.5]], []],
-    ['more than half a foot short', [[0, 8999.4]], ['ground-not-covered: 8999.4 of 9000 ft2 are treated']],
+    ['more than half a foot short', [[0, 8999.4]], ['ground-not-covered: 8999.4 of 9000 ft² are treated']],
     ['half a foot too far', [[0, 9000.5]], []],
     [
       'more than half a foot too far',
       [[0, 9000.6]],
-      ['ground-covered-twice: 9000.6 ft2 are treated where there are 9000'],
+      ['ground-covered-twice: 9000.6 ft² are treated where there are 9000'],
     ],
     ['not at all', [], ['task-missing: neither treated nor listed as unplaced']],
   ] as const)('%s', (_, pieces, said) => {

@@ -134,7 +134,7 @@ describe('bags poured on the machine', () => {
     };
     const { afterSqFt } = pourOf(pouredDay().plan);
     expect(said((_, pour) => void Object.assign(pour, { afterSqFt: afterSqFt + 10 }))).toEqual([
-      `after ${afterSqFt + 10} ft2 stated, ${afterSqFt} ft2 are done`,
+      `after ${afterSqFt + 10} ft² stated, ${afterSqFt} ft² are done`,
     ]);
     expect(said((_, pour) => void Object.assign(pour, { afterSqFt: afterSqFt + 0.5 }))).toEqual([]);
     // The pouring comes after the stop is packed up.

@@ -68,7 +68,7 @@ describe('days as GPX', () => {
       'front: Overseed with Rider, seeder, 4,000 ft²',
       'front: Spray one with Rider, boom, 6,000 ft²',
       'Gate side gate: 36 in, locked',
-      'Mind: pets',
+      'Watch for: pets',
       'Note: Bell is broken',
     ]);
   });
