@@ -51,7 +51,7 @@ describe('the access list of a day', () => {
       properties: book.properties.map((each) => ({ ...each, gates: [], cautions: ['locked'] as const })),
     };
     const [first = ''] = rowsOf(sheetOf(cautioned));
-    expect(first.split(' | ').slice(-2)).toEqual(['gate locked', '']);
+    expect(first.split(' | ').slice(-2)).toEqual(['locked gate', '']);
   });
 
   test('keeps a stop whose lawn is no longer in the book, and says so of a day without stops', () => {
