@@ -60,7 +60,9 @@ const MOST_ROWS_TOGETHER = 14;
 
 /** A header that is printed again on every page; rows from one stop to the next stay together. */
 function tableHtml(columns: readonly Column[], rows: readonly TableRow[]): string {
-  const head = columns.map((each) => `<th scope="col" class="${each.align}">${headText(each.label)}</th>`).join('');
+  const head = columns
+    .map((each) => `<th scope="col" class="${each.align}">${kept(breakable(each.label))}</th>`)
+    .join('');
   const isFixed = columns.every((each) => each.share !== undefined);
   const shares = isFixed ? columns.map((each) => `<col style="width:${each.share}%">`).join('') : '';
   const bodies: string[][] = [[]];
@@ -76,14 +78,9 @@ function tableHtml(columns: readonly Column[], rows: readonly TableRow[]): strin
   return `<table${isFixed ? ' class="fixed"' : ''}>${shares}<thead><tr>${head}</tr></thead>${body.join('')}</table>`;
 }
 
-/** Headings of columns are not broken, but for words that no column has room for. */
-function headText(label: string): string {
-  return kept(label.replace(/\S{16}(?=\S)/gu, '$&\u200b'));
-}
-
-/** Words in cells stay whole, but for those that would push other columns off the paper. */
-function cellText(text: string): string {
-  return boxed(text.replace(/\S{24}(?=\S)/gu, '$&\u200b'));
+/** Words in headings and cells stay whole, but for those that would push other columns off the paper. */
+function breakable(text: string): string {
+  return text.replace(/\S{21,}/gu, (word) => word.replace(/\S{6}(?=\S)/gu, '$&\u200b'));
 }
 
 function isStop(row: TableRow): boolean {
@@ -96,11 +93,13 @@ function rowHtml(columns: readonly Column[], row: TableRow): string {
   const span = Math.max(1, columns.length - row.lead.length - tail.length);
   const lead = cellsHtml(columns.slice(0, row.lead.length), row.lead);
   const end = cellsHtml(columns.slice(row.lead.length + span), tail);
-  return `<tr class="${row.look}">${lead}<td colspan="${span}">${boxed(row.text)}</td>${end}</tr>`;
+  return `<tr class="${row.look}">${lead}<td colspan="${span}">${boxed(breakable(row.text))}</td>${end}</tr>`;
 }
 
 function cellsHtml(columns: readonly Column[], texts: readonly string[]): string {
-  return columns.map((each, index) => `<td class="${each.align}">${cellText(texts[index] ?? '')}</td>`).join('');
+  return columns
+    .map((each, index) => `<td class="${each.align}">${boxed(breakable(texts[index] ?? ''))}</td>`)
+    .join('');
 }
 
 /** A figure and its unit, which stay on one line. */

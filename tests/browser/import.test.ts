@@ -90,7 +90,7 @@ describeWithChromium('importing files of ground', () => {
     const records = dialog.getByRole('listbox', { name: 'Records' });
     await records.waitFor();
     expect(await dialog.getByRole('group', { name: 'Show' }).textContent()).toBe(
-      '9 records6 new0 changed0 same1 part2 rejected',
+      '9 records6 new0 changed0 same1 part of another2 rejected',
     );
     await tabTo(page, dialog.getByRole('button', { name: '2 rejected' }));
     await page.keyboard.press('Enter');

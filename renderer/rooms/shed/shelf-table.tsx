@@ -140,7 +140,7 @@ export function ShelfDetails<Name extends Shelf>({ plan, book }: ShelfProps<Name
   const records = book[plan.shelf] as readonly RecordOf<Name>[];
   const selectedId = useSelection((state) => state.shelfRecordId);
   const record = records.find((each) => each.id === selectedId) ?? records[0];
-  if (record === undefined) return <Empty title={shedWords.shelf.nothingYet}>{shedWords.shelf.nothingYetAdvice}</Empty>;
+  if (record === undefined) return <p className="quiet fields">{shedWords.shelf.nothingYet}</p>;
   const commit = commitTo(plan.shelf);
   return (
     <div className="inspector" key={record.id}>
