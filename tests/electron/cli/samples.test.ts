@@ -146,7 +146,7 @@ describe('plan', () => {
   test('progress is told on standard error and never falls', () => {
     const run = swardway(['plan', sampleFile('residential-day'), '--seconds', '1', '--progress', '--json']);
     jsonOf(run, 'plan');
-    const shares = [...run.remarks.matchAll(/^plan (\d+) %/gm)].map((match) => Number(match[1]));
+    const shares = [...run.remarks.matchAll(/^Placing stops and refills (\d+) %/gm)].map((match) => Number(match[1]));
     expect(shares.length).toBeGreaterThan(2);
     expect(shares).toEqual(shares.toSorted((left, right) => left - right));
     expect(shares.at(-1)).toBe(100);
