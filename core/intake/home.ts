@@ -33,15 +33,17 @@ export function parkingBox(home: Home): DegreesBox | null {
   return at === null ? null : pointBox({ parking: at });
 }
 
-/** Homes by their ids, and by names that only one of them has. */
+/** Homes by their ids, and by names that only one of them has: in the book, and in the file, which may give a lawn its lot's name. */
 export function nameHomes(homes: readonly Home[]): ReadonlyMap<string, Home> {
   const named = new Map<string, Home>();
   const seen = new Set<string>();
   for (const home of homes) {
-    const name = (home.property?.name ?? (home.draft === null ? null : newName(home.draft)) ?? '').toLowerCase();
-    if (seen.has(name)) named.delete(name);
-    else if (name !== '') named.set(name, home);
-    seen.add(name);
+    const names = [home.property?.name, home.draft === null ? null : newName(home.draft)];
+    for (const name of new Set(names.map((each) => (each ?? '').toLowerCase()))) {
+      if (seen.has(name)) named.delete(name);
+      else if (name !== '') named.set(name, home);
+      seen.add(name);
+    }
   }
   for (const home of homes.toReversed()) {
     for (const id of [home.property?.id, home.fileId]) if (id) named.set(id.toLowerCase(), home);

@@ -117,6 +117,18 @@ describe('any file', () => {
     );
   });
 
+  it('imported twice: a lot that calls its lawn by its address gives it a name, and finds it again', () => {
+    const lot = boxShape(0, 0, 40, 40);
+    const features: readonly Drawn[] = [
+      { geometry: lot, attributes: { property: 6, name: 'a', role: 'parcel' } },
+      { geometry: lot, attributes: { address: 6 } },
+    ];
+    const source = sourceOf(layerOf(features));
+    const book = taken(emptyOne(), look(source, emptyOne()));
+    expect(book.properties.map((each) => each.name)).toEqual(['a']);
+    expect(look(source, book).counts).toMatchObject({ same: 1, rejected: 0 });
+  });
+
   it('imported twice: areas that are stated beside an outline are the same ones, with and without a name', () => {
     const beside = (attributes: Drawn['attributes']): Drawn => ({
       geometry: pointShape(0, 0),
