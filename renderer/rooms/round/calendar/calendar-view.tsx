@@ -5,7 +5,7 @@ import type { Plan } from '../../../../core/plan/result/index.ts';
 import { calendarOf, roundDays } from '../../../../core/round/calendar/index.ts';
 import { addDays } from '../../../../core/units/index.ts';
 import { NotYet } from '../../../next/index.ts';
-import { addNextDay, useBook, useCurrentPlan, useCurrentRound } from '../../../stores/index.ts';
+import { addNextDay, useBook, useCurrentPlan, useCurrentRound, useFormat } from '../../../stores/index.ts';
 import { commonWords } from '../../../texts/index.ts';
 import { calendarWords } from '../../../texts/round/index.ts';
 import { Button } from '../../../ui/index.ts';
@@ -61,6 +61,7 @@ function Calendar({ book, round, plan }: CalendarProps) {
     go(addDays(date, days));
   };
   const calendar = calendarOf(book);
+  const { said } = useFormat();
   const { words } = roundDays(calendar, round);
   const addNext = () => {
     const date = addNextDay();
@@ -72,7 +73,7 @@ function Calendar({ book, round, plan }: CalendarProps) {
       <section className="plan-bar" aria-label={calendarWords.view.daysLabel}>
         <div className="plan-bar-title">
           <h2>{calendarWords.view.title(round.name)}</h2>
-          <p className="small quiet">{words}</p>
+          <p className="small quiet">{said(words)}</p>
         </div>
         <Button onPress={addNext}>
           <Plus size={14} aria-hidden="true" /> {calendarWords.view.addNextWorkingDay}
