@@ -95,7 +95,7 @@ describeWithChromium('behind the map', () => {
       if (protocol.startsWith('http') && hostname !== '127.0.0.1') outside.push(request.url());
     });
     const at = await bareGround(page);
-    expect(await page.locator('.scale-plate').textContent()).toContain('no imagery');
+    expect(await page.locator('.scale-plate').textContent()).toContain('no background');
     const before = await colourAt(page, ...at);
     expect(before).not.toEqual(GREEN);
     await openPanel(page);

@@ -181,6 +181,7 @@ describeWithChromium('an outline that is being drawn', () => {
     await bar(page).getByText('5 corners').waitFor();
     const last = (await handles.nth(0).boundingBox())!;
     await page.mouse.click(last.x + 6, last.y + 6, { button: 'right' });
+    await page.getByRole('menuitem', { name: /^Remove the marked corner/ }).click();
     await bar(page).getByText('4 corners').waitFor();
     for (let step = 0; step < 3; step += 1) await page.keyboard.press('Control+z');
     expect(await page.locator('.draw-area').textContent()).toBe(before);
