@@ -16,4 +16,5 @@ export { FIELD_NAMES } from './notices/index.ts';
 export { PAPERS, type PageOptions, type Paper, PRINTS, type Print, paperOf } from './page.ts';
 export { SHEETS, type SheetKind } from './registry.ts';
 export { sheetText } from './text.ts';
+export { CAUTION_WORDS } from './texts/index.ts';
 export { type DayDrive, type DayWays, drivesOfDay } from './ways.ts';

@@ -26,17 +26,6 @@ export const commonWords = {
   notPlanned: 'not planned',
   notPlannedYet: 'not planned yet',
   bookChanged: 'The book has changed since this plan was made. Plan again.',
-  /** What a lawn asks the crew to watch for. */
-  cautions: {
-    pets: 'pets',
-    children: 'children',
-    water: 'open water',
-    steep: 'steep ground',
-    locked: 'locked gate',
-    traffic: 'traffic',
-    'neighbour-garden': "neighbor's garden",
-    beehives: 'beehives',
-  },
   inAll: 'in all',
   any: 'any',
   none: 'none',

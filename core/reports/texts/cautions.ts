@@ -16,7 +16,7 @@ export const CAUTIONS = {
     'The label is the law: read it before mixing, wear what it asks for, and mind wind, heat, water, slopes, people and pets.',
 } as const;
 
-/** Words for the cautions of a property. */
+/** What a lawn asks the crew to watch for, on paper and on the screens. */
 export const CAUTION_WORDS = {
   pets: 'pets',
   children: 'children play here',

@@ -1,10 +1,10 @@
 import type { Book, Property } from '../../../core/book/index.ts';
 import type { PlanDay, PlanStop, PlanTask } from '../../../core/plan/result/index.ts';
 import { methodName } from '../../../core/reach/index.ts';
+import { CAUTION_WORDS } from '../../../core/reports/index.ts';
 import { formatShare } from '../../../core/units/index.ts';
 import { useBook, useFormat, useSelection } from '../../stores/index.ts';
 import { stopsWords } from '../../texts/day/index.ts';
-import { commonWords } from '../../texts/index.ts';
 import { Empty, Section } from '../../ui/index.ts';
 import { Fit, zoneName } from './fit.tsx';
 import { Loads, Truck } from './load-details.tsx';
@@ -48,7 +48,7 @@ function StopHead({ stop, property }: { readonly stop: PlanStop; readonly proper
       </p>
       {property.cautions.length > 0 && (
         <p className="caution small">
-          {stopsWords.inspector.mind(property.cautions.map((each) => commonWords.cautions[each]).join(', '))}
+          {stopsWords.inspector.mind(property.cautions.map((each) => CAUTION_WORDS[each]).join(', '))}
         </p>
       )}
     </header>

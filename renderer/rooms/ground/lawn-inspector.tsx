@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import type { Issue } from '../../../core/base/index.ts';
 import { CAUTIONS, type Property } from '../../../core/book/index.ts';
 import type { PropertyMeasure } from '../../../core/measure/index.ts';
+import { CAUTION_WORDS } from '../../../core/reports/index.ts';
 import { CommandButton } from '../../commands/index.ts';
 import type { Formatter } from '../../format/index.ts';
 import {
@@ -119,7 +120,7 @@ function Site({ property }: { readonly property: Property }) {
         {CAUTIONS.map((caution) => (
           <Tick
             key={caution}
-            label={commonWords.cautions[caution]}
+            label={CAUTION_WORDS[caution]}
             checked={property.cautions.includes(caution)}
             onChange={(on) => {
               const cautions = on
