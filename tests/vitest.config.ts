@@ -1,13 +1,24 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { ALONE } from './support/alone.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const BROWSER_TESTS = ['tests/browser/**/*.test.{ts,tsx}', 'tests/**/*.browser.test.{ts,tsx}'];
 const BENCH_TESTS = ['tests/bench/**/*.bench.ts'];
+const ALONE_TESTS = ALONE.map((place) => (place.endsWith('/') ? `${place}**/*.test.{ts,tsx}` : place));
+
+/** The unit tests. */
+const UNIT = {
+  root,
+  environment: 'node',
+  testTimeout: 20_000,
+  maxWorkers: '100%',
+  sequence: { groupOrder: 0 },
+} as const;
 
 /**
- * Three projects: unit (fast, no browser), browser (a real Chromium and the built program) and bench (prints figures;
- * not part of `npm test`). A file named NAME.browser.test.ts belongs to the browser project wherever it lies.
+ * Four projects: unit and unit-alone (no browser; see `ALONE`), browser (a real Chromium and the built program) and bench (prints
+ * figures; not part of `npm test`). A file named NAME.browser.test.ts belongs to the browser project wherever it lies.
  */
 export default defineConfig({
   root,
@@ -23,14 +34,15 @@ export default defineConfig({
     projects: [
       {
         test: {
+          ...UNIT,
           name: 'unit',
-          root,
-          environment: 'node',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: BROWSER_TESTS,
-          testTimeout: 20_000,
-          sequence: { groupOrder: 0 },
+          exclude: [...BROWSER_TESTS, ...ALONE_TESTS],
+          isolate: false,
         },
+      },
+      {
+        test: { ...UNIT, name: 'unit-alone', include: ALONE_TESTS, exclude: BROWSER_TESTS },
       },
       {
         test: {

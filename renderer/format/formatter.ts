@@ -1,6 +1,7 @@
 import {
   asRead,
   type Clock,
+  type DateOrder,
   formatArea,
   formatClock,
   formatDate,
@@ -29,6 +30,7 @@ import { todayHere } from './today.ts';
 /** Puts figures into words in the units that the user reads. */
 export type Formatter = {
   readonly system: UnitSystem;
+  readonly dates: DateOrder;
   readonly area: (areaSqFt: number) => string;
   readonly largeArea: (areaSqFt: number) => string;
   readonly volume: (volumeGal: number) => string;
@@ -65,6 +67,7 @@ export function formatterFor(reading: Reading, names: () => readonly string[] = 
   const { units: system, clock, dates } = reading;
   return {
     system,
+    dates,
     area: (value) => formatArea(value, system),
     largeArea: (value) => formatLargeArea(value, system),
     volume: (value) => formatVolume(value, system),

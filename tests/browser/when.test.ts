@@ -63,7 +63,7 @@ describeWithChromium('when a round is of use', () => {
     await window.getByText('Thursday, March 11, 2027').first().waitFor();
     const words = await window.textContent();
     expect(words).toContain('base of 32 °F');
-    expect(words).toContain('counted from 15 February');
+    expect(words).toContain('counted from February 15');
     expect(words).toContain('Source: K. Frank');
     expect(words).toContain('3 days bridged by a straight line: Mon Mar 1 to Wed Mar 3.');
     const sites = page.getByRole('region', { name: 'Lawns by kind of site' });

@@ -5,32 +5,37 @@ import {
   formatTemperature,
   formatTemperatureDifference,
   formatWidth,
+  type Reading,
   type UnitSystem,
 } from '../../units/index.ts';
 import type { Site, TimingResult } from './types.ts';
+
+/** The units of temperatures and depths, and the order in which days are written. */
+type TimingReading = Pick<Reading, 'units' | 'dates'>;
 
 /**
  * What a timing asks for in sentences: base or depth, first day, thresholds and source, so that no date stands without the figures that
  * it comes from.
  */
-export function timingWords(timing: Timing, system: UnitSystem): readonly string[] {
+export function timingWords(timing: Timing, reading: TimingReading): readonly string[] {
   const source = timing.source === '' ? 'Source: none given.' : `Source: ${timing.source.replace(/\.$/, '')}.`;
-  return [...ruleWords(timing, system), source];
+  return [...ruleWords(timing, reading), source];
 }
 
-function ruleWords(timing: Timing, system: UnitSystem): readonly string[] {
+function ruleWords(timing: Timing, { units: system, dates }: TimingReading): readonly string[] {
+  const dayOfYear = (monthDay: string) => formatMonthDay(monthDay, dates);
   const degrees = (valueF: number) => formatTemperature(valueF, system);
   if (timing.kind === 'calendar') {
-    const best = timing.best === undefined ? '' : `, best on ${formatMonthDay(timing.best)}`;
+    const best = timing.best === undefined ? '' : `, best on ${dayOfYear(timing.best)}`;
     return [
-      `By the calendar: opens on ${formatMonthDay(timing.opens)}${best}, last useful day ${formatMonthDay(timing.closes)}.`,
+      `By the calendar: opens on ${dayOfYear(timing.opens)}${best}, last useful day ${dayOfYear(timing.closes)}.`,
     ];
   }
   if (timing.kind === 'degree-days') {
     const count = (value: number) => formatDegreeDays(value, system);
     const best = timing.bestAt === undefined ? '' : `, best at ${count(timing.bestAt)}`;
     return [
-      `Degree days of the air above a base of ${degrees(timing.baseF)}, (highest + lowest) / 2 of each day, counted from ${formatMonthDay(timing.from)}.`,
+      `Degree days of the air above a base of ${degrees(timing.baseF)}, (highest + lowest) / 2 of each day, counted from ${dayOfYear(timing.from)}.`,
       `Opens at ${count(timing.opensAt)}${best}, closes at ${count(timing.closesAt)}.`,
     ];
   }
@@ -42,14 +47,14 @@ function ruleWords(timing: Timing, system: UnitSystem): readonly string[] {
   const held = timing.forDays === 1 ? '' : ` Each threshold has to hold for ${timing.forDays} days in a row.`;
   const opens =
     timing.opensAtF === undefined
-      ? `Open from ${formatMonthDay(timing.from)} on`
+      ? `Open from ${dayOfYear(timing.from)} on`
       : `Opens at ${degrees(timing.opensAtF)} or ${isRising ? 'above' : 'below'}`;
   const best = timing.bestAtF === undefined ? '' : `, best at ${degrees(timing.bestAtF)}`;
   const closes = isRising
     ? `closes at ${degrees(timing.closesAtF)} or above`
     : `closes below ${degrees(timing.closesAtF)}`;
   return [
-    `Soil at ${formatWidth(timing.depthIn, system)}, ${mean}, ${timing.course}, looked for from ${formatMonthDay(timing.from)}.`,
+    `Soil at ${formatWidth(timing.depthIn, system)}, ${mean}, ${timing.course}, looked for from ${dayOfYear(timing.from)}.`,
     `${opens}${best}, ${closes}.${held}`,
   ];
 }

@@ -2,7 +2,15 @@ import path from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { AppError, Result } from '../../../core/base/index.ts';
 import { isOutOfMemory, roadsFault, tookTooMuch } from './failures.ts';
-import type { RoadAsked, RoadOrder, RoadQuestion, RoadReply, RoadTold } from './messages.ts';
+import {
+  type RoadAsked,
+  type RoadOrder,
+  type RoadQuestion,
+  type RoadReply,
+  type RoadTold,
+  SIGN_OF_LIFE,
+  STOP,
+} from './messages.ts';
 
 /** A thread that holds the roads of one file and answers questions about them. */
 export type Desk = {
@@ -13,14 +21,27 @@ export type Desk = {
   readonly end: () => void;
 };
 
+export type DeskOptions = {
+  /** Called once, when it answers no more questions. */
+  readonly onEnd?: () => void;
+  /** How long its thread may give no sign of life while somebody waits, ms. */
+  readonly patienceMs?: number;
+};
+
 /** A desk that nobody has asked for so long is put away, ms. */
 const IDLE_MS = 5 * 60_000;
+/** The longest work between two signs of life, the network of a large state, takes some seconds. */
+const PATIENCE_MS = 120_000;
+/** It is looked at so many times within the patience. Looks are counted, not the clock: a computer that slept is no stuck thread. */
+const LOOKS = 4;
 
 /** @param file a road file, or an extract */
-export function openDesk(workerFile: string, file: string, onEnd: () => void = () => undefined): Desk {
+export function openDesk(workerFile: string, file: string, options: DeskOptions = {}): Desk {
+  const { onEnd, patienceMs = PATIENCE_MS } = options;
   const where = path.basename(file);
-  const stopFlag = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
-  const order: RoadOrder = { kind: 'desk', file, where, stopFlag };
+  const shared = new SharedArrayBuffer(2 * Int32Array.BYTES_PER_ELEMENT);
+  const flags = new Int32Array(shared);
+  const order: RoadOrder = { kind: 'desk', file, where, flags: shared };
   const worker = new Worker(workerFile, { workerData: order });
   const waiting = new Map<number, (result: RoadTold['result']) => void>();
   let nextId = 1;
@@ -30,16 +51,27 @@ export function openDesk(workerFile: string, file: string, onEnd: () => void = (
     if (fault !== null) return;
     fault = error;
     clearTimeout(idle);
+    clearInterval(watch);
     for (const settle of waiting.values()) settle({ ok: false, error });
     waiting.clear();
-    onEnd();
+    onEnd?.();
   };
   const end = (): void => {
     const detail = 'The roads were put away.';
     giveUp({ code: 'cancelled', where, detail, hint: 'Ask again.' });
-    Atomics.store(new Int32Array(stopFlag), 0, 1);
+    Atomics.store(flags, STOP, 1);
     void worker.terminate();
   };
+  let seen = 0;
+  let quiet = 0;
+  const watch = setInterval(() => {
+    const signs = Atomics.load(flags, SIGN_OF_LIFE);
+    quiet = waiting.size === 0 || signs !== seen ? 0 : quiet + 1;
+    seen = signs;
+    if (quiet < LOOKS) return;
+    giveUp(roadsFault(where, 'its thread does not answer'));
+    end();
+  }, patienceMs / LOOKS).unref();
   worker.on('message', ({ id, result }: RoadTold) => {
     waiting.get(id)?.(result);
     waiting.delete(id);

@@ -13,13 +13,27 @@ import {
 } from '../../../core/travel/by-road/index.ts';
 import { fileFailure, isFileError } from '../files/index.ts';
 import { throttleProgress } from '../jobs/index.ts';
-import type { ImportMessage, RoadAsked, RoadOrder, RoadQuestion, RoadReply, RoadTold } from './messages.ts';
+import {
+  type ImportMessage,
+  type RoadAsked,
+  type RoadOrder,
+  type RoadQuestion,
+  type RoadReply,
+  type RoadTold,
+  SIGN_OF_LIFE,
+  STOP,
+} from './messages.ts';
 
 /** The worker thread that reads an extract and ends, or that stays with the roads of one file and answers questions about them. */
 
 const order = workerData as RoadOrder;
-const flag = new Int32Array(order.stopFlag);
-const signal: StopSignal = { stopped: () => Atomics.load(flag, 0) !== 0 };
+const flags = new Int32Array(order.flags);
+const signal: StopSignal = {
+  stopped: () => {
+    Atomics.add(flags, SIGN_OF_LIFE, 1);
+    return Atomics.load(flags, STOP) !== 0;
+  },
+};
 const clock: Clock = { nowMs: () => performance.now() };
 
 /** Reads an extract piece by piece, twice. */

@@ -79,9 +79,10 @@ export function createRoads({ workerFile, engine }: Tools): Roads {
   const deskFor = (roadsFile: string): Desk => {
     const known = desks.get(roadsFile);
     if (known !== undefined) return known;
-    const desk = openDesk(workerFile, roadsFile, () => {
+    const onEnd = (): void => {
       if (desks.get(roadsFile) === desk) desks.delete(roadsFile);
-    });
+    };
+    const desk = openDesk(workerFile, roadsFile, { onEnd });
     desks.set(roadsFile, desk);
     return desk;
   };

@@ -119,7 +119,7 @@ function Limits({ ledger, zone }: { readonly ledger: SeasonLedger; readonly zone
                 <td className="number">
                   <Share share={use.share} />
                 </td>
-                <td className="small">{arithmeticOf(limit, zone, ledger.year, words.system)}</td>
+                <td className="small">{words.said(arithmeticOf(limit, zone, ledger.year, words.system))}</td>
               </tr>
             );
           })}

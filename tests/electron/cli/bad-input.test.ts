@@ -7,13 +7,13 @@ import {
   jsonOf,
   limited,
   readJsonFile,
-  sampleFile,
   scratchFolder,
+  smallSample,
   swardway,
 } from './support.ts';
 
 const scratch = scratchFolder();
-const sample = sampleFile('residential-day');
+const sample = smallSample('residential-day', scratch.at('residential-day.json'));
 beforeAll(buildFirst, 120_000);
 afterAll(scratch.remove);
 

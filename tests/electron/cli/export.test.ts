@@ -1,12 +1,12 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { buildFirst, errorOf, jsonOf, sampleFile, scratchFolder, swardway } from './support.ts';
+import { buildFirst, errorOf, jsonOf, scratchFolder, smallSample, swardway } from './support.ts';
 
 const scratch = scratchFolder();
 beforeAll(buildFirst, 120_000);
 afterAll(scratch.remove);
 
-const book = sampleFile('residential-day');
+const book = smallSample('residential-day', scratch.at('residential-day.json'));
 type Exported = { readonly as: string; readonly properties: number; readonly text: string };
 type Imported = { readonly counts: Readonly<Record<string, number>> };
 
@@ -15,17 +15,17 @@ describe('export', () => {
     const file = scratch.at(`lawns.${kind}`);
     const run = swardway(['export', book, '--as', kind, '--out', file]);
     expect(run.code).toBe(0);
-    expect(run.out).toContain('28 properties written');
+    expect(run.out).toContain('8 properties written');
     const words = ['import', file, '--into', book, '--out', scratch.at(`${kind}.json`), '--json'];
     const { counts } = jsonOf<Imported>(swardway(words), 'import');
-    expect(counts).toMatchObject({ new: 0, changed: 0, rejected: 0, same: 28 });
+    expect(counts).toMatchObject({ new: 0, changed: 0, rejected: 0, same: 8 });
   });
 
   test('prints the file where no other place is named, alone or in its answer', () => {
     const printed = swardway(['export', book, '--as', 'gpx']);
     expect(printed.out).toMatch(/^<\?xml[\s\S]*<gpx[\s\S]*<\/gpx>\s*$/);
     const answer = jsonOf<Exported>(swardway(['export', book, '--as', 'gpx', '--json']), 'export');
-    expect(answer).toMatchObject({ as: 'gpx', properties: 28 });
+    expect(answer).toMatchObject({ as: 'gpx', properties: 8 });
     expect(answer.text.trimEnd()).toBe(printed.out.trimEnd());
   });
 
@@ -44,7 +44,7 @@ describe('export', () => {
     expect(swardway(['plan', book, '--iterations', '1', '--out', plan]).code).toBe(0);
     const file = scratch.at('days.ics');
     const written = swardway(['export', book, '--plan', plan, '--as', 'ics', '--out', file]);
-    expect(written.out).toContain('1 day with 28 properties written.');
+    expect(written.out).toContain('1 day with 8 properties written.');
     expect(readFileSync(file, 'utf8')).toMatch(/^BEGIN:VCALENDAR\r\n[\s\S]+END:VCALENDAR\r\n$/);
     const [day] = jsonOf<{ days: { date: string; rigId: string }[] }>(
       { ...written, out: readFileSync(plan, 'utf8') },
@@ -52,8 +52,8 @@ describe('export', () => {
     ).days;
     const words = ['export', book, '--plan', plan, '--as', 'stops-csv', '--json', '--date', day?.date ?? ''];
     const answer = jsonOf<Exported & { readonly days: number }>(swardway(words), 'export');
-    expect(answer).toMatchObject({ as: 'stops-csv', properties: 28, days: 1 });
-    expect(answer.text.split('\r\n')).toHaveLength(28 + 2);
+    expect(answer).toMatchObject({ as: 'stops-csv', properties: 8, days: 1 });
+    expect(answer.text.split('\r\n')).toHaveLength(8 + 2);
     const other = errorOf(
       swardway(['export', book, '--plan', plan, '--as', 'gpx', '--json', '--date', '2019-01-01']),
       plan,

@@ -2,10 +2,10 @@ import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Property } from '../../../core/book/index.ts';
 import { openStore } from '../../../electron/services/store/index.ts';
-import { buildFirst, errorOf, jsonOf, readJsonFile, sampleFile, scratchFolder, swardway } from './support.ts';
+import { buildFirst, errorOf, jsonOf, readJsonFile, scratchFolder, smallSample, swardway } from './support.ts';
 
 const scratch = scratchFolder();
-const sample = sampleFile('residential-day');
+const sample = smallSample('residential-day', scratch.at('residential-day.json'));
 beforeAll(buildFirst, 120_000);
 afterAll(scratch.remove);
 
@@ -68,7 +68,7 @@ describe('lawns of a table', () => {
     const rows = answer.issues.map((each) => /^lawns\.csv, row (\d+)$/.exec(each.where)?.[1]);
     expect(rows).toEqual(['4', '5', '6']);
     const book = readJsonFile<Book>(out);
-    expect(book.properties).toHaveLength(30);
+    expect(book.properties).toHaveLength(10);
     expect(readFileSync(sample).equals(before)).toBe(true);
     const measured = swardway(['measure', out, '--json']);
     const areas = jsonOf<{ properties: { id: string; treatableSqFt: number }[] }>(measured, 'measure').properties;
@@ -85,7 +85,7 @@ describe('lawns of a table', () => {
       added: [],
       same: ['n-1', 'n-2'],
       changed: [],
-      properties: 30,
+      properties: 10,
     });
     expect(readFileSync(second, 'utf8')).toBe(readFileSync(first, 'utf8'));
     const other = write('other.csv', 'id,lat,lon,area\nn-1,40.031,-89.43,900\n');
@@ -332,13 +332,13 @@ describe('a book file', () => {
     const json = scratch.at('same.json');
     run(table(), sample, json);
     const plan = scratch.at('stored.plan.json');
-    for (const words of [['measure'], ['reach'], ['demand'], ['plan', '--iterations', '5', '--seed', '3']] as const) {
+    for (const words of [['measure'], ['reach'], ['demand'], ['plan', '--iterations', '5', '--out', plan]] as const) {
       const [command, ...rest] = words;
+      const ofJson = swardway([command, json, ...rest, '--json']);
       const ofStored = swardway([command, stored, ...rest, '--json']);
       expect(ofStored.code).toBe(0);
-      expect(JSON.parse(ofStored.out)).toEqual(JSON.parse(swardway([command, json, ...rest, '--json']).out));
+      expect(JSON.parse(ofStored.out)).toEqual(JSON.parse(ofJson.out));
     }
-    expect(swardway(['plan', stored, '--iterations', '5', '--out', plan]).code).toBe(0);
     expect(jsonOf<{ feasible: boolean }>(swardway(['judge', stored, plan, '--json']), 'judge').feasible).toBe(true);
     expect(readFileSync(stored).equals(before)).toBe(true);
   }, 60_000);

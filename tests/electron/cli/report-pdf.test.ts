@@ -1,10 +1,10 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { findChromium, NO_CHROMIUM } from '../../browser/chromium.ts';
-import { buildFirst, jsonOf, root, sampleFile, scratchFolder, swardway } from './support.ts';
+import { buildFirst, jsonOf, root, scratchFolder, smallSample, swardway } from './support.ts';
 
 const scratch = scratchFolder();
-const sample = sampleFile('residential-day');
+const sample = smallSample('residential-day', scratch.at('residential-day.json'));
 const plan = scratch.at('plan.json');
 
 beforeAll(async () => {

@@ -2,10 +2,25 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { SHEETS } from '../../../core/reports/index.ts';
 import { SAMPLE_NAMES } from '../../support/samples.ts';
-import { buildFirst, interrupted, jsonOf, readJsonFile, sampleFile, scratchFolder, swardway } from './support.ts';
+import {
+  buildFirst,
+  interrupted,
+  jsonOf,
+  readJsonFile,
+  sampleFile,
+  scratchFolder,
+  smallSample,
+  swardway,
+} from './support.ts';
 
 const scratch = scratchFolder();
-beforeAll(buildFirst, 120_000);
+let small = '';
+let smallRound = '';
+beforeAll(async () => {
+  small = smallSample('residential-day', scratch.at('small.json'));
+  smallRound = smallSample('four-day-round', scratch.at('small-round.json'));
+  await buildFirst();
+}, 120_000);
 afterAll(scratch.remove);
 
 type Plan = {
@@ -63,12 +78,10 @@ describe.each(WITHOUT_ROADS)('%s', (name) => {
     );
   });
 
-  test('the same seed and iterations give the same plan, and the judge finds it feasible', () => {
-    const words = ['plan', book, '--seed', '7', '--iterations', '15', '--json'];
-    const first = swardway([...words, '--out', planFile]);
-    expect(first.code).toBe(0);
-    const plan = jsonOf<Plan>(first, 'plan');
-    expect(swardway(words).out).toBe(first.out);
+  test('is planned, and the judge finds the plan feasible', () => {
+    const run = swardway(['plan', book, '--seed', '7', '--iterations', '15', '--json', '--out', planFile]);
+    expect(run.code).toBe(0);
+    const plan = jsonOf<Plan>(run, 'plan');
     expect(readJsonFile(planFile)).toEqual(plan);
     const judged = swardway(['judge', book, planFile, '--json']);
     expect(judged.code).toBe(0);
@@ -80,7 +93,7 @@ describe.each(WITHOUT_ROADS)('%s', (name) => {
     expect(verdict.totals.costUsd).toBe(plan.totals.costUsd);
   }, 120_000);
 
-  test('sheets come as text, as JSON and as a page', () => {
+  test('sheets come as JSON and as a page', () => {
     const page = scratch.at(`${name}.html`);
     const run = swardway(['report', book, planFile, '--json', '--html', page]);
     expect(run.code).toBe(0);
@@ -93,14 +106,26 @@ describe.each(WITHOUT_ROADS)('%s', (name) => {
     const html = readFileSync(page, 'utf8');
     expect(html.startsWith('<!doctype html>')).toBe(true);
     expect(html).not.toContain('<script');
-    const text = swardway(['report', book, planFile, '--sheet', 'run-sheet', '--date', plan.days[0]?.date ?? '']);
-    expect(text.code).toBe(0);
-    expect(text.out).toContain('INVENTED DATA, NOT FOR USE');
-    const measures = swardway(['report', book, planFile, '--sheet', 'measure-sheet', '--json']);
-    const all = jsonOf<{ sheets: { propertyId: string }[] }>(measures, 'report').sheets.map((each) => each.propertyId);
-    expect(new Set(all).size).toBe(all.length);
-    expect(all.length).toBeGreaterThan(10);
   }, 60_000);
+});
+
+test('the same seed and iterations give the same plan', () => {
+  const words = ['plan', small, '--seed', '7', '--iterations', '15', '--json'];
+  const first = swardway(words);
+  expect(first.code).toBe(0);
+  expect(swardway(words).out).toBe(first.out);
+});
+
+test('a sheet of a day is printed as text, and every lawn has its measure sheet', () => {
+  const planFile = scratch.at('sheets.json');
+  const plan = jsonOf<Plan>(swardway(['plan', small, '--iterations', '3', '--json', '--out', planFile]), 'plan');
+  const text = swardway(['report', small, planFile, '--sheet', 'run-sheet', '--date', plan.days[0]?.date ?? '']);
+  expect(text.code).toBe(0);
+  expect(text.out).toContain('INVENTED DATA, NOT FOR USE');
+  const measures = swardway(['report', small, planFile, '--sheet', 'measure-sheet', '--json']);
+  const all = jsonOf<{ sheets: { propertyId: string }[] }>(measures, 'report').sheets.map((each) => each.propertyId);
+  expect(new Set(all).size).toBe(all.length);
+  expect(all).toHaveLength(8);
 });
 
 describe('for people', () => {
@@ -109,30 +134,24 @@ describe('for people', () => {
     expect(swardway(['measure', book]).out).toMatch(/28 properties, 56 zones, 0 not measured/);
     expect(swardway(['reach', book, '--rig', 'rig-north']).out).toMatch(/no: gate 30 in, machine 35 in/);
     expect(swardway(['demand', book]).out).toMatch(/to buy/);
-    const plan = swardway(['plan', book, '--iterations', '5', '--out', scratch.at('people.json')]);
+    const plan = swardway(['plan', small, '--iterations', '5', '--out', scratch.at('people.json')]);
     expect(plan.out).toMatch(/2027-03-16, Rig North: \d+:\d\d [ap]m to \d+:\d\d [ap]m,/);
     expect(plan.out).toContain('an estimate from straight lines');
     expect(plan.remarks).toContain('plan written: people.json');
-    expect(swardway(['judge', book, scratch.at('people.json')]).out).toContain('Feasible');
+    expect(swardway(['judge', small, scratch.at('people.json')]).out).toContain('Feasible');
     const [two, file] = [sampleFile('mixed-day'), scratch.at('two-rigs.json')];
-    for (const words of [
-      ['plan', two, '--iterations', '5', '--out', file],
-      ['judge', two, file],
-    ]) {
-      expect(swardway(words).out).toContain('1 day, 2 rig days, ');
-    }
+    expect(swardway(['plan', two, '--iterations', '5', '--out', file]).out).toContain('1 day, 2 rig days, ');
   }, 60_000);
 });
 
 describe('plan', () => {
   test('one day of a round is planned alone, and judged by its own problem', () => {
     const out = scratch.at('one-day.json');
-    const book = sampleFile('four-day-round');
-    const run = swardway(['plan', book, '--date', '2027-03-17', '--iterations', '5', '--json', '--out', out]);
+    const run = swardway(['plan', smallRound, '--date', '2027-03-17', '--iterations', '5', '--json', '--out', out]);
     const plan = jsonOf<Plan>(run, 'plan');
     expect(plan.days.map((each) => each.date)).toEqual(['2027-03-17']);
-    expect(plan.unplaced.length).toBeGreaterThan(0);
-    expect(jsonOf<Verdict>(swardway(['judge', book, out, '--json']), 'judge').feasible).toBe(true);
+    expect(plan.unplaced).toEqual([]);
+    expect(jsonOf<Verdict>(swardway(['judge', smallRound, out, '--json']), 'judge').feasible).toBe(true);
   }, 60_000);
 
   test('Ctrl-C keeps the best plan so far', async () => {
@@ -155,27 +174,26 @@ describe('plan', () => {
 
 describe('judge', () => {
   test('tells a tampered plan', () => {
-    const book = sampleFile('residential-day');
     const out = scratch.at('tampered.json');
-    jsonOf(swardway(['plan', book, '--iterations', '3', '--json', '--out', out]), 'plan');
+    jsonOf(swardway(['plan', small, '--iterations', '3', '--json', '--out', out]), 'plan');
     const plan = readJsonFile<{ days: { activities: { kind: string; areaSqFt?: number }[] }[] }>(out);
     const treat = plan.days[0]?.activities.find((each) => each.kind === 'treat');
     if (treat?.areaSqFt === undefined) throw new Error('the plan treats nothing');
     treat.areaSqFt -= 500;
     writeFileSync(out, JSON.stringify(plan));
-    const verdict = jsonOf<Verdict>(swardway(['judge', book, out, '--json']), 'judge');
+    const verdict = jsonOf<Verdict>(swardway(['judge', small, out, '--json']), 'judge');
     expect(verdict.feasible).toBe(false);
     expect(verdict.violations.map((each) => each.code)).toContain('ground-not-covered');
-    const people = swardway(['judge', book, out]);
+    const people = swardway(['judge', small, out]);
     expect(people.code).toBe(0);
     expect(people.out).toContain('Not feasible');
   });
 
   test('and a plan for another state of the book', () => {
     const out = scratch.at('stale.json');
-    jsonOf(swardway(['plan', sampleFile('residential-day'), '--iterations', '3', '--json', '--out', out]), 'plan');
+    jsonOf(swardway(['plan', small, '--iterations', '3', '--json', '--out', out]), 'plan');
     const changed = scratch.at('changed.json');
-    const book = readJsonFile<{ rigs: { refillMin: number }[] }>(sampleFile('residential-day'));
+    const book = readJsonFile<{ rigs: { refillMin: number }[] }>(small);
     for (const rig of book.rigs) rig.refillMin = 9;
     writeFileSync(changed, JSON.stringify(book));
     const verdict = jsonOf<Verdict>(swardway(['judge', changed, out, '--json']), 'judge');
@@ -185,7 +203,7 @@ describe('judge', () => {
 });
 
 test('a plan with a price on days of unlike length says what they cost, and is judged and reported with that price', () => {
-  const book = sampleFile('mixed-day');
+  const book = smallSample('mixed-day', scratch.at('small-mixed.json'));
   const file = scratch.at('even.json');
   const run = swardway(['plan', book, '--iterations', '8', '--balance', '12.5', '--json', '--out', file]);
   expect(run.code).toBe(0);

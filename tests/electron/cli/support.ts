@@ -5,7 +5,9 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Ajv, type ValidateFunction } from 'ajv';
 import { expect } from 'vitest';
+import { writeBook } from '../../../core/book/index.ts';
 import { buildIfStale } from '../../support/build-first.ts';
+import { type SampleName, smallBook } from '../../support/samples.ts';
 
 export const root = fileURLToPath(new URL('../../..', import.meta.url));
 const bundle = path.join(root, 'dist/electron/cli.cjs');
@@ -105,6 +107,12 @@ export function scratchFolder(): { readonly at: (name: string) => string; readon
 }
 
 type Json = { [key: string]: Json } & Json[] & { valueOf(): unknown };
+
+/** Writes a sample book with eight of its lawns. */
+export function smallSample(name: SampleName, file: string): string {
+  writeFileSync(file, writeBook(smallBook(name)));
+  return file;
+}
 
 /** Writes a changed copy of a sample book. */
 export function changedSample(name: string, file: string, change: (book: Json) => void): string {

@@ -89,7 +89,7 @@ function Season({ when }: { readonly when: When }) {
         }
       >
         <p className="when-today-words">{todayWords(result, when.today, words)}</p>
-        {timingWords(season.timing, words.system).map((line) => (
+        {timingWords(season.timing, { units: words.system, dates: words.dates }).map((line) => (
           <p key={line} className="small">
             {line}
           </p>

@@ -4,7 +4,7 @@ import { emptyBook } from '../../../../core/book/index.ts';
 import { judgePlan } from '../../../../core/plan/judge/index.ts';
 import { placeRefills, type Visit } from '../../../../core/plan/refills/index.ts';
 import { explainPlan } from '../../../../core/plan/result/index.ts';
-import { casesOf } from '../../../support/cases.ts';
+import { shareOf } from '../../../support/cases.ts';
 import { type ProblemShape, randomProblem } from '../random-problem.ts';
 
 const SHAPES: readonly (readonly [string, ProblemShape])[] = [
@@ -21,7 +21,7 @@ const SHAPES: readonly (readonly [string, ProblemShape])[] = [
   ['ends elsewhere', { jobs: 4, stations: 1, endsElsewhere: true }],
   ['two persons', { jobs: 3, stations: 1, zones: 3, seconds: 0.9, bagsAboard: 0.4 }],
 ];
-const SEEDS = casesOf(16, 2);
+const SEEDS = shareOf(16, 6, 2);
 
 describe('days with placed refills, written out as plans', () => {
   it.each(SHAPES)('%s: the judge agrees on all of it', { timeout: 120_000 }, (_, shape) => {

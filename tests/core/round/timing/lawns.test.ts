@@ -11,6 +11,8 @@ import {
 } from '../../../../core/round/timing/index.ts';
 import { bookWith, countTiming, soilTiming } from './stations.ts';
 
+const US = { units: 'us', dates: 'month-first' } as const;
+
 const spring: Timing = {
   id: 'c',
   name: 'Spring',
@@ -156,21 +158,23 @@ describe('kinds of site', () => {
 describe('words', () => {
   test('a count says its base, first day, thresholds and source', () => {
     const timing = countTiming({ baseF: 32, from: '02-15', opensAt: 250, closesAt: 500, source: 'K. Frank' });
-    expect(timingWords(timing, 'us').join(' ')).toBe(
-      'Degree days of the air above a base of 32 °F, (highest + lowest) / 2 of each day, counted from 15 February. Opens at 250 °F days, closes at 500 °F days. Source: K. Frank.',
+    expect(timingWords(timing, US).join(' ')).toBe(
+      'Degree days of the air above a base of 32 °F, (highest + lowest) / 2 of each day, counted from February 15. Opens at 250 °F days, closes at 500 °F days. Source: K. Frank.',
     );
     // 250 and 500 divided by 1.8.
-    expect(timingWords(timing, 'metric').join(' ')).toContain('Opens at 138.9 °C days, closes at 277.8 °C days.');
+    const elsewhere = timingWords(timing, { units: 'metric', dates: 'day-first' }).join(' ');
+    expect(elsewhere).toContain('Opens at 138.9 °C days, closes at 277.8 °C days.');
+    expect(elsewhere).toContain('counted from 15 February.');
   });
 
   test('soil says its depth, its mean, its course and how long it has to hold', () => {
     const timing = soilTiming({ depthIn: 4, meanOfDays: 5, forDays: 3, opensAtF: 50, closesAtF: 55 });
-    expect(timingWords(timing, 'us').slice(0, 2)).toEqual([
-      'Soil at 4 in, averaged over 5 days that end with the day itself, rising, looked for from 1 February.',
+    expect(timingWords(timing, US).slice(0, 2)).toEqual([
+      'Soil at 4 in, averaged over 5 days that end with the day itself, rising, looked for from February 1.',
       'Opens at 50 °F or above, closes at 55 °F or above. Each threshold has to hold for 3 days in a row.',
     ]);
-    expect(timingWords(soilTiming({ course: 'falling', closesAtF: 56, source: '' }), 'us').slice(1)).toEqual([
-      'Open from 1 February on, closes below 56 °F.',
+    expect(timingWords(soilTiming({ course: 'falling', closesAtF: 56, source: '' }), US).slice(1)).toEqual([
+      'Open from February 1 on, closes below 56 °F.',
       'Source: none given.',
     ]);
   });

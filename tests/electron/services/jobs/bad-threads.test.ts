@@ -1,12 +1,13 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { writeBook } from '../../../../core/book/index.ts';
 import type { Plan } from '../../../../core/plan/result/index.ts';
 import { NO_LOG } from '../../../../electron/services/index.ts';
 import { createBoards } from '../../../../electron/services/jobs/boards.ts';
 import type { Session } from '../../../../electron/services/library/index.ts';
-import { sampleBook } from '../../../support/samples.ts';
+import { smallBook } from '../../../support/samples.ts';
 import { bundleProgram } from '../../support/bundle.ts';
 import { startTestHost, type TestClient, type TestHost } from '../../support/test-host.ts';
 
@@ -24,6 +25,8 @@ let badWorker = '';
 beforeAll(async () => {
   worker = await bundleProgram('electron/services/jobs/plan-worker.ts');
   folder = await mkdtemp(path.join(tmpdir(), 'swardway-bad-threads-'));
+  await mkdir(path.join(folder, 'samples'));
+  await writeFile(path.join(folder, 'samples/small.json'), writeBook(smallBook('residential-day')));
   badWorker = path.join(folder, 'worker.cjs');
   await writeFile(
     badWorker,
@@ -49,19 +52,19 @@ describe('a planning thread', () => {
   let host: TestHost;
   let screen: TestClient;
   beforeEach(async () => {
-    host = await startTestHost({ workerFile: badWorker });
+    host = await startTestHost({ workerFile: badWorker, samplesFolder: path.join(folder, 'samples') });
     screen = host.screen('one');
   });
   afterEach(() => host.close());
 
-  const roundId = sampleBook('residential-day').rounds[0]?.id ?? '';
+  const roundId = smallBook('residential-day').rounds[0]?.id ?? '';
   const start = (session: string, seed: number) =>
     screen.must('job.startPlan', { session, roundId, seed, iterations: 5 });
   const rename = (session: string, baseRevision: number, name: string) =>
     screen.must('book.apply', { session, baseRevision, action: { kind: 'set', changes: { name } } });
 
   test('that breaks down is told of; the plan from before and every edit stay, and the next plan is made', async () => {
-    const { session } = await screen.must('book.openSample', { sampleId: 'residential-day' });
+    const { session } = await screen.must('book.openSample', { sampleId: 'small' });
     await start(session, SOUND);
     const { plan, savedAt } = await screen.next('job.done');
     await rename(session, 0, 'Edited before');
@@ -75,13 +78,13 @@ describe('a planning thread', () => {
     await start(session, SOUND);
     expect((await screen.next('job.done')).plan.totals).toEqual(plan.totals);
     await screen.must('book.close', { session });
-    const again = await screen.must('book.openSample', { sampleId: 'residential-day' });
+    const again = await screen.must('book.openSample', { sampleId: 'small' });
     expect(again.book.name).toBe('Edited after');
     expect(again.plans).toHaveLength(1);
   });
 
   test('that is stuck holds nothing up, and is ended soon after somebody asks for it', async () => {
-    const { session } = await screen.must('book.openSample', { sampleId: 'residential-day' });
+    const { session } = await screen.must('book.openSample', { sampleId: 'small' });
     const { jobId } = await start(session, STUCK);
     // The passes may be reckoned first.
     while ((await screen.next('job.progress')).step !== 'stuck');
@@ -101,16 +104,16 @@ describe('a planning thread', () => {
   });
 
   test('that is stuck does not keep the program from ending', async () => {
-    const { session } = await screen.must('book.openSample', { sampleId: 'residential-day' });
+    const { session } = await screen.must('book.openSample', { sampleId: 'small' });
     await rename(session, 0, 'Edited last');
     await start(session, STUCK);
     await host.services.disconnect('one');
     const again = host.screen('two');
-    expect((await again.must('book.openSample', { sampleId: 'residential-day' })).book.name).toBe('Edited last');
+    expect((await again.must('book.openSample', { sampleId: 'small' })).book.name).toBe('Edited last');
   });
 
   test('that answers questions about a plan and breaks down is told of, and the next question gets another one', async () => {
-    const { session } = await screen.must('book.openSample', { sampleId: 'residential-day' });
+    const { session } = await screen.must('book.openSample', { sampleId: 'small' });
     await start(session, SOUND);
     const { plan } = await screen.next('job.done');
     const ask = (today: string) =>
@@ -127,8 +130,8 @@ describe('a planning thread', () => {
   });
 
   test('that is stuck over a question of a screen ends with the book', async () => {
-    const { session } = await screen.must('book.openSample', { sampleId: 'residential-day' });
-    const treatmentId = sampleBook('residential-day').treatments[0]?.id ?? '';
+    const { session } = await screen.must('book.openSample', { sampleId: 'small' });
+    const treatmentId = smallBook('residential-day').treatments[0]?.id ?? '';
     const question = screen.call('fit.read', { session, roundId, treatmentId });
     await screen.must('book.close', { session });
     expect(await question).toMatchObject({ ok: false, error: { code: 'cancelled' } });
@@ -136,7 +139,7 @@ describe('a planning thread', () => {
 });
 
 test('a thread of a board that is stuck is given up after a while, and the next question gets another one', async () => {
-  const book = sampleBook('residential-day');
+  const book = smallBook('residential-day');
   const entry = { book: () => book, revision: () => 0, plans: () => [] };
   const session = { session: 's', clientId: 'c', entry } as unknown as Session;
   const drivesOf = async () => undefined;

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Clock, Progress } from '../../../../core/base/index.ts';
-import type { Book } from '../../../../core/book/index.ts';
+import { type Book, writeBook } from '../../../../core/book/index.ts';
 import type { JobDone, JobProgress } from '../../../../core/contract/index.ts';
 import { measureProperty, treatableGround } from '../../../../core/measure/index.ts';
 import { keptFigures, knownPassesWith } from '../../../../core/passes/index.ts';
@@ -15,15 +15,24 @@ import {
   startPlanning,
   throttleProgress,
 } from '../../../../electron/services/jobs/index.ts';
-import { problemOf, sampleBook } from '../../../support/samples.ts';
+import { problemOf, smallBook } from '../../../support/samples.ts';
 import { bundleProgram } from '../../support/bundle.ts';
 import { startTestHost, type TestClient, type TestHost } from '../../support/test-host.ts';
 
+const BOOK = smallBook('residential-day');
+
 let worker: Awaited<ReturnType<typeof bundleProgram>>;
+/** Holds the small book as a sample. */
+let samplesFolder = '';
 beforeAll(async () => {
   worker = await bundleProgram('electron/services/jobs/plan-worker.ts');
+  samplesFolder = await mkdtemp(path.join(tmpdir(), 'swardway-samples-'));
+  await writeFile(path.join(samplesFolder, 'small.json'), writeBook(BOOK));
 }, 60_000);
-afterAll(() => worker.remove());
+afterAll(async () => {
+  await worker.remove();
+  await rm(samplesFolder, { recursive: true, force: true });
+});
 
 /** Waits until the search has a plan that can be kept. */
 async function untilFirstPlan(screen: TestClient): Promise<void> {
@@ -34,20 +43,20 @@ describe('planning through the contract', () => {
   let host: TestHost;
   let screen: TestClient;
   beforeEach(async () => {
-    host = await startTestHost({ workerFile: worker.file });
+    host = await startTestHost({ workerFile: worker.file, samplesFolder });
     screen = host.screen('one');
   });
   afterEach(() => host.close());
 
-  const open = () => screen.must('book.openSample', { sampleId: 'residential-day' });
-  const roundId = sampleBook('residential-day').rounds[0]?.id ?? '';
+  const open = () => screen.must('book.openSample', { sampleId: 'small' });
+  const roundId = BOOK.rounds[0]?.id ?? '';
 
   test('makes a plan that the judge accepts, tells its progress, and keeps it with the book', async () => {
     const { session } = await open();
     const { jobId } = await screen.must('job.startPlan', { session, roundId, seed: 1, seconds: 1.5 });
     const done = await screen.next('job.done');
     expect(done).toMatchObject({ jobId, session, roundId, cancelled: false, revision: 0 });
-    const verdict = judgePlan(problemOf(sampleBook('residential-day')), done.plan);
+    const verdict = judgePlan(problemOf(BOOK), done.plan);
     expect(verdict.violations).toEqual([]);
 
     const told = screen.events.filter(({ name }) => name === 'job.progress');
@@ -169,7 +178,7 @@ describe('planning through the contract', () => {
     const done: JobDone = await screen.next('job.done');
     expect(performance.now() - askedAt).toBeLessThan(30_000);
     expect(done.cancelled).toBe(true);
-    expect(judgePlan(problemOf(sampleBook('residential-day')), done.plan).feasible).toBe(true);
+    expect(judgePlan(problemOf(BOOK), done.plan).feasible).toBe(true);
     expect(await screen.call('job.cancel', { jobId })).toMatchObject({ ok: false, error: { code: 'job-unknown' } });
   });
 
@@ -192,14 +201,14 @@ describe('planning through the contract', () => {
     await untilFirstPlan(screen);
     await host.services.disconnect('one');
     const again = host.screen('two');
-    expect((await again.must('book.openSample', { sampleId: 'residential-day' })).plans).toHaveLength(1);
+    expect((await again.must('book.openSample', { sampleId: 'small' })).plans).toHaveLength(1);
   });
 });
 
 describe('planning with passes', () => {
   /** Lawns that no other test has: the swath is of no other width. */
   const driven = (swathFt: number): Book => {
-    const book = sampleBook('residential-day');
+    const book = BOOK;
     const passes = { overlapFt: 0.5, trimPasses: 1, turnSec: 4, handTrimFromSqFt: 1000 };
     const machines = book.machines.map((machine) => ({
       ...machine,
@@ -250,7 +259,7 @@ describe('planning with passes', () => {
 });
 
 test('several threads give the best of their plans, the same one every time', { timeout: 180_000 }, async () => {
-  const wish = { book: sampleBook('residential-day'), roundId: sampleBook('residential-day').rounds[0]?.id ?? '' };
+  const wish = { book: BOOK, roundId: BOOK.rounds[0]?.id ?? '' };
   const planned = async (workers: number, seed: number) => {
     const order = { ...wish, dates: null, seed, seconds: null, iterations: 40, workers, figures: keptFigures() };
     const outcome = await startPlanJob(worker.file, order, () => undefined).outcome;
@@ -267,7 +276,7 @@ test('several threads give the best of their plans, the same one every time', { 
 });
 
 test('threads that exchange their best on the way give the same plan every time', { timeout: 180_000 }, async () => {
-  const book = sampleBook('residential-day');
+  const book = BOOK;
   const planned = async () => {
     const order = { book, roundId: book.rounds[0]?.id ?? '', dates: null, seed: 1, seconds: null, workers: 2 };
     // The last of the searches is two sevenths of it, and they meet after each 1,024 iterations of that.
@@ -290,7 +299,7 @@ describe('a worker that misbehaves', () => {
     parentPort.postMessage({ kind: 'searching' });
     parentPort.postMessage({ kind: 'progress', progress: { step: '', done: 0, total: 1, bestSoFar: '' } });`;
   const order = {
-    book: sampleBook('residential-day'),
+    book: BOOK,
     roundId: 'r',
     dates: null,
     seed: 1,
