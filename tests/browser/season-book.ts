@@ -21,3 +21,28 @@ export function seasonBook(name: SampleName = 'residential-day'): Book {
     applicators: [{ id: 'a', name: 'Ann', licence: '12', expires: '2027-05-01', rigIds: [rig.id], note: '' }],
   };
 }
+
+/** Two rigs that feed and spray, with a cap on nitrogen and some lawns done already. */
+export function startedSeason(): Book {
+  const book = seasonBook('mixed-day');
+  const [round] = book.rounds;
+  const visits = book.properties.slice(4, 8).map(({ id, zones }, index) => ({
+    id: `visit-${index}`,
+    on: '2027-03-08',
+    roundId: round?.id ?? '',
+    rigId: round?.rigIds[0] ?? '',
+    propertyId: id,
+    note: '',
+    outcome: {
+      kind: 'done' as const,
+      tasks: zones.map((zone) => ({
+        zoneId: zone.id,
+        treatmentId: 'pre-emergent',
+        treatedSqFt: 4000,
+        usedGal: 2 + index / 8,
+      })),
+    },
+  }));
+  const cap = { id: 'n', what: 'nitrogen', mostLbPer1000SqFt: 1.8, source: 'town rule (invented)' } as const;
+  return { ...book, caps: [cap, ...book.caps], visits };
+}

@@ -2,45 +2,20 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
-import { type Book, writeBook } from '../../core/book/index.ts';
+import { writeBook } from '../../core/book/index.ts';
 import { goToRoom, openDesk, planRound } from './desk.ts';
-import { seasonBook } from './season-book.ts';
+import { startedSeason } from './season-book.ts';
 
 type Take = (page: Page, name: string) => Promise<void>;
 
 /** Today in the pictures. */
 const TODAY = '2027-03-09';
 
-/** Two rigs that feed and spray, with a cap on nitrogen and some lawns done already. */
-function pictureBook(): Book {
-  const book = seasonBook('mixed-day');
-  const [round] = book.rounds;
-  const visits = book.properties.slice(4, 8).map(({ id, zones }, index) => ({
-    id: `visit-${index}`,
-    on: '2027-03-08',
-    roundId: round?.id ?? '',
-    rigId: round?.rigIds[0] ?? '',
-    propertyId: id,
-    note: '',
-    outcome: {
-      kind: 'done' as const,
-      tasks: zones.map((zone) => ({
-        zoneId: zone.id,
-        treatmentId: 'pre-emergent',
-        treatedSqFt: 4000,
-        usedGal: 2 + index / 8,
-      })),
-    },
-  }));
-  const cap = { id: 'n', what: 'nitrogen', mostLbPer1000SqFt: 1.8, source: 'town rule (invented)' } as const;
-  return { ...book, caps: [cap, ...book.caps], visits };
-}
-
 /** Pictures of the views Season and Buy for the guide. */
 export async function takeSeasonPictures(take: Take): Promise<void> {
   const folder = await mkdtemp(path.join(tmpdir(), 'swardway-season-'));
   const file = path.join(folder, 'bramley-fold.json');
-  await writeFile(file, writeBook(pictureBook()));
+  await writeFile(file, writeBook(startedSeason()));
   const desk = await openDesk({ words: [file], height: 960 });
   try {
     const { page } = desk;

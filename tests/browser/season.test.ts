@@ -7,7 +7,7 @@ import { writeBook } from '../../core/book/index.ts';
 import { accessFaults } from './axe.ts';
 import { describeWithChromium } from './chromium.ts';
 import { type Desk, doCommand, goToRoom, openDesk, planRound } from './desk.ts';
-import { seasonBook } from './season-book.ts';
+import { seasonBook, startedSeason } from './season-book.ts';
 
 /** Figures in US units, and dates in figures, that the page shows, without names of the sample that hold one. */
 function usFigures(page: Page): Promise<readonly string[]> {
@@ -23,6 +23,29 @@ function usFigures(page: Page): Promise<readonly string[]> {
     return texts.flatMap((text) => text.replace(names, 'NAME').match(figures) ?? []);
   });
 }
+
+describeWithChromium('a season with records', () => {
+  test('tells in the arithmetic of a limit on which day each share went down, in the order of dates that is chosen', async () => {
+    const folder = await mkdtemp(path.join(tmpdir(), 'swardway-season-'));
+    const file = path.join(folder, 'season.json');
+    await writeFile(file, writeBook(startedSeason()));
+    const desk = await openDesk({ words: [file] });
+    try {
+      const { page } = desk;
+      await goToRoom(page, 'Round');
+      await page.getByRole('tab', { name: 'Season' }).click();
+      await page.getByRole('listbox', { name: 'Lawns of the season' }).getByRole('option').first().click();
+      const arithmetic = page.getByText('in round Feed and pre-emergent (recorded Mon Mar 8, 2027)');
+      await arithmetic.first().waitFor();
+      await doCommand(page, 'dates with the day first');
+      await page.getByText('in round Feed and pre-emergent (recorded Mon 8 Mar 2027)').first().waitFor();
+      expect(await page.locator('main').textContent()).not.toMatch(/\d{4}-\d\d-\d\d/);
+    } finally {
+      await desk.close();
+      await rm(folder, { recursive: true, force: true });
+    }
+  });
+});
 
 describeWithChromium('the season and what to buy', () => {
   let desk: Desk;

@@ -36,10 +36,28 @@ type Verdict = {
 
 /** Creek Town is planned by road in roads.test.ts. */
 const WITHOUT_ROADS = SAMPLE_NAMES.filter((each) => each !== 'creek-town');
+const planOf = (name: string): string => scratch.at(`${name}.plan.json`);
 
 describe.each(WITHOUT_ROADS)('%s', (name) => {
+  test('is planned, and the judge finds the plan feasible', () => {
+    const book = sampleFile(name);
+    const run = swardway(['plan', book, '--seed', '7', '--iterations', '15', '--json', '--out', planOf(name)]);
+    expect(run.code).toBe(0);
+    const plan = jsonOf<Plan>(run, 'plan');
+    expect(readJsonFile(planOf(name))).toEqual(plan);
+    const judged = swardway(['judge', book, planOf(name), '--json']);
+    expect(judged.code).toBe(0);
+    const verdict = jsonOf<Verdict>(judged, 'judge');
+    expect(verdict.violations).toEqual([]);
+    expect(verdict.feasible).toBe(true);
+    expect(verdict.totals.stops).toBe(plan.totals.stops);
+    expect(verdict.totals.treatedSqFt).toBe(plan.totals.treatedSqFt);
+    expect(verdict.totals.costUsd).toBe(plan.totals.costUsd);
+  }, 120_000);
+});
+
+describe.each(['residential-day', 'mixed-day'])('%s', (name) => {
   const book = sampleFile(name);
-  const planFile = scratch.at(`${name}.plan.json`);
 
   test('measure, reach and demand agree on the ground', () => {
     const measured = jsonOf<{
@@ -78,27 +96,12 @@ describe.each(WITHOUT_ROADS)('%s', (name) => {
     );
   });
 
-  test('is planned, and the judge finds the plan feasible', () => {
-    const run = swardway(['plan', book, '--seed', '7', '--iterations', '15', '--json', '--out', planFile]);
-    expect(run.code).toBe(0);
-    const plan = jsonOf<Plan>(run, 'plan');
-    expect(readJsonFile(planFile)).toEqual(plan);
-    const judged = swardway(['judge', book, planFile, '--json']);
-    expect(judged.code).toBe(0);
-    const verdict = jsonOf<Verdict>(judged, 'judge');
-    expect(verdict.violations).toEqual([]);
-    expect(verdict.feasible).toBe(true);
-    expect(verdict.totals.stops).toBe(plan.totals.stops);
-    expect(verdict.totals.treatedSqFt).toBe(plan.totals.treatedSqFt);
-    expect(verdict.totals.costUsd).toBe(plan.totals.costUsd);
-  }, 120_000);
-
   test('sheets come as JSON and as a page', () => {
     const page = scratch.at(`${name}.html`);
-    const run = swardway(['report', book, planFile, '--json', '--html', page]);
+    const run = swardway(['report', book, planOf(name), '--json', '--html', page]);
     expect(run.code).toBe(0);
     const report = jsonOf<{ current: boolean; sheets: { sheet: string; date: string; text: string }[] }>(run, 'report');
-    const plan = readJsonFile<Plan>(planFile);
+    const plan = readJsonFile<Plan>(planOf(name));
     expect(report.current).toBe(true);
     const crewSheets = SHEETS.filter((each) => each.scope === 'day' && each.forOffice !== true);
     expect(crewSheets.map(({ id }) => id)).toEqual(['run-sheet', 'load-tickets', 'truck-list', 'map-pages']);
@@ -203,7 +206,7 @@ describe('judge', () => {
 });
 
 test('a plan with a price on days of unlike length says what they cost, and is judged and reported with that price', () => {
-  const book = smallSample('mixed-day', scratch.at('small-mixed.json'));
+  const book = smallRound;
   const file = scratch.at('even.json');
   const run = swardway(['plan', book, '--iterations', '8', '--balance', '12.5', '--json', '--out', file]);
   expect(run.code).toBe(0);
