@@ -54,6 +54,7 @@ export default defineConfig({
           testTimeout: 60_000,
           hookTimeout: 120_000,
           maxWorkers: 1,
+          isolate: false,
           sequence: { groupOrder: 1 },
         },
       },
