@@ -4,12 +4,12 @@ import {
   buildFirst,
   changedSample,
   errorOf,
+  here,
   jsonOf,
   limited,
   readJsonFile,
   scratchFolder,
   smallSample,
-  swardway,
 } from './support.ts';
 
 const scratch = scratchFolder();
@@ -21,36 +21,38 @@ const write = (name: string, text: string | Uint8Array): string => {
   writeFileSync(scratch.at(name), text);
   return scratch.at(name);
 };
-const planError = (file: string) => errorOf(swardway(['plan', file, '--iterations', '3', '--json']), file);
+const planError = async (file: string) => errorOf(await here(['plan', file, '--iterations', '3', '--json']), file);
 
 describe('books that cannot be read', () => {
-  test('not JSON: line and column', () => {
+  test('not JSON: line and column', async () => {
     const file = write('cut.json', '{\n "format": "swardway-book",\n "version": 1,\n');
-    const error = planError(file);
+    const error = await planError(file);
     expect(error.code).toBe('not-json');
     expect(error.where).toMatch(/line 4, column 1/);
   });
 
-  test('empty, not text, a folder, nothing at all', () => {
-    expect(planError(write('empty.json', '')).code).toBe('not-json');
-    expect(planError(write('bytes.json', new Uint8Array([0x80, 0xff, 0xfe, 0x00]))).code).toBe('format-invalid');
+  test('empty, not text, a folder, nothing at all', async () => {
+    expect((await planError(write('empty.json', ''))).code).toBe('not-json');
+    expect((await planError(write('bytes.json', new Uint8Array([0x80, 0xff, 0xfe, 0x00])))).code).toBe(
+      'format-invalid',
+    );
     mkdirSync(scratch.at('folder.json'));
-    expect(planError(scratch.at('folder.json')).code).toBe('file-not-readable');
-    expect(planError(scratch.at('missing.json')).code).toBe('file-not-found');
+    expect((await planError(scratch.at('folder.json'))).code).toBe('file-not-readable');
+    expect((await planError(scratch.at('missing.json'))).code).toBe('file-not-found');
   });
 
-  test('another kind of JSON', () => {
+  test('another kind of JSON', async () => {
     const file = write('other.json', '{"type":"FeatureCollection","features":[]}');
-    expect(planError(file).code).toBe('not-a-book');
-    expect(errorOf(swardway(['judge', sample, file, '--json']), file).code).toBe('not-a-plan');
+    expect((await planError(file)).code).toBe('not-a-book');
+    expect(errorOf(await here(['judge', sample, file, '--json']), file).code).toBe('not-a-plan');
   });
 
-  test('a newer version: refused, bytes untouched', () => {
+  test('a newer version: refused, bytes untouched', async () => {
     const file = changedSample('residential-day', scratch.at('newer.json'), (book) => {
       Object.assign(book, { version: 2, somethingNew: true });
     });
     const before = readFileSync(file);
-    expect(planError(file).code).toBe('newer-version');
+    expect((await planError(file)).code).toBe('newer-version');
     expect(readFileSync(file).equals(before)).toBe(true);
   });
 
@@ -64,26 +66,26 @@ describe('books that cannot be read', () => {
     ['a shift of nothing', /rigs\[0\]\.shiftMin/, (book: never) => set(book, 'rigs', 0, { shiftMin: 0 })],
     ['no zones at all', /properties\[2\]\.zones/, (book: never) => set(book, 'properties', 2, { zones: undefined })],
     ['latitude 95', /properties\[0\]\.parking/, (book: never) => set(book, 'properties', 0, { parking: [-89, 95] })],
-  ] as const)('%s: the path of the field', (_, path, change) => {
+  ] as const)('%s: the path of the field', async (_, path, change) => {
     const file = changedSample('residential-day', scratch.at('schema.json'), (book) => change(book as never));
-    const error = planError(file);
+    const error = await planError(file);
     expect(error.code).toBe('wrong-schema');
     expect(error.where).toMatch(path);
   });
 
-  test('ids that are there twice', () => {
+  test('ids that are there twice', async () => {
     const file = changedSample('residential-day', scratch.at('twice.json'), (book) => {
       const list = (book as unknown as { properties: unknown[] }).properties;
       list.push(list[0]);
     });
-    expect(planError(file).code).toBe('book-invalid');
+    expect((await planError(file)).code).toBe('book-invalid');
   });
 
-  test('a book that may not be read', (context) => {
+  test('a book that may not be read', async (context) => {
     if (process.getuid?.() === 0) context.skip('the superuser may read every file');
     const file = write('closed.json', readFileSync(sample));
     chmodSync(file, 0o000);
-    expect(planError(file).code).toBe('file-not-readable');
+    expect((await planError(file)).code).toBe('file-not-readable');
   });
 });
 
@@ -93,34 +95,34 @@ function set(book: never, list: string, index: number, change: object): void {
 }
 
 describe('rounds that cannot be planned', () => {
-  test('nothing to do, and no such round, rig or day', () => {
+  test('nothing to do, and no such round, rig or day', async () => {
     const nothing = changedSample('residential-day', scratch.at('nothing.json'), (book) => {
       set(book as never, 'rounds', 0, { propertyIds: [] });
     });
-    expect(planError(nothing).code).toBe('nothing-to-do');
-    expect(errorOf(swardway(['demand', nothing, '--json']), nothing).code).toBe('nothing-to-do');
+    expect((await planError(nothing)).code).toBe('nothing-to-do');
+    expect(errorOf(await here(['demand', nothing, '--json']), nothing).code).toBe('nothing-to-do');
     const none = changedSample('residential-day', scratch.at('none.json'), (book) => {
       Object.assign(book, { rounds: [] });
     });
-    expect(planError(none).code).toBe('reference-missing');
+    expect((await planError(none)).code).toBe('reference-missing');
     for (const words of [
       ['plan', sample, '--round', 'autumn'],
       ['plan', sample, '--date', '2027-04-01'],
       ['reach', sample, '--rig', 'rig-west'],
     ]) {
-      const error = errorOf(swardway([...words, '--json']), sample);
+      const error = errorOf(await here([...words, '--json']), sample);
       expect(error.code).toBe('reference-missing');
       expect(error.hint).toMatch(/spring|2027-03-16|rig-north/);
     }
   });
 
-  test('a day that no calendar has: no plan of it, and no verdict on one', () => {
+  test('a day that no calendar has: no plan of it, and no verdict on one', async () => {
     const plan = scratch.at('good-plan.json');
-    expect(swardway(['plan', sample, '--iterations', '3', '--out', plan]).code).toBe(0);
+    expect((await here(['plan', sample, '--iterations', '3', '--out', plan])).code).toBe(0);
     const file = changedSample('residential-day', scratch.at('february.json'), (book) => {
       set(book as never, 'rounds', 0, { dates: ['2027-02-30'] });
     });
-    for (const error of [planError(file), errorOf(swardway(['judge', file, plan, '--json']), file)]) {
+    for (const error of [await planError(file), errorOf(await here(['judge', file, plan, '--json']), file)]) {
       expect(error.code).toBe('quantity-out-of-range');
       expect(error.where).toMatch(/february\.json.*, round Spring pre-emergent, dates\[0\]$/);
       expect(error.detail).toContain('2027-02-30');
@@ -128,7 +130,7 @@ describe('rounds that cannot be planned', () => {
     }
   });
 
-  test('a gate narrower than every machine and a hose too short: no plan possible, with every reason', () => {
+  test('a gate narrower than every machine and a hose too short: no plan possible, with every reason', async () => {
     const file = changedSample('residential-day', scratch.at('narrow.json'), (book) => {
       const { properties, handMethods } = book as unknown as {
         properties: { gates: unknown[]; zones: { gateIds: string[] }[] }[];
@@ -141,7 +143,7 @@ describe('rounds that cannot be planned', () => {
       for (const hand of handMethods) hand.reachFt = 5;
     });
     const out = scratch.at('no-plan.json');
-    const run = swardway(['plan', file, '--iterations', '3', '--json', '--out', out]);
+    const run = await here(['plan', file, '--iterations', '3', '--json', '--out', out]);
     expect(run.code).toBe(3);
     const plan = jsonOf<{ days: unknown[]; unplaced: { reasons: { words: string }[] }[] }>(run, 'plan');
     expect(plan.days).toEqual([]);
@@ -152,17 +154,17 @@ describe('rounds that cannot be planned', () => {
     }
     expect(run.remarks).toContain('no-plan-possible');
     expect(readJsonFile(out)).toEqual(plan);
-    const people = swardway(['plan', file, '--iterations', '3']);
+    const people = await here(['plan', file, '--iterations', '3']);
     expect(people.code).toBe(3);
     expect(people.out).toContain('Not placed: 56');
   });
 
-  test('a tank smaller than what a hand gun needs is told, and nothing goes to that gun', () => {
+  test('a tank smaller than what a hand gun needs is told, and nothing goes to that gun', async () => {
     const file = changedSample('residential-day', scratch.at('gun.json'), (book) => {
       const { handMethods } = book as unknown as { handMethods: { what: string; leastVolumeGal: number }[] };
       for (const hand of handMethods) if (hand.what === 'hose') hand.leastVolumeGal = 900;
     });
-    const run = swardway(['plan', file, '--iterations', '3', '--json']);
+    const run = await here(['plan', file, '--iterations', '3', '--json']);
     expect(run.code).toBe(0);
     expect(run.remarks).toMatch(/gun\.json.*at least 900 gal.*\[vessel-unusable\]/);
     const plan = jsonOf<{ unplaced: { reasons: { words: string }[] }[] }>(run, 'plan');
@@ -170,12 +172,12 @@ describe('rounds that cannot be planned', () => {
     for (const { reasons } of plan.unplaced) expect(reasons[0]?.words).toMatch(/900 gal/);
   });
 
-  test('a rate above the label is refused', () => {
+  test('a rate above the label is refused', async () => {
     const file = changedSample('residential-day', scratch.at('label.json'), (book) => {
       const { products } = book as unknown as { products: { label: object }[] };
       for (const product of products) product.label = { mostPerApplication: 1e-6 };
     });
-    const error = planError(file);
+    const error = await planError(file);
     expect(error.code).toBe('label-limit-broken');
     expect(error.detail).toMatch(/allowed in an application/);
   });
@@ -224,9 +226,9 @@ describe('outlines with faults', () => {
     ],
   ];
 
-  test.each(cases)('%s: told with its place, the others measured', (id, ring, code, hasArea) => {
+  test.each(cases)('%s: told with its place, the others measured', async (id, ring, code, hasArea) => {
     const file = collection(`${id}.geojson`, [feature('good', LOT), feature(id, ring)]);
-    const run = swardway(['measure', file, '--json']);
+    const run = await here(['measure', file, '--json']);
     expect(run.code).toBe(0);
     const measured = jsonOf<Measured>(run, 'measure');
     expect(measured.properties.map((each) => each.id)).toEqual(['good', id]);
@@ -240,28 +242,28 @@ describe('outlines with faults', () => {
     expect(measured.totalSqFt).toBeCloseTo(good + (area ?? 0), 6);
   });
 
-  test('the same outline twice is told', () => {
+  test('the same outline twice is told', async () => {
     const file = collection('twice.geojson', [feature('one', LOT), feature('two', LOT)]);
-    const measured = jsonOf<Measured>(swardway(['measure', file, '--json']), 'measure');
+    const measured = jsonOf<Measured>(await here(['measure', file, '--json']), 'measure');
     expect(measured.issues.map((each) => each.code)).toContain('duplicate-outline');
   });
 
-  test('exit code 1 only where none could be measured, with answer and error in one object', () => {
+  test('exit code 1 only where none could be measured, with answer and error in one object', async () => {
     const file = collection('all-bad.geojson', [feature('flat', [a, b, a, b, a])]);
-    const run = swardway(['measure', file, '--json']);
+    const run = await here(['measure', file, '--json']);
     expect(run.code).toBe(1);
     const measured = jsonOf<Measured>(run, 'measure');
     expect(measured.properties[0]?.treatableSqFt).toBeNull();
     expect(measured.error?.code).toBe('geometry-invalid');
     expect(run.remarks).toContain('all-bad.geojson');
-    expect(swardway(['measure', collection('nothing.geojson', [])]).code).toBe(1);
+    expect((await here(['measure', collection('nothing.geojson', [])])).code).toBe(1);
   });
 });
 
 describe('output files', () => {
-  test('a folder that is missing is told and never made', () => {
+  test('a folder that is missing is told and never made', async () => {
     const plan = scratch.at('for-folders.plan.json');
-    expect(swardway(['plan', sample, '--iterations', '3', '--out', plan]).code).toBe(0);
+    expect((await here(['plan', sample, '--iterations', '3', '--out', plan])).code).toBe(0);
     const lots = write('for-folders.csv', 'id,lat,lon,area\na,40.03,-89.44,5000\n');
     const missing = scratch.at('nowhere');
     for (const words of [
@@ -272,17 +274,17 @@ describe('output files', () => {
       ['import', lots, '--into', sample, '--out', `${missing}/p.json`],
       ['import', lots, '--into', sample, '--out', `${missing}/p.swardway`],
     ]) {
-      const error = errorOf(swardway([...words, '--json']), words.at(-1) ?? '');
+      const error = errorOf(await here([...words, '--json']), words.at(-1) ?? '');
       expect(error.code).toBe('file-not-found');
       expect(error.detail).toContain('nowhere');
       expect(existsSync(missing)).toBe(false);
     }
   }, 60_000);
 
-  test('a book is never overwritten by a slip of the pen', () => {
+  test('a book is never overwritten by a slip of the pen', async () => {
     const book = write('kept.json', readFileSync(sample));
     const plan = scratch.at('kept.plan.json');
-    expect(swardway(['plan', book, '--iterations', '3', '--out', plan]).code).toBe(0);
+    expect((await here(['plan', book, '--iterations', '3', '--out', plan])).code).toBe(0);
     for (const words of [
       ['plan', book, '--out', book],
       ['report', book, plan, '--html', book],
@@ -292,19 +294,19 @@ describe('output files', () => {
     ]) {
       const named = words.at(-1) ?? '';
       const before = readFileSync(named);
-      expect(errorOf(swardway([...words, '--json']), named).code).toBe('not-allowed');
+      expect(errorOf(await here([...words, '--json']), named).code).toBe('not-allowed');
       expect(readFileSync(named).equals(before)).toBe(true);
     }
     // A plan over a plan is what --out is for.
-    expect(swardway(['plan', book, '--iterations', '3', '--out', plan]).code).toBe(0);
+    expect((await here(['plan', book, '--iterations', '3', '--out', plan])).code).toBe(0);
   }, 60_000);
 
-  test('no room for the file: told, the old one is unchanged and nothing is left behind', (context) => {
+  test('no room for the file: told, the old one is unchanged and nothing is left behind', async (context) => {
     if (process.platform === 'win32') context.skip('the limit on file sizes is set by a POSIX shell');
     const folder = scratch.at('small');
     mkdirSync(folder);
     const out = `${folder}/plan.json`;
-    expect(swardway(['plan', sample, '--iterations', '3', '--out', out]).code).toBe(0);
+    expect((await here(['plan', sample, '--iterations', '3', '--out', out])).code).toBe(0);
     const before = readFileSync(out);
     // A limit of 8 blocks makes the system refuse what a full disk refuses.
     const run = limited(8, ['plan', sample, '--iterations', '4', '--json', '--out', out]);

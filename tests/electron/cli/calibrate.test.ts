@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { SHEETS } from '../../../core/calibrate/index.ts';
-import { buildFirst, jsonOf, swardway } from './support.ts';
+import { buildFirst, here, jsonOf } from './support.ts';
 
 type Amount = { readonly name: string; readonly value: number; readonly unit: string };
 type Output = {
@@ -15,8 +15,8 @@ type Output = {
 
 beforeAll(buildFirst, 120_000);
 
-function asked(command: 'calibrate' | 'area', words: readonly string[]): Output {
-  const run = swardway([command, ...words, '--json']);
+async function asked(command: 'calibrate' | 'area', words: readonly string[]): Promise<Output> {
+  const run = await here([command, ...words, '--json']);
   expect(run.code, run.remarks).toBe(0);
   expect(run.remarks).toBe('');
   return jsonOf<Output>(run, command);
@@ -50,8 +50,8 @@ describe('calibrate', () => {
     ['capacity --mph 6 --swath-ft 40 --efficiency 70%', 'acres-per-hour', '20.4 acre/h', 1, 'A3-24'],
     // 144 / (2 x 4)
     ['aerator --across-in 2 --along-in 4', 'holes-per-ft2', '18 holes/ft2', 0, 'arithmetic'],
-  ])('%s', (line, name, value, decimals, source) => {
-    const output = asked('calibrate', line.split(' '));
+  ])('%s', async (line, name, value, decimals, source) => {
+    const output = await asked('calibrate', line.split(' '));
     expect(answer(output, name, decimals)).toBe(value);
     expect(output.source).toContain(source);
     expect(output.working.some((each) => each.startsWith(`${name} = `))).toBe(true);
@@ -63,9 +63,9 @@ describe('calibrate', () => {
     );
   });
 
-  test('other units are converted: 0.25 gpm is 32 fl oz or 0.946353 L a minute, 20 in are 50.8 cm', () => {
+  test('other units are converted: 0.25 gpm is 32 fl oz or 0.946353 L a minute, 20 in are 50.8 cm', async () => {
     const words = ['boom', '--gpm', '32 oz/min', '--mph', '8.04672 km/h', '--spacing-in', '50.8 cm'];
-    const output = asked('calibrate', words);
+    const output = await asked('calibrate', words);
     expect(answer(output, 'gpa', 6)).toBe('14.850000 gal/acre');
     expect(output.given.map((each) => `${each.name} ${each.value.toFixed(6)} ${each.unit}`)).toEqual([
       'gpm 0.250000 gal/min',
@@ -74,17 +74,17 @@ describe('calibrate', () => {
     ]);
   });
 
-  test('an answer can be given back as an option, and the first figure comes out again', () => {
-    const gpa = asked('calibrate', ['boom', '--gpm', '0.3', '--mph', '4.2', '--spacing-in', '15']).answers.find(
+  test('an answer can be given back as an option, and the first figure comes out again', async () => {
+    const gpa = (await asked('calibrate', ['boom', '--gpm', '0.3', '--mph', '4.2', '--spacing-in', '15'])).answers.find(
       (each) => each.name === 'gpa',
     );
-    const back = asked('calibrate', ['boom', '--gpa', String(gpa?.value), '--mph', '4.2', '--spacing-in', '15']);
+    const back = await asked('calibrate', ['boom', '--gpa', String(gpa?.value), '--mph', '4.2', '--spacing-in', '15']);
     expect(answer(back, 'gpm', 9)).toBe('0.300000000 gal/min');
   });
 
-  test('which tip: nearest first, within the limits, droplets only repeated', () => {
+  test('which tip: nearest first, within the limits, droplets only repeated', async () => {
     const limits = '--least-psi 20 --most-psi 60 --least-mph 3 --most-mph 5 --spacing-in 20'.split(' ');
-    const output = asked('calibrate', [
+    const output = await asked('calibrate', [
       'tip',
       '--want-gal-per-1000',
       '0.4',
@@ -101,8 +101,8 @@ describe('calibrate', () => {
     expect(answer(output, 'psi', 0)).toBe(`${list[0]?.psi} psi`);
   });
 
-  test('for people: a table, the arithmetic, the source', () => {
-    const { out, code } = swardway(['calibrate', 'boom', '--gpm', '0.25', '--mph', '5', '--spacing-in', '20']);
+  test('for people: a table, the arithmetic, the source', async () => {
+    const { out, code } = await here(['calibrate', 'boom', '--gpm', '0.25', '--mph', '5', '--spacing-in', '20']);
     expect(code).toBe(0);
     expect(out).toMatch(/^answer +value +unit\n/);
     expect(out).toMatch(/\ngpa +14\.85 +gal\/acre\n/);
@@ -137,16 +137,16 @@ describe('area', () => {
       1,
       '305.6 ft2',
     ],
-  ])('%s', (line, name, decimals, value) => {
-    const output = asked('area', line.split(' '));
+  ])('%s', async (line, name, decimals, value) => {
+    const output = await asked('area', line.split(' '));
     expect(answer(output, name, decimals)).toBe(value);
     expect(output.working.length).toBeGreaterThan(0);
     expect(output.source).not.toBe('');
   });
 
-  test('sums of shapes: 80 x 60 less 10 x 20 and a circle of 12 yd, and a triangle more', () => {
+  test('sums of shapes: 80 x 60 less 10 x 20 and a circle of 12 yd, and a triangle more', async () => {
     const parts = ['--less', 'rectangle 10 x 20', '--less', 'circle 12 yd', '--plus', 'triangle 30, 20'];
-    const output = asked('area', ['rectangle', '--length-ft', '80', '--width-ft', '60', ...parts]);
+    const output = await asked('area', ['rectangle', '--length-ft', '80', '--width-ft', '60', ...parts]);
     const expected = 4800 - 200 - Math.PI * 18 ** 2 + 300;
     expect(answer(output, 'area-ft2', 6)).toBe(`${expected.toFixed(6)} ft2`);
     expect(output.working).toHaveLength(5);
@@ -173,8 +173,8 @@ describe('a command line that makes no sense ends with 2 and names the figure', 
       ['area', 'offsets', '--interval-ft', '3', '--offsets-ft', '1,2', '--rule', 'best'],
       '--rule is trapezoid or simpson',
     ],
-  ])('%j', (words, told) => {
-    const run = swardway([...words, '--json']);
+  ])('%j', async (words, told) => {
+    const run = await here([...words, '--json']);
     expect(run.code).toBe(2);
     expect(run.remarks).toContain(told);
     expect(jsonOf<{ error: { code: string } }>(run, 'failure').error.code).toBe('request-invalid');
@@ -197,8 +197,8 @@ describe('figures that cannot be right end with 1', () => {
     ],
     [['area', 'radii', '--radii-ft', '4,5'], 'quantity-out-of-range'],
     [['area', 'circle', '--diameter-ft', '2,5'], 'quantity-unreadable'],
-  ])('%j is %s', (words, code) => {
-    const run = swardway([...words, '--json']);
+  ])('%j is %s', async (words, code) => {
+    const run = await here([...words, '--json']);
     expect(run.code).toBe(1);
     const { error } = jsonOf<{ error: { code: string; where: string } }>(run, 'failure');
     expect(error.code).toBe(code);

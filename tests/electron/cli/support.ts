@@ -6,6 +6,8 @@ import { fileURLToPath } from 'node:url';
 import { Ajv, type ValidateFunction } from 'ajv';
 import { expect } from 'vitest';
 import { writeBook } from '../../../core/book/index.ts';
+import type { World } from '../../../electron/cli/command.ts';
+import { runLine } from '../../../electron/cli/run.ts';
 import { buildIfStale } from '../../support/build-first.ts';
 import { type SampleName, smallBook } from '../../support/samples.ts';
 
@@ -16,6 +18,18 @@ const bundle = path.join(root, 'dist/electron/cli.cjs');
 export const buildFirst = buildIfStale;
 
 export type Run = { readonly code: number | null; readonly out: string; readonly remarks: string };
+
+/** Runs a command line in this process, where what lawns take is reckoned once for all runs. `swardway` starts a process instead. */
+export async function here(words: readonly string[]): Promise<Run> {
+  const told: string[] = [];
+  const world: World = {
+    bundleFolder: path.dirname(bundle),
+    tell: (line) => void told.push(line),
+    onInterrupt: () => () => undefined,
+  };
+  const { code, out, remarks } = await runLine(words, world);
+  return { code, out, remarks: [...told, ...remarks].join('\n') };
+}
 
 /** Runs the built command line as a user would. */
 export function swardway(words: readonly string[], folder: string = root, environment: NodeJS.ProcessEnv = {}): Run {
