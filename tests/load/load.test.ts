@@ -12,7 +12,7 @@ import { buildIfStale } from '../support/build-first.ts';
 /** A season in one process: 50,000 edits and 200 plans where that is asked for, a share of it otherwise. */
 const IS_WHOLE = process.env.npm_lifecycle_event === 'test:load';
 const EDITS = IS_WHOLE ? 50_000 : 1500;
-const PLANS = IS_WHOLE ? 200 : 4;
+const PLANS = IS_WHOLE ? 200 : 6;
 /** What counts as no growth, MiB: the heap is never twice the same. */
 const HEAP_SLACK_MIB = 24;
 

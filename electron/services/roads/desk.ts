@@ -2,15 +2,8 @@ import path from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { AppError, Result } from '../../../core/base/index.ts';
 import { isOutOfMemory, roadsFault, tookTooMuch } from './failures.ts';
-import {
-  type RoadAsked,
-  type RoadOrder,
-  type RoadQuestion,
-  type RoadReply,
-  type RoadTold,
-  SIGN_OF_LIFE,
-  STOP,
-} from './messages.ts';
+import type { RoadAsked, RoadOrder, RoadQuestion, RoadReply, RoadTold } from './messages.ts';
+import { createReins } from './reins.ts';
 
 /** A thread that holds the roads of one file and answers questions about them. */
 export type Desk = {
@@ -39,9 +32,8 @@ const LOOKS = 4;
 export function openDesk(workerFile: string, file: string, options: DeskOptions = {}): Desk {
   const { onEnd, patienceMs = PATIENCE_MS } = options;
   const where = path.basename(file);
-  const shared = new SharedArrayBuffer(2 * Int32Array.BYTES_PER_ELEMENT);
-  const flags = new Int32Array(shared);
-  const order: RoadOrder = { kind: 'desk', file, where, flags: shared };
+  const reins = createReins();
+  const order: RoadOrder = { kind: 'desk', file, where, reins: reins.shared };
   const worker = new Worker(workerFile, { workerData: order });
   const waiting = new Map<number, (result: RoadTold['result']) => void>();
   let nextId = 1;
@@ -59,13 +51,13 @@ export function openDesk(workerFile: string, file: string, options: DeskOptions 
   const end = (): void => {
     const detail = 'The roads were put away.';
     giveUp({ code: 'cancelled', where, detail, hint: 'Ask again.' });
-    Atomics.store(flags, STOP, 1);
+    reins.stop();
     void worker.terminate();
   };
   let seen = 0;
   let quiet = 0;
   const watch = setInterval(() => {
-    const signs = Atomics.load(flags, SIGN_OF_LIFE);
+    const signs = reins.looks();
     quiet = waiting.size === 0 || signs !== seen ? 0 : quiet + 1;
     seen = signs;
     if (quiet < LOOKS) return;

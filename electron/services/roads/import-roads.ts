@@ -3,7 +3,8 @@ import { Worker } from 'node:worker_threads';
 import type { AppError, Progress, Result } from '../../../core/base/index.ts';
 import { writeWhole } from '../files/index.ts';
 import { importCancelled, isOutOfMemory, roadsFault, tookTooMuch } from './failures.ts';
-import { type ImportMessage, type RoadOrder, type RoadsAbout, STOP } from './messages.ts';
+import type { ImportMessage, RoadOrder, RoadsAbout } from './messages.ts';
+import { createReins } from './reins.ts';
 
 /** What an import needs beside the paths. */
 export type ImportOptions = {
@@ -44,8 +45,8 @@ function readInThread(
   { workerFile, signal, onProgress }: ImportOptions,
 ): Promise<Result<Read>> {
   if (signal?.aborted === true) return Promise.resolve(importCancelled(where));
-  const flags = new SharedArrayBuffer(2 * Int32Array.BYTES_PER_ELEMENT);
-  const order: RoadOrder = { kind: 'import', file, where, flags };
+  const reins = createReins();
+  const order: RoadOrder = { kind: 'import', file, where, reins: reins.shared };
   const worker = new Worker(workerFile, {
     workerData: order,
     resourceLimits: { maxOldGenerationSizeMb: MOST_MEMORY },
@@ -60,7 +61,7 @@ function readInThread(
     };
     const fail = (error: AppError): void => end({ ok: false, error });
     const cancel = (): void => {
-      Atomics.store(new Int32Array(flags), STOP, 1);
+      reins.stop();
       patience ??= setTimeout(() => end(importCancelled(where)), PATIENCE_MS);
     };
     signal?.addEventListener('abort', cancel, { once: true });

@@ -4,13 +4,8 @@ import type { AboutRoads } from '../../../core/roads/index.ts';
 import type { Learnt } from '../../../core/travel/by-road/index.ts';
 import type { DriveTable } from '../../../core/travel/index.ts';
 
-/** In the flags shared with the worker, two 32-bit integers: the host sets this one to 1 for the work to stop. */
-export const STOP = 0;
-/** The worker adds to this one whenever it looks whether it is to stop. */
-export const SIGN_OF_LIFE = 1;
-
 /** What the worker is started with: an extract to turn into a road file, or a road file (or an extract) to answer questions about. */
-export type RoadOrder = { readonly flags: SharedArrayBuffer } & (
+export type RoadOrder = { readonly reins: SharedArrayBuffer } & (
   | { readonly kind: 'import'; readonly file: string; readonly where: string }
   | { readonly kind: 'desk'; readonly file: string; readonly where: string }
 );

@@ -1,6 +1,6 @@
 import { createReadStream, readFileSync, statSync } from 'node:fs';
 import { parentPort, workerData } from 'node:worker_threads';
-import { type Clock, ok, type Result, type StopSignal } from '../../../core/base/index.ts';
+import { type Clock, ok, type Result } from '../../../core/base/index.ts';
 import type { Book } from '../../../core/book/index.ts';
 import { type RoadMap, readRoadMap, readRoads, writeRoadMap } from '../../../core/roads/index.ts';
 import {
@@ -13,27 +13,13 @@ import {
 } from '../../../core/travel/by-road/index.ts';
 import { fileFailure, isFileError } from '../files/index.ts';
 import { throttleProgress } from '../jobs/index.ts';
-import {
-  type ImportMessage,
-  type RoadAsked,
-  type RoadOrder,
-  type RoadQuestion,
-  type RoadReply,
-  type RoadTold,
-  SIGN_OF_LIFE,
-  STOP,
-} from './messages.ts';
+import type { ImportMessage, RoadAsked, RoadOrder, RoadQuestion, RoadReply, RoadTold } from './messages.ts';
+import { signalOf } from './reins.ts';
 
 /** The worker thread that reads an extract and ends, or that stays with the roads of one file and answers questions about them. */
 
 const order = workerData as RoadOrder;
-const flags = new Int32Array(order.flags);
-const signal: StopSignal = {
-  stopped: () => {
-    Atomics.add(flags, SIGN_OF_LIFE, 1);
-    return Atomics.load(flags, STOP) !== 0;
-  },
-};
+const signal = signalOf(order.reins);
 const clock: Clock = { nowMs: () => performance.now() };
 
 /** Reads an extract piece by piece, twice. */

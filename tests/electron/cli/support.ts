@@ -17,6 +17,8 @@ const bundle = path.join(root, 'dist/electron/cli.cjs');
 /** Tests of the built program call this before anything else. */
 export const buildFirst = buildIfStale;
 
+const STACK_TRACE = /\n\s+at .+:\d+/;
+
 export type Run = { readonly code: number | null; readonly out: string; readonly remarks: string };
 
 /** Runs a command line in this process, where what lawns take is reckoned once for all runs. `swardway` starts a process instead. */
@@ -28,7 +30,9 @@ export async function here(words: readonly string[]): Promise<Run> {
     onInterrupt: () => () => undefined,
   };
   const { code, out, remarks } = await runLine(words, world);
-  return { code, out, remarks: [...told, ...remarks].join('\n') };
+  const lines = [...told, ...remarks].join('\n');
+  expect(lines, 'no stack trace ever').not.toMatch(STACK_TRACE);
+  return { code, out, remarks: lines };
 }
 
 /** Runs the built command line as a user would. */
@@ -39,7 +43,7 @@ export function swardway(words: readonly string[], folder: string = root, enviro
     encoding: 'utf8',
     maxBuffer: 256 * 1024 * 1024,
   });
-  expect(stderr, 'no stack trace ever').not.toMatch(/\n\s+at .+:\d+/);
+  expect(stderr, 'no stack trace ever').not.toMatch(STACK_TRACE);
   return { code: status, out: stdout, remarks: stderr };
 }
 

@@ -9,7 +9,7 @@ const PATIENCE_MS = 200;
 /** A thread that never answers, or one that takes four times the patience but looks every 10 ms whether it is to stop. */
 const WORKER = `
 const { parentPort, workerData } = require('node:worker_threads');
-const flags = new Int32Array(workerData.flags);
+const flags = new Int32Array(workerData.reins);
 parentPort.on('message', ({ id }) => {
   if (workerData.where === 'stuck.roads') for (;;);
   const timer = setInterval(() => Atomics.add(flags, 1, 1), 10);
