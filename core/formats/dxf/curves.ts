@@ -43,13 +43,17 @@ export function flattenWhole({
   major,
   minor,
 }: Pick<Arc, 'centre' | 'major' | 'minor'>): readonly DrawingPoint[] {
-  const angle = FULL_TURN / SIDES;
-  const scale = Math.sqrt(angle / Math.sin(angle));
-  return Array.from({ length: SIDES }, (_, side): DrawingPoint => {
-    const [cosine, sine] = [scale * Math.cos(side * angle), scale * Math.sin(side * angle)];
+  return WHOLE.map(([cosine, sine]): DrawingPoint => {
     return [centre[0] + cosine * major[0] + sine * minor[0], centre[1] + cosine * major[1] + sine * minor[1]];
   });
 }
+
+/** The corners of that polygon for a circle of radius 1 round the origin. */
+const WHOLE: readonly DrawingPoint[] = Array.from({ length: SIDES }, (_, side) => {
+  const angle = FULL_TURN / SIDES;
+  const scale = Math.sqrt(angle / Math.sin(angle));
+  return [scale * Math.cos(side * angle), scale * Math.sin(side * angle)];
+});
 
 /** The anticlockwise turn from one angle to another, in (0, 2 pi]; radians. */
 export function sweepBetween(from: number, to: number): number {

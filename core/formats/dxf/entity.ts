@@ -16,9 +16,10 @@ export function shapeOf(entity: DxfEntity): EntityShape {
   const plane = planeOf(entity);
   if (plane === null) return bad('an outline that does not lie flat');
   const shape = rawShape(entity, plane === MIRRORED);
+  const isTurned = plane !== UNMOVED && !inWorld(entity);
   switch (shape.kind) {
     case 'path':
-      return { ...shape, points: shape.points.map((point) => applyTo(inWorld(entity) ? UNMOVED : plane, point)) };
+      return isTurned ? { ...shape, points: shape.points.map((point) => applyTo(plane, point)) } : shape;
     case 'point':
     case 'bad':
       return shape;

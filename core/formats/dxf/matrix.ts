@@ -15,7 +15,7 @@ export function combine(outer: Matrix, inner: Matrix): Matrix {
   return [a * p + c * q, b * p + d * q, a * r + c * s, b * r + d * s, a * t + c * u + e, b * t + d * u + f];
 }
 
-export function applyTo([a, b, c, d, e, f]: Matrix, [x, y]: DrawingPoint): DrawingPoint {
+export function applyTo([a, b, c, d, e, f]: Matrix, [x, y]: DrawingPoint): [x: number, y: number] {
   return [a * x + c * y + e, b * x + d * y + f];
 }
 

@@ -1,4 +1,4 @@
-import type { Geometry } from 'geojson';
+import type { Geometry, Position } from 'geojson';
 import { issue } from '../../base/index.ts';
 import { closeRing } from '../ring.ts';
 import type { SourceFeature } from '../types.ts';
@@ -30,18 +30,17 @@ function isSound([x, y]: DrawingPoint): boolean {
   return Math.abs(x) <= LARGEST && Math.abs(y) <= LARGEST;
 }
 
-function pointOf([at = [0, 0]]: readonly DrawingPoint[]): Geometry {
-  return { type: 'Point', coordinates: [...at] };
+function pointOf([at = [0, 0]]: readonly Position[]): Geometry {
+  return { type: 'Point', coordinates: at };
 }
 
 /** A path that ends where it began is closed, whether its flag says so or not. */
-function pathOf(points: readonly DrawingPoint[], isClosed: boolean): Geometry {
-  const line = points.map(([x, y]) => [x, y]);
-  const last = points.at(-1);
-  const [first] = points;
-  const size = Math.max(...extents(points));
+function pathOf(line: [x: number, y: number][], isClosed: boolean): Geometry {
+  const last = line.at(-1);
+  const [first] = line;
+  const size = Math.max(...extents(line));
   const endsAtStart =
-    points.length > 3 &&
+    line.length > 3 &&
     first !== undefined &&
     last !== undefined &&
     Math.hypot(first[0] - last[0], first[1] - last[1]) <= size * 1e-9;
