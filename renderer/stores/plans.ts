@@ -35,10 +35,14 @@ type PlanState = {
 
 export const usePlans = create<PlanState>(() => ({ session: null, plans: {}, job: null, failures: {} }));
 
+/** Jobs of this session that ended before the answer to their start arrived. */
+const finishedEarly = new Set<string>();
+
 /** Takes in the plans that are stored with a book. */
 export function startPlans(session: string | null, stored: readonly StoredPlan[]): void {
   const plans: Record<string, KnownPlan> = {};
   for (const { roundId, plan, savedAt } of stored) plans[roundId] = { plan, savedAt, madeOnRevision: null };
+  finishedEarly.clear();
   usePlans.setState({ session, plans, job: null, failures: {} });
 }
 
@@ -96,9 +100,6 @@ export async function startPlanning({
   });
   say(storesWords.plans.started);
 }
-
-/** Jobs that ended before the answer to their start arrived. */
-const finishedEarly = new Set<string>();
 
 export async function cancelPlanning(): Promise<void> {
   const { job } = usePlans.getState();

@@ -99,6 +99,13 @@ describe('planning', () => {
     expect(usePlans.getState().plans.r1).toBeDefined();
   });
 
+  test('what ended early in another session is forgotten', async () => {
+    planDone(done());
+    startPlans('s1', []);
+    await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
+    expect(usePlans.getState().job?.jobId).toBe('j1');
+  });
+
   test('can be stopped, and says that the best is kept', async () => {
     await startPlanning({ roundId: 'r1', seconds: 5, seed: 3, evenUsdPerHour: 0 });
     await cancelPlanning();
