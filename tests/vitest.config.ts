@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { ALONE } from './support/alone.ts';
+import { boundImports } from './support/bound-imports.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const BROWSER_TESTS = ['tests/browser/**/*.test.{ts,tsx}', 'tests/**/*.browser.test.{ts,tsx}'];
@@ -33,6 +34,7 @@ export default defineConfig({
     },
     projects: [
       {
+        plugins: [boundImports()],
         test: {
           ...UNIT,
           name: 'unit',
@@ -42,9 +44,11 @@ export default defineConfig({
         },
       },
       {
+        plugins: [boundImports()],
         test: { ...UNIT, name: 'unit-alone', include: ALONE_TESTS, exclude: BROWSER_TESTS },
       },
       {
+        plugins: [boundImports()],
         test: {
           name: 'browser',
           root,
@@ -59,6 +63,7 @@ export default defineConfig({
         },
       },
       {
+        plugins: [boundImports()],
         test: {
           name: 'bench',
           root,
