@@ -10,7 +10,7 @@ import { judgePlan } from '../../core/plan/judge/index.ts';
 import { createStoreFile, MIGRATIONS, openConnection, openStore } from '../../electron/services/store/index.ts';
 import { migrate } from '../../electron/services/store/migrate.ts';
 import { startChild } from '../electron/support/child.ts';
-import { problemOf, sampleBook } from '../support/samples.ts';
+import { problemOf, smallBook } from '../support/samples.ts';
 import { exportText, PARCEL } from './crash-program.ts';
 
 export const WORKS = ['edit', 'draft', 'import', 'migrate', 'backup', 'export', 'restore', 'plan'] as const;
@@ -71,7 +71,7 @@ async function prepare(folder: string, work: Work): Promise<void> {
     const made = await createStoreFile(path.join(folder, name), book);
     if (!made.ok) throw new Error(made.error.detail);
   };
-  await must('book.swardway', work === 'plan' ? sampleBook('residential-day') : emptyBook('book', 'Book'));
+  await must('book.swardway', work === 'plan' ? smallBook('residential-day') : emptyBook('book', 'Book'));
   if (work !== 'restore') return;
   await must('even.swardway', manyLawns('even', 400));
   await must('odd.swardway', manyLawns('odd', 700));

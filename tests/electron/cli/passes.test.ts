@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PassesOutput } from '../../../electron/cli/output/index.ts';
 import { ringAt } from '../../core/geometry/shapes.ts';
-import { buildFirst, errorOf, jsonOf, sampleFile, scratchFolder, swardway } from './support.ts';
+import { buildFirst, errorOf, here, jsonOf, sampleFile, scratchFolder } from './support.ts';
 
 const scratch = scratchFolder();
 const lawns = scratch.at('lawns.geojson');
@@ -29,13 +29,13 @@ beforeAll(() => {
 }, 120_000);
 afterAll(() => scratch.remove());
 
-const passes = (...words: readonly string[]) => swardway(['passes', ...words, '--json']);
+const passes = (...words: readonly string[]) => here(['passes', ...words, '--json']);
 const head = ['--swath-ft', String(1.2 * FEET_PER_METRE), '--overlap-ft', String(0.1 * FEET_PER_METRE)];
 
 describe('passes', () => {
-  test('over a rectangle of 100 x 50 m: 42 swaths between two trim passes, with the way in degrees', () => {
+  test('over a rectangle of 100 x 50 m: 42 swaths between two trim passes, with the way in degrees', async () => {
     const { zones } = jsonOf<PassesOutput>(
-      passes(lawns, ...head, '--trim', '2', '--turn-sec', '3', '--speed-mph', '4'),
+      await passes(lawns, ...head, '--trim', '2', '--turn-sec', '3', '--speed-mph', '4'),
       'passes',
     );
     expect(zones).toHaveLength(1);
@@ -51,48 +51,63 @@ describe('passes', () => {
     expect(found!.handTrim!.type).toBe('MultiPolygon');
   });
 
-  test('drive corners out where that is asked for: four runs, each with a turn', () => {
-    const [round, square] = [[], ['--square-corners']].map((more) => {
-      const run = passes(lawns, ...head, '--trim', '1', '--turn-sec', '3', '--speed-mph', '4', ...more);
+  test('drive corners out where that is asked for: four runs, each with a turn', async () => {
+    const driven = async (...more: readonly string[]) => {
+      const run = await passes(lawns, ...head, '--trim', '1', '--turn-sec', '3', '--speed-mph', '4', ...more);
       return jsonOf<PassesOutput>(run, 'passes').zones[0]!.heads[0]!;
-    });
+    };
+    const [round, square] = [await driven(), await driven('--square-corners')];
     expect(round).toMatchObject({ squareCorners: false, cornerCount: 0 });
     expect(square).toMatchObject({
       squareCorners: true,
       cornerCount: 4,
       trimCount: 1,
-      turnCount: round!.turnCount + 4,
+      turnCount: round.turnCount + 4,
     });
-    expect(square!.path!.filter((each) => each.kind === 'corner')).toHaveLength(4);
-    expect(square!.path!.filter((each) => each.kind === 'trim' && each.goesOn !== true)).toHaveLength(1);
-    expect(square!.handTrimSqFt).toBeLessThan(0.1);
-    expect(square!.minutes - round!.minutes).toBeCloseTo((4 * 1.2) / 1.78816 / 60 + (4 * 3) / 60, 3);
+    expect(square.path!.filter((each) => each.kind === 'corner')).toHaveLength(4);
+    expect(square.path!.filter((each) => each.kind === 'trim' && each.goesOn !== true)).toHaveLength(1);
+    expect(square.handTrimSqFt).toBeLessThan(0.1);
+    expect(square.minutes - round.minutes).toBeCloseTo((4 * 1.2) / 1.78816 / 60 + (4 * 3) / 60, 3);
   });
 
-  test('run up and down where the ground falls steeply, and a marker is counted along them', () => {
+  test('run up and down where the ground falls steeply, and a marker is counted along them', async () => {
     const slope = ['--up-and-down-from', '0', '--downhill', '0'];
-    const run = passes(lawns, ...head, '--trim', '2', ...slope, '--mark', 'foam', '--mark-fl-oz', '2', '--figures');
+    const run = await passes(
+      lawns,
+      ...head,
+      '--trim',
+      '2',
+      ...slope,
+      '--mark',
+      'foam',
+      '--mark-fl-oz',
+      '2',
+      '--figures',
+    );
     const [found] = jsonOf<PassesOutput>(run, 'passes').zones[0]!.heads;
     expect(found!.angleDeg).toBeCloseTo(90, 6);
     const { markedM, ...mark } = found!.mark!;
     expect(markedM).toBe(found!.swathM);
     expect(mark).toMatchObject({ what: 'foam', flOzPer1000Ft: 2 });
     expect(mark.flOz).toBeCloseTo((markedM * FEET_PER_METRE * 2) / 1000, 6);
-    const unknown = jsonOf<PassesOutput>(passes(lawns, ...head, '--up-and-down-from', '0', '--figures'), 'passes');
+    const unknown = jsonOf<PassesOutput>(
+      await passes(lawns, ...head, '--up-and-down-from', '0', '--figures'),
+      'passes',
+    );
     expect(unknown.zones[0]!.heads[0]!.notes.map((each) => each.code)).toContain('downhill-unknown');
   });
 
-  test('of a fixed direction across take more swaths; figures alone leave the way out', () => {
-    const run = passes(lawns, ...head, '--trim', '2', '--angle', '90', '--figures');
+  test('of a fixed direction across take more swaths; figures alone leave the way out', async () => {
+    const run = await passes(lawns, ...head, '--trim', '2', '--angle', '90', '--figures');
     const [found] = jsonOf<PassesOutput>(run, 'passes').zones[0]!.heads;
     expect(found!.swathCount).toBe(87);
     expect(found!.angleDeg).toBeCloseTo(90, 6);
     expect(found).not.toHaveProperty('path');
   });
 
-  test('over a book: every head of the machine on every zone', () => {
+  test('over a book: every head of the machine on every zone', async () => {
     const answer = jsonOf<PassesOutput>(
-      passes(sampleFile('residential-day'), '--machine', 'stand-on-35', '--figures'),
+      await passes(sampleFile('residential-day'), '--machine', 'stand-on-35', '--figures'),
       'passes',
     );
     expect(answer.zones.length).toBeGreaterThan(10);
@@ -114,8 +129,8 @@ describe('passes', () => {
     expect([...kinds]).toEqual(expect.arrayContaining(['building', 'paving', 'bed', 'open']));
   });
 
-  test('a table for people names zone, swaths and minutes', () => {
-    const { code, out } = swardway(['passes', lawns, ...head]);
+  test('a table for people names zone, swaths and minutes', async () => {
+    const { code, out } = await here(['passes', lawns, ...head]);
     expect(code).toBe(0);
     expect(out).toMatch(/property .* swaths .* minutes/);
     expect(out).toMatch(/Pitch .* 53,8\d\d ft²/);
@@ -127,55 +142,55 @@ describe('passes', () => {
     [['--swath-ft', '4', '--speed-mph=-2'], 'speed'],
     [['--swath-ft', '4', '--overlap-ft', '4'], 'overlap'],
     [['--swath-ft', '4', '--trim', '1.5'], 'trim passes'],
-  ] as const)('%j is refused in words', (words, told) => {
-    const run = passes(lawns, ...words);
+  ] as const)('%j is refused in words', async (words, told) => {
+    const run = await passes(lawns, ...words);
     expect(run.code).toBe(1);
     const { error } = jsonOf<{ readonly error: { readonly code: string; readonly detail: string } }>(run, 'failure');
     expect(error.code).toBe('quantity-out-of-range');
     expect(error.detail).toContain(told);
   });
 
-  test('an unknown machine and a file that is not there are named', () => {
-    const unknown = errorOf(passes(sampleFile('residential-day'), '--machine', 'mower'), 'residential-day.json');
+  test('an unknown machine and a file that is not there are named', async () => {
+    const unknown = errorOf(await passes(sampleFile('residential-day'), '--machine', 'mower'), 'residential-day.json');
     expect(unknown.hint).toContain('stand-on-35');
-    expect(errorOf(passes(scratch.at('none.json'), '--swath-ft', '4'), 'none.json').code).toBe('file-not-found');
+    expect(errorOf(await passes(scratch.at('none.json'), '--swath-ft', '4'), 'none.json').code).toBe('file-not-found');
   });
 
-  test('outlines without a swath, and a swath that is no number, are a wrong command line', () => {
-    expect(passes(lawns)).toMatchObject({ code: 2, remarks: expect.stringContaining('--swath-ft is missing') });
-    expect(passes(lawns, '--swath-ft', 'wide').remarks).toContain('--swath-ft needs a number');
+  test('outlines without a swath, and a swath that is no number, are a wrong command line', async () => {
+    expect(await passes(lawns)).toMatchObject({ code: 2, remarks: expect.stringContaining('--swath-ft is missing') });
+    expect((await passes(lawns, '--swath-ft', 'wide')).remarks).toContain('--swath-ft needs a number');
   });
 
-  test('a swath wider than every zone, and a zone thinner than any swath: all of it by hand, told, and no fault', () => {
-    const run = passes(lawns, '--swath-ft', '400', '--figures');
+  test('a swath wider than every zone, and a zone thinner than any swath: all of it by hand, told, and no fault', async () => {
+    const run = await passes(lawns, '--swath-ft', '400', '--figures');
     expect(run.code).toBe(0);
     const [found] = jsonOf<PassesOutput>(run, 'passes').zones[0]!.heads;
     expect(found).toMatchObject({ minutes: 0, swathCount: 0, trimCount: 0, missedShare: 1, angleDeg: null });
     expect(found!.handTrimSqFt).toBeCloseTo(found!.areaSqFt, 6);
     expect(found!.notes.map((each) => each.code)).toEqual(['swath-wider-than-ground']);
-    const text = swardway(['passes', lawns, '--swath-ft', '400']);
+    const text = await here(['passes', lawns, '--swath-ft', '400']);
     expect(text.out).toContain('left to hand methods');
   });
 
-  test('a speed of zero or less, and a marker without an amount, are refused with their names', () => {
+  test('a speed of zero or less, and a marker without an amount, are refused with their names', async () => {
     for (const speed of ['0', '-3']) {
-      const error = errorOf(passes(lawns, '--swath-ft', '5', '--speed-mph', speed), 'zone pitch');
+      const error = errorOf(await passes(lawns, '--swath-ft', '5', '--speed-mph', speed), 'zone pitch');
       expect(error).toMatchObject({ code: 'quantity-out-of-range' });
       expect(error.detail).toContain('speed');
     }
-    expect(passes(lawns, '--swath-ft', '5', '--mark', 'foam').code).toBe(2);
+    expect((await passes(lawns, '--swath-ft', '5', '--mark', 'foam')).code).toBe(2);
     expect(
-      errorOf(passes(lawns, '--swath-ft', '5', '--mark', 'foam', '--mark-fl-oz', '0'), 'zone pitch').detail,
+      errorOf(await passes(lawns, '--swath-ft', '5', '--mark', 'foam', '--mark-fl-oz', '0'), 'zone pitch').detail,
     ).toContain('Marking');
   });
 
-  test('a machine without a head is told', () => {
+  test('a machine without a head is told', async () => {
     const book = scratch.at('no-heads.json');
     const sample = JSON.parse(readFileSync(sampleFile('residential-day'), 'utf8'));
     for (const machine of sample.machines) machine.heads = [];
     sample.rounds = [];
     writeFileSync(book, JSON.stringify(sample));
-    const error = errorOf(passes(book), book);
+    const error = errorOf(await passes(book), book);
     expect(error).toMatchObject({ code: 'nothing-to-do' });
     expect(error.detail).toContain('no head');
   });

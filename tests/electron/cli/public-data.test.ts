@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, type TestContext, test } from 'vitest';
-import { buildFirst, jsonOf, readJsonFile, sampleFile, scratchFolder, swardway } from './support.ts';
+import { buildFirst, here, jsonOf, readJsonFile, sampleFile, scratchFolder } from './support.ts';
 
 /** Public data that lies beside the repository and is not part of it. Where it is missing these tests are skipped. */
 const folder = fileURLToPath(new URL('../../../../shared/geodata/', import.meta.url));
@@ -32,9 +32,9 @@ type Measured = {
  * scale at 42.37 N makes ground areas 0.0062 % larger (median over all of them; see tests/published/measure-data.test.ts for
  * the formula). At id 231 the city's figure differs from its own outline by 0.027 %.
  */
-test('measure agrees with the areas of the city of Cambridge', (context) => {
+test('measure agrees with the areas of the city of Cambridge', async (context) => {
   const file = dataFile(context, 'cambridge/open_space_dev.geojson');
-  const run = swardway(['measure', file, '--json']);
+  const run = await here(['measure', file, '--json']);
   expect(run.code).toBe(0);
   const { properties } = jsonOf<Measured>(run, 'measure');
   const { features } = readJsonFile<Collection>(file);
@@ -51,9 +51,9 @@ test('measure agrees with the areas of the city of Cambridge', (context) => {
 });
 
 /** (c) OpenStreetMap contributors, ODbL 1.0. */
-test('measure takes the pitches and parks of Columbus, and names each odd one', (context) => {
+test('measure takes the pitches and parks of Columbus, and names each odd one', async (context) => {
   const file = dataFile(context, 'turf/columbus_oh_turf.geojson');
-  const run = swardway(['measure', file, '--json']);
+  const run = await here(['measure', file, '--json']);
   expect(run.code).toBe(0);
   const { properties, issues } = jsonOf<Measured>(run, 'measure');
   const { features } = readJsonFile<Collection>(file);
@@ -64,8 +64,8 @@ test('measure takes the pitches and parks of Columbus, and names each odd one', 
 });
 
 /** A GeoPackage is an SQLite file as a book is. Its outlines are in EPSG:2326; see tests/published/ground-files for its coordinates. */
-test('measure takes a GeoPackage, which begins as a book file does', (context) => {
-  const run = swardway(['measure', dataFile(context, 'geopackage/polygon_projected.gpkg'), '--json']);
+test('measure takes a GeoPackage, which begins as a book file does', async (context) => {
+  const run = await here(['measure', dataFile(context, 'geopackage/polygon_projected.gpkg'), '--json']);
   expect(run.code).toBe(0);
   const { properties } = jsonOf<Measured>(run, 'measure');
   expect(properties).toHaveLength(3);
@@ -75,7 +75,7 @@ test('measure takes a GeoPackage, which begins as a book file does', (context) =
 const STOPS = 40;
 const LARGEST_SQ_M = 12_000;
 
-test('40 pitches and parks of Columbus are planned from a shop in town, and the plan is feasible', (context) => {
+test('40 pitches and parks of Columbus are planned from a shop in town, and the plan is feasible', async (context) => {
   const file = dataFile(context, 'turf/columbus_oh_turf.geojson');
   const all = readJsonFile<Collection>(file);
   const chosen = all.features
@@ -88,12 +88,12 @@ test('40 pitches and parks of Columbus are planned from a shop in town, and the 
   const shed = scratch.at('shed.json');
   writeFileSync(shed, JSON.stringify(shedInTown()));
   const book = scratch.at('columbus.json');
-  const imported = swardway(['import', outlines, '--into', shed, '--out', book, '--json']);
+  const imported = await here(['import', outlines, '--into', shed, '--out', book, '--json']);
   expect(imported.code, imported.remarks).toBe(0);
   expect(jsonOf<{ added: string[] }>(imported, 'import').added).toHaveLength(STOPS);
 
   const out = scratch.at('columbus.plan.json');
-  const planned = swardway(['plan', book, '--iterations', '200', '--json', '--out', out]);
+  const planned = await here(['plan', book, '--iterations', '200', '--json', '--out', out]);
   expect(planned.code, planned.remarks).toBe(0);
   const plan = jsonOf<{ totals: { stops: number }; unplaced: readonly { propertyId: string; reasons: unknown[] }[] }>(
     planned,
@@ -103,7 +103,7 @@ test('40 pitches and parks of Columbus are planned from a shop in town, and the 
   expect(plan.totals.stops).toBeGreaterThanOrEqual(STOPS);
   for (const { reasons } of plan.unplaced) expect(reasons.length).toBeGreaterThan(0);
   const verdict = jsonOf<{ feasible: boolean; violations: unknown[] }>(
-    swardway(['judge', book, out, '--json']),
+    await here(['judge', book, out, '--json']),
     'judge',
   );
   expect(verdict.violations).toEqual([]);

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { findChromium, NO_CHROMIUM } from '../../browser/chromium.ts';
-import { buildFirst, jsonOf, root, scratchFolder, smallSample, swardway } from './support.ts';
+import { buildFirst, here, jsonOf, root, scratchFolder, smallSample, swardway } from './support.ts';
 
 const scratch = scratchFolder();
 const sample = smallSample('residential-day', scratch.at('residential-day.json'));
@@ -9,7 +9,7 @@ const plan = scratch.at('plan.json');
 
 beforeAll(async () => {
   await buildFirst();
-  expect(swardway(['plan', sample, '--iterations', '3', '--out', plan]).code).toBe(0);
+  expect((await here(['plan', sample, '--iterations', '3', '--out', plan])).code).toBe(0);
 }, 120_000);
 afterAll(() => scratch.remove());
 
@@ -44,15 +44,15 @@ test('where there is no Chromium that is said, and no file is left', () => {
   expect(statSync(plan).size).toBeGreaterThan(0);
 }, 60_000);
 
-test('a sheet of a lawn needs no plan', () => {
-  const run = swardway(['report', sample, '--sheet', 'measure-sheet', '--property', 'maple-1', '--json']);
+test('a sheet of a lawn needs no plan', async () => {
+  const run = await here(['report', sample, '--sheet', 'measure-sheet', '--property', 'maple-1', '--json']);
   expect(run.code).toBe(1);
   expect(jsonOf<{ error: { code: string } }>(run, 'failure').error.code).toBe('reference-missing');
-  const all = swardway(['report', sample, '--sheet', 'measure-sheet', '--json']);
+  const all = await here(['report', sample, '--sheet', 'measure-sheet', '--json']);
   const { sheets, roundId } = jsonOf<{ sheets: { propertyId: string }[]; roundId: string }>(all, 'report');
   expect(roundId).toBe('');
   const id = sheets[3]?.propertyId ?? '';
-  const one = swardway(['report', sample, '--sheet', 'measure-sheet', '--property', id, '--json']);
+  const one = await here(['report', sample, '--sheet', 'measure-sheet', '--property', id, '--json']);
   expect(jsonOf<{ sheets: { propertyId: string }[] }>(one, 'report').sheets.map((each) => each.propertyId)).toEqual([
     id,
   ]);

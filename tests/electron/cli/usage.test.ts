@@ -4,30 +4,30 @@ import path from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { COMMANDS } from '../../../electron/cli/index.ts';
 import { withReference } from '../../../electron/tools/cli-page.ts';
-import { buildFirst, jsonOf, root, sampleFile, scratchFolder, swardway } from './support.ts';
+import { buildFirst, here, jsonOf, root, sampleFile, scratchFolder, swardway } from './support.ts';
 
 const page = readFileSync(path.join(root, 'docs/cli.md'), 'utf8');
 
 beforeAll(buildFirst, 120_000);
 
 describe('help', () => {
-  test('names every command and its exit codes', () => {
+  test('names every command and its exit codes', async () => {
     const width = Math.max(...COMMANDS.map(({ name }) => name.length));
     for (const words of [['--help'], ['help'], ['-h']]) {
-      const { code, out, remarks } = swardway(words);
+      const { code, out, remarks } = await here(words);
       expect(code).toBe(0);
       expect(remarks).toBe('');
       for (const { name, summary } of COMMANDS) expect(out).toContain(`${name.padEnd(width)}  ${summary}`);
     }
   });
 
-  test.each(COMMANDS.map((each) => [each.name, each] as const))('%s explains itself', (name, command) => {
-    const { code, out } = swardway([name, '--help']);
+  test.each(COMMANDS.map((each) => [each.name, each] as const))('%s explains itself', async (name, command) => {
+    const { code, out } = await here([name, '--help']);
     expect(code).toBe(0);
     expect(out).toContain(`Usage: swardway ${name}`);
     for (const { name: operand } of command.operands) expect(out).toContain(`  ${operand} `);
     for (const { name: option } of command.options) expect(out).toContain(`  --${option}`);
-    expect(swardway(['help', name]).out).toBe(out);
+    expect((await here(['help', name])).out).toBe(out);
   });
 
   test('the version is the one of the package', () => {
@@ -62,11 +62,15 @@ describe('a wrong command line ends with 2, a usage line and nothing on standard
     [['report', 'book.json', 'plan.json', '--sheet', 'poster'], 'run-sheet'],
     [['report', 'book.json'], 'PLAN is missing: sheets of a day are made from a plan'],
     [['report', 'book.json', 'plan.json', '--paper', 'foolscap'], 'Choose letter or a4.'],
-  ] as const)('%j', (words, told) => {
-    const run = swardway(words);
+  ] as const)('%j', async (words, told) => {
+    const run = await here(words);
     expect(run.code).toBe(2);
     expect(run.out).toBe('');
     expect(run.remarks).toContain(told);
+  });
+
+  test('as the program that is started says it', () => {
+    expect(swardway(['mow'])).toMatchObject({ code: 2, out: '', remarks: expect.stringContaining('There is no command "mow"') });
   });
 
   test('with --json the same is one object', () => {
