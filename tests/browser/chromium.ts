@@ -6,6 +6,7 @@ import { describe, test } from 'vitest';
 
 /** Where a Chromium was looked for, in this order; the first that can be run is taken. */
 const SYSTEM_PATHS = [
+  '/usr/bin/chromium-headless-shell',
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
   '/usr/bin/google-chrome',

@@ -7,6 +7,7 @@ import { pathToFileURL } from 'node:url';
 import { err, ok, type Result } from '../../../core/base/index.ts';
 
 const PLACES = [
+  '/usr/bin/chromium-headless-shell',
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
   '/usr/bin/google-chrome',
