@@ -70,7 +70,11 @@ describe('a wrong command line ends with 2, a usage line and nothing on standard
   });
 
   test('as the program that is started says it', () => {
-    expect(swardway(['mow'])).toMatchObject({ code: 2, out: '', remarks: expect.stringContaining('There is no command "mow"') });
+    expect(swardway(['mow'])).toMatchObject({
+      code: 2,
+      out: '',
+      remarks: expect.stringContaining('There is no command "mow"'),
+    });
   });
 
   test('with --json the same is one object', () => {
