@@ -21,6 +21,8 @@ type Family = {
   readonly count: number;
   /** Seeds that keep the brute force busy for minutes; the next ones are taken in their place. */
   readonly tooSlow?: readonly number[];
+  /** Seeds in which the program finds a cheaper day, which holds when replayed and costs what it says: see above. */
+  readonly cheaper?: readonly number[];
 };
 const FAMILIES: readonly Family[] = [
   {
@@ -48,6 +50,8 @@ const FAMILIES: readonly Family[] = [
     name: 'hours of treating',
     count: 16,
     shape: { jobs: 4, days: 2, zones: 1, stations: 1, heavy: 0, treatHours: 0.6 },
+    // Refills before a wait, where there is still some in the tank.
+    cheaper: [2],
   },
   {
     name: 'two persons at a stop',
@@ -65,7 +69,7 @@ const FAMILIES: readonly Family[] = [
 const ITERATIONS = 400;
 const STEP = process.env.npm_lifecycle_event === 'test:exact' ? 1 : 4;
 
-describe.each(FAMILIES)('plans of $name', ({ shape, count, tooSlow = [] }) => {
+describe.each(FAMILIES)('plans of $name', ({ shape, count, tooSlow = [], cheaper = [] }) => {
   it(`cost what brute force finds, ${count / STEP} of ${count} seeds`, { timeout: 600_000 }, () => {
     const differences: string[] = [];
     for (const seed of seedsOf(count, tooSlow)) {
@@ -76,7 +80,9 @@ describe.each(FAMILIES)('plans of $name', ({ shape, count, tooSlow = [] }) => {
       const faults = found.routes.flatMap((route) => replay(problem, route));
       if (faults.length > 0) differences.push(`seed ${seed}: ${faults.join('; ')}`);
       // Costs are sums of whole nano-dollars; beyond 2^53 a sum may be one off.
-      if (left === truth.unserved && Math.abs(found.cost - truth.cost) <= 1) continue;
+      const isCheaper = left === truth.unserved && found.cost < truth.cost - 1;
+      const isSame = left === truth.unserved && Math.abs(found.cost - truth.cost) <= 1;
+      if (isCheaper === cheaper.includes(seed) && (isCheaper || isSame)) continue;
       const dollars = (found.cost - truth.cost) / 1e9;
       const story = truth.days.map((each) => `slot ${each.slot}: ${each.day.story.join('; ')}`).join(' || ');
       differences.push(
