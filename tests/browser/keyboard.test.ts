@@ -1,3 +1,5 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { describeWithChromium } from './chromium.ts';
@@ -168,6 +170,9 @@ describeWithChromium('without a mouse', () => {
     await notice.getByRole('button', { name: 'Close this notice' }).click();
     await notice.waitFor({ state: 'detached' });
     await doCommand(page, 'Keep news');
+    // A page that is closed at once may not have told its host yet.
+    const kept = async () => JSON.parse(await readFile(path.join(desk.dataFolder, 'settings.json'), 'utf8'));
+    await expect.poll(kept).toMatchObject({ keepNews: false });
     await page.close();
   });
 

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import * as v from 'valibot';
+import { createTurn } from '../files/index.ts';
 import { jsonFile } from './json-file.ts';
 
 const recentSchema = v.array(v.object({ file: v.string(), name: v.string(), openedAt: v.string() }));
@@ -16,7 +17,7 @@ export type RecentStore = {
 
 const KEPT = 10;
 
-/** The list in `recent.json`, ten books long. A file that is none of ours counts as an empty list. */
+/** The list in `recent.json`, ten books long. A file that is none of ours counts as an empty list. Changes wait for each other. */
 export function createRecentStore(folder: string): RecentStore {
   const file = jsonFile(path.join(folder, 'recent.json'));
   const list = async (): Promise<readonly RecentEntry[]> => {
@@ -24,13 +25,16 @@ export function createRecentStore(folder: string): RecentStore {
     return parsed.success ? parsed.output : [];
   };
   const without = async (name: string) => (await list()).filter((entry) => entry.file !== name);
+  const turn = createTurn();
   return {
     list,
-    remember: async (entry) => {
-      await file.write([entry, ...(await without(entry.file))].slice(0, KEPT));
-    },
-    forget: async (name) => {
-      await file.write(await without(name));
-    },
+    remember: (entry) =>
+      turn(async () => {
+        await file.write([entry, ...(await without(entry.file))].slice(0, KEPT));
+      }),
+    forget: (name) =>
+      turn(async () => {
+        await file.write(await without(name));
+      }),
   };
 }

@@ -2,6 +2,7 @@ import path from 'node:path';
 import * as v from 'valibot';
 import { ok, type Result } from '../../../core/base/index.ts';
 import { DEFAULT_SETTINGS, type Settings, settingsSchema } from '../../../core/contract/index.ts';
+import { createTurn } from '../files/index.ts';
 import { jsonFile } from './json-file.ts';
 
 /** The user's settings on the disk. Reading never fails. */
@@ -10,20 +11,19 @@ export type SettingsStore = {
   readonly write: (changes: Partial<Settings>) => Promise<Result<Settings>>;
 };
 
-/** Settings in `settings.json`: a bad value falls back to its default, unknown members are kept. */
+/** Settings in `settings.json`: a bad value falls back to its default, unknown members are kept. Changes wait for each other. */
 export function createSettingsStore(folder: string): SettingsStore {
   const file = jsonFile(path.join(folder, 'settings.json'));
   const read = async (): Promise<Settings> => {
     const parsed = v.safeParse(settingsSchema, await file.read());
     return parsed.success ? parsed.output : DEFAULT_SETTINGS;
   };
-  return {
-    read,
-    write: async (changes) => {
-      const named = Object.entries(changes).filter(([, value]) => value !== undefined);
-      const settings = v.parse(settingsSchema, { ...(await read()), ...Object.fromEntries(named) });
-      const written = await file.write(settings);
-      return written.ok ? ok(settings) : written;
-    },
+  const change = async (changes: Partial<Settings>): Promise<Result<Settings>> => {
+    const named = Object.entries(changes).filter(([, value]) => value !== undefined);
+    const settings = v.parse(settingsSchema, { ...(await read()), ...Object.fromEntries(named) });
+    const written = await file.write(settings);
+    return written.ok ? ok(settings) : written;
   };
+  const turn = createTurn();
+  return { read, write: (changes) => turn(() => change(changes)) };
 }
