@@ -85,8 +85,13 @@ describeWithChromium('a day under way', () => {
     const hose = page.getByLabel('Hose reel 200 ft: what is in it');
     await hose.fill('30 gal');
     await hose.press('Enter');
-    await page.getByRole('button', { name: 'Plan the rest from here' }).click();
-    await page.getByRole('button', { name: 'Show the day as it was planned' }).waitFor({ timeout: 60_000 });
+    // The rest as it was planned before is shown until the new one is there; meanwhile it cannot be planned once more.
+    const planRest = page.getByRole('button', { name: 'Plan the rest from here' });
+    const isRefused = () => planRest.getAttribute('aria-disabled');
+    await planRest.click();
+    await expect.poll(isRefused).toBe('true');
+    await expect.poll(isRefused, { timeout: 60_000 }).toBeNull();
+    await page.getByRole('button', { name: 'Show the day as it was planned' }).waitFor();
     await page.getByRole('tab', { name: 'Rigs' }).click();
     const blocks = page.locator('[data-stop]');
     await expect.poll(() => blocks.count(), { timeout: 30_000 }).toBe(24);

@@ -6,9 +6,9 @@ const OURS = /\/(?:core|electron|renderer|tests|sample-routes)\/.*\.tsx?$/;
 const MOCKING = /\bvi\.(?:mock|doMock|hoisted)\(/;
 
 /**
- * Binds what a module imports from its own project to constants. Vitest reads an import through a getter at every use, which keeps V8 from seeing
- * that it never changes: searches ran at a third of the speed that they have in the built program. Modules do not import each other in
- * a ring (a rule of the linter) and export nothing that changes, so that the constants hold.
+ * Binds what a module imports from its own project to constants. Vitest reads an import through a getter at every use, which keeps V8
+ * from seeing that it never changes: searches ran at a third of the speed that they have in the built program. Modules do not import
+ * each other in a ring (a rule of the linter) and export nothing that changes, so that the constants hold.
  */
 export function boundImports(): Plugin {
   return {
